@@ -1,0 +1,34 @@
+import { resolve } from 'node:path';
+import react from '@vitejs/plugin-react';
+import { defineConfig } from 'electron-vite';
+
+const source = (path: string) => resolve(import.meta.dirname, 'src', path);
+
+/** main: both shells, sharing one core; preload: the bridge, CommonJS because a sandboxed preload must be; renderer: the app. */
+export default defineConfig({
+  main: {
+    build: {
+      outDir: 'out/main',
+      rollupOptions: { input: { desktop: source('desktop/main.ts'), loopback: source('loopback/main.ts') } },
+    },
+  },
+  preload: {
+    build: {
+      outDir: 'out/preload',
+      rollupOptions: {
+        input: { bridge: source('desktop/bridge.ts') },
+        output: { format: 'cjs', entryFileNames: '[name].cjs' },
+      },
+    },
+  },
+  renderer: {
+    root: source('renderer'),
+    plugins: [react()],
+    build: {
+      outDir: resolve(import.meta.dirname, 'out/renderer'),
+      // The content security policy admits no data: URLs, so nothing may be inlined.
+      assetsInlineLimit: 0,
+      rollupOptions: { input: { index: source('renderer/index.html') } },
+    },
+  },
+});

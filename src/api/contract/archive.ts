@@ -1,0 +1,36 @@
+import { z } from 'zod';
+import { CalendarDay } from '../../domain/dates.ts';
+import { BYTES, type Endpoint } from './endpoint.ts';
+import { TaskSnapshot } from './intake.ts';
+import { Removal } from './removals.ts';
+
+export const About = z
+  .object({
+    version: z.string(),
+    archiveFolder: z.string(),
+    today: CalendarDay,
+    specimens: z.int(),
+    samples: z.int(),
+    photos: z.int(),
+    unfinishedFiles: z.int().describe('Files an earlier run was stopped in the middle of'),
+  })
+  .meta({ id: 'About' });
+export type About = z.infer<typeof About>;
+
+export const Preferences = z
+  .object({
+    theme: z.enum(['system', 'light', 'dark']),
+    inches: z.boolean().describe('Show inches beside millimetres'),
+    observer: z.string().trim().max(200).describe('Name put on new readings and determinations'),
+  })
+  .meta({ id: 'Preferences' });
+export type Preferences = z.infer<typeof Preferences>;
+
+export const archiveEndpoints = {
+  'GET /api/about': { summary: 'What this archive is and holds', answer: About },
+  'GET /api/preferences': { summary: "The keeper's preferences", answer: Preferences },
+  'PUT /api/preferences': { summary: 'Change the preferences', body: Preferences, answer: Preferences },
+  'POST /api/sample-cabinet': { summary: 'Fill the archive with the invented sample cabinet', answer: TaskSnapshot, status: 202 },
+  'DELETE /api/sample-cabinet': { summary: 'Remove everything that belongs to the sample cabinet', answer: Removal },
+  'GET /api/openapi.json': { summary: 'This description', answer: BYTES },
+} as const satisfies Record<string, Endpoint>;

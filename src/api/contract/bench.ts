@@ -1,0 +1,31 @@
+import { z } from 'zod';
+import { CalibrationRecord, ScaleMarks } from '../../domain/measuring/calibration.ts';
+import { Reading, ReadingDraft } from '../../domain/measuring/reading.ts';
+import { Photo } from '../../domain/photo/photo.ts';
+import type { Endpoint } from './endpoint.ts';
+import { Removal } from './removals.ts';
+
+/** Everything the Bench needs for one photo. */
+export const BenchSheet = z
+  .object({
+    photo: Photo,
+    calibration: CalibrationRecord,
+    readings: z.array(Reading).describe('By pass'),
+    specimen: z.object({ id: z.string(), code: z.string(), taxon: z.string(), name: z.string().nullable() }).nullable(),
+    instarShed: z.int().nullable(),
+  })
+  .meta({ id: 'BenchSheet' });
+export type BenchSheet = z.infer<typeof BenchSheet>;
+
+export const benchEndpoints = {
+  'GET /api/photos/{photoId}/bench': { summary: 'A photo with its calibration and readings', answer: BenchSheet },
+  'PUT /api/photos/{photoId}/calibration': {
+    summary: 'Save the marks on the scale object (version 0 before the first)',
+    body: z.object({ marks: ScaleMarks.nullable() }),
+    answer: CalibrationRecord,
+    versioned: true,
+  },
+  'POST /api/photos/{photoId}/readings': { summary: 'Begin a reading', body: ReadingDraft, answer: Reading, status: 201 },
+  'PUT /api/readings/{readingId}': { summary: 'Save a settled change of a reading', body: ReadingDraft, answer: Reading, versioned: true },
+  'DELETE /api/readings/{readingId}': { summary: 'Remove a reading', answer: Removal },
+} as const satisfies Record<string, Endpoint>;

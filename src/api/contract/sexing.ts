@@ -1,0 +1,40 @@
+import { z } from 'zod';
+import { Measurement } from '../../domain/measuring/quantity.ts';
+import { Exuvia } from '../../domain/molting/exuvia.ts';
+import { Molt } from '../../domain/molting/molt.ts';
+import { Photo } from '../../domain/photo/photo.ts';
+import { Determination, DeterminationDraft, SexSign } from '../../domain/sexing/determination.ts';
+import { Specimen } from '../../domain/specimen/specimen.ts';
+import type { Endpoint } from './endpoint.ts';
+
+/** One skin on the examination table, with what the animal's other skins said. */
+export const ExaminationSheet = z
+  .object({
+    specimen: Specimen,
+    molt: Molt,
+    exuvia: Exuvia,
+    photos: z.array(Photo).describe('Of this skin'),
+    measurement: Measurement.nullable(),
+    determinations: z.array(Determination).describe('Of all skins of the animal, oldest first'),
+    sign: SexSign,
+  })
+  .meta({ id: 'ExaminationSheet' });
+export type ExaminationSheet = z.infer<typeof ExaminationSheet>;
+
+export const sexingEndpoints = {
+  'GET /api/exuviae/{exuviaId}/examination': {
+    summary: 'One skin with its photos and all determinations of the animal',
+    answer: ExaminationSheet,
+  },
+  'POST /api/exuviae/{exuviaId}/determinations': {
+    summary: 'Sign a determination',
+    body: DeterminationDraft,
+    answer: Determination,
+    status: 201,
+  },
+  'POST /api/determinations/{determinationId}/withdrawal': {
+    summary: 'Withdraw a determination; it stays on record with the reason',
+    body: z.object({ reason: z.string().trim().min(1).max(2_000) }),
+    answer: Determination,
+  },
+} as const satisfies Record<string, Endpoint>;

@@ -1,0 +1,63 @@
+import { z } from 'zod';
+import { CalendarDay } from '../../domain/dates.ts';
+import { Estimate, Measurement } from '../../domain/measuring/quantity.ts';
+import { Exuvia, ExuviaDraft } from '../../domain/molting/exuvia.ts';
+import { Molt, MoltDraft } from '../../domain/molting/molt.ts';
+import { Photo } from '../../domain/photo/photo.ts';
+import { Determination, SexSign } from '../../domain/sexing/determination.ts';
+import { Specimen, SpecimenDraft } from '../../domain/specimen/specimen.ts';
+import type { Endpoint } from './endpoint.ts';
+import { Removal } from './removals.ts';
+
+/** A specimen as the Cabinet lists it. */
+export const SpecimenSummary = z
+  .object({
+    specimen: Specimen,
+    sex: SexSign,
+    instarNow: z.int().nullable().describe('Instar of the living animal: one more than the last shed'),
+    recordedMolts: z.int(),
+    lastMoltOn: CalendarDay.nullable(),
+    lastCarapaceLengthMm: Estimate.nullable().describe('Of the last measured skin, so of an instar that has ended'),
+    coverPhotoId: z.string().nullable(),
+  })
+  .meta({ id: 'SpecimenSummary' });
+export type SpecimenSummary = z.infer<typeof SpecimenSummary>;
+
+/** One molt with all that hangs on it. */
+export const MoltEntry = z
+  .object({
+    molt: Molt,
+    exuvia: Exuvia.nullable(),
+    photos: z.array(Photo),
+    measurement: Measurement.nullable().describe('Of the latest reading that has a calibration'),
+    determinations: z.array(Determination),
+  })
+  .meta({ id: 'MoltEntry' });
+export type MoltEntry = z.infer<typeof MoltEntry>;
+
+/** A specimen's own page. */
+export const SpecimenPage = z
+  .object({
+    summary: SpecimenSummary,
+    molts: z.array(MoltEntry).describe('Oldest first'),
+    animalPhotos: z.array(Photo).describe('Of the living animal, oldest first'),
+  })
+  .meta({ id: 'SpecimenPage' });
+export type SpecimenPage = z.infer<typeof SpecimenPage>;
+
+export const specimenEndpoints = {
+  'GET /api/specimens': { summary: 'All specimens, by code', answer: z.array(SpecimenSummary) },
+  'POST /api/specimens': { summary: 'Add a specimen', body: SpecimenDraft, answer: Specimen, status: 201 },
+  'GET /api/specimens/{specimenId}': { summary: "A specimen's own page", answer: SpecimenPage },
+  'PUT /api/specimens/{specimenId}': { summary: 'Change a specimen', body: SpecimenDraft, answer: Specimen, versioned: true },
+  'DELETE /api/specimens/{specimenId}': {
+    summary: 'Remove a specimen with its molts, skins, readings and determinations; photos stay, unassigned',
+    answer: Removal,
+  },
+  'POST /api/specimens/{specimenId}/molts': { summary: 'Add a molt', body: MoltDraft, answer: Molt, status: 201 },
+  'PUT /api/molts/{moltId}': { summary: 'Change a molt', body: MoltDraft, answer: Molt, versioned: true },
+  'DELETE /api/molts/{moltId}': { summary: 'Remove a molt with its skin and determinations; photos stay, unassigned', answer: Removal },
+  'POST /api/molts/{moltId}/exuvia': { summary: 'Record the skin of a molt', body: ExuviaDraft, answer: Exuvia, status: 201 },
+  'PUT /api/exuviae/{exuviaId}': { summary: 'Change what is known of a skin', body: ExuviaDraft, answer: Exuvia, versioned: true },
+  'DELETE /api/exuviae/{exuviaId}': { summary: 'Remove a skin with its determinations; photos stay, unassigned', answer: Removal },
+} as const satisfies Record<string, Endpoint>;

@@ -1,0 +1,87 @@
+import { z } from 'zod';
+
+/**
+ * The closed list of things that can go wrong and that a person can be told about. Facts only: the words stand in the
+ * renderer, the HTTP status in the api. Data rather than classes, because class identity survives neither JSON nor bundles.
+ */
+export const Failure = z
+  .discriminatedUnion('code', [
+    // What was sent
+    z.object({ code: z.literal('input-invalid'), issues: z.array(z.object({ field: z.string(), problem: z.string() })) }),
+    z.object({ code: z.literal('not-found'), what: z.string(), id: z.string() }),
+    z.object({ code: z.literal('changed-meanwhile'), what: z.string(), id: z.string(), version: z.int() }),
+    z.object({ code: z.literal('version-missing'), what: z.string() }),
+    z.object({ code: z.literal('body-too-large'), limitBytes: z.int() }),
+    z.object({ code: z.literal('no-such-route'), method: z.string(), path: z.string() }),
+    z.object({ code: z.literal('refused-by-guard'), reason: z.string() }),
+    // Records
+    z.object({ code: z.literal('code-taken'), specimenCode: z.string() }),
+    z.object({ code: z.literal('dates-reversed'), from: z.string(), to: z.string() }),
+    z.object({ code: z.literal('date-in-future'), field: z.string(), date: z.string() }),
+    z.object({ code: z.literal('molts-out-of-order'), date: z.string(), neighbourDate: z.string() }),
+    z.object({ code: z.literal('instars-out-of-order'), instar: z.int(), neighbourInstar: z.int(), neighbourDate: z.string() }),
+    z.object({ code: z.literal('skin-not-recovered'), moltId: z.string() }),
+    z.object({ code: z.literal('photo-in-use'), photoId: z.string(), determinations: z.int() }),
+    // Determinations
+    z.object({
+      code: z.literal('level-not-supported'),
+      sex: z.string(),
+      wanted: z.string(),
+      highest: z.string().nullable(),
+      missing: z.array(z.string()),
+    }),
+    z.object({ code: z.literal('evidence-of-another-animal'), photoId: z.string() }),
+    z.object({ code: z.literal('already-withdrawn'), id: z.string() }),
+    // Measuring
+    z.object({ code: z.literal('scale-points-coincide') }),
+    z.object({ code: z.literal('corners-not-convex') }),
+    z.object({ code: z.literal('corners-mirrored') }),
+    z.object({ code: z.literal('corners-collinear') }),
+    z.object({ code: z.literal('calibration-missing'), photoId: z.string() }),
+    z.object({ code: z.literal('too-few-rungs'), needed: z.int(), found: z.int() }),
+    // Intake
+    z.object({ code: z.literal('file-empty'), file: z.string() }),
+    z.object({ code: z.literal('file-truncated'), file: z.string() }),
+    z.object({ code: z.literal('file-not-an-image'), file: z.string() }),
+    z.object({ code: z.literal('file-kind-not-kept'), file: z.string(), kind: z.string() }),
+    z.object({ code: z.literal('picture-too-large'), file: z.string(), megapixels: z.number(), limitMegapixels: z.number() }),
+    z.object({ code: z.literal('file-unreadable'), file: z.string(), reason: z.string() }),
+    z.object({ code: z.literal('file-not-arrived'), file: z.string() }),
+    z.object({ code: z.literal('intake-gone'), intakeId: z.string() }),
+    z.object({ code: z.literal('task-not-found'), taskId: z.string() }),
+    z.object({ code: z.literal('sample-already-here') }),
+    // Archive
+    z.object({ code: z.literal('disk-full') }),
+    z.object({ code: z.literal('archive-in-use'), folder: z.string() }),
+    z.object({ code: z.literal('archive-not-ours'), folder: z.string() }),
+    z.object({ code: z.literal('archive-from-newer-version'), found: z.int(), known: z.int() }),
+    z.object({ code: z.literal('archive-damaged'), detail: z.string() }),
+    z.object({ code: z.literal('archive-folder-unusable'), folder: z.string(), reason: z.string() }),
+    z.object({ code: z.literal('original-missing'), photoId: z.string() }),
+    z.object({ code: z.literal('original-damaged'), photoId: z.string() }),
+    z.object({ code: z.literal('removal-gone'), removalId: z.string() }),
+    // Ourselves
+    z.object({ code: z.literal('unreachable') }),
+    z.object({ code: z.literal('defect'), reference: z.string() }),
+  ])
+  .meta({ id: 'Failure' });
+export type Failure = z.infer<typeof Failure>;
+export type FailureCode = Failure['code'];
+
+/**
+ * Carries a failure where a promise or a transaction must unwind. The only thrown value that is part of the story;
+ * anything else thrown is a defect.
+ */
+export class Refusal extends Error {
+  readonly failure: Failure;
+
+  constructor(failure: Failure) {
+    super(failure.code);
+    this.name = 'Refusal';
+    this.failure = failure;
+  }
+}
+
+export function refuse(failure: Failure): never {
+  throw new Refusal(failure);
+}

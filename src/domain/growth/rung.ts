@@ -1,0 +1,58 @@
+import { z } from 'zod';
+import { CalendarDay } from '../dates.ts';
+import { Estimate } from '../measuring/quantity.ts';
+
+/**
+ * One instar of one animal as its skin shows it. A skin of molt n belongs to the instar that ended with molt n.
+ * `step` counts instars from the first rung (0), gaps included; it is what the fit runs on. With an unknown absolute
+ * instar, steps follow the recorded molts ("molt 3 of those recorded").
+ */
+export const Rung = z
+  .object({
+    moltId: z.string(),
+    exuviaId: z.string().nullable(),
+    step: z.int().min(0),
+    instar: z.int().nullable().describe('Absolute instar shown by the skin; null if unknown'),
+    recordedMolt: z.int().min(1).describe('1 for the first molt on record'),
+    happenedFrom: CalendarDay,
+    happenedTo: CalendarDay,
+    recovered: z.boolean().nullable().describe('null when nothing is recorded about the skin'),
+    photoId: z.string().nullable().describe('The skin photo its sizes come from, else any photo of the skin'),
+    readingIds: z.array(z.string()),
+    carapaceLengthMm: Estimate.nullable(),
+    carapaceWidthMm: Estimate.nullable(),
+    legFirstMm: Estimate.nullable().describe('Leg I, mean of the sides that are neither missing nor regenerated'),
+    legFourthMm: Estimate.nullable(),
+    ratio: Estimate.nullable().describe('Carapace length over that of the previous instar; null across a gap'),
+    skippedInstars: z.int().min(0).describe('Instars without a rung between the previous rung and this one'),
+    daysSincePrevious: z
+      .object({ from: z.int(), to: z.int() })
+      .nullable()
+      .describe('Since the previous recorded molt; a span when dates are spans'),
+  })
+  .meta({ id: 'Rung' });
+export type Rung = z.infer<typeof Rung>;
+
+/** Least squares of ln L on step (`ln L = a + b n`), from three rungs up. Source: growth rule of Dyar (1890). */
+export const GrowthFit = z
+  .object({
+    rungs: z.int().min(3),
+    intercept: z.number(),
+    slope: z.number(),
+    ratio: z.number().describe('exp(b), later over earlier'),
+    ratioLow95: z.number(),
+    ratioHigh95: z.number(),
+    geometricMeanRatio: z.number(),
+    rSquared: z.number(),
+    residualStandardDeviation: z.number(),
+  })
+  .meta({ id: 'GrowthFit' });
+export type GrowthFit = z.infer<typeof GrowthFit>;
+
+export const Ladder = z
+  .object({
+    rungs: z.array(Rung),
+    fit: GrowthFit.nullable(),
+  })
+  .meta({ id: 'Ladder' });
+export type Ladder = z.infer<typeof Ladder>;

@@ -1,0 +1,58 @@
+import { z } from 'zod';
+import { ImagePoint } from './points.ts';
+
+/** Left and right are the animal's own, as seen from above with the head up. Legs run I (front) to IV (rear). */
+export const LEG_IDS = ['L1', 'L2', 'L3', 'L4', 'R1', 'R2', 'R3', 'R4'] as const;
+export type LegId = (typeof LEG_IDS)[number];
+
+/** Joints of one leg, from the body outwards. Coxa and trochanter are not part of leg length (World Spider Trait project). */
+export const LEG_JOINTS = [
+  'trochanter-femur',
+  'femur-patella',
+  'patella-tibia',
+  'tibia-metatarsus',
+  'metatarsus-tarsus',
+  'tarsus-tip',
+] as const;
+export type LegJoint = (typeof LEG_JOINTS)[number];
+
+export const LEG_SEGMENTS = ['femur', 'patella', 'tibia', 'metatarsus', 'tarsus'] as const;
+export type LegSegment = (typeof LEG_SEGMENTS)[number];
+
+export const CARAPACE_LANDMARKS = ['carapace-front', 'carapace-rear', 'carapace-left', 'carapace-right'] as const;
+export type CarapaceLandmark = (typeof CARAPACE_LANDMARKS)[number];
+
+export type LegLandmark = `leg-${LegId}-${LegJoint}`;
+export type LandmarkName = CarapaceLandmark | LegLandmark;
+
+export function legLandmark(leg: LegId, joint: LegJoint): LegLandmark {
+  return `leg-${leg}-${joint}`;
+}
+
+/**
+ * The protocol `dorsal skin`: the order in which the guide asks. Span tips are the tarsus tips of legs I and IV, so they
+ * are not asked twice.
+ */
+export const DORSAL_SKIN_PROTOCOL: readonly LandmarkName[] = [
+  ...CARAPACE_LANDMARKS,
+  ...LEG_IDS.flatMap((leg) => LEG_JOINTS.map((joint) => legLandmark(leg, joint))),
+];
+
+export const LandmarkState = z.enum(['placed', 'missing', 'regenerated', 'not-visible']).meta({ id: 'LandmarkState' });
+export type LandmarkState = z.infer<typeof LandmarkState>;
+
+/** `placed` and `regenerated` carry a point; `missing` (the part is not there) and `not-visible` carry none. */
+export const Landmark = z
+  .discriminatedUnion('state', [
+    z.object({ state: z.literal('placed'), at: ImagePoint }),
+    z.object({ state: z.literal('regenerated'), at: ImagePoint }),
+    z.object({ state: z.literal('missing') }),
+    z.object({ state: z.literal('not-visible') }),
+  ])
+  .meta({ id: 'Landmark' });
+export type Landmark = z.infer<typeof Landmark>;
+
+export const Landmarks = z
+  .partialRecord(z.enum(DORSAL_SKIN_PROTOCOL as [LandmarkName, ...LandmarkName[]]), Landmark)
+  .meta({ id: 'Landmarks' });
+export type Landmarks = z.infer<typeof Landmarks>;

@@ -1,0 +1,63 @@
+import { z } from 'zod';
+
+/** Coverage factor of every expanded uncertainty shown: about 95 % for a normal distribution (JCGM 100:2008, 6.3). */
+export const COVERAGE_FACTOR = 2;
+
+/** A value with its standard (u) and expanded (U = 2 u) uncertainty, all in one unit named by the field that holds it. */
+export const Estimate = z
+  .object({
+    value: z.number(),
+    standardUncertainty: z.number().min(0),
+    expandedUncertainty: z.number().min(0),
+  })
+  .meta({ id: 'Estimate' });
+export type Estimate = z.infer<typeof Estimate>;
+
+export const BudgetSource = z
+  .enum(['pointing', 'calibration', 'scale-object', 'tilt-unknown', 'height', 'camera-distance'])
+  .meta({ id: 'BudgetSource' });
+export type BudgetSource = z.infer<typeof BudgetSource>;
+
+export const QuantityFlag = z
+  .enum(['posture-dependent', 'regenerated', 'height-assumed', 'height-not-corrected', 'tilt-unknown', 'far-from-scale'])
+  .meta({ id: 'QuantityFlag' });
+export type QuantityFlag = z.infer<typeof QuantityFlag>;
+
+/**
+ * One measured quantity. Names: `carapace-length`, `carapace-width`, `carapace-ratio` (length / width), `leg-L1`,
+ * `leg-L1-femur` ..., `span-L1-R4`, `span-R1-L4`.
+ */
+export const Quantity = z
+  .object({
+    name: z.string(),
+    unit: z.enum(['mm', '1']),
+    estimate: Estimate,
+    flags: z.array(QuantityFlag),
+    budget: z.array(
+      z.object({
+        source: BudgetSource,
+        standardUncertainty: z.number().min(0).describe('Contribution to u of the quantity, in its unit'),
+        share: z.number().min(0).max(1).describe('Of the variance'),
+      }),
+    ),
+    heightCorrection: z.number().nullable().describe('What the height correction changed, in the unit; null when none could be made'),
+  })
+  .meta({ id: 'Quantity' });
+export type Quantity = z.infer<typeof Quantity>;
+
+export const AbsentQuantity = z
+  .object({
+    name: z.string(),
+    reason: z.enum(['not-placed', 'missing', 'not-visible']),
+  })
+  .meta({ id: 'AbsentQuantity' });
+export type AbsentQuantity = z.infer<typeof AbsentQuantity>;
+
+/** Everything one reading gives under one calibration. */
+export const Measurement = z
+  .object({
+    quantities: z.array(Quantity),
+    absent: z.array(AbsentQuantity),
+  })
+  .meta({ id: 'Measurement' });
+export type Measurement = z.infer<typeof Measurement>;

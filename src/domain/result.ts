@@ -1,0 +1,17 @@
+import type { Failure } from './failure.ts';
+
+/** What a function of the domain answers when it can fail in a way a person must be told about. */
+export type Result<Value> = { readonly ok: true; readonly value: Value } | { readonly ok: false; readonly failure: Failure };
+
+export function succeed<Value>(value: Value): Result<Value> {
+  return { ok: true, value };
+}
+
+export function fail(failure: Failure): Result<never> {
+  return { ok: false, failure };
+}
+
+/** Ends an exhaustive switch: a new member of the union stops compiling here. */
+export function assertNever(value: never): never {
+  throw new TypeError(`Expected every case to be handled but received ${JSON.stringify(value)}`);
+}

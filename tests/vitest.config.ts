@@ -1,0 +1,10 @@
+import { resolve } from 'node:path';
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  root: resolve(import.meta.dirname, '..'),
+  test: {
+    include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
+    testTimeout: 30_000,
+  },
+});
