@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { CalendarDay } from '../../domain/dates.ts';
+import { TaskSnapshot } from '../../domain/intake/task.ts';
 import { BYTES, type Endpoint } from './endpoint.ts';
-import { TaskSnapshot } from './intake.ts';
 import { Removal } from './removals.ts';
 
 export const About = z
