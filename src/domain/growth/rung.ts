@@ -12,6 +12,7 @@ export const Rung = z
     moltId: z.string(),
     exuviaId: z.string().nullable(),
     step: z.int().min(0),
+    stepKnown: z.boolean().describe('false where instars without a molt on record lie near by and it is open on which side'),
     instar: z.int().nullable().describe('Absolute instar shown by the skin; null if unknown'),
     recordedMolt: z.int().min(1).describe('1 for the first molt on record'),
     happenedFrom: CalendarDay,

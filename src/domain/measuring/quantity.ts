@@ -13,6 +13,11 @@ export const Estimate = z
   .meta({ id: 'Estimate' });
 export type Estimate = z.infer<typeof Estimate>;
 
+/** An estimate from its standard uncertainty, which must not be negative. */
+export function estimateFrom(value: number, standardUncertainty: number): Estimate {
+  return { value, standardUncertainty, expandedUncertainty: COVERAGE_FACTOR * standardUncertainty };
+}
+
 export const BudgetSource = z
   .enum(['pointing', 'calibration', 'scale-object', 'tilt-unknown', 'height', 'camera-distance'])
   .meta({ id: 'BudgetSource' });

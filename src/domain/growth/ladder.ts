@@ -1,0 +1,93 @@
+import { daysBetween } from '../dates.ts';
+import type { Exuvia } from '../molting/exuvia.ts';
+import type { Molt } from '../molting/molt.ts';
+import type { Photo } from '../photo/photo.ts';
+import { fitGrowth } from './growthFit.ts';
+import { placeMolts } from './positions.ts';
+import { growthRatio } from './ratio.ts';
+import type { Ladder, Rung } from './rung.ts';
+import { type SkinReading, sizesOf } from './skinSizes.ts';
+
+/**
+ * One molt of the animal with its skin. A skin shows the instar that ended with the molt; photos of the living animal show
+ * the next one and are left out here even when they are handed in, as are readings made on them.
+ */
+export interface MoltOnRecord {
+  readonly molt: Pick<Molt, 'id' | 'happenedFrom' | 'happenedTo' | 'instarShed' | 'outcomes'>;
+  readonly exuvia: Pick<Exuvia, 'id' | 'recovered'> | null;
+  readonly photos: readonly Pick<Photo, 'id' | 'subject' | 'view'>[];
+  /** Every reading of these photos whose photo has a calibration, in any order. */
+  readonly readings: readonly SkinReading[];
+}
+
+/**
+ * The instars of one animal, oldest first: one rung per molt on record, with a size where its skin was measured. Nothing is
+ * interpolated: a ratio stands only between instars that followed each other and were both measured.
+ *
+ * @param records all molts of one animal, in any order.
+ * @throws Refusal `instars-out-of-order` when the instar numbers on record contradict the order of the dates.
+ */
+export function buildLadder(records: readonly MoltOnRecord[]): Ladder {
+  const inOrder = [...records].sort((a, b) => compareMolts(a.molt, b.molt));
+  const positions = placeMolts(inOrder.map(({ molt }) => molt));
+  const rungs: Rung[] = [];
+  for (const [index, record] of inOrder.entries()) {
+    const position = positions[index];
+    if (!position) throw new RangeError(`Expected a position for each of ${inOrder.length} molts, got ${positions.length}`);
+    const { molt, exuvia } = record;
+    const previous = rungs.at(-1);
+    const photos = record.photos.filter(({ subject }) => subject.kind === 'skin' && subject.exuviaId === exuvia?.id);
+    const readings = record.readings.filter(({ photoId }) => photos.some(({ id }) => id === photoId));
+    const sizes = sizesOf(readings);
+    rungs.push({
+      moltId: molt.id,
+      exuviaId: exuvia?.id ?? null,
+      ...position,
+      recordedMolt: index + 1,
+      happenedFrom: molt.happenedFrom,
+      happenedTo: molt.happenedTo,
+      recovered: exuvia?.recovered ?? (molt.outcomes.includes('skin-not-recovered') ? false : null),
+      photoId: photoOf(photos, readings),
+      readingIds: readings.map(({ readingId }) => readingId),
+      ...sizes,
+      ratio: ratioTo(previous, position, sizes.carapaceLengthMm),
+      daysSincePrevious: previous ? daysApart(previous, molt) : null,
+    });
+  }
+  const measured = rungs.flatMap(({ step, stepKnown, carapaceLengthMm }) =>
+    stepKnown && carapaceLengthMm ? [{ step, lengthMm: carapaceLengthMm.value }] : [],
+  );
+  return { rungs, fit: fitGrowth(measured) };
+}
+
+function compareMolts(a: MoltOnRecord['molt'], b: MoltOnRecord['molt']): number {
+  return (
+    a.happenedFrom.localeCompare(b.happenedFrom) || a.happenedTo.localeCompare(b.happenedTo) || (a.instarShed ?? 0) - (b.instarShed ?? 0)
+  );
+}
+
+function ratioTo(previous: Rung | undefined, here: Pick<Rung, 'step' | 'stepKnown'>, size: Rung['carapaceLengthMm']): Rung['ratio'] {
+  if (!previous?.carapaceLengthMm || !size) return null;
+  const followed = previous.stepKnown && here.stepKnown && here.step === previous.step + 1;
+  return followed ? growthRatio(size, previous.carapaceLengthMm) : null;
+}
+
+/** Shortest and longest time that the two spans allow; spans that overlap may have had no day between them. */
+function daysApart(earlier: Pick<Molt, 'happenedFrom' | 'happenedTo'>, later: Pick<Molt, 'happenedFrom' | 'happenedTo'>) {
+  return {
+    from: Math.max(0, daysBetween(earlier.happenedTo, later.happenedFrom)),
+    to: daysBetween(earlier.happenedFrom, later.happenedTo),
+  };
+}
+
+/** The photo that gives the carapace length best, else one that gives anything, else a dorsal one, else any. */
+function photoOf(photos: MoltOnRecord['photos'], readings: readonly SkinReading[]): string | null {
+  const best = readings
+    .flatMap(({ photoId, measurement }) => {
+      const length = measurement.quantities.find(({ name }) => name === 'carapace-length');
+      return length ? [{ photoId, uncertaintyMm: length.estimate.standardUncertainty }] : [];
+    })
+    .sort((a, b) => a.uncertaintyMm - b.uncertaintyMm)[0];
+  const dorsal = photos.find(({ view }) => view === 'dorsal');
+  return best?.photoId ?? readings[0]?.photoId ?? dorsal?.id ?? photos[0]?.id ?? null;
+}

@@ -1,0 +1,59 @@
+import type { LegId } from '../measuring/landmarks.ts';
+import { type Estimate, estimateFrom, type Measurement } from '../measuring/quantity.ts';
+import { combineReadings, type MeasuredLength, meanOfSides, measuredLength, standardUncertaintyOf } from './combine.ts';
+
+/** What one reading of one skin photo gives under that photo's calibration. */
+export interface SkinReading {
+  readonly readingId: string;
+  readonly photoId: string;
+  readonly measurement: Measurement;
+}
+
+export interface SkinSizes {
+  readonly carapaceLengthMm: Estimate | null;
+  readonly carapaceWidthMm: Estimate | null;
+  readonly legFirstMm: Estimate | null;
+  readonly legFourthMm: Estimate | null;
+}
+
+/** The sizes of one skin from all its readings. A size that no reading gives is null. */
+export function sizesOf(readings: readonly SkinReading[]): SkinSizes {
+  return {
+    carapaceLengthMm: estimateOf(combineReadings(lengthsNamed(readings, 'carapace-length'))),
+    carapaceWidthMm: estimateOf(combineReadings(lengthsNamed(readings, 'carapace-width'))),
+    legFirstMm: legPair(readings, ['L1', 'R1']),
+    legFourthMm: legPair(readings, ['L4', 'R4']),
+  };
+}
+
+/**
+ * Mean of the left and right leg, or the one that counts. A side that any reading calls missing or regenerated is left
+ * out altogether: a leg growing back is shorter for several molts and would pass for slow growth.
+ */
+function legPair(readings: readonly SkinReading[], legs: readonly [LegId, LegId]): Estimate | null {
+  const sides = legs
+    .filter((leg) => !readings.some((reading) => isReplaced(reading.measurement, `leg-${leg}`)))
+    .map((leg) => combineReadings(lengthsNamed(readings, `leg-${leg}`)))
+    .filter((length) => length !== null);
+  return estimateOf(meanOfSides(sides));
+}
+
+function isReplaced(measurement: Measurement, name: string): boolean {
+  return (
+    measurement.absent.some((quantity) => quantity.name === name && quantity.reason === 'missing') ||
+    measurement.quantities.some((quantity) => quantity.name === name && quantity.flags.includes('regenerated'))
+  );
+}
+
+/** Two landmarks on one spot give a length of zero, which is no size and has no logarithm. */
+function lengthsNamed(readings: readonly SkinReading[], name: string): MeasuredLength[] {
+  return readings.flatMap(({ photoId, measurement }) =>
+    measurement.quantities
+      .filter((quantity) => quantity.name === name && quantity.estimate.value > 0)
+      .map((quantity) => measuredLength(quantity, photoId)),
+  );
+}
+
+function estimateOf(length: MeasuredLength | null): Estimate | null {
+  return length && estimateFrom(length.valueMm, standardUncertaintyOf(length));
+}
