@@ -21,6 +21,7 @@ export const Failure = z
     z.object({ code: z.literal('molts-out-of-order'), date: z.string(), neighbourDate: z.string() }),
     z.object({ code: z.literal('instars-out-of-order'), instar: z.int(), neighbourInstar: z.int(), neighbourDate: z.string() }),
     z.object({ code: z.literal('skin-not-recovered'), moltId: z.string() }),
+    z.object({ code: z.literal('skin-already-recorded'), moltId: z.string() }),
     z.object({ code: z.literal('photo-in-use'), photoId: z.string(), determinations: z.int() }),
     // Determinations
     z.object({
@@ -60,6 +61,7 @@ export const Failure = z
     z.object({ code: z.literal('original-missing'), photoId: z.string() }),
     z.object({ code: z.literal('original-damaged'), photoId: z.string() }),
     z.object({ code: z.literal('removal-gone'), removalId: z.string() }),
+    z.object({ code: z.literal('removal-out-of-order'), removalId: z.string() }),
     // Ourselves
     z.object({ code: z.literal('unreachable') }),
     z.object({ code: z.literal('defect'), reference: z.string() }),

@@ -1,8 +1,9 @@
 import { z } from 'zod';
 import { CalendarDay } from '../../domain/dates.ts';
 import { TaskSnapshot } from '../../domain/intake/task.ts';
+import { Preferences } from '../../domain/preferences.ts';
+import { Removal } from '../../domain/removal.ts';
 import { BYTES, type Endpoint } from './endpoint.ts';
-import { Removal } from './removals.ts';
 
 export const About = z
   .object({
@@ -16,15 +17,6 @@ export const About = z
   })
   .meta({ id: 'About' });
 export type About = z.infer<typeof About>;
-
-export const Preferences = z
-  .object({
-    theme: z.enum(['system', 'light', 'dark']),
-    inches: z.boolean().describe('Show inches beside millimetres'),
-    observer: z.string().trim().max(200).describe('Name put on new readings and determinations'),
-  })
-  .meta({ id: 'Preferences' });
-export type Preferences = z.infer<typeof Preferences>;
 
 export const archiveEndpoints = {
   'GET /api/about': { summary: 'What this archive is and holds', answer: About },

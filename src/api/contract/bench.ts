@@ -2,8 +2,8 @@ import { z } from 'zod';
 import { CalibrationRecord, ScaleMarks } from '../../domain/measuring/calibration.ts';
 import { Reading, ReadingDraft } from '../../domain/measuring/reading.ts';
 import { Photo } from '../../domain/photo/photo.ts';
+import { Removal } from '../../domain/removal.ts';
 import type { Endpoint } from './endpoint.ts';
-import { Removal } from './removals.ts';
 
 /** Everything the Bench needs for one photo. */
 export const BenchSheet = z

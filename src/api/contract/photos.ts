@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { Photo, PhotoDraft, RenditionKind } from '../../domain/photo/photo.ts';
+import { Removal } from '../../domain/removal.ts';
 import { BYTES, type Endpoint } from './endpoint.ts';
-import { Removal } from './removals.ts';
 
 export const photoEndpoints = {
   'GET /api/photos': {

@@ -4,10 +4,10 @@ import { Estimate, Measurement } from '../../domain/measuring/quantity.ts';
 import { Exuvia, ExuviaDraft } from '../../domain/molting/exuvia.ts';
 import { Molt, MoltDraft } from '../../domain/molting/molt.ts';
 import { Photo } from '../../domain/photo/photo.ts';
+import { Removal } from '../../domain/removal.ts';
 import { Determination, SexSign } from '../../domain/sexing/determination.ts';
 import { Specimen, SpecimenDraft } from '../../domain/specimen/specimen.ts';
 import type { Endpoint } from './endpoint.ts';
-import { Removal } from './removals.ts';
 
 /** A specimen as the Cabinet lists it. */
 export const SpecimenSummary = z
@@ -51,7 +51,7 @@ export const specimenEndpoints = {
   'GET /api/specimens/{specimenId}': { summary: "A specimen's own page", answer: SpecimenPage },
   'PUT /api/specimens/{specimenId}': { summary: 'Change a specimen', body: SpecimenDraft, answer: Specimen, versioned: true },
   'DELETE /api/specimens/{specimenId}': {
-    summary: 'Remove a specimen with its molts, skins, readings and determinations; photos stay, unassigned',
+    summary: 'Remove a specimen with its molts, skins and determinations; photos stay with their readings, unassigned',
     answer: Removal,
   },
   'POST /api/specimens/{specimenId}/molts': { summary: 'Add a molt', body: MoltDraft, answer: Molt, status: 201 },

@@ -1,0 +1,73 @@
+import type { CalibrationRecord } from '../../domain/measuring/calibration.ts';
+import type { Reading } from '../../domain/measuring/reading.ts';
+import type { Exuvia, ExuviaDraft } from '../../domain/molting/exuvia.ts';
+import type { Molt, MoltDraft } from '../../domain/molting/molt.ts';
+import type { Photo } from '../../domain/photo/photo.ts';
+import type { Result } from '../../domain/result.ts';
+import type { Determination, DeterminationDraft } from '../../domain/sexing/determination.ts';
+import type { Specimen, SpecimenDraft } from '../../domain/specimen/specimen.ts';
+
+/*
+ * `update` takes the version the change was based on and fails with `changed-meanwhile` when the record has moved on.
+ */
+
+export interface Specimens {
+  /** Fails with `code-taken`; codes differing only in letter case count as equal. */
+  create(draft: SpecimenDraft, origin?: { readonly sample: boolean }): Result<Specimen>;
+  get(specimenId: string): Result<Specimen>;
+  /** By code. */
+  list(): readonly Specimen[];
+  update(specimenId: string, expectedVersion: number, draft: SpecimenDraft): Result<Specimen>;
+  count(): { readonly all: number; readonly samples: number };
+}
+
+/** Stores what it is given; whether molts and instars stand in a sensible order is the domain's question. */
+export interface Molts {
+  create(specimenId: string, draft: MoltDraft): Result<Molt>;
+  get(moltId: string): Result<Molt>;
+  /** Oldest first. */
+  ofSpecimen(specimenId: string): readonly Molt[];
+  update(moltId: string, expectedVersion: number, draft: MoltDraft): Result<Molt>;
+}
+
+export interface Exuviae {
+  /** Fails with `skin-already-recorded`: one molt leaves one skin. */
+  create(moltId: string, draft: ExuviaDraft): Result<Exuvia>;
+  get(exuviaId: string): Result<Exuvia>;
+  ofMolt(moltId: string): Exuvia | null;
+  ofSpecimen(specimenId: string): readonly Exuvia[];
+  update(exuviaId: string, expectedVersion: number, draft: ExuviaDraft): Result<Exuvia>;
+}
+
+/** Append-only: a determination is never changed, only marked as withdrawn. */
+export interface Determinations {
+  /** Fails with `not-found` for an unknown skin, evidence photo or superseded determination. */
+  sign(exuviaId: string, draft: DeterminationDraft): Result<Determination>;
+  get(determinationId: string): Result<Determination>;
+  /** Oldest first. */
+  ofSpecimen(specimenId: string): readonly Determination[];
+  /** Oldest first. */
+  ofExuvia(exuviaId: string): readonly Determination[];
+  /** Fails with `already-withdrawn`. */
+  withdraw(determinationId: string, reason: string): Result<Determination>;
+}
+
+/** What the list of all animals needs about one of them. */
+export interface CabinetEntry {
+  readonly specimen: Specimen;
+  /** Oldest first. */
+  readonly molts: readonly Molt[];
+  /** Oldest first. */
+  readonly determinations: readonly Determination[];
+  /** The latest skin whose photo has a calibration and a reading with both carapace midline points. */
+  readonly lastMeasured: { readonly photo: Photo; readonly calibration: CalibrationRecord; readonly reading: Reading } | null;
+  /** The latest photo of the animal, else of its latest photographed skin. */
+  readonly coverPhotoId: string | null;
+}
+
+/** Reads for many animals at once, in a fixed number of statements. */
+export interface Cabinet {
+  /** All animals, by code. */
+  entries(): readonly CabinetEntry[];
+  entry(specimenId: string): Result<CabinetEntry>;
+}
