@@ -1,0 +1,95 @@
+import { sampleCorrelation } from 'simple-statistics';
+import { describe, expect, it } from 'vitest';
+import { fitGrowth } from '../../../src/domain/growth/growthFit.ts';
+import { publishedSeries } from './publishedSeries.ts';
+
+function sizesFrom(lengthsMm: readonly number[], firstInstar: number) {
+  return lengthsMm.map((lengthMm, index) => ({ step: firstInstar + index, lengthMm }));
+}
+
+describe.each(publishedSeries)('$what', ({ firstInstar, lengthsMm, expected }) => {
+  const fit = fitGrowth(sizesFrom(lengthsMm, firstInstar));
+
+  it('gives the geometric-mean ratio to the printed digits', () => {
+    expect(fit?.geometricMeanRatio.toFixed(4)).toBe(expected.geometricMeanRatio);
+  });
+
+  it('gives exp(b), the line and R2 to the printed digits', () => {
+    expect(fit?.ratio.toFixed(4)).toBe(expected.ratio);
+    expect(fit?.intercept.toFixed(5)).toBe(expected.intercept);
+    expect(fit?.slope.toFixed(5)).toBe(expected.slope);
+    expect(fit?.rSquared.toFixed(5)).toBe(expected.rSquared);
+  });
+
+  it('gives the residual deviation where it is printed', () => {
+    if (expected.residualStandardDeviation !== undefined)
+      expect(fit?.residualStandardDeviation.toFixed(4)).toBe(expected.residualStandardDeviation);
+    else expect(fit?.residualStandardDeviation).toBeGreaterThan(0);
+  });
+
+  it('gives the interval that correlation and the table of t give', () => {
+    // s_b = |b| sqrt((1/R2 - 1)/(n - 2)); t(0.975) for 3 to 10 degrees of freedom from the tables in JCGM 100:2008, table G.2.
+    const tTable: Record<number, number> = { 3: 3.18, 4: 2.78, 5: 2.57, 9: 2.26, 10: 2.23 };
+    const degrees = lengthsMm.length - 2;
+    const t = tTable[degrees];
+    if (t === undefined || !fit) throw new Error(`no t for ${degrees} degrees of freedom`);
+    const r = sampleCorrelation(
+      lengthsMm.map((_, index) => index),
+      lengthsMm.map(Math.log),
+    );
+    const slopeError = Math.abs(fit.slope) * Math.sqrt((1 / r ** 2 - 1) / degrees);
+    expect((Math.log(fit.ratioHigh95) - fit.slope) / slopeError).toBeCloseTo(t, 2);
+    expect((fit.slope - Math.log(fit.ratioLow95)) / slopeError).toBeCloseTo(t, 2);
+  });
+});
+
+describe('fitGrowth', () => {
+  it('needs three sizes', () => {
+    expect(fitGrowth([])).toBeNull();
+    expect(fitGrowth(sizesFrom([3], 0))).toBeNull();
+    expect(fitGrowth(sizesFrom([3, 4], 0))).toBeNull();
+    expect(fitGrowth(sizesFrom([3, 4, 5], 0))?.rungs).toBe(3);
+  });
+
+  it('finds an exact rule with no width to its interval', () => {
+    const fit = fitGrowth(sizesFrom([2, 2.6, 3.38, 4.394], 5));
+    expect(fit?.ratio).toBeCloseTo(1.3, 10);
+    expect(fit?.ratioLow95).toBeCloseTo(1.3, 7);
+    expect(fit?.ratioHigh95).toBeCloseTo(1.3, 7);
+    expect(fit?.rSquared).toBeCloseTo(1, 12);
+  });
+
+  it('counts the steps of instars that are missing', () => {
+    const whole = sizesFrom([2, 2.6, 3.38, 4.394, 5.7122], 3);
+    const withGap = whole.filter(({ step }) => step !== 5);
+    expect(fitGrowth(withGap)?.ratio).toBeCloseTo(1.3, 10);
+    expect(fitGrowth(withGap)?.geometricMeanRatio).toBeCloseTo(1.3, 10);
+  });
+
+  it('says 1 for an animal that stayed the same', () => {
+    const fit = fitGrowth(sizesFrom([8, 8, 8, 8], 1));
+    expect(fit?.ratio).toBeCloseTo(1, 12);
+    expect(fit?.geometricMeanRatio).toBe(1);
+    expect(fit?.residualStandardDeviation).toBeCloseTo(0, 12);
+  });
+
+  it('says below 1 for an animal that shrank', () => {
+    const fit = fitGrowth(sizesFrom([8, 7.6, 7.3], 1));
+    expect(fit?.ratio).toBeLessThan(1);
+    expect(fit?.ratioLow95).toBeGreaterThan(0);
+  });
+
+  it('does not depend on which instar is called the first, nor on the unit', () => {
+    const lengths = [1.6, 2.25, 2.96, 3.93, 5.21];
+    const there = fitGrowth(sizesFrom(lengths, 1));
+    const elsewhere = fitGrowth(
+      sizesFrom(
+        lengths.map((length) => length / 25.4),
+        17,
+      ),
+    );
+    expect(elsewhere?.ratio).toBeCloseTo(there?.ratio ?? 0, 12);
+    expect(elsewhere?.ratioLow95).toBeCloseTo(there?.ratioLow95 ?? 0, 10);
+    expect(elsewhere?.rSquared).toBeCloseTo(there?.rSquared ?? 0, 10);
+  });
+});
