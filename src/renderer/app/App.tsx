@@ -1,0 +1,34 @@
+import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
+import { type ReactElement, useState } from 'react';
+import { Router } from 'wouter';
+import { useHashLocation } from 'wouter/use-hash-location';
+import { Refusal } from '../../domain/failure.ts';
+import { ToastProvider } from '../parts/Toast.tsx';
+import { Rooms } from './Rooms.tsx';
+
+export function App(): ReactElement {
+  const [client] = useState(makeQueryClient);
+  return (
+    <QueryClientProvider client={client}>
+      <Router hook={useHashLocation}>
+        <ToastProvider>
+          <Rooms />
+        </ToastProvider>
+      </Router>
+    </QueryClientProvider>
+  );
+}
+
+/** The archive is local: an answer stays good until a change touches it, and only silence is worth a second try. */
+function makeQueryClient(): QueryClient {
+  return new QueryClient({
+    defaultOptions: {
+      queries: {
+        staleTime: 60_000,
+        networkMode: 'always',
+        retry: (attempts, error) => attempts < 2 && error instanceof Refusal && error.failure.code === 'unreachable',
+      },
+      mutations: { networkMode: 'always' },
+    },
+  });
+}

@@ -1,0 +1,83 @@
+import { type ReactElement, useState } from 'react';
+import { Link, Redirect, Route, Switch, useLocation } from 'wouter';
+import { BenchPage } from '../pages/bench/BenchPage.tsx';
+import { CabinetPage } from '../pages/cabinet/CabinetPage.tsx';
+import { ExaminationPage } from '../pages/examination/ExaminationPage.tsx';
+import { IntakePage } from '../pages/intake/IntakePage.tsx';
+import { LadderPage } from '../pages/ladder/LadderPage.tsx';
+import { SpecimenPage } from '../pages/specimen/SpecimenPage.tsx';
+import { EmptyState } from '../parts/EmptyState.tsx';
+import { IconButton } from '../parts/IconButton.tsx';
+import { PageHead } from '../parts/PageHead.tsx';
+import { ErrorBoundary } from './ErrorBoundary.tsx';
+import { Mark } from './Mark.tsx';
+import style from './Rooms.module.css';
+import { SettingsDialog } from './SettingsDialog.tsx';
+import { useTheme } from './useTheme.ts';
+
+const ROOMS = [
+  { to: '/cabinet', name: 'Cabinet', also: '/specimens' },
+  { to: '/intake', name: 'Intake' },
+  { to: '/bench', name: 'Bench' },
+  { to: '/ladder', name: 'Ladder' },
+  { to: '/examination', name: 'Examination' },
+] as const satisfies readonly { to: string; name: string; also?: string }[];
+
+/** The frame every room stands in: the way between rooms above, the room below. */
+export function Rooms(): ReactElement {
+  const [location] = useLocation();
+  const [settingsOpen, setSettingsOpen] = useState(false);
+  useTheme();
+  return (
+    <div className={[style['frame'], inRoom(location, '/bench') ? style['dark'] : ''].filter(Boolean).join(' ')}>
+      <button type="button" className={style['skip']} onClick={() => document.getElementById('main')?.focus()}>
+        Skip to the page
+      </button>
+      <header className={style['mast']}>
+        <Link to="/cabinet" className={style['name']} aria-label="Exuviary, to the Cabinet">
+          <Mark />
+          <span className={style['wordmark']}>Exuviary</span>
+        </Link>
+        <nav aria-label="Rooms">
+          <ul className={style['rooms']}>
+            {ROOMS.map((room) => {
+              const here = inRoom(location, room.to) || ('also' in room && inRoom(location, room.also));
+              return (
+                <li key={room.to}>
+                  <Link to={room.to} className={style['room']} aria-current={here ? 'page' : undefined}>
+                    {room.name}
+                  </Link>
+                </li>
+              );
+            })}
+          </ul>
+        </nav>
+        <IconButton icon="settings" label="Settings" onClick={() => setSettingsOpen(true)} />
+      </header>
+      <main id="main" tabIndex={-1} className={inRoom(location, '/bench') ? style['bench'] : style['page']}>
+        <ErrorBoundary place={location}>
+          <Switch>
+            <Route path="/">
+              <Redirect to="/cabinet" replace />
+            </Route>
+            <Route path="/cabinet" component={CabinetPage} />
+            <Route path="/specimens/:id">{({ id }) => <SpecimenPage key={id} specimenId={id} />}</Route>
+            <Route path="/intake" component={IntakePage} />
+            <Route path="/bench/:photoId?">{({ photoId }) => <BenchPage photoId={photoId ?? null} />}</Route>
+            <Route path="/ladder/:specimenId?">{({ specimenId }) => <LadderPage specimenId={specimenId ?? null} />}</Route>
+            <Route path="/examination/:exuviaId?">{({ exuviaId }) => <ExaminationPage exuviaId={exuviaId ?? null} />}</Route>
+            <Route>
+              <PageHead title="Nothing here" />
+              <EmptyState title="No such room">The address leads nowhere. Choose a room above.</EmptyState>
+            </Route>
+          </Switch>
+        </ErrorBoundary>
+      </main>
+      {settingsOpen && <SettingsDialog onClose={() => setSettingsOpen(false)} />}
+    </div>
+  );
+}
+
+function inRoom(location: string, room: string): boolean {
+  return location === room || location.startsWith(`${room}/`);
+}

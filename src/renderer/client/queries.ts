@@ -1,0 +1,35 @@
+import { type UseMutationResult, type UseQueryResult, useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import type { AnswerOf, RouteKey } from '../../api/contract/contract.ts';
+import { ask, type Question } from './ask.ts';
+import { READS_TOUCHED_BY } from './touched.ts';
+
+export type ReadKey = Extract<RouteKey, `GET ${string}`>;
+export type ChangeKey = Exclude<RouteKey, ReadKey>;
+
+/** The key under which the answer to a question is kept; the route comes first, so a whole route can be made stale. */
+export function answerKey<Key extends ReadKey>(key: Key, question: Question<Key>): readonly unknown[] {
+  const { path, query } = question as { path?: unknown; query?: unknown };
+  return [key, path ?? null, query ?? null];
+}
+
+/** Asks one of the reading routes and keeps the answer fresh. `enabled: false` holds the question back. */
+export function useAnswer<Key extends ReadKey>(
+  key: Key,
+  question: Question<Key>,
+  options: { enabled?: boolean } = {},
+): UseQueryResult<AnswerOf<Key>, Error> {
+  return useQuery<AnswerOf<Key>, Error>({
+    queryKey: answerKey(key, question),
+    queryFn: ({ signal }) => ask(key, { ...question, signal }),
+    enabled: options.enabled ?? true,
+  });
+}
+
+/** One of the changing routes; afterwards every answer it can have touched is asked again. */
+export function useChange<Key extends ChangeKey>(key: Key): UseMutationResult<AnswerOf<Key>, Error, Question<Key>> {
+  const client = useQueryClient();
+  return useMutation<AnswerOf<Key>, Error, Question<Key>>({
+    mutationFn: (question) => ask(key, question),
+    onSettled: () => Promise.all(READS_TOUCHED_BY[key].map((read) => client.invalidateQueries({ queryKey: [read] }))),
+  });
+}

@@ -1,0 +1,45 @@
+import type { ChangeKey, ReadKey } from './queries.ts';
+
+const ANIMALS = [
+  'GET /api/about',
+  'GET /api/specimens',
+  'GET /api/specimens/{specimenId}',
+  'GET /api/specimens/{specimenId}/ladder',
+  'GET /api/exuviae/{exuviaId}/examination',
+] as const satisfies readonly ReadKey[];
+
+const PHOTOS = ['GET /api/photos', 'GET /api/photos/{photoId}', 'GET /api/photos/{photoId}/bench'] as const satisfies readonly ReadKey[];
+
+const EVERYTHING = [...ANIMALS, ...PHOTOS] as const;
+
+/**
+ * Which answers a change makes stale. The Bench keeps its own sheet while it is open, so saving marks or a reading does
+ * not ask for the sheet again under the keeper's hand.
+ */
+export const READS_TOUCHED_BY: Readonly<Record<ChangeKey, readonly ReadKey[]>> = {
+  'PUT /api/preferences': ['GET /api/preferences'],
+  'POST /api/sample-cabinet': ['GET /api/tasks'],
+  'DELETE /api/sample-cabinet': EVERYTHING,
+  'POST /api/specimens': ANIMALS,
+  'PUT /api/specimens/{specimenId}': [...ANIMALS, 'GET /api/photos/{photoId}/bench'],
+  'DELETE /api/specimens/{specimenId}': EVERYTHING,
+  'POST /api/specimens/{specimenId}/molts': ANIMALS,
+  'PUT /api/molts/{moltId}': [...ANIMALS, 'GET /api/photos/{photoId}/bench'],
+  'DELETE /api/molts/{moltId}': EVERYTHING,
+  'POST /api/molts/{moltId}/exuvia': ANIMALS,
+  'PUT /api/exuviae/{exuviaId}': ANIMALS,
+  'DELETE /api/exuviae/{exuviaId}': EVERYTHING,
+  'POST /api/removals/{removalId}/restoration': EVERYTHING,
+  'PUT /api/photos/{photoId}': EVERYTHING,
+  'DELETE /api/photos/{photoId}': EVERYTHING,
+  'POST /api/intakes': [],
+  'PUT /api/intakes/{intakeId}/files/{index}': [],
+  'POST /api/imports': ['GET /api/about', 'GET /api/tasks'],
+  'DELETE /api/tasks/{taskId}': ['GET /api/tasks'],
+  'PUT /api/photos/{photoId}/calibration': ANIMALS,
+  'POST /api/photos/{photoId}/readings': ANIMALS,
+  'PUT /api/readings/{readingId}': ANIMALS,
+  'DELETE /api/readings/{readingId}': EVERYTHING,
+  'POST /api/exuviae/{exuviaId}/determinations': ANIMALS,
+  'POST /api/determinations/{determinationId}/withdrawal': ANIMALS,
+};

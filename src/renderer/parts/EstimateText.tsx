@@ -1,0 +1,34 @@
+import type { ReactElement } from 'react';
+import type { Estimate } from '../../domain/measuring/quantity.ts';
+import { useShowsInches } from '../client/preferences.ts';
+import { estimateInWords } from '../words/estimates.ts';
+import style from './EstimateText.module.css';
+
+/**
+ * A measured value with its expanded uncertainty (k = 2), rounded to it; inches beside millimeters where the keeper asked
+ * for them.
+ */
+export function EstimateText({ estimate, unit = 'mm' }: { estimate: Estimate; unit?: 'mm' | '1' }): ReactElement {
+  const showsInches = useShowsInches();
+  return (
+    <span className={style['estimate']}>
+      <OneUnit estimate={estimate} unit={unit} />
+      {unit === 'mm' && showsInches && (
+        <span className={style['inches']}>
+          <OneUnit estimate={estimate} unit="in" />
+        </span>
+      )}
+    </span>
+  );
+}
+
+function OneUnit({ estimate, unit }: { estimate: Estimate; unit: 'mm' | 'in' | '1' }): ReactElement {
+  const words = estimateInWords(estimate, unit);
+  return (
+    <span className="figures">
+      {words.value}
+      <span className={style['uncertainty']}> ± {words.uncertainty}</span>
+      {words.unit && <span className={style['unit']}> {words.unit}</span>}
+    </span>
+  );
+}

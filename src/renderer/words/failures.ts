@@ -1,0 +1,214 @@
+import { type Failure, Refusal } from '../../domain/failure.ts';
+import { assertNever } from '../../domain/result.ts';
+import { counted, listed } from './counts.ts';
+import { dayInWords } from './dates.ts';
+
+export interface FailureWords {
+  /** What happened. */
+  happened: string;
+  /** What can be done about it. */
+  advice: string;
+}
+
+/** For anything a question or a change threw: a refusal in its own words, all else as a defect of ours. */
+export function wordsForError(error: unknown): FailureWords {
+  if (error instanceof Refusal) return wordsFor(error.failure);
+  return {
+    happened: 'Something in Exuviary itself went wrong.',
+    advice: 'What was saved is safe. Reload the window; if it happens again, report what you did just before.',
+  };
+}
+
+/** Every failure in words: the one place for them. */
+export function wordsFor(failure: Failure): FailureWords {
+  switch (failure.code) {
+    case 'input-invalid':
+      return {
+        happened: `Not saved: ${failure.issues.map((issue) => (issue.field ? `${issue.field}: ${issue.problem}` : issue.problem)).join('; ') || 'something is not filled in as it must be'}.`,
+        advice: 'Correct it and save again.',
+      };
+    case 'not-found':
+      return {
+        happened: `This ${failure.what} is no longer here.`,
+        advice: 'It may have been removed in another window. Go back to the Cabinet.',
+      };
+    case 'changed-meanwhile':
+      return {
+        happened: `Not saved: this ${failure.what} was changed somewhere else meanwhile.`,
+        advice: 'The newer state has been loaded. Look at it, then make your change again.',
+      };
+    case 'version-missing':
+      return {
+        happened: `Not saved: the change did not say which state of the ${failure.what} it is based on.`,
+        advice: 'Reload the window and try again.',
+      };
+    case 'body-too-large':
+      return {
+        happened: `Not saved: more than ${Math.round(failure.limitBytes / 1_000_000)} MB in one piece.`,
+        advice: 'Send less at once, or shorten the text.',
+      };
+    case 'no-such-route':
+      return {
+        happened: `Exuviary knows no ${failure.method} ${failure.path}.`,
+        advice: 'The window may be older than the program: reload it.',
+      };
+    case 'refused-by-guard':
+      return {
+        happened: 'This window is not allowed to reach the archive.',
+        advice: 'Close it and open Exuviary again from its start command.',
+      };
+    case 'code-taken':
+      return { happened: `Another specimen already has the code ${failure.specimenCode}.`, advice: 'Choose a code that is not in use.' };
+    case 'dates-reversed':
+      return {
+        happened: `The later date, ${dayInWords(failure.to)}, lies before the earlier one, ${dayInWords(failure.from)}.`,
+        advice: 'Swap them: first the day it was last seen unmolted, then the day it was found molted.',
+      };
+    case 'date-in-future':
+      return { happened: `The ${failure.field}, ${dayInWords(failure.date)}, has not come yet.`, advice: 'Give a day up to today.' };
+    case 'molts-out-of-order':
+      return {
+        happened: `A molt on ${dayInWords(failure.date)} does not fit beside the one on ${dayInWords(failure.neighbourDate)}.`,
+        advice: 'Two molts of one animal cannot overlap. Check both dates.',
+      };
+    case 'instars-out-of-order':
+      return {
+        happened: `Instar ${failure.instar} does not fit: the molt on ${dayInWords(failure.neighbourDate)} shed instar ${failure.neighbourInstar}.`,
+        advice: 'Instar numbers rise with every molt. Check both, or leave the number open if only the order is known.',
+      };
+    case 'skin-not-recovered':
+      return {
+        happened: 'This skin was not recovered, so there is nothing to read.',
+        advice: 'If it was found after all, say so in its record first.',
+      };
+    case 'photo-in-use':
+      return {
+        happened: `This photo is evidence of ${counted(failure.determinations, 'determination')}.`,
+        advice: 'Evidence stays with what it proves. Withdraw the determination first if it was wrong.',
+      };
+    case 'level-not-supported':
+      return {
+        happened:
+          failure.highest === null
+            ? `What was observed does not support ${failure.sex} at any level.`
+            : `What was observed supports ${failure.sex} no further than "${failure.highest}", not "${failure.wanted}".`,
+        advice:
+          failure.missing.length > 0 ? `Still needed: ${listed(failure.missing)}.` : 'Choose the lower level, or examine the skin further.',
+      };
+    case 'evidence-of-another-animal':
+      return { happened: 'One of the evidence photos shows another animal.', advice: 'Choose photos of this skin only.' };
+    case 'already-withdrawn':
+      return {
+        happened: 'This determination is already withdrawn.',
+        advice: 'Nothing more to do; sign a new one if you have read the skin again.',
+      };
+    case 'scale-points-coincide':
+      return {
+        happened: 'The two ends of the scale lie on the same spot.',
+        advice: 'Drag one end to the other mark, as far away as you can read.',
+      };
+    case 'corners-not-convex':
+      return {
+        happened: 'The four corners do not run round the outside of the object.',
+        advice: 'Drag each handle to its own corner, without crossing.',
+      };
+    case 'corners-mirrored':
+      return { happened: 'The four corners run the wrong way round.', advice: 'Drag them so that 1 to 4 run clockwise.' };
+    case 'corners-collinear':
+      return { happened: 'Three of the four corners lie on one line.', advice: 'Drag each handle to its own corner.' };
+    case 'calibration-missing':
+      return { happened: 'This photo has no scale yet, so it gives no millimeters.', advice: 'Calibrate it on the Bench first.' };
+    case 'too-few-rungs':
+      return {
+        happened: `A growth fit needs ${failure.needed} measured skins; there are ${failure.found}.`,
+        advice: 'Measure more skins of this animal.',
+      };
+    case 'file-empty':
+      return { happened: `${failure.file} is empty.`, advice: 'Copy it from the camera again.' };
+    case 'file-truncated':
+      return { happened: `${failure.file} breaks off before its end.`, advice: 'Copy it from the camera again.' };
+    case 'file-not-an-image':
+      return { happened: `${failure.file} is not a picture.`, advice: 'JPEG, PNG, WebP, TIFF and HEIC files are kept.' };
+    case 'file-kind-not-kept':
+      return {
+        happened: `${failure.file} is a picture of a kind that is not kept (${failure.kind}).`,
+        advice: 'Save it as JPEG, PNG, WebP, TIFF or HEIC.',
+      };
+    case 'picture-too-large':
+      return {
+        happened: `${failure.file} has ${Math.round(failure.megapixels)} megapixels; up to ${failure.limitMegapixels} are kept.`,
+        advice: 'Bring it in at a smaller size.',
+      };
+    case 'file-unreadable':
+      return {
+        happened: `${failure.file} could not be read (${failure.reason}).`,
+        advice: 'Open it in another program; if that fails too, copy it from the camera again.',
+      };
+    case 'file-not-arrived':
+      return { happened: `${failure.file} did not arrive whole.`, advice: 'Drop it here again.' };
+    case 'intake-gone':
+      return { happened: 'What was dropped here is no longer waiting.', advice: 'Drop the files again.' };
+    case 'task-not-found':
+      return {
+        happened: 'This piece of work is no longer known.',
+        advice: 'It ended before the program was last started. What it added is in the archive.',
+      };
+    case 'sample-already-here':
+      return {
+        happened: 'The sample cabinet is already here.',
+        advice: 'Look round in the Cabinet, or remove it first to begin it afresh.',
+      };
+    case 'disk-full':
+      return { happened: 'The disk is full. Nothing half-written was kept.', advice: 'Make room, then try again.' };
+    case 'archive-in-use':
+      return { happened: `The archive in ${failure.folder} is open in another Exuviary.`, advice: 'Close the other one first.' };
+    case 'archive-not-ours':
+      return {
+        happened: `The folder ${failure.folder} holds something else, not an archive of Exuviary.`,
+        advice: 'Choose another folder.',
+      };
+    case 'archive-from-newer-version':
+      return {
+        happened: `This archive was written by a newer Exuviary (format ${failure.found}; this one knows ${failure.known}).`,
+        advice: 'Update Exuviary. The archive was not touched.',
+      };
+    case 'archive-damaged':
+      return {
+        happened: `The catalogue of the archive is damaged: ${failure.detail}.`,
+        advice: 'Close Exuviary, copy the whole folder as it is, then go back to a backup.',
+      };
+    case 'archive-folder-unusable':
+      return {
+        happened: `The folder ${failure.folder} cannot be used: ${failure.reason}.`,
+        advice: 'Choose a folder that you may write to, on a disk that is there.',
+      };
+    case 'original-missing':
+      return {
+        happened: 'The original of this photo is missing from the archive folder.',
+        advice: 'Put it back from a backup, or bring the same file in again.',
+      };
+    case 'original-damaged':
+      return {
+        happened: 'The original of this photo is damaged: its bytes have changed.',
+        advice: 'Put it back from a backup, or bring the same file in again.',
+      };
+    case 'removal-gone':
+      return { happened: 'This can no longer be put back.', advice: 'What was removed can be restored until the archive is next closed.' };
+    case 'skin-already-recorded':
+      return { happened: 'The skin of this molt is already on record.', advice: 'Change its record instead of adding a second one.' };
+    case 'removal-out-of-order':
+      return { happened: 'This cannot be put back yet.', advice: 'Something it belongs to was removed later: put that back first.' };
+    case 'unreachable':
+      return {
+        happened: 'Exuviary does not answer.',
+        advice: 'It may have been closed. Start it again; what was confirmed as saved is safe.',
+      };
+    case 'defect':
+      return {
+        happened: `Something in Exuviary itself went wrong (reference ${failure.reference}).`,
+        advice: 'Nothing was saved by this step. Try again; if it stays, report the reference.',
+      };
+    default:
+      return assertNever(failure);
+  }
+}
