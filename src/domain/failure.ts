@@ -1,4 +1,6 @@
 import { z } from 'zod';
+import { Level, Sex } from './sexing/determination.ts';
+import { LevelReason } from './sexing/reason.ts';
 
 /**
  * The closed list of things that can go wrong and that a person can be told about. Facts only: the words stand in the
@@ -19,18 +21,29 @@ export const Failure = z
     z.object({ code: z.literal('dates-reversed'), from: z.string(), to: z.string() }),
     z.object({ code: z.literal('date-in-future'), field: z.string(), date: z.string() }),
     z.object({ code: z.literal('molts-out-of-order'), date: z.string(), neighbourDate: z.string() }),
-    z.object({ code: z.literal('instars-out-of-order'), instar: z.int(), neighbourInstar: z.int(), neighbourDate: z.string() }),
+    z.object({
+      code: z.literal('instars-out-of-order'),
+      instar: z.int(),
+      neighbourInstar: z.int(),
+      neighbourDate: z.string(),
+      recordedBetween: z.int(),
+    }),
+    z.object({ code: z.literal('instar-too-low'), instar: z.int(), earlierMolts: z.int() }),
     z.object({ code: z.literal('skin-not-recovered'), moltId: z.string() }),
     z.object({ code: z.literal('skin-already-recorded'), moltId: z.string() }),
     z.object({ code: z.literal('photo-in-use'), photoId: z.string(), determinations: z.int() }),
     // Determinations
     z.object({
       code: z.literal('level-not-supported'),
-      sex: z.string(),
-      wanted: z.string(),
-      highest: z.string().nullable(),
-      missing: z.array(z.string()),
+      sex: Sex,
+      wanted: Level,
+      highest: Level.nullable(),
+      missing: z.array(LevelReason),
     }),
+    z.object({ code: z.literal('level-without-sex') }),
+    z.object({ code: z.literal('sex-without-level') }),
+    z.object({ code: z.literal('strip-not-readable'), answered: z.array(z.string()) }),
+    z.object({ code: z.literal('correction-misplaced'), id: z.string(), reason: z.enum(['other-skin', 'already-corrected', 'withdrawn']) }),
     z.object({ code: z.literal('evidence-of-another-animal'), photoId: z.string() }),
     z.object({ code: z.literal('already-withdrawn'), id: z.string() }),
     // Measuring

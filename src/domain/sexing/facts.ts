@@ -1,0 +1,110 @@
+import type { Checklist, Determination } from './determination.ts';
+import { type GenusFlags, genusFlagsOf } from './genera.ts';
+import { isFirm } from './rank.ts';
+import { standingOf } from './standing.ts';
+
+/** "Over about 5 cm" of leg span makes a skin large enough for absence to weigh. A judgement: no publication gives a limit. */
+export const LARGE_LEG_SPAN_MM = 50;
+
+/** Everything an assessment looks at. */
+export interface Examined {
+  readonly checklist: Checklist;
+  readonly reader: string;
+  readonly taxon: string;
+  readonly exuviaId: string;
+  /** Exuvia ids of the animal's recorded skins, oldest molt first, this one included. */
+  readonly skinsInOrder: readonly string[];
+  /** All determinations of the animal, of any skin and standing. */
+  readonly determinations: readonly Determination[];
+  /** Evidence photos that show the animal itself, not a skin. */
+  readonly animalPhotoCount: number;
+}
+
+/** What the answers come to. `cannot-tell` and `not-looked` are neither seen nor absent. */
+export interface Facts {
+  readonly checklist: Checklist;
+  readonly genus: GenusFlags;
+  readonly animalPhotoCount: number;
+  /** The strip was there to be read: graded, and not D. */
+  readonly readable: boolean;
+  /** Receptacles seen on a readable strip. */
+  readonly receptaclesSeen: boolean;
+  /** The readable strip was read as empty from the inner side, in a genus whose females are known to have receptacles. */
+  readonly emptyStripWeighs: boolean;
+  /** Only something seen contradicts: an empty strip never does. */
+  readonly femaleSignSeen: boolean;
+  readonly maleSignSeen: boolean;
+  readonly secondReader: 'agrees' | 'disagrees' | 'missing';
+  /** Another skin of the animal shows receptacles with the uterus externus as clearly as an established female needs. */
+  readonly clearFemaleOnOtherSkin: boolean;
+  /** The skin before or after this one shows fusillae and an empty strip as clearly as a strong male needs. */
+  readonly clearMaleOnNextSkin: boolean;
+}
+
+export function factsOf(examined: Examined): Facts {
+  const { checklist } = examined;
+  const genus = genusFlagsOf(examined.taxon);
+  const readable = isReadable(checklist);
+  const receptaclesSeen = readable && checklist.receptaclesSeen === 'yes';
+  const fusillaeSeen = readable && checklist.fusillaeOutsideSeen === 'yes';
+  const standing = standingOf(examined.determinations);
+  const otherSkins = standing.filter((determination) => determination.exuviaId !== examined.exuviaId);
+  return {
+    checklist,
+    genus,
+    animalPhotoCount: examined.animalPhotoCount,
+    readable,
+    receptaclesSeen,
+    emptyStripWeighs: readable && checklist.receptaclesSeen === 'no' && checklist.view !== 'outside' && !genus.withoutSpermathecae,
+    femaleSignSeen: checklist.eggSacLaid === 'yes' || (receptaclesSeen && checklist.uterusExternusSeen !== 'no'),
+    maleSignSeen: checklist.palpalBulbsOnAnimal === 'yes' || fusillaeSeen,
+    secondReader: secondReaderOf(examined, standing),
+    clearFemaleOnOtherSkin: otherSkins.some(isClearFemale),
+    clearMaleOnNextSkin: otherSkins.some((other) => isClearMale(other) && areSuccessive(examined, other.exuviaId)),
+  };
+}
+
+export function isReadable(checklist: Checklist): boolean {
+  return checklist.grade !== null && checklist.grade !== 'D';
+}
+
+export function isLarge(checklist: Checklist): boolean {
+  return checklist.legSpanMm !== null && checklist.legSpanMm > LARGE_LEG_SPAN_MM;
+}
+
+/** A sign can be "clear" only on the right skin, at the right place, seen from the inner side of a large skin. */
+function isWellRead(checklist: Checklist): boolean {
+  const innerSide = checklist.view === 'inside' || checklist.view === 'both';
+  return checklist.skinMatchesAnimal === 'yes' && checklist.fourBookLungsFound === 'yes' && innerSide && isLarge(checklist);
+}
+
+/** Signed as at least probable, so that whatever spoke against it has been weighed already. */
+function isClearFemale({ sex, level, checklist }: Determination): boolean {
+  const intact = checklist.grade === 'A' || checklist.grade === 'B';
+  const seen = checklist.receptaclesSeen === 'yes' && checklist.uterusExternusSeen === 'yes';
+  return sex === 'female' && isFirm(level) && isWellRead(checklist) && intact && seen;
+}
+
+function isClearMale({ sex, level, checklist }: Determination): boolean {
+  const seen = checklist.receptaclesSeen === 'no' && checklist.fusillaeOutsideSeen === 'yes' && checklist.view === 'both';
+  return sex === 'male' && isFirm(level) && isWellRead(checklist) && checklist.grade === 'A' && seen;
+}
+
+function areSuccessive(examined: Examined, otherExuviaId: string): boolean {
+  const here = examined.skinsInOrder.indexOf(examined.exuviaId);
+  const there = examined.skinsInOrder.indexOf(otherExuviaId);
+  return here >= 0 && there >= 0 && Math.abs(here - there) === 1;
+}
+
+/** Named in the checklist, or on record with a clear reading of the same skin; never the first reader again. */
+function secondReaderOf({ checklist, reader, exuviaId }: Examined, standing: readonly Determination[]): Facts['secondReader'] {
+  if (checklist.secondReaderAgrees === 'no') return 'disagrees';
+  const named = checklist.secondReaderAgrees === 'yes' && isAnotherPerson(checklist.secondReader ?? '', reader);
+  const onRecord = standing.some((other) => other.exuviaId === exuviaId && isClearFemale(other) && isAnotherPerson(other.reader, reader));
+  return named || onRecord ? 'agrees' : 'missing';
+}
+
+function isAnotherPerson(name: string, reader: string): boolean {
+  const other = name.trim().toLowerCase();
+  return other !== '' && other !== reader.trim().toLowerCase();
+}

@@ -1,0 +1,93 @@
+import type { Failure } from '../failure.ts';
+import { fail, type Result, succeed } from '../result.ts';
+import type { Checklist, DeterminationDraft } from './determination.ts';
+import type { Examined } from './facts.ts';
+import { assessLevel, missingFor } from './levels.ts';
+import { rankOf } from './rank.ts';
+import { correctedIds, standingOf } from './standing.ts';
+
+/** What the archive knows about the animal whose skin is being signed for. */
+export interface SigningContext extends Pick<Examined, 'taxon' | 'exuviaId' | 'skinsInOrder' | 'determinations'> {
+  readonly today: string;
+  /** Photos that may serve as evidence: of the animal's skins and of the animal itself. */
+  readonly skinPhotoIds: ReadonlySet<string>;
+  readonly animalPhotoIds: ReadonlySet<string>;
+}
+
+/** Answers that need the genital strip. With grade D there is none, so none of them may say yes or no. */
+export const STRIP_ANSWERS = [
+  'receptaclesSeen',
+  'uterusExternusSeen',
+  'accessoryOrgansSeen',
+  'fusillaeOutsideSeen',
+] as const satisfies readonly (keyof Checklist)[];
+
+/**
+ * Decides whether a determination may be signed. Failures: `date-in-future`, `sex-without-level`, `level-without-sex`,
+ * `strip-not-readable`, `evidence-of-another-animal`, `not-found` and `correction-misplaced` (of the one it corrects),
+ * `level-not-supported`.
+ */
+export function checkDetermination(draft: DeterminationDraft, context: SigningContext): Result<DeterminationDraft> {
+  const failure =
+    dateFailure(draft, context) ??
+    stripFailure(draft.checklist) ??
+    evidenceFailure(draft, context) ??
+    correctionFailure(draft, context) ??
+    levelFailure(draft, context);
+  return failure ? fail(failure) : succeed(draft);
+}
+
+/** Strip answers that grade D forbids. */
+export function answersWithoutStrip(checklist: Checklist): (typeof STRIP_ANSWERS)[number][] {
+  if (checklist.grade !== 'D') return [];
+  return STRIP_ANSWERS.filter((answer) => checklist[answer] === 'yes' || checklist[answer] === 'no');
+}
+
+function dateFailure(draft: DeterminationDraft, { today }: SigningContext): Failure | null {
+  return draft.readOn > today ? { code: 'date-in-future', field: 'readOn', date: draft.readOn } : null;
+}
+
+function stripFailure(checklist: Checklist): Failure | null {
+  const answered = answersWithoutStrip(checklist);
+  return answered.length > 0 ? { code: 'strip-not-readable', answered } : null;
+}
+
+function evidenceFailure(draft: DeterminationDraft, { skinPhotoIds, animalPhotoIds }: SigningContext): Failure | null {
+  const foreign = draft.evidencePhotoIds.find((id) => !skinPhotoIds.has(id) && !animalPhotoIds.has(id));
+  return foreign === undefined ? null : { code: 'evidence-of-another-animal', photoId: foreign };
+}
+
+function correctionFailure({ supersedes }: DeterminationDraft, context: SigningContext): Failure | null {
+  if (supersedes === null) return null;
+  const corrected = context.determinations.find((determination) => determination.id === supersedes);
+  if (!corrected) return { code: 'not-found', what: 'determination', id: supersedes };
+  if (corrected.exuviaId !== context.exuviaId) return { code: 'correction-misplaced', id: supersedes, reason: 'other-skin' };
+  if (corrected.withdrawn !== null) return { code: 'correction-misplaced', id: supersedes, reason: 'withdrawn' };
+  if (correctedIds(context.determinations).has(supersedes)) {
+    return { code: 'correction-misplaced', id: supersedes, reason: 'already-corrected' };
+  }
+  return null;
+}
+
+function levelFailure(draft: DeterminationDraft, context: SigningContext): Failure | null {
+  const { sex, level } = draft;
+  if (sex === 'unsexed') return level === null ? null : { code: 'level-without-sex' };
+  if (level === null) return { code: 'sex-without-level' };
+  const examined = examinedIn(draft, context);
+  const { highest } = assessLevel(sex, examined);
+  if (highest !== null && rankOf(level) <= rankOf(highest)) return null;
+  return { code: 'level-not-supported', sex, wanted: level, highest, missing: [...missingFor(sex, level, examined)] };
+}
+
+/** A reading that is being corrected no longer speaks for or against its correction. */
+function examinedIn(draft: DeterminationDraft, context: SigningContext): Examined {
+  return {
+    checklist: draft.checklist,
+    reader: draft.reader,
+    taxon: context.taxon,
+    exuviaId: context.exuviaId,
+    skinsInOrder: context.skinsInOrder,
+    determinations: standingOf(context.determinations).filter((determination) => determination.id !== draft.supersedes),
+    animalPhotoCount: new Set(draft.evidencePhotoIds.filter((id) => context.animalPhotoIds.has(id))).size,
+  };
+}
