@@ -5,6 +5,11 @@ export const BYTES = 'bytes';
 export const EVENTS = 'events';
 export const NOTHING = 'nothing';
 
+/** What a JSON body may weigh unless its endpoint says otherwise. */
+export const DEFAULT_JSON_LIMIT_BYTES = 1_048_576;
+/** What a file sent as a body may weigh. */
+export const FILE_LIMIT_BYTES = 4_294_967_296;
+
 /**
  * One route, as data. The table of all of them (contract.ts) is read by the router, the OpenAPI description, the contract
  * tests and, as types only, by the renderer's client. Its key is the method and path: `GET /api/photos/{photoId}`.
@@ -14,6 +19,8 @@ export interface Endpoint {
   readonly query?: z.ZodObject;
   /** A JSON body by its schema, or raw bytes. */
   readonly body?: z.ZodType | typeof BYTES;
+  /** Largest body taken, in bytes, where the default does not fit. */
+  readonly bodyLimitBytes?: number;
   readonly answer: z.ZodType | typeof BYTES | typeof EVENTS | typeof NOTHING;
   /** Changes a versioned record: the request must carry `If-Match: "<version>"`. */
   readonly versioned?: true;

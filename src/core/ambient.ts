@@ -1,0 +1,26 @@
+import { createHash, randomUUID } from 'node:crypto';
+import type { Ambient } from '../domain/ambient.ts';
+
+export interface AmbientOptions {
+  /** First moment the clock shows; without it, the machine's clock. */
+  readonly now?: string;
+  /** Makes the identifiers repeatable; without it they are random. Use another seed for each start on the same archive. */
+  readonly seed?: string;
+}
+
+/** A chosen clock starts at `now` and moves one millisecond each time it is read, so that what came later is also dated later. */
+export function createAmbient({ now, seed }: AmbientOptions): Ambient {
+  let readings = 0;
+  let made = 0;
+  return {
+    now: now === undefined ? () => new Date().toISOString() : () => new Date(Date.parse(now) + readings++).toISOString(),
+    newId: seed === undefined ? randomUUID : () => uuidFrom(`${seed} ${made++}`),
+  };
+}
+
+/** A version 8 UUID, the one for values made by the vendor's own rule (RFC 9562, 5.8). */
+function uuidFrom(text: string): string {
+  const hex = createHash('sha256').update(text).digest('hex');
+  const variant = ((Number.parseInt(hex.slice(16, 17), 16) & 0x3) | 0x8).toString(16);
+  return [hex.slice(0, 8), hex.slice(8, 12), `8${hex.slice(13, 16)}`, `${variant}${hex.slice(17, 20)}`, hex.slice(20, 32)].join('-');
+}
