@@ -1,5 +1,6 @@
 import { daysBetween } from '../dates.ts';
 import type { Exuvia } from '../molting/exuvia.ts';
+import { byDate } from '../molting/instars.ts';
 import type { Molt } from '../molting/molt.ts';
 import type { Photo } from '../photo/photo.ts';
 import { fitGrowth } from './growthFit.ts';
@@ -28,7 +29,7 @@ export interface MoltOnRecord {
  * @throws Refusal `instars-out-of-order` when the instar numbers on record contradict the order of the dates.
  */
 export function buildLadder(records: readonly MoltOnRecord[]): Ladder {
-  const inOrder = [...records].sort((a, b) => compareMolts(a.molt, b.molt));
+  const inOrder = [...records].sort((a, b) => byDate(a.molt, b.molt));
   const positions = placeMolts(inOrder.map(({ molt }) => molt));
   const rungs: Rung[] = [];
   for (const [index, record] of inOrder.entries()) {
@@ -58,12 +59,6 @@ export function buildLadder(records: readonly MoltOnRecord[]): Ladder {
     stepKnown && carapaceLengthMm ? [{ step, lengthMm: carapaceLengthMm.value }] : [],
   );
   return { rungs, fit: fitGrowth(measured) };
-}
-
-function compareMolts(a: MoltOnRecord['molt'], b: MoltOnRecord['molt']): number {
-  return (
-    a.happenedFrom.localeCompare(b.happenedFrom) || a.happenedTo.localeCompare(b.happenedTo) || (a.instarShed ?? 0) - (b.instarShed ?? 0)
-  );
 }
 
 function ratioTo(previous: Rung | undefined, here: Pick<Rung, 'step' | 'stepKnown'>, size: Rung['carapaceLengthMm']): Rung['ratio'] {

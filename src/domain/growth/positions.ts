@@ -44,6 +44,7 @@ export function placeMolts(molts: readonly NumberedMolt[]): Position[] {
           instar: molt.instarShed,
           neighbourInstar: known.instar,
           neighbourDate: neighbour?.happenedFrom ?? molt.happenedFrom,
+          recordedBetween: index - known.index - 1,
         });
       }
       for (let between: number = known.index + 1; between < index; between += 1) {

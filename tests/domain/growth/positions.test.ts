@@ -57,6 +57,7 @@ describe('placeMolts', () => {
         instar: instars.at(-1),
         neighbourInstar: instars[0],
         neighbourDate: '2024-01-01',
+        recordedBetween: instars.length - 2,
       });
     }
   });
