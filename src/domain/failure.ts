@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { Level, Sex } from './sexing/determination.ts';
+import { Level, Sex, StripAnswer } from './sexing/determination.ts';
 import { LevelReason } from './sexing/reason.ts';
 
 /**
@@ -42,7 +42,7 @@ export const Failure = z
     }),
     z.object({ code: z.literal('level-without-sex') }),
     z.object({ code: z.literal('sex-without-level') }),
-    z.object({ code: z.literal('strip-not-readable'), answered: z.array(z.string()) }),
+    z.object({ code: z.literal('strip-not-readable'), answered: z.array(StripAnswer) }),
     z.object({ code: z.literal('correction-misplaced'), id: z.string(), reason: z.enum(['other-skin', 'already-corrected', 'withdrawn']) }),
     z.object({ code: z.literal('evidence-of-another-animal'), photoId: z.string() }),
     z.object({ code: z.literal('already-withdrawn'), id: z.string() }),

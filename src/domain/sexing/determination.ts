@@ -35,6 +35,12 @@ export const Checklist = z
   .meta({ id: 'Checklist' });
 export type Checklist = z.infer<typeof Checklist>;
 
+/** Answers that need the genital strip. With grade D there is none, so none of them may say yes or no. */
+export const StripAnswer = z
+  .enum(['receptaclesSeen', 'uterusExternusSeen', 'accessoryOrgansSeen', 'fusillaeOutsideSeen'])
+  .meta({ id: 'StripAnswer' });
+export type StripAnswer = z.infer<typeof StripAnswer>;
+
 export const DeterminationDraft = z
   .object({
     sex: Sex,

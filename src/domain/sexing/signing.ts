@@ -1,6 +1,6 @@
 import type { Failure } from '../failure.ts';
 import { fail, type Result, succeed } from '../result.ts';
-import type { Checklist, DeterminationDraft } from './determination.ts';
+import { type Checklist, type DeterminationDraft, StripAnswer } from './determination.ts';
 import type { Examined } from './facts.ts';
 import { assessLevel, missingFor } from './levels.ts';
 import { rankOf } from './rank.ts';
@@ -13,14 +13,6 @@ export interface SigningContext extends Pick<Examined, 'taxon' | 'exuviaId' | 's
   readonly skinPhotoIds: ReadonlySet<string>;
   readonly animalPhotoIds: ReadonlySet<string>;
 }
-
-/** Answers that need the genital strip. With grade D there is none, so none of them may say yes or no. */
-export const STRIP_ANSWERS = [
-  'receptaclesSeen',
-  'uterusExternusSeen',
-  'accessoryOrgansSeen',
-  'fusillaeOutsideSeen',
-] as const satisfies readonly (keyof Checklist)[];
 
 /**
  * Decides whether a determination may be signed. Failures: `date-in-future`, `sex-without-level`, `level-without-sex`,
@@ -38,9 +30,9 @@ export function checkDetermination(draft: DeterminationDraft, context: SigningCo
 }
 
 /** Strip answers that grade D forbids. */
-export function answersWithoutStrip(checklist: Checklist): (typeof STRIP_ANSWERS)[number][] {
+export function answersWithoutStrip(checklist: Checklist): StripAnswer[] {
   if (checklist.grade !== 'D') return [];
-  return STRIP_ANSWERS.filter((answer) => checklist[answer] === 'yes' || checklist[answer] === 'no');
+  return StripAnswer.options.filter((answer) => checklist[answer] === 'yes' || checklist[answer] === 'no');
 }
 
 function dateFailure(draft: DeterminationDraft, { today }: SigningContext): Failure | null {

@@ -2,6 +2,7 @@ import { type Failure, Refusal } from '../../domain/failure.ts';
 import { assertNever } from '../../domain/result.ts';
 import { counted, listed } from './counts.ts';
 import { dayInWords } from './dates.ts';
+import { NEED_WORDS, STRIP_WORDS } from './sexing.ts';
 
 export interface FailureWords {
   /** What happened. */
@@ -73,8 +74,15 @@ export function wordsFor(failure: Failure): FailureWords {
       };
     case 'instars-out-of-order':
       return {
-        happened: `Instar ${failure.instar} does not fit: the molt on ${dayInWords(failure.neighbourDate)} shed instar ${failure.neighbourInstar}.`,
+        happened: `Instar ${failure.instar} does not fit: the molt on ${dayInWords(failure.neighbourDate)} shed instar ${failure.neighbourInstar}${
+          failure.recordedBetween > 0 ? `, and ${counted(failure.recordedBetween, 'recorded molt')} came between` : ''
+        }.`,
         advice: 'Instar numbers rise with every molt. Check both, or leave the number open if only the order is known.',
+      };
+    case 'instar-too-low':
+      return {
+        happened: `Instar ${failure.instar} is too low: ${counted(failure.earlierMolts, 'molt')} of this animal came before.`,
+        advice: `Give ${failure.earlierMolts + 1} or more, or leave the number open if only the order is known.`,
       };
     case 'skin-not-recovered':
       return {
@@ -93,10 +101,30 @@ export function wordsFor(failure: Failure): FailureWords {
             ? `What was observed does not support ${failure.sex} at any level.`
             : `What was observed supports ${failure.sex} no further than "${failure.highest}", not "${failure.wanted}".`,
         advice:
-          failure.missing.length > 0 ? `Still needed: ${listed(failure.missing)}.` : 'Choose the lower level, or examine the skin further.',
+          failure.missing.length > 0
+            ? `Still needed: ${listed(failure.missing.map((reason) => NEED_WORDS[reason]))}.`
+            : 'Choose the lower level, or examine the skin further.',
+      };
+    case 'level-without-sex':
+      return { happened: 'A level was given for an unsexed animal.', advice: 'Leave the level out, or say which sex it is for.' };
+    case 'sex-without-level':
+      return { happened: 'A sex was given without saying how sure it is.', advice: 'Choose a level.' };
+    case 'strip-not-readable':
+      return {
+        happened: `The skin has grade D, so nothing can be said about ${listed(failure.answered.map((answer) => STRIP_WORDS[answer]))}.`,
+        advice: 'Answer "cannot tell" there, or grade the skin anew if its strip can be read after all.',
+      };
+    case 'correction-misplaced':
+      return {
+        happened: {
+          'other-skin': 'The determination to be corrected was made on another skin.',
+          'already-corrected': 'The determination to be corrected has been corrected already.',
+          withdrawn: 'The determination to be corrected has been withdrawn.',
+        }[failure.reason],
+        advice: 'Sign this one as a determination of its own, or correct the one that stands.',
       };
     case 'evidence-of-another-animal':
-      return { happened: 'One of the evidence photos shows another animal.', advice: 'Choose photos of this skin only.' };
+      return { happened: 'One of the evidence photos shows another animal.', advice: 'Choose photos of this animal and its skins.' };
     case 'already-withdrawn':
       return {
         happened: 'This determination is already withdrawn.',
