@@ -1,0 +1,47 @@
+import type { ScaleMarks } from '../../domain/measuring/calibration.ts';
+import { DORSAL_SKIN_PROTOCOL, type Landmark, type LandmarkName, type Landmarks } from '../../domain/measuring/landmarks.ts';
+import { type CarapaceHeight, DEFAULT_POINTING_PX, type Reading, type ReadingDraft } from '../../domain/measuring/reading.ts';
+import type { Document } from './change.ts';
+
+/**
+ * Everything on the Bench that can be changed and undone, one entry per thing a hand can touch: the marks on the scale
+ * object, each landmark, the height of the carapace and the pointing uncertainty (px). Lengths are never in here.
+ */
+export interface BenchEntries extends Record<LandmarkName, Landmark> {
+  scale: ScaleMarks;
+  height: CarapaceHeight;
+  pointingPx: number;
+}
+
+export type BenchDocument = Document<BenchEntries>;
+
+/** Entries that belong to the reading; `scale` belongs to the photo. */
+export const READING_KEYS: readonly (keyof BenchEntries)[] = ['height', 'pointingPx', ...DORSAL_SKIN_PROTOCOL];
+
+export function documentOf(marks: ScaleMarks | null, reading: Reading | null): BenchDocument {
+  return {
+    ...(marks === null ? {} : { scale: marks }),
+    ...(reading === null ? {} : { height: reading.carapaceHeight, pointingPx: reading.pointingPx, ...reading.landmarks }),
+  };
+}
+
+export function landmarksOf(document: BenchDocument): Landmarks {
+  const landmarks: Landmarks = {};
+  for (const name of DORSAL_SKIN_PROTOCOL) {
+    const landmark = document[name];
+    if (landmark !== undefined) landmarks[name] = landmark;
+  }
+  return landmarks;
+}
+
+/** The reading as it is stored. An entry that was never touched takes its default here, not in the document. */
+export function readingDraftOf(document: BenchDocument, by: Pick<ReadingDraft, 'observer' | 'pass'>): ReadingDraft {
+  return {
+    protocol: 'dorsal-skin',
+    observer: by.observer,
+    pass: by.pass,
+    carapaceHeight: document.height ?? { kind: 'assumed' },
+    pointingPx: document.pointingPx ?? DEFAULT_POINTING_PX,
+    landmarks: landmarksOf(document),
+  };
+}

@@ -1,0 +1,91 @@
+import { checkCorners } from '../../domain/measuring/corners.ts';
+import { inOrder, inside, placeAt } from './deeds.ts';
+import { type Handle, handlePosition, handleUnder, landmarkHandlesOf, moveHandle, scaleHandlesOf } from './handles.ts';
+import { abandon, amend, begin, settle } from './history.ts';
+import type { BenchState, BenchStore } from './store.ts';
+import { type PointerAct, type PointerHappening, point } from './tools/pointing.ts';
+import { fitWhole, panBy, pinch, resized, type Size, toImage, type ViewPoint, zoomAbout } from './view.ts';
+
+/** How near the pointer must come to take hold of a handle, in CSS pixels: half a touch target. */
+export const REACH_CSS = 20;
+
+/** Feeds one pointer event through the machine and carries out what follows. */
+export function pointAt(store: BenchStore, happening: PointerHappening): void {
+  const { pointing, view } = store.getState();
+  const outcome = point(pointing, happening, view);
+  if (outcome.pointing !== pointing) store.setState({ pointing: outcome.pointing });
+  for (const act of outcome.acts) carryOut(store, act);
+}
+
+/** The handle a press at this place takes hold of. While points are being clicked only a close hit counts. */
+export function handleAt(state: BenchState, at: ViewPoint, reachCss: number): Handle | null {
+  return handleUnder(handlesInHand(state), state.view, at, reachCss);
+}
+
+/** Only the handles of the task in hand can be taken, so that a corner never moves while legs are being marked. */
+export function handlesInHand(state: BenchState): readonly Handle[] {
+  if (state.placing !== null) return [];
+  return state.task === 'scale' ? scaleHandlesOf(state.edited.document.scale) : landmarkHandlesOf(state.edited.document);
+}
+
+export function hoverAt(store: BenchStore, at: ViewPoint | null): void {
+  store.setState((state) => ({ hover: at === null ? null : toImage(state.view, at) }));
+}
+
+export function zoomBy(store: BenchStore, factor: number, about?: ViewPoint): void {
+  store.setState((state) => {
+    const middle = { xCss: state.canvas.width / 2, yCss: state.canvas.height / 2 };
+    return { view: zoomAbout(state.view, about ?? middle, factor, state.picture, state.canvas) };
+  });
+}
+
+export function pan(store: BenchStore, byXCss: number, byYCss: number): void {
+  store.setState((state) => ({ view: panBy(state.view, byXCss, byYCss, state.picture, state.canvas) }));
+}
+
+export function showAll(store: BenchStore): void {
+  store.setState((state) => ({ view: fitWhole(state.picture, state.canvas) }));
+}
+
+/** The canvas got its first size, or another one. */
+export function setCanvas(store: BenchStore, canvas: Size): void {
+  store.setState((state) => {
+    const isFirst = state.canvas.width <= 1;
+    return { canvas, view: isFirst ? fitWhole(state.picture, canvas) : resized(state.view, state.canvas, canvas, state.picture) };
+  });
+}
+
+function carryOut(store: BenchStore, act: PointerAct): void {
+  if (act.kind === 'click') placeAt(store, act.at);
+  else store.setState((state) => after(state, act));
+}
+
+function after(state: BenchState, act: Exclude<PointerAct, { kind: 'click' }>): Partial<BenchState> {
+  switch (act.kind) {
+    case 'pan':
+      return { view: panBy(state.view, act.byXCss, act.byYCss, state.picture, state.canvas) };
+    case 'pinch':
+      return { view: pinch(state.view, act.from, act.to, state.picture, state.canvas) };
+    case 'begin':
+      return { edited: begin(state.edited, act.label), selected: act.id };
+    case 'drag': {
+      const to = inside(act.to, state.picture);
+      return { edited: amend(state.edited, moveHandle(state.edited.document, act.id, to)), hover: to };
+    }
+    case 'settle':
+      return settleInOrder(state);
+    case 'abandon':
+      return { edited: abandon(state.edited) };
+  }
+}
+
+/** A dragged corner may have passed another one: the order round the rectangle is put right before it is recorded. */
+function settleInOrder(state: BenchState): Partial<BenchState> {
+  const { document, pending } = state.edited;
+  const marks = pending?.label === 'move-scale' ? document.scale : undefined;
+  if (marks?.kind !== 'rectangle' || checkCorners(marks.corners).ok) return { edited: settle(state.edited) };
+  const held = state.selected === null ? null : handlePosition(document, state.selected);
+  const scale = inOrder(marks);
+  const selected = scaleHandlesOf(scale).find(({ at }) => at.xPx === held?.xPx && at.yPx === held.yPx)?.id ?? state.selected;
+  return { edited: settle(amend(state.edited, { scale })), selected };
+}

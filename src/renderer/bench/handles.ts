@@ -1,0 +1,92 @@
+import type { RectangleScale, ScaleMarks, TwoPointScale } from '../../domain/measuring/calibration.ts';
+import { DORSAL_SKIN_PROTOCOL, type Landmark, type LandmarkName } from '../../domain/measuring/landmarks.ts';
+import type { ImagePoint } from '../../domain/measuring/points.ts';
+import type { Patch } from './change.ts';
+import type { BenchDocument, BenchEntries } from './document.ts';
+import type { ChangeLabel } from './history.ts';
+import { distance, toView, type View, type ViewPoint } from './view.ts';
+
+export const END_IDS = ['end-1', 'end-2'] as const;
+export const CORNER_IDS = ['corner-1', 'corner-2', 'corner-3', 'corner-4'] as const;
+export type ScaleHandleId = (typeof END_IDS)[number] | (typeof CORNER_IDS)[number];
+
+/** Whatever can be taken hold of on the photo. */
+export type HandleId = ScaleHandleId | LandmarkName;
+
+export interface Handle {
+  readonly id: HandleId;
+  readonly at: ImagePoint;
+}
+
+export function isLandmarkName(id: HandleId): id is LandmarkName {
+  return id.startsWith('carapace-') || id.startsWith('leg-');
+}
+
+export function scaleHandlesOf(marks: ScaleMarks | undefined): Handle[] {
+  if (marks === undefined) return [];
+  if (marks.kind === 'two-points') return zip(END_IDS, marks.ends);
+  return zip(CORNER_IDS, marks.corners);
+}
+
+export function landmarkHandlesOf(document: BenchDocument): Handle[] {
+  return DORSAL_SKIN_PROTOCOL.flatMap((id) => {
+    const at = pointOf(document[id]);
+    return at === null ? [] : [{ id, at }];
+  });
+}
+
+export function pointOf(landmark: Landmark | undefined): ImagePoint | null {
+  return landmark !== undefined && 'at' in landmark ? landmark.at : null;
+}
+
+export function handlePosition(document: BenchDocument, id: HandleId): ImagePoint | null {
+  if (isLandmarkName(id)) return pointOf(document[id]);
+  return scaleHandlesOf(document.scale).find((handle) => handle.id === id)?.at ?? null;
+}
+
+/** The change that puts a handle somewhere; empty when there is no such handle. */
+export function moveHandle(document: BenchDocument, id: HandleId, to: ImagePoint): Patch<BenchEntries> {
+  if (!isLandmarkName(id)) return document.scale === undefined ? {} : { scale: withHandleAt(document.scale, id, to) };
+  const landmark = document[id];
+  return landmark !== undefined && 'at' in landmark ? { [id]: { ...landmark, at: to } } : {};
+}
+
+export function movingLabel(id: HandleId): ChangeLabel {
+  return isLandmarkName(id) ? 'move-point' : 'move-scale';
+}
+
+/** The handle under the pointer: the nearest within `reachCss` CSS pixels, or null. */
+export function handleUnder(handles: readonly Handle[], view: View, at: ViewPoint, reachCss: number): Handle | null {
+  let nearest: Handle | null = null;
+  let nearestCss = reachCss;
+  for (const handle of handles) {
+    const awayCss = distance(toView(view, handle.at), at);
+    if (awayCss <= nearestCss) {
+      nearest = handle;
+      nearestCss = awayCss;
+    }
+  }
+  return nearest;
+}
+
+function withHandleAt(marks: ScaleMarks, id: ScaleHandleId, to: ImagePoint): ScaleMarks {
+  if (marks.kind === 'two-points') {
+    const ends: TwoPointScale['ends'] = [id === 'end-1' ? to : marks.ends[0], id === 'end-2' ? to : marks.ends[1]];
+    return { ...marks, ends };
+  }
+  const [first, second, third, fourth] = marks.corners;
+  const corners: RectangleScale['corners'] = [
+    id === 'corner-1' ? to : first,
+    id === 'corner-2' ? to : second,
+    id === 'corner-3' ? to : third,
+    id === 'corner-4' ? to : fourth,
+  ];
+  return { ...marks, corners };
+}
+
+function zip(ids: readonly ScaleHandleId[], points: readonly ImagePoint[]): Handle[] {
+  return ids.flatMap((id, index) => {
+    const at = points[index];
+    return at === undefined ? [] : [{ id, at }];
+  });
+}

@@ -1,0 +1,107 @@
+import {
+  CARAPACE_LANDMARKS,
+  DORSAL_SKIN_PROTOCOL,
+  type Landmark,
+  type LandmarkName,
+  type Landmarks,
+  LEG_IDS,
+  LEG_JOINTS,
+  type LegId,
+  legLandmark,
+} from '../../domain/measuring/landmarks.ts';
+import type { ImagePoint } from '../../domain/measuring/points.ts';
+import type { Patch } from './change.ts';
+import type { BenchEntries } from './document.ts';
+
+/**
+ * Where the guide stands. `current` is the point it asks for; null when it has asked for all. Skipped points are not asked
+ * again in this round. Legs named in `regrown` get their new points as regenerated. None of this is stored or undone.
+ */
+export interface Guide {
+  readonly current: LandmarkName | null;
+  readonly skipped: ReadonlySet<LandmarkName>;
+  readonly regrown: ReadonlySet<LegId>;
+}
+
+/** A group of points as the guide and the list show them. */
+export type LandmarkGroup = 'carapace' | LegId;
+export const LANDMARK_GROUPS: readonly LandmarkGroup[] = ['carapace', ...LEG_IDS];
+
+export function namesIn(group: LandmarkGroup): readonly LandmarkName[] {
+  return group === 'carapace' ? CARAPACE_LANDMARKS : LEG_JOINTS.map((joint) => legLandmark(group, joint));
+}
+
+export function groupOf(name: LandmarkName): LandmarkGroup {
+  return LEG_IDS.find((leg) => name.startsWith(`leg-${leg}-`)) ?? 'carapace';
+}
+
+/** Where the guide starts on a reading: at its first open point; legs that hold a regenerated point count as regrown. */
+export function guideFor(landmarks: Landmarks): Guide {
+  const regrown = LEG_IDS.filter((leg) => namesIn(leg).some((name) => landmarks[name]?.state === 'regenerated'));
+  return advance({ current: null, skipped: new Set(), regrown: new Set(regrown) }, landmarks);
+}
+
+/** Goes on to the next open point after the current one; starts again at the front before it gives up. */
+export function advance(guide: Guide, landmarks: Landmarks): Guide {
+  const from = guide.current === null ? 0 : DORSAL_SKIN_PROTOCOL.indexOf(guide.current) + 1;
+  const order = [...DORSAL_SKIN_PROTOCOL.slice(from), ...DORSAL_SKIN_PROTOCOL.slice(0, from)];
+  const next = order.find((name) => landmarks[name] === undefined && !guide.skipped.has(name));
+  return { ...guide, current: next ?? null };
+}
+
+export function chooseStep(guide: Guide, name: LandmarkName): Guide {
+  const skipped = new Set(guide.skipped);
+  skipped.delete(name);
+  return { ...guide, current: name, skipped };
+}
+
+/** Leaves the current point open and goes on. */
+export function skipStep(guide: Guide, landmarks: Landmarks): Guide {
+  if (guide.current === null) return guide;
+  return advance({ ...guide, skipped: new Set([...guide.skipped, guide.current]) }, landmarks);
+}
+
+/** Leaves every open point of the group alone and goes on after it. */
+export function skipGroup(guide: Guide, group: LandmarkGroup, landmarks: Landmarks): Guide {
+  const open = namesIn(group).filter((name) => landmarks[name] === undefined);
+  return advance({ ...guide, skipped: new Set([...guide.skipped, ...open]) }, landmarks);
+}
+
+/** Has the guide asked again for what was skipped. */
+export function askSkippedAgain(guide: Guide, landmarks: Landmarks): Guide {
+  return advance({ ...guide, current: null, skipped: new Set() }, landmarks);
+}
+
+export function setRegrown(guide: Guide, leg: LegId, isRegrown: boolean): Guide {
+  const regrown = new Set(guide.regrown);
+  if (isRegrown) regrown.add(leg);
+  else regrown.delete(leg);
+  return { ...guide, regrown };
+}
+
+/** The landmark that a click for `name` makes. */
+export function landmarkAt(guide: Guide, name: LandmarkName, at: ImagePoint): Landmark {
+  const group = groupOf(name);
+  return group !== 'carapace' && guide.regrown.has(group) ? { state: 'regenerated', at } : { state: 'placed', at };
+}
+
+/** Marks points as not there or not to be seen; a point they had goes (undo brings it back). */
+export function markAbsent(names: readonly LandmarkName[], state: 'missing' | 'not-visible'): Patch<BenchEntries> {
+  return Object.fromEntries(names.map((name) => [name, { state }]));
+}
+
+/** Turns the placed points of a leg into regenerated ones, or back. */
+export function markRegrown(landmarks: Landmarks, leg: LegId, isRegrown: boolean): Patch<BenchEntries> {
+  return Object.fromEntries(
+    namesIn(leg).flatMap((name) => {
+      const landmark = landmarks[name];
+      if (landmark === undefined || !('at' in landmark)) return [];
+      return [[name, { state: isRegrown ? 'regenerated' : 'placed', at: landmark.at }]];
+    }),
+  );
+}
+
+/** How far the reading is. Points marked missing or not visible are answered too. */
+export function progressOf(landmarks: Landmarks, names: readonly LandmarkName[] = DORSAL_SKIN_PROTOCOL): { done: number; total: number } {
+  return { done: names.filter((name) => landmarks[name] !== undefined).length, total: names.length };
+}

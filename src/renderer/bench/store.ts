@@ -1,0 +1,58 @@
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { LandmarkName } from '../../domain/measuring/landmarks.ts';
+import type { ImagePoint } from '../../domain/measuring/points.ts';
+import { type BenchDocument, type BenchEntries, landmarksOf } from './document.ts';
+import type { HandleId } from './handles.ts';
+import { type Edited, freshlyOpened } from './history.ts';
+import { type Guide, guideFor } from './steps.ts';
+import type { PlacingScale } from './tools/placingScale.ts';
+import { type Pointing, RESTING } from './tools/pointing.ts';
+import { fitWhole, type Size, type View } from './view.ts';
+
+/** Which of the three jobs is in hand; decides what a click on the photo means. */
+export type BenchTask = 'scale' | 'landmarks' | 'lengths';
+
+/** Everything about one open photo. Drawing reads it frame by frame, React by selectors. */
+export interface BenchState {
+  readonly picture: Size;
+  readonly canvas: Size;
+  readonly view: View;
+  readonly edited: Edited<BenchEntries>;
+  readonly task: BenchTask;
+  readonly pointing: Pointing;
+  readonly placing: PlacingScale | null;
+  readonly guide: Guide;
+  readonly selected: HandleId | null;
+  /** Where the loupe looks: under the pointer while it is over the photo. */
+  readonly hover: ImagePoint | null;
+}
+
+export type BenchStore = StoreApi<BenchState>;
+
+export function createBenchStore(picture: Size, document: BenchDocument): BenchStore {
+  const canvas = { width: 1, height: 1 };
+  const landmarks = landmarksOf(document);
+  return createStore<BenchState>(() => ({
+    picture,
+    canvas,
+    view: fitWhole(picture, canvas),
+    edited: freshlyOpened(document),
+    task: taskFor(document),
+    pointing: RESTING,
+    placing: null,
+    guide: guideFor(landmarks),
+    selected: null,
+    hover: null,
+  }));
+}
+
+/** A photo without a scale is opened at the scale, one without points at the points, a measured one at its lengths. */
+function taskFor(document: BenchDocument): BenchTask {
+  if (document.scale === undefined) return 'scale';
+  return guideFor(landmarksOf(document)).current === null ? 'lengths' : 'landmarks';
+}
+
+/** The point a click would place now. */
+export function placingLandmark(state: BenchState): LandmarkName | null {
+  return state.task === 'landmarks' && state.placing === null ? state.guide.current : null;
+}
