@@ -54,14 +54,17 @@ export function instarOfAnimalPhoto(takenOn: CalendarDay, molts: readonly DatedM
   return earliest && latest ? { from: earliest.from, to: latest.to } : null;
 }
 
-/** Period k is the life between recorded molts k and k + 1; molt k + 1 sheds the instar lived in it. */
+/**
+ * Period k is the life before molt k of the list (from 0) and after the molt before it. An anchor says which instar ended
+ * at the end of its period, so which one began the next.
+ */
 interface Anchor {
   readonly period: number;
-  readonly instar: number;
+  readonly ended: number;
 }
 
 function anchorsOf(ordered: readonly DatedMolt[], acquisition: Acquisition | undefined): Anchor[] {
-  const anchors = ordered.flatMap((molt, period) => (molt.instarShed === null ? [] : [{ period, instar: molt.instarShed }]));
+  const anchors = ordered.flatMap((molt, period) => (molt.instarShed === null ? [] : [{ period, ended: molt.instarShed }]));
   const acquired = acquisitionAnchor(ordered, acquisition);
   return (acquired ? [...anchors, acquired] : anchors).sort((a, b) => a.period - b.period);
 }
@@ -71,15 +74,18 @@ function acquisitionAnchor(ordered: readonly DatedMolt[], acquisition: Acquisiti
   const day = acquisition.acquiredOn;
   const surely = ordered.filter((molt) => molt.happenedTo < day).length;
   const perhaps = ordered.filter((molt) => molt.happenedFrom <= day).length;
-  return surely === perhaps ? { period: surely, instar: acquisition.acquiredInstar } : null;
+  return surely === perhaps ? { period: surely - 1, ended: acquisition.acquiredInstar - 1 } : null;
 }
 
-/** The nearest anchor before counts up, the nearest after counts down; where they differ, molts between went unrecorded. */
+/**
+ * The nearest anchor before the period counts up to its beginning, the nearest after counts down to its end; where they
+ * differ, molts in between went unrecorded.
+ */
 function instarOfPeriod(period: number, anchors: readonly Anchor[]): InstarSpan | null {
-  const before = anchors.findLast((anchor) => anchor.period <= period);
+  const before = anchors.findLast((anchor) => anchor.period < period);
   const after = anchors.find((anchor) => anchor.period >= period);
-  const up = before ? before.instar + (period - before.period) : null;
-  const down = after ? after.instar - (after.period - period) : null;
+  const up = before ? before.ended + (period - before.period) : null;
+  const down = after ? after.ended - (after.period - period) : null;
   const from = up ?? down;
   const to = down ?? up;
   return from === null || to === null ? null : { from, to };
