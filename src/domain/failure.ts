@@ -38,7 +38,7 @@ export const Failure = z
       sex: Sex,
       wanted: Level,
       highest: Level.nullable(),
-      missing: z.array(LevelReason),
+      missing: z.array(z.array(LevelReason)).describe('What each way to the level lacks, the nearest first'),
     }),
     z.object({ code: z.literal('level-without-sex') }),
     z.object({ code: z.literal('sex-without-level') }),

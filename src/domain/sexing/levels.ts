@@ -37,9 +37,9 @@ const FEMALE: Ways = {
   probable: [receptacles],
   strong: [[...receptaclesWithLip, needs.gradeA]],
   established: [
-    [needs.skinMatches, needs.eggSacLaid, needs.bulbsNotSeen],
     [...receptaclesWithLip, needs.gradeAOrB, needs.secondReaderAgrees],
     [...receptaclesWithLip, needs.gradeAOrB, needs.secondSkin],
+    [needs.skinMatches, needs.eggSacLaid, needs.bulbsNotSeen],
   ],
 };
 
@@ -67,8 +67,8 @@ const MALE: Ways = {
   ],
   probable: [emptyStrip],
   strong: [
-    [needs.skinMatches, needs.bulbsSeen, needs.noFemaleSign],
     [...emptyStrip, needs.outerSideViewed, needs.fusillaeSeen, needs.successiveSkin],
+    [needs.skinMatches, needs.bulbsSeen, needs.noFemaleSign],
   ],
   established: [[needs.skinMatches, needs.bulbsSeen, needs.bulbsPhotographed, needs.noFemaleSign]],
 };
@@ -96,9 +96,9 @@ export function assessLevel(sex: Exclude<Sex, 'unsexed'>, examined: Examined): A
   return { highest, next, missing: next === null ? [] : lackingWays(WAYS[sex][next], facts) };
 }
 
-/** What the nearest way to one particular level lacks; empty when the level is supported. */
-export function missingFor(sex: Exclude<Sex, 'unsexed'>, level: Level, examined: Examined): readonly LevelReason[] {
-  return lackingWays(WAYS[sex][level], factsOf(examined))[0] ?? [];
+/** What each way to one particular level lacks, the nearest first; that one is empty when the level is supported. */
+export function missingFor(sex: Exclude<Sex, 'unsexed'>, level: Level, examined: Examined): LevelReason[][] {
+  return lackingWays(WAYS[sex][level], factsOf(examined));
 }
 
 function isSupported(ways: readonly (readonly Requirement[])[], facts: Facts): boolean {

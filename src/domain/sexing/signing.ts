@@ -68,7 +68,7 @@ function levelFailure(draft: DeterminationDraft, context: SigningContext): Failu
   const examined = examinedIn(draft, context);
   const { highest } = assessLevel(sex, examined);
   if (highest !== null && rankOf(level) <= rankOf(highest)) return null;
-  return { code: 'level-not-supported', sex, wanted: level, highest, missing: [...missingFor(sex, level, examined)] };
+  return { code: 'level-not-supported', sex, wanted: level, highest, missing: missingFor(sex, level, examined) };
 }
 
 /** A reading that is being corrected no longer speaks for or against its correction. */

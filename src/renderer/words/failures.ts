@@ -2,7 +2,7 @@ import { type Failure, Refusal } from '../../domain/failure.ts';
 import { assertNever } from '../../domain/result.ts';
 import { counted, listed } from './counts.ts';
 import { dayInWords } from './dates.ts';
-import { NEED_WORDS, STRIP_WORDS } from './sexing.ts';
+import { needsInWords, STRIP_WORDS } from './sexing.ts';
 
 export interface FailureWords {
   /** What happened. */

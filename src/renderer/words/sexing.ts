@@ -1,5 +1,6 @@
 import type { StripAnswer } from '../../domain/sexing/determination.ts';
 import type { LevelReason } from '../../domain/sexing/reason.ts';
+import { listed } from './counts.ts';
 
 /** What would have to be there for the next level, as it stands after "Still needed:". */
 export const NEED_WORDS: Readonly<Record<LevelReason, string>> = {
@@ -41,3 +42,11 @@ export const STRIP_WORDS: Readonly<Record<StripAnswer, string>> = {
   accessoryOrgansSeen: 'accessory organs',
   fusillaeOutsideSeen: 'fusillae',
 };
+
+/** The two nearest ways to a level, as one phrase: "a, b and c; or d". */
+export function needsInWords(ways: readonly (readonly LevelReason[])[]): string {
+  return ways
+    .slice(0, 2)
+    .map((way) => listed(way.map((reason) => NEED_WORDS[reason])))
+    .join('; or ');
+}

@@ -1,0 +1,90 @@
+import type { Checklist, Determination, DeterminationDraft } from '../../../src/domain/sexing/determination.ts';
+import type { Examined } from '../../../src/domain/sexing/facts.ts';
+
+/** Nothing answered yet. */
+export const BLANK: Checklist = {
+  skinMatchesAnimal: 'not-looked',
+  grade: null,
+  fourBookLungsFound: 'not-looked',
+  view: null,
+  condition: null,
+  light: null,
+  magnification: null,
+  receptaclesSeen: 'not-looked',
+  uterusExternusSeen: 'not-looked',
+  accessoryOrgansSeen: 'not-looked',
+  fusillaeOutsideSeen: 'not-looked',
+  secondReaderAgrees: 'not-looked',
+  secondReader: null,
+  palpalBulbsOnAnimal: 'not-looked',
+  eggSacLaid: 'not-looked',
+  legSpanMm: null,
+};
+
+/** The right skin, large, of grade A, well placed, read from both sides; what was seen on it is still open. */
+export const WELL_READ: Checklist = {
+  ...BLANK,
+  skinMatchesAnimal: 'yes',
+  grade: 'A',
+  fourBookLungsFound: 'yes',
+  view: 'both',
+  condition: 'both',
+  light: 'both',
+  magnification: 'stereomicroscope',
+  legSpanMm: 92,
+};
+
+/** Receptacles and uterus externus, plain to see. */
+export const CLEAR_FEMALE: Checklist = {
+  ...WELL_READ,
+  receptaclesSeen: 'yes',
+  uterusExternusSeen: 'yes',
+  accessoryOrgansSeen: 'no',
+  fusillaeOutsideSeen: 'no',
+};
+
+/** The strip readable and empty, nothing on the outer side. */
+export const EMPTY_STRIP: Checklist = { ...WELL_READ, receptaclesSeen: 'no', uterusExternusSeen: 'no', accessoryOrgansSeen: 'no' };
+
+/** Empty inside, fusillae outside. */
+export const CLEAR_MALE: Checklist = { ...EMPTY_STRIP, fusillaeOutsideSeen: 'yes' };
+
+export function draft(changes: Partial<DeterminationDraft> = {}): DeterminationDraft {
+  return {
+    sex: 'female',
+    level: 'strong',
+    reader: 'Ilse Brandmeier',
+    readOn: '2026-05-02',
+    checklist: CLEAR_FEMALE,
+    evidencePhotoIds: [],
+    notes: '',
+    supersedes: null,
+    ...changes,
+  };
+}
+
+export function determination(changes: Partial<Determination> = {}): Determination {
+  return {
+    ...draft(),
+    id: 'determination-1',
+    exuviaId: 'skin-1',
+    specimenId: 'specimen-1',
+    signedAt: '2026-05-02T18:00:00.000Z',
+    withdrawn: null,
+    ...changes,
+  };
+}
+
+/** The third of three skins of a plain genus, read by one person, without earlier determinations. */
+export function examined(checklist: Checklist, changes: Partial<Examined> = {}): Examined {
+  return {
+    checklist,
+    reader: 'Ilse Brandmeier',
+    taxon: 'Lasiodora parahybana',
+    exuviaId: 'skin-3',
+    skinsInOrder: ['skin-1', 'skin-2', 'skin-3'],
+    determinations: [],
+    animalPhotoCount: 0,
+    ...changes,
+  };
+}

@@ -1,0 +1,77 @@
+import { describe, expect, it } from 'vitest';
+import type { Determination, Level, Sex } from '../../../src/domain/sexing/determination.ts';
+import { contradictionsOf, signOf } from '../../../src/domain/sexing/sign.ts';
+import { determination } from './readings.ts';
+
+const WITHDRAWN = { at: '2026-06-01T12:00:00.000Z', reason: 'skins mixed up' };
+
+function read(id: string, sex: Sex, level: Level | null, changes: Partial<Determination> = {}): Determination {
+  return determination({ id, sex, level, ...changes });
+}
+
+describe('the sign of an animal', () => {
+  it('is unsexed without determinations', () => {
+    expect(signOf([])).toEqual({ sex: 'unsexed', level: null, conflict: false });
+  });
+
+  it('is unsexed when every reading left it open', () => {
+    expect(signOf([read('a', 'unsexed', null)])).toEqual({ sex: 'unsexed', level: null, conflict: false });
+  });
+
+  it('takes the best level of the sex named, and an open reading takes nothing away', () => {
+    const history = [
+      read('a', 'female', 'probable'),
+      read('b', 'female', 'strong'),
+      read('c', 'unsexed', null),
+      read('d', 'female', 'leaning'),
+    ];
+    expect(signOf(history)).toEqual({ sex: 'female', level: 'strong', conflict: false });
+  });
+
+  it('never adds levels up: two probable readings stay probable', () => {
+    expect(signOf([read('a', 'male', 'probable'), read('b', 'male', 'probable')]).level).toBe('probable');
+  });
+
+  it('does not count a withdrawn reading', () => {
+    const history = [read('a', 'male', 'established', { withdrawn: WITHDRAWN }), read('b', 'female', 'probable')];
+    expect(signOf(history)).toEqual({ sex: 'female', level: 'probable', conflict: false });
+  });
+
+  it('does not count a corrected reading', () => {
+    const history = [read('a', 'male', 'probable'), read('b', 'female', 'strong', { supersedes: 'a' })];
+    expect(signOf(history)).toEqual({ sex: 'female', level: 'strong', conflict: false });
+  });
+
+  it('does not bring a corrected reading back when its correction is withdrawn', () => {
+    const history = [read('a', 'male', 'probable'), read('b', 'female', 'strong', { supersedes: 'a', withdrawn: WITHDRAWN })];
+    expect(signOf(history)).toEqual({ sex: 'unsexed', level: null, conflict: false });
+  });
+});
+
+describe('a contradiction', () => {
+  it('is never averaged: the animal is unsexed and in conflict, whatever the levels', () => {
+    const history = [read('a', 'male', 'probable'), read('b', 'female', 'established')];
+    expect(signOf(history)).toEqual({ sex: 'unsexed', level: null, conflict: true });
+    expect(contradictionsOf(history).map(({ id }) => id)).toEqual(['a', 'b']);
+  });
+
+  it('does not depend on the order of the readings', () => {
+    const history = [read('a', 'male', 'probable'), read('b', 'female', 'strong'), read('c', 'female', 'probable')];
+    expect(signOf(history.toReversed())).toEqual(signOf(history));
+  });
+
+  it('stands between two leanings as well', () => {
+    expect(signOf([read('a', 'male', 'leaning'), read('b', 'female', 'leaning')]).conflict).toBe(true);
+  });
+
+  it('is not made by a leaning from a small skin that a firm reading has overtaken', () => {
+    const history = [read('a', 'male', 'leaning'), read('b', 'female', 'probable')];
+    expect(signOf(history)).toEqual({ sex: 'female', level: 'probable', conflict: false });
+    expect(contradictionsOf(history)).toEqual([]);
+  });
+
+  it('ends when one side is withdrawn', () => {
+    const history = [read('a', 'male', 'strong', { withdrawn: WITHDRAWN }), read('b', 'female', 'strong')];
+    expect(signOf(history).conflict).toBe(false);
+  });
+});

@@ -1,0 +1,125 @@
+import { describe, expect, it } from 'vitest';
+import type { DeterminationDraft } from '../../../src/domain/sexing/determination.ts';
+import { answersWithoutStrip, checkDetermination, type SigningContext } from '../../../src/domain/sexing/signing.ts';
+import { BLANK, CLEAR_FEMALE, determination, draft, EMPTY_STRIP } from './readings.ts';
+
+const CONTEXT: SigningContext = {
+  taxon: 'Lasiodora parahybana',
+  exuviaId: 'skin-2',
+  skinsInOrder: ['skin-1', 'skin-2'],
+  determinations: [],
+  today: '2026-11-25',
+  skinPhotoIds: new Set(['strip-photo']),
+  animalPhotoIds: new Set(['animal-photo']),
+};
+
+function failureOf(changes: Partial<DeterminationDraft>, context: Partial<SigningContext> = {}): unknown {
+  const result = checkDetermination(draft(changes), { ...CONTEXT, ...context });
+  return result.ok ? null : result.failure;
+}
+
+describe('signing', () => {
+  it('accepts the level the answers support, and every lower one', () => {
+    for (const level of ['strong', 'probable', 'leaning'] as const) expect(failureOf({ level })).toBeNull();
+  });
+
+  it('refuses a higher level and says what it needs', () => {
+    expect(failureOf({ level: 'established' })).toEqual({
+      code: 'level-not-supported',
+      sex: 'female',
+      wanted: 'established',
+      highest: 'strong',
+      missing: [['second-reader-missing'], ['second-skin-missing'], ['egg-sac-not-laid']],
+    });
+  });
+
+  it('refuses "probable male" from absence on a small skin', () => {
+    expect(failureOf({ sex: 'male', level: 'probable', checklist: { ...EMPTY_STRIP, legSpanMm: 31 } })).toEqual({
+      code: 'level-not-supported',
+      sex: 'male',
+      wanted: 'probable',
+      highest: 'leaning',
+      missing: [['leg-span-small']],
+    });
+  });
+
+  it('refuses even a leaning when nothing was seen', () => {
+    expect(failureOf({ level: 'leaning', checklist: BLANK })).toMatchObject({ code: 'level-not-supported', highest: null });
+  });
+
+  it('accepts "unsexed" with any answers, and without a level only', () => {
+    expect(failureOf({ sex: 'unsexed', level: null, checklist: BLANK })).toBeNull();
+    expect(failureOf({ sex: 'unsexed', level: 'leaning' })).toEqual({ code: 'level-without-sex' });
+    expect(failureOf({ level: null })).toEqual({ code: 'sex-without-level' });
+  });
+
+  it('refuses a reading that lies in the future', () => {
+    expect(failureOf({ readOn: '2026-11-26' })).toEqual({ code: 'date-in-future', field: 'readOn', date: '2026-11-26' });
+  });
+});
+
+// Grade D, the strip missing, torn or eaten: no genital evidence may be entered (a working rule; judgement).
+describe('a skin of grade D', () => {
+  it('takes no answer about the strip', () => {
+    expect(failureOf({ checklist: { ...CLEAR_FEMALE, grade: 'D' } })).toEqual({
+      code: 'strip-not-readable',
+      answered: ['receptaclesSeen', 'uterusExternusSeen', 'accessoryOrgansSeen', 'fusillaeOutsideSeen'],
+    });
+    expect(answersWithoutStrip({ ...BLANK, grade: 'D', receptaclesSeen: 'cannot-tell', fusillaeOutsideSeen: 'no' })).toEqual([
+      'fusillaeOutsideSeen',
+    ]);
+  });
+
+  it('can still be signed for what was seen on the animal', () => {
+    const checklist = { ...BLANK, grade: 'D', skinMatchesAnimal: 'yes', eggSacLaid: 'yes' } as const;
+    expect(failureOf({ level: 'established', checklist })).toBeNull();
+  });
+});
+
+describe('evidence photos', () => {
+  it('may show any skin of the animal or the animal itself', () => {
+    expect(failureOf({ evidencePhotoIds: ['strip-photo', 'animal-photo'] })).toBeNull();
+  });
+
+  it('may not show another animal', () => {
+    expect(failureOf({ evidencePhotoIds: ['strip-photo', 'stranger'] })).toEqual({
+      code: 'evidence-of-another-animal',
+      photoId: 'stranger',
+    });
+  });
+
+  it('establish bulbs only when they show the animal, not its skin', () => {
+    const bulbs = { ...BLANK, skinMatchesAnimal: 'yes', palpalBulbsOnAnimal: 'yes' } as const;
+    const signed: Partial<DeterminationDraft> = { sex: 'male', level: 'established', checklist: bulbs };
+    expect(failureOf({ ...signed, evidencePhotoIds: ['animal-photo'] })).toBeNull();
+    expect(failureOf({ ...signed, evidencePhotoIds: ['strip-photo'] })).toMatchObject({ missing: [['bulbs-photo-missing']] });
+  });
+});
+
+describe('a correction', () => {
+  const earlier = determination({ id: 'first', exuviaId: 'skin-2' });
+
+  it('replaces a standing determination of the same skin', () => {
+    expect(failureOf({ supersedes: 'first' }, { determinations: [earlier] })).toBeNull();
+  });
+
+  it.each([
+    ['other-skin', [{ ...earlier, exuviaId: 'skin-1' }]],
+    ['withdrawn', [{ ...earlier, withdrawn: { at: '2026-06-01T12:00:00.000Z', reason: 'wrong skin' } }]],
+    ['already-corrected', [earlier, determination({ id: 'second', exuviaId: 'skin-2', supersedes: 'first' })]],
+  ] as const)('is refused: %s', (reason, determinations) => {
+    expect(failureOf({ supersedes: 'first' }, { determinations })).toEqual({ code: 'correction-misplaced', id: 'first', reason });
+  });
+
+  it('is refused when there is nothing to correct', () => {
+    expect(failureOf({ supersedes: 'first' })).toEqual({ code: 'not-found', what: 'determination', id: 'first' });
+  });
+
+  it('gets no support from what it corrects, nor from what that one had corrected', () => {
+    const byAnother = { ...earlier, reader: 'Ottokar Venn' };
+    expect(failureOf({ level: 'established' }, { determinations: [byAnother] })).toBeNull();
+    expect(failureOf({ level: 'established', supersedes: 'first' }, { determinations: [byAnother] })).toMatchObject({ highest: 'strong' });
+    const chain = [byAnother, determination({ id: 'second', exuviaId: 'skin-2', supersedes: 'first' })];
+    expect(failureOf({ level: 'established', supersedes: 'second' }, { determinations: chain })).toMatchObject({ highest: 'strong' });
+  });
+});
