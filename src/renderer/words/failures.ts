@@ -102,7 +102,7 @@ export function wordsFor(failure: Failure): FailureWords {
             : `What was observed supports ${failure.sex} no further than "${failure.highest}", not "${failure.wanted}".`,
         advice:
           failure.missing.length > 0
-            ? `Still needed: ${listed(failure.missing.map((reason) => NEED_WORDS[reason]))}.`
+            ? `Still needed: ${needsInWords(failure.missing)}.`
             : 'Choose the lower level, or examine the skin further.',
       };
     case 'level-without-sex':
