@@ -2,6 +2,7 @@ import { type ReactElement, useState } from 'react';
 import { Link, Redirect, Route, Switch, useLocation } from 'wouter';
 import { BenchPage } from '../pages/bench/BenchPage.tsx';
 import { CabinetPage } from '../pages/cabinet/CabinetPage.tsx';
+import { FIRST_VIEW } from '../pages/cabinet/cabinetView.ts';
 import { ExaminationPage } from '../pages/examination/ExaminationPage.tsx';
 import { IntakePage } from '../pages/intake/IntakePage.tsx';
 import { LadderPage } from '../pages/ladder/LadderPage.tsx';
@@ -13,6 +14,7 @@ import { ErrorBoundary } from './ErrorBoundary.tsx';
 import { Mark } from './Mark.tsx';
 import style from './Rooms.module.css';
 import { SettingsDialog } from './SettingsDialog.tsx';
+import { useArrival } from './useArrival.ts';
 import { useTheme } from './useTheme.ts';
 
 const ROOMS = [
@@ -26,8 +28,10 @@ const ROOMS = [
 /** The frame every room stands in: the way between rooms above, the room below. */
 export function Rooms(): ReactElement {
   const [location] = useLocation();
+  const [cabinetView, setCabinetView] = useState(FIRST_VIEW);
   const [settingsOpen, setSettingsOpen] = useState(false);
   useTheme();
+  useArrival(location);
   return (
     <div className={[style['frame'], inRoom(location, '/bench') ? style['dark'] : ''].filter(Boolean).join(' ')}>
       <button type="button" className={style['skip']} onClick={() => document.getElementById('main')?.focus()}>
@@ -60,9 +64,13 @@ export function Rooms(): ReactElement {
             <Route path="/">
               <Redirect to="/cabinet" replace />
             </Route>
-            <Route path="/cabinet" component={CabinetPage} />
+            <Route path="/cabinet">
+              <CabinetPage view={cabinetView} onView={setCabinetView} />
+            </Route>
             <Route path="/specimens/:id">{({ id }) => <SpecimenPage key={id} specimenId={id} />}</Route>
-            <Route path="/intake" component={IntakePage} />
+            <Route path="/intake/:specimenId?/:moltId?">
+              {({ specimenId, moltId }) => <IntakePage specimenId={specimenId ?? null} moltId={moltId ?? null} />}
+            </Route>
             <Route path="/bench/:photoId?">{({ photoId }) => <BenchPage photoId={photoId ?? null} />}</Route>
             <Route path="/ladder/:specimenId?">{({ specimenId }) => <LadderPage specimenId={specimenId ?? null} />}</Route>
             <Route path="/examination/:exuviaId?">{({ exuviaId }) => <ExaminationPage exuviaId={exuviaId ?? null} />}</Route>

@@ -25,11 +25,16 @@ export function useAnswer<Key extends ReadKey>(
   });
 }
 
-/** One of the changing routes; afterwards every answer it can have touched is asked again. */
+/**
+ * One of the changing routes; afterwards every answer it can have touched is asked again. Nobody waits for those answers,
+ * so that a page can be left before it asks for what has just been removed.
+ */
 export function useChange<Key extends ChangeKey>(key: Key): UseMutationResult<AnswerOf<Key>, Error, Question<Key>> {
   const client = useQueryClient();
   return useMutation<AnswerOf<Key>, Error, Question<Key>>({
     mutationFn: (question) => ask(key, question),
-    onSettled: () => Promise.all(READS_TOUCHED_BY[key].map((read) => client.invalidateQueries({ queryKey: [read] }))),
+    onSettled: () => {
+      for (const read of READS_TOUCHED_BY[key]) void client.invalidateQueries({ queryKey: [read] });
+    },
   });
 }

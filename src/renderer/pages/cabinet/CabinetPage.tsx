@@ -1,6 +1,84 @@
-import type { ReactElement } from 'react';
+import { type ReactElement, useState } from 'react';
+import { useLocation } from 'wouter';
+import { useAnswer } from '../../client/queries.ts';
+import { Button } from '../../parts/Button.tsx';
+import { EmptyState } from '../../parts/EmptyState.tsx';
+import { FailureNotice } from '../../parts/Notice.tsx';
 import { PageHead } from '../../parts/PageHead.tsx';
+import { SpecimenDialog } from '../specimen/SpecimenDialog.tsx';
+import { CabinetList } from './CabinetList.tsx';
+import style from './CabinetPage.module.css';
+import { CabinetTools } from './CabinetTools.tsx';
+import { type CabinetView, FIRST_VIEW, shownIn } from './cabinetView.ts';
+import { SampleNote } from './SampleNote.tsx';
+import { TradeCount } from './TradeCount.tsx';
+import { Welcome } from './Welcome.tsx';
 
-export function CabinetPage(): ReactElement {
-  return <PageHead title="Cabinet" />;
+interface Props {
+  /** Kept above this page, so that coming back from an animal finds the same view. */
+  view: CabinetView;
+  onView: (view: CabinetView) => void;
+}
+
+/** Whom do I keep? Every specimen, to be searched, narrowed and sorted. */
+export function CabinetPage({ view, onView }: Props): ReactElement {
+  const specimens = useAnswer('GET /api/specimens', {});
+  const [adding, setAdding] = useState(false);
+  const [begunEmpty, setBegunEmpty] = useState(false);
+  const [, navigate] = useLocation();
+  const all = specimens.data;
+
+  if (all?.length === 0 && !begunEmpty) return <Welcome onBeginEmpty={() => setBegunEmpty(true)} />;
+
+  const addButton = (
+    <Button kind="primary" icon="add" onClick={() => setAdding(true)}>
+      Add a specimen
+    </Button>
+  );
+  const shown = all ? shownIn(view, all) : [];
+  return (
+    <>
+      <PageHead
+        title="Cabinet"
+        below={all && all.length > 0 ? <TradeCount summaries={all} /> : undefined}
+        actions={all && all.length > 0 ? addButton : undefined}
+      />
+      {specimens.error && <FailureNotice error={specimens.error} action={<Button onClick={() => specimens.refetch()}>Ask again</Button>} />}
+      {specimens.isPending && <p className={style['waiting']}>Opening the cabinet …</p>}
+      {all?.length === 0 && (
+        <EmptyState title="An empty cabinet" action={addButton}>
+          Every tarantula you keep gets an entry here: its code, its name, and from then on its molts, skins and sizes. Begin with one
+          animal; photos can also come first, through Intake.
+        </EmptyState>
+      )}
+      {all && all.length > 0 && (
+        <>
+          {all.some((summary) => summary.specimen.sample) && <SampleNote />}
+          <CabinetTools view={view} onView={onView} shown={shown.length} total={all.length} />
+          {shown.length > 0 ? (
+            <CabinetList summaries={shown} view={view} onView={onView} />
+          ) : (
+            <EmptyState
+              title="Nobody fits"
+              action={<Button onClick={() => onView({ ...FIRST_VIEW, status: 'any' })}>Show all animals</Button>}
+            >
+              None of the {all.length} animals on record fits this search. The dead and the sold are only shown when asked for.
+            </EmptyState>
+          )}
+        </>
+      )}
+      {adding && (
+        <SpecimenDialog
+          specimen={null}
+          taxaInUse={taxaOf(all?.map((summary) => summary.specimen.taxon) ?? [])}
+          onClose={() => setAdding(false)}
+          onSaved={(specimen) => navigate(`/specimens/${specimen.id}`)}
+        />
+      )}
+    </>
+  );
+}
+
+function taxaOf(taxa: readonly string[]): string[] {
+  return [...new Set(taxa.filter((taxon) => taxon !== ''))].sort();
 }

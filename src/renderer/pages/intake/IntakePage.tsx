@@ -1,6 +1,6 @@
 import type { ReactElement } from 'react';
 import { PageHead } from '../../parts/PageHead.tsx';
 
-export function IntakePage(): ReactElement {
+export function IntakePage(_target: { specimenId: string | null; moltId: string | null }): ReactElement {
   return <PageHead title="Intake" />;
 }

@@ -1,0 +1,119 @@
+import type { ReactElement, ReactNode } from 'react';
+import { Link } from 'wouter';
+import type { SpecimenSummary } from '../../../api/contract/specimens.ts';
+import { DayText } from '../../parts/DayText.tsx';
+import { EstimateText } from '../../parts/EstimateText.tsx';
+import { Icon } from '../../parts/Icon.tsx';
+import { SexMark } from '../../parts/SexMark.tsx';
+import { Taxon } from '../../parts/Taxon.tsx';
+import { Thumb } from '../../parts/Thumb.tsx';
+import { counted } from '../../words/counts.ts';
+import { STATUS_LABELS } from '../../words/labels.ts';
+import style from './CabinetList.module.css';
+import { type CabinetView, type SortKey, sortedBy } from './cabinetView.ts';
+
+const COLUMNS: readonly { keys: readonly { key: SortKey; label: string }[] }[] = [
+  {
+    keys: [
+      { key: 'code', label: 'Code' },
+      { key: 'taxon', label: 'Species' },
+    ],
+  },
+  { keys: [{ key: 'sex', label: 'Sex' }] },
+  { keys: [{ key: 'instar', label: 'Instar now' }] },
+  { keys: [{ key: 'size', label: 'Carapace, last skin' }] },
+  { keys: [{ key: 'lastMolt', label: 'Last molt' }] },
+  { keys: [{ key: 'status', label: 'Status' }] },
+];
+
+interface Props {
+  summaries: readonly SpecimenSummary[];
+  view: CabinetView;
+  onView: (view: CabinetView) => void;
+}
+
+/** The ledger of animals. Sizes are those of skins, so of instars that have ended; the heading says so. */
+export function CabinetList({ summaries, view, onView }: Props): ReactElement {
+  return (
+    <div className={style['ledger']}>
+      <fieldset className={style['head']}>
+        <legend className="spoken-only">Sort by</legend>
+        {COLUMNS.map((column) => (
+          <div key={column.keys[0]?.key} className={style['column']}>
+            {column.keys.map(({ key, label }) => (
+              <SortButton
+                key={key}
+                label={label}
+                active={view.sortBy === key}
+                descending={view.descending}
+                onSort={() => onView(sortedBy(view, key))}
+              />
+            ))}
+          </div>
+        ))}
+      </fieldset>
+      <ul className={style['rows']}>
+        {summaries.map((summary) => (
+          <CabinetRow key={summary.specimen.id} summary={summary} />
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+function SortButton(props: { label: string; active: boolean; descending: boolean; onSort: () => void }): ReactElement {
+  return (
+    <button type="button" className={style['sort']} aria-pressed={props.active} onClick={props.onSort}>
+      {props.label}
+      {props.active && <Icon name={props.descending ? 'down' : 'up'} sizePx={14} />}
+      {props.active && <span className="spoken-only">{props.descending ? ', falling' : ', rising'}</span>}
+    </button>
+  );
+}
+
+function CabinetRow({ summary }: { summary: SpecimenSummary }): ReactElement {
+  const { specimen } = summary;
+  return (
+    <li className={style['row']}>
+      <Thumb photoId={summary.coverPhotoId} alt="" className={style['photo']} />
+      <div className={style['who']}>
+        <Link to={`/specimens/${specimen.id}`} className={style['link']}>
+          <span className={style['code']}>{specimen.code}</span>
+          <Taxon name={specimen.taxon} />
+        </Link>
+        {(specimen.name || specimen.sample) && (
+          <div className={style['name']}>
+            {specimen.name}
+            {specimen.sample && <span className={style['sample']}>sample</span>}
+          </div>
+        )}
+      </div>
+      <dl className={style['facts']}>
+        <Fact label="Sex">
+          <SexMark sign={summary.sex} />
+        </Fact>
+        <Fact label="Instar now">
+          {summary.instarNow ?? <Unknown words={summary.recordedMolts > 0 ? counted(summary.recordedMolts, 'molt') : 'unknown'} />}
+        </Fact>
+        <Fact label="Carapace, last skin">
+          {summary.lastCarapaceLengthMm ? <EstimateText estimate={summary.lastCarapaceLengthMm} /> : <Unknown words="not measured" />}
+        </Fact>
+        <Fact label="Last molt">{summary.lastMoltOn ? <DayText day={summary.lastMoltOn} /> : <Unknown words="none on record" />}</Fact>
+        <Fact label="Status">{STATUS_LABELS[specimen.status]}</Fact>
+      </dl>
+    </li>
+  );
+}
+
+function Fact({ label, children }: { label: string; children: ReactNode }): ReactElement {
+  return (
+    <div className={style['fact']}>
+      <dt>{label}</dt>
+      <dd className="figures">{children}</dd>
+    </div>
+  );
+}
+
+function Unknown({ words }: { words: string }): ReactElement {
+  return <span className={style['unknown']}>{words}</span>;
+}

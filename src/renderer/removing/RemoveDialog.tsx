@@ -1,0 +1,84 @@
+import type { ReactElement } from 'react';
+import type { RemovableKind, Removal } from '../../domain/removal.ts';
+import { useAnswer, useChange } from '../client/queries.ts';
+import { Button } from '../parts/Button.tsx';
+import { Dialog } from '../parts/Dialog.tsx';
+import { FailureNotice } from '../parts/Notice.tsx';
+import { counted } from '../words/counts.ts';
+import { whatGoesToo } from './removalWords.ts';
+import { useUndoToast } from './useUndoToast.ts';
+
+interface Props {
+  kind: RemovableKind;
+  id: string;
+  /** What goes, as the keeper knows it: "G-012", "the molt of 5 Mar 2026". */
+  what: string;
+  onClose: () => void;
+  onRemoved?: () => void;
+}
+
+/** Asks before something is removed, says exactly what goes with it, and offers to undo it afterwards. */
+export function RemoveDialog({ kind, id, what, onClose, onRemoved }: Props): ReactElement {
+  const preview = useAnswer('GET /api/removals/preview', { query: { kind, id } });
+  const remove = useRemoval(kind, id);
+  const offerUndo = useUndoToast();
+  const goes = preview.data ? whatGoesToo(kind, preview.data) : '';
+  const confirm = () =>
+    remove.run((removal) => {
+      offerUndo(removal.id, `Removed ${what}.`);
+      onClose();
+      onRemoved?.();
+    });
+  return (
+    <Dialog
+      title={`Remove ${what}?`}
+      onClose={onClose}
+      foot={
+        <>
+          <Button onClick={onClose}>Keep it</Button>
+          <Button kind="danger" icon="remove" busy={remove.isPending || preview.isPending} onClick={confirm}>
+            Remove
+          </Button>
+        </>
+      }
+    >
+      {preview.error && <FailureNotice error={preview.error} />}
+      {remove.error && <FailureNotice error={remove.error} />}
+      {preview.data && (
+        <>
+          <p>{goes === '' ? 'Nothing else goes with it.' : `With it go ${goes}.`}</p>
+          {preview.data.photosUnassigned > 0 && (
+            <p>
+              {counted(preview.data.photosUnassigned, 'photo')} {preview.data.photosUnassigned === 1 ? 'stays' : 'stay'} in the archive and
+              can be given to another skin in Intake.
+            </p>
+          )}
+          <p>You can undo this until Exuviary is closed.</p>
+        </>
+      )}
+    </Dialog>
+  );
+}
+
+interface RemovalRun {
+  isPending: boolean;
+  error: Error | null;
+  run: (onSuccess: (removal: Removal) => void) => void;
+}
+
+function useRemoval(kind: RemovableKind, id: string): RemovalRun {
+  const specimen = useChange('DELETE /api/specimens/{specimenId}');
+  const molt = useChange('DELETE /api/molts/{moltId}');
+  const exuvia = useChange('DELETE /api/exuviae/{exuviaId}');
+  const photo = useChange('DELETE /api/photos/{photoId}');
+  const reading = useChange('DELETE /api/readings/{readingId}');
+  const { isPending, error } = { specimen, molt, exuvia, photo, reading }[kind];
+  const runs: Record<RemovableKind, RemovalRun['run']> = {
+    specimen: (onSuccess) => specimen.mutate({ path: { specimenId: id } }, { onSuccess }),
+    molt: (onSuccess) => molt.mutate({ path: { moltId: id } }, { onSuccess }),
+    exuvia: (onSuccess) => exuvia.mutate({ path: { exuviaId: id } }, { onSuccess }),
+    photo: (onSuccess) => photo.mutate({ path: { photoId: id } }, { onSuccess }),
+    reading: (onSuccess) => reading.mutate({ path: { readingId: id } }, { onSuccess }),
+  };
+  return { isPending, error, run: runs[kind] };
+}
