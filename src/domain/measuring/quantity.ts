@@ -53,7 +53,9 @@ export type Quantity = z.infer<typeof Quantity>;
 export const AbsentQuantity = z
   .object({
     name: z.string(),
-    reason: z.enum(['not-placed', 'missing', 'not-visible']),
+    reason: z
+      .enum(['not-placed', 'missing', 'not-visible', 'no-position'])
+      .describe('no-position: a landmark lies beyond the horizon of the calibrated plane, or its height reaches the camera'),
   })
   .meta({ id: 'AbsentQuantity' });
 export type AbsentQuantity = z.infer<typeof AbsentQuantity>;

@@ -1,0 +1,180 @@
+import { adjugate, transform } from '../numerics/matrix3.ts';
+import { contribution } from '../numerics/propagation.ts';
+import { type Result, succeed } from '../result.ts';
+import type { RectangleScale, ScaleMarks, TwoPointScale } from './calibration.ts';
+import { lensOf, type PictureFacts } from './camera.ts';
+import { distance } from './corners.ts';
+import type { ImagePoint, PlanePoint } from './points.ts';
+import { type PosedView, type RectangleGeometry, rectangleOutline, viewOfRectangle } from './rectangleView.ts';
+import { type TwoPointExcursion, viewOfTwoPoints } from './twoPointView.ts';
+import { type CameraStation, localScaleMmPerPx, planePointOf, type View } from './view.ts';
+
+/** What the keeper should know about a calibration. Facts only. */
+export type CalibrationWarning =
+  /** The camera looked more than 30 degrees away from straight down. */
+  | { readonly code: 'strong-tilt'; readonly tiltDeg: number }
+  /** The longest side of the object covers less than a tenth of the picture's width. */
+  | { readonly code: 'scale-object-small'; readonly shareOfWidth: number }
+  /** The expanded uncertainty of the object's size is half a per cent or more. */
+  | { readonly code: 'scale-object-coarse'; readonly relativeStandardUncertainty: number }
+  /** Two points say nothing about tilt. */
+  | { readonly code: 'tilt-unknown' }
+  /** The picture does not tell its 35 mm equivalent focal length: no tilt, no residual, no height correction. */
+  | { readonly code: 'focal-length-unknown' }
+  /** The corners do not fit a rectangle of this shape seen through this lens: a wrong corner, another object, or a cropped picture. */
+  | { readonly code: 'shape-disagrees'; readonly aspectErrorPercent: number; readonly angleErrorDeg: number };
+
+/** One input of the calibration, moved down and up by its standard uncertainty. */
+export type ViewExcursion = TwoPointExcursion;
+
+/** Everything the marks on a scale object tell about a picture. Plain data, in the frame of the object's face. */
+export interface Calibration {
+  readonly kind: ScaleMarks['kind'];
+  readonly view: View;
+  readonly excursions: readonly ViewExcursion[];
+  /** On the object's plane at the middle of the picture; null when the middle lies beyond the plane's horizon. */
+  readonly mmPerPxAtCentre: number | null;
+  /** Angle between the optical axis and the plane's normal; null with two points or without a focal length. */
+  readonly tiltDeg: number | null;
+  /**
+   * Root mean square distance between the marked corners and those of the stated rectangle seen by a rigid camera with
+   * square pixels and the picture's focal length. Four corners determine a homography exactly, so this is the residual
+   * that can betray a wrong corner (two degrees of freedom). Null with two points or without a focal length.
+   */
+  readonly residualPx: number | null;
+  /** Where the camera stood; null when the focal length is unknown, and without tilt for two points. */
+  readonly station: CameraStation | null;
+  /** Of the object's face above the table. */
+  readonly faceHeightMm: number;
+  /** Corners or ends of the object on its plane, and how far from it lengths are still well supported. */
+  readonly outline: readonly PlanePoint[];
+  readonly reachMm: number;
+  readonly warnings: readonly CalibrationWarning[];
+}
+
+const STRONG_TILT_DEG = 30;
+const SMALL_SHARE_OF_WIDTH = 0.1;
+const COARSE_RELATIVE_UNCERTAINTY = 0.0025;
+/** Shape errors of the picture itself, mostly lens distortion: relative standard uncertainty, own assumption. */
+const SHAPE_TOLERANCE = 0.002;
+/** Misfits beyond this many standard uncertainties are told: about 3 in 1000 by chance. */
+const SHAPE_COVERAGE = 3;
+
+/**
+ * What the marks on a scale object tell about a picture.
+ *
+ * @param marks in the upright frame of the picture.
+ * @returns a failure when the marks coincide, lie on a line, cross, or run anticlockwise on the screen.
+ */
+export function calibrate(marks: ScaleMarks, picture: PictureFacts): Result<Calibration> {
+  return marks.kind === 'rectangle' ? calibrateOnRectangle(marks, picture) : calibrateOnTwoPoints(marks, picture);
+}
+
+function calibrateOnRectangle(marks: RectangleScale, picture: PictureFacts): Result<Calibration> {
+  const geometry = viewOfRectangle(marks, picture);
+  if (!geometry.ok) return geometry;
+  const { view, excursions } = geometry.value;
+  const lens = lensOf(picture);
+  const { corners } = marks;
+  const longestPx = Math.max(...corners.map((corner, index) => distance(corner, corners[(index + 1) % 4] ?? corner)));
+  const relative = Math.max(marks.widthStandardUncertaintyMm / marks.widthMm, marks.heightStandardUncertaintyMm / marks.heightMm);
+  const warnings = commonWarnings(picture, longestPx, relative, lens.known);
+  if (lens.known) {
+    if (view.pose.tiltDeg > STRONG_TILT_DEG) warnings.push({ code: 'strong-tilt', tiltDeg: view.pose.tiltDeg });
+    warnings.push(...shapeWarnings(geometry.value));
+  }
+  return succeed({
+    kind: 'rectangle',
+    view,
+    excursions,
+    mmPerPxAtCentre: localScaleMmPerPx(view.imageToPlane, lens.centre),
+    tiltDeg: lens.known ? view.pose.tiltDeg : null,
+    residualPx: lens.known ? rigidResidualPx(marks, view) : null,
+    station: lens.known ? view.station : null,
+    faceHeightMm: marks.thicknessMm,
+    outline: rectangleOutline(marks),
+    reachMm: Math.max(marks.widthMm, marks.heightMm),
+    warnings,
+  });
+}
+
+function calibrateOnTwoPoints(marks: TwoPointScale, picture: PictureFacts): Result<Calibration> {
+  const geometry = viewOfTwoPoints(marks, picture);
+  if (!geometry.ok) return geometry;
+  const { view, excursions } = geometry.value;
+  const lens = lensOf(picture);
+  const relative = marks.distanceStandardUncertaintyMm / marks.distanceMm;
+  return succeed({
+    kind: 'two-points',
+    view,
+    excursions,
+    mmPerPxAtCentre: localScaleMmPerPx(view.imageToPlane, lens.centre),
+    tiltDeg: null,
+    residualPx: null,
+    station: lens.known ? view.station : null,
+    faceHeightMm: marks.heightMm,
+    outline: marks.ends.flatMap((end) => planePointOf(view.imageToPlane, end) ?? []),
+    reachMm: marks.distanceMm,
+    warnings: [{ code: 'tilt-unknown' }, ...commonWarnings(picture, distance(...marks.ends), relative, lens.known)],
+  });
+}
+
+function commonWarnings(
+  picture: PictureFacts,
+  longestPx: number,
+  relativeStandardUncertainty: number,
+  focalLengthKnown: boolean,
+): CalibrationWarning[] {
+  const warnings: CalibrationWarning[] = [];
+  const shareOfWidth = longestPx / picture.widthPx;
+  if (shareOfWidth < SMALL_SHARE_OF_WIDTH) warnings.push({ code: 'scale-object-small', shareOfWidth });
+  if (relativeStandardUncertainty >= COARSE_RELATIVE_UNCERTAINTY)
+    warnings.push({ code: 'scale-object-coarse', relativeStandardUncertainty });
+  if (!focalLengthKnown) warnings.push({ code: 'focal-length-unknown' });
+  return warnings;
+}
+
+function rigidResidualPx({ corners, ...size }: RectangleScale, { pose }: PosedView): number {
+  const squares = rectangleOutline(size).map((point, index) => {
+    const seen = pose.project(point);
+    return distance(seen, corners[index] ?? seen) ** 2;
+  });
+  return Math.sqrt(squares.reduce((sum, square) => sum + square, 0) / squares.length);
+}
+
+function shapeWarnings({ view, excursions }: RectangleGeometry): readonly CalibrationWarning[] {
+  const misfit = (of: (seen: PosedView) => number): number => {
+    const variance = excursions.reduce((sum, excursion) => sum + contribution(of, excursion) ** 2, SHAPE_TOLERANCE ** 2);
+    return Math.abs(of(view)) / Math.sqrt(variance);
+  };
+  const aspectError = (seen: PosedView): number => seen.pose.aspect - 1;
+  const skew = (seen: PosedView): number => seen.pose.skew;
+  if (Math.max(misfit(aspectError), misfit(skew)) <= SHAPE_COVERAGE) return [];
+  return [
+    {
+      code: 'shape-disagrees',
+      aspectErrorPercent: 100 * aspectError(view),
+      angleErrorDeg: (Math.asin(Math.max(-1, Math.min(1, skew(view)))) * 180) / Math.PI,
+    },
+  ];
+}
+
+/** The point of the object's plane seen at a pixel; null beyond the horizon. */
+export function toPlane({ view }: Pick<Calibration, 'view'>, at: ImagePoint): PlanePoint | null {
+  return planePointOf(view.imageToPlane, at);
+}
+
+/** Where a point of the object's plane is seen; null behind the camera. */
+export function fromPlane({ view }: Pick<Calibration, 'view'>, point: PlanePoint): ImagePoint | null {
+  const [x, y, factor] = transform(adjugate(view.imageToPlane), point.xMm, point.yMm, 1);
+  const at = { xPx: x / factor, yPx: y / factor };
+  return planePointOf(view.imageToPlane, at) ? at : null;
+}
+
+/** Whether a point lies more than the object's longest side away from it, where errors of the corners grow quickly. */
+export function isFarFromScale({ outline, reachMm }: Pick<Calibration, 'outline' | 'reachMm'>, { xMm, yMm }: PlanePoint): boolean {
+  const xs = outline.map((point) => point.xMm);
+  const ys = outline.map((point) => point.yMm);
+  const beyond = (value: number, all: readonly number[]): number => Math.max(Math.min(...all) - value, value - Math.max(...all), 0);
+  return Math.hypot(beyond(xMm, xs), beyond(yMm, ys)) > reachMm;
+}

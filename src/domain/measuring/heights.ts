@@ -1,0 +1,92 @@
+import { CARAPACE_LANDMARKS, type CarapaceLandmark, type LandmarkName } from './landmarks.ts';
+import type { CarapaceHeight } from './reading.ts';
+
+/** Heights above the table of whatever the caller knows better than the defaults, in mm; taken as exact. */
+export type KnownHeights = Partial<Record<LandmarkName, number>>;
+
+/** Default height of the carapace landmarks as a share of the carapace width, with its standard uncertainty. Own assumption. */
+export const CARAPACE_HEIGHT_SHARE = 0.35;
+export const CARAPACE_HEIGHT_SHARE_UNCERTAINTY = 0.12;
+
+/** A carapace seldom lies level: each of its landmarks differs from the common height by this share of the width. Own assumption. */
+const CARAPACE_UNEVENNESS_SHARE = 0.05;
+
+/** Leg joints of a skin laid out flat lie on the table within this share of the carapace width. Own assumption. */
+const LEG_HEIGHT_SHARE_UNCERTAINTY = 0.15;
+
+/** Used for the legs when the carapace is not measured; own assumption. */
+const LEG_HEIGHT_UNCERTAINTY_WITHOUT_CARAPACE_MM = 2;
+
+/** Carapace width over length of theraphosids: 0.86 to 0.96 in Hamilton et al. 2016 (ZooKeys 560:1), 0.86 in Yamamoto et al. 2012 (Zootaxa 3172:1). */
+const TYPICAL_WIDTH_TO_LENGTH = 0.9;
+
+export interface LandmarkHeight {
+  readonly heightMm: number;
+  /** Of this landmark alone. */
+  readonly ownStandardUncertaintyMm: number;
+  /** Whether it also moves with the height common to the carapace. */
+  readonly sharesCarapace: boolean;
+  /** A default was used, nothing the keeper or the caller stated. */
+  readonly assumed: boolean;
+}
+
+export interface Heights {
+  readonly of: (name: LandmarkName) => LandmarkHeight;
+  /** Standard uncertainty of the height common to all carapace landmarks, mm. */
+  readonly carapaceStandardUncertaintyMm: number;
+}
+
+/** Carapace size on the object's plane, not yet corrected for height, as far as it was placed. */
+export interface CarapaceOnPlane {
+  readonly widthMm: number | null;
+  readonly lengthMm: number | null;
+  /** Distance of the camera from the plane and of the plane from the table, mm. */
+  readonly cameraHeightMm: number;
+  readonly faceHeightMm: number;
+}
+
+/**
+ * Heights above the table of all landmarks: the carapace as entered or by its default share, legs on the table.
+ * The share refers to the true width, which itself depends on the height; the two are solved together.
+ */
+export function heightsOf(entered: CarapaceHeight, carapace: CarapaceOnPlane, known: KnownHeights = {}): Heights {
+  const widthMm = trueWidthMm(entered, carapace);
+  const common =
+    entered.kind === 'entered'
+      ? { heightMm: entered.heightMm, uncertaintyMm: entered.standardUncertaintyMm }
+      : { heightMm: CARAPACE_HEIGHT_SHARE * (widthMm ?? 0), uncertaintyMm: CARAPACE_HEIGHT_SHARE_UNCERTAINTY * (widthMm ?? 0) };
+  const onCarapace: LandmarkHeight = {
+    heightMm: common.heightMm,
+    ownStandardUncertaintyMm: CARAPACE_UNEVENNESS_SHARE * (widthMm ?? 0),
+    sharesCarapace: true,
+    assumed: entered.kind === 'assumed',
+  };
+  const onLegs: LandmarkHeight = {
+    heightMm: 0,
+    ownStandardUncertaintyMm: widthMm === null ? LEG_HEIGHT_UNCERTAINTY_WITHOUT_CARAPACE_MM : LEG_HEIGHT_SHARE_UNCERTAINTY * widthMm,
+    sharesCarapace: false,
+    assumed: true,
+  };
+  return {
+    of: (name) => {
+      const heightMm = known[name];
+      if (heightMm !== undefined) return { heightMm, ownStandardUncertaintyMm: 0, sharesCarapace: false, assumed: false };
+      return isCarapaceLandmark(name) ? onCarapace : onLegs;
+    },
+    carapaceStandardUncertaintyMm: common.uncertaintyMm,
+  };
+}
+
+/** The width W seen as `planeWidth` on the plane: W = planeWidth (camera - (h - face)) / camera, with h fixed or a share of W. */
+function trueWidthMm(entered: CarapaceHeight, carapace: CarapaceOnPlane): number | null {
+  const planeWidthMm = carapace.widthMm ?? (carapace.lengthMm === null ? null : TYPICAL_WIDTH_TO_LENGTH * carapace.lengthMm);
+  if (planeWidthMm === null) return null;
+  const { cameraHeightMm, faceHeightMm } = carapace;
+  return entered.kind === 'entered'
+    ? planeWidthMm * Math.max(0, 1 - (entered.heightMm - faceHeightMm) / cameraHeightMm)
+    : (planeWidthMm * (cameraHeightMm + faceHeightMm)) / (cameraHeightMm + CARAPACE_HEIGHT_SHARE * planeWidthMm);
+}
+
+function isCarapaceLandmark(name: LandmarkName): name is CarapaceLandmark {
+  return (CARAPACE_LANDMARKS as readonly string[]).includes(name);
+}

@@ -1,0 +1,167 @@
+import { contribution, covarianceOf, curvature, type Excursion, meanSquareDeviation } from '../numerics/propagation.ts';
+import { type Calibration, toPlane, type ViewExcursion } from './calibrate.ts';
+import { type Heights, heightsOf, type KnownHeights } from './heights.ts';
+import type { CarapaceLandmark, LandmarkName, Landmarks } from './landmarks.ts';
+import { type Placement, placeLandmarks } from './placements.ts';
+import { type AbsentQuantity, type BudgetSource, COVERAGE_FACTOR, type Measurement, type Quantity, type QuantityFlag } from './quantity.ts';
+import { DORSAL_SKIN_QUANTITIES, type QuantityDefinition } from './quantityDefinitions.ts';
+import type { ReadingDraft } from './reading.ts';
+import type { SpacePoint } from './view.ts';
+
+export interface MeasuringOptions {
+  /** Standard uncertainty of one click per coordinate, when repeats tell it better than the reading. */
+  readonly pointingPx?: number;
+  /** Heights known better than the defaults, for checks. */
+  readonly heightsMm?: KnownHeights;
+}
+
+/**
+ * Every quantity one reading gives under one calibration, with its uncertainty budget (JCGM 100:2008).
+ *
+ * Inputs are independent: each corner coordinate, the object's sides, the focal length, each click, the height common to
+ * the carapace and each landmark's own height. All landmarks of one quantity move together with a shared input, so what
+ * cancels between them (a ratio on one card) cancels here. First order, except for unknown tilt and heights, where the
+ * first order vanishes by symmetry and the second is added.
+ */
+export function measure(
+  reading: Pick<ReadingDraft, 'landmarks' | 'carapaceHeight' | 'pointingPx'>,
+  calibration: Calibration,
+  options: MeasuringOptions = {},
+): Measurement {
+  const heights = carapaceHeights(reading, calibration, options.heightsMm);
+  const placements = placeLandmarks(reading.landmarks, calibration, heights, options.pointingPx ?? reading.pointingPx);
+  const quantities: Quantity[] = [];
+  const absent: AbsentQuantity[] = [];
+  for (const definition of DORSAL_SKIN_QUANTITIES) {
+    const found = definition.landmarks.flatMap((name) => placements.get(name) ?? []);
+    if (found.length === definition.landmarks.length) quantities.push(evaluate(definition, found, calibration));
+    else absent.push({ name: definition.name, reason: reasonOf(definition.landmarks, reading.landmarks) });
+  }
+  return { quantities, absent };
+}
+
+function carapaceHeights(
+  { landmarks, carapaceHeight }: Pick<ReadingDraft, 'landmarks' | 'carapaceHeight'>,
+  calibration: Calibration,
+  known: KnownHeights | undefined,
+): Heights {
+  const distanceMm = (from: CarapaceLandmark, to: CarapaceLandmark): number | null => {
+    const [first, second] = [from, to].map((name) => {
+      const landmark = landmarks[name];
+      return landmark && 'at' in landmark ? toPlane(calibration, landmark.at) : null;
+    });
+    return first && second ? Math.hypot(second.xMm - first.xMm, second.yMm - first.yMm) : null;
+  };
+  return heightsOf(
+    carapaceHeight,
+    {
+      widthMm: distanceMm('carapace-left', 'carapace-right'),
+      lengthMm: distanceMm('carapace-front', 'carapace-rear'),
+      cameraHeightMm: calibration.view.station.heightMm,
+      faceHeightMm: calibration.faceHeightMm,
+    },
+    known,
+  );
+}
+
+/** The strongest reason wins: a part that is not there cannot be measured, whatever else was left out. */
+function reasonOf(names: readonly LandmarkName[], landmarks: Landmarks): AbsentQuantity['reason'] {
+  const states = names.map((name) => landmarks[name]?.state ?? 'not-placed');
+  if (states.includes('missing')) return 'missing';
+  if (states.includes('not-visible')) return 'not-visible';
+  if (states.includes('not-placed')) return 'not-placed';
+  return 'no-position';
+}
+
+function evaluate(
+  { name, unit, evaluate: model, postureDependent }: QuantityDefinition,
+  found: readonly Placement[],
+  calibration: Calibration,
+): Quantity {
+  const points = found.map((placement) => placement.point);
+  const value = model(points);
+  const raisedValue = model(found.map((placement) => placement.raised));
+  const corrected = calibration.station !== null;
+
+  const variances = viewVariances(model, value, found, calibration.excursions);
+  add(variances, 'pointing', pointingVariance(model, points, found));
+  add(variances, 'height', heightVariance(model, raisedValue, found));
+  // A correction that cannot be made stays in the value, so its likely size stands in the uncertainty.
+  if (!corrected) add(variances, 'height', (raisedValue - value) ** 2);
+
+  const variance = [...variances.values()].reduce((sum, part) => sum + part, 0);
+  const standardUncertainty = Math.sqrt(variance);
+  return {
+    name,
+    unit,
+    estimate: { value, standardUncertainty, expandedUncertainty: COVERAGE_FACTOR * standardUncertainty },
+    flags: flagsOf(found, calibration, postureDependent),
+    budget: [...variances]
+      .filter(([, part]) => part > 0)
+      .map(([source, part]) => ({ source, standardUncertainty: Math.sqrt(part), share: part / variance })),
+    heightCorrection: corrected ? value - model(found.map((placement) => placement.onPlane)) : null,
+  };
+}
+
+type Model = QuantityDefinition['evaluate'];
+
+function add(variances: Map<BudgetSource, number>, source: BudgetSource, variance: number): void {
+  variances.set(source, (variances.get(source) ?? 0) + variance);
+}
+
+/** Everything that moves the view moves all points of the quantity at once. */
+function viewVariances(
+  model: Model,
+  value: number,
+  found: readonly Placement[],
+  excursions: readonly ViewExcursion[],
+): Map<BudgetSource, number> {
+  const variances = new Map<BudgetSource, number>();
+  const tilts: Excursion<readonly SpacePoint[]>[] = [];
+  excursions.forEach(({ source }, index) => {
+    const moved = jointly(found, (placement) => placement.byView[index] ?? { below: placement.point, above: placement.point });
+    if (source === 'tilt-unknown') tilts.push(moved);
+    else add(variances, source, contribution(model, moved) ** 2);
+  });
+  if (tilts.length > 0) add(variances, 'tilt-unknown', secondOrder(model, value, tilts));
+  return variances;
+}
+
+function pointingVariance(model: Model, points: readonly SpacePoint[], found: readonly Placement[]): number {
+  const contributions = found.flatMap(({ byPointing }, index) =>
+    byPointing.map((excursion) => contribution(model, alone(points, index, excursion))),
+  );
+  return covarianceOf(contributions, contributions);
+}
+
+function heightVariance(model: Model, raisedValue: number, found: readonly Placement[]): number {
+  const raised = found.map((placement) => placement.raised);
+  const excursions = found.flatMap(({ byOwnHeight }, index) => (byOwnHeight ? [alone(raised, index, byOwnHeight)] : []));
+  return secondOrder(model, raisedValue, [...excursions, jointly(found, (placement) => placement.byCarapaceHeight)]);
+}
+
+function secondOrder(model: Model, value: number, excursions: readonly Excursion<readonly SpacePoint[]>[]): number {
+  return meanSquareDeviation(
+    excursions.map((excursion) => contribution(model, excursion)),
+    excursions.map((excursion) => curvature(model, value, excursion)),
+  );
+}
+
+function jointly(found: readonly Placement[], of: (placement: Placement) => Excursion<SpacePoint>): Excursion<readonly SpacePoint[]> {
+  return { below: found.map((placement) => of(placement).below), above: found.map((placement) => of(placement).above) };
+}
+
+function alone(points: readonly SpacePoint[], index: number, { below, above }: Excursion<SpacePoint>): Excursion<readonly SpacePoint[]> {
+  return { below: points.with(index, below), above: points.with(index, above) };
+}
+
+function flagsOf(found: readonly Placement[], calibration: Calibration, postureDependent: boolean): QuantityFlag[] {
+  const flags: QuantityFlag[] = [];
+  if (postureDependent) flags.push('posture-dependent');
+  if (found.some((placement) => placement.regenerated)) flags.push('regenerated');
+  if (found.some((placement) => placement.heightAssumed)) flags.push('height-assumed');
+  if (calibration.station === null) flags.push('height-not-corrected');
+  if (calibration.kind === 'two-points') flags.push('tilt-unknown');
+  if (found.some((placement) => placement.farFromScale)) flags.push('far-from-scale');
+  return flags;
+}
