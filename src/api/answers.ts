@@ -22,8 +22,9 @@ export async function bytesResponse(answer: BytesAnswer, request: Request): Prom
     headers.set('cache-control', 'private, max-age=31536000, immutable');
     if (holds(request.headers.get('if-none-match'), answer.contentHash)) return new Response(null, { status: 304, headers });
   }
-  if (answer.byteLength !== null) headers.set('content-length', String(answer.byteLength));
-  return new Response(await answer.open(), { headers });
+  const { stream, byteLength } = await answer.open();
+  headers.set('content-length', String(byteLength));
+  return new Response(stream, { headers });
 }
 
 function holds(ifNoneMatch: string | null, contentHash: string): boolean {

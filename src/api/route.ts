@@ -15,10 +15,9 @@ export interface RouteInput<Key extends RouteKey> {
 /** The bytes of one file, opened only when they are wanted. */
 export interface BytesAnswer {
   readonly mediaType: string;
-  readonly byteLength: number | null;
   /** Names the content; with it the answer may be kept for ever. */
   readonly contentHash: string | null;
-  open(): ReadableStream<Uint8Array> | Promise<ReadableStream<Uint8Array>>;
+  open(): Promise<{ readonly stream: ReadableStream<Uint8Array>; readonly byteLength: number }>;
 }
 
 export interface ServerEvent {

@@ -36,7 +36,12 @@ export function createRouter(handlers: Handlers, options: RouterOptions): (reque
     options.logDefect(reference, error);
     return failureResponse({ code: 'defect', reference });
   });
-  return async (request) => app.fetch(request);
+  return async (request) => {
+    const response = await app.fetch(request);
+    // A HEAD is answered like the GET; what stands behind the body it does not send must be let go.
+    if (request.method === 'HEAD') await response.body?.cancel();
+    return response;
+  };
 }
 
 export function partsOf(key: RouteKey): { method: string; path: string } {

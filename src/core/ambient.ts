@@ -2,10 +2,10 @@ import { createHash, randomUUID } from 'node:crypto';
 import type { Ambient } from '../domain/ambient.ts';
 
 export interface AmbientOptions {
-  /** First moment the clock shows; without it, the machine's clock. */
-  readonly now?: string;
-  /** Makes the identifiers repeatable; without it they are random. Use another seed for each start on the same archive. */
-  readonly seed?: string;
+  /** First moment the clock shows; null for the machine's clock. */
+  readonly now: string | null;
+  /** Makes the identifiers repeatable; null for random ones. Use another seed for each start on the same archive. */
+  readonly seed: string | null;
 }
 
 /** A chosen clock starts at `now` and moves one millisecond each time it is read, so that what came later is also dated later. */
@@ -13,8 +13,8 @@ export function createAmbient({ now, seed }: AmbientOptions): Ambient {
   let readings = 0;
   let made = 0;
   return {
-    now: now === undefined ? () => new Date().toISOString() : () => new Date(Date.parse(now) + readings++).toISOString(),
-    newId: seed === undefined ? randomUUID : () => uuidFrom(`${seed} ${made++}`),
+    now: now === null ? () => new Date().toISOString() : () => new Date(Date.parse(now) + readings++).toISOString(),
+    newId: seed === null ? randomUUID : () => uuidFrom(`${seed} ${made++}`),
   };
 }
 

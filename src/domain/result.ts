@@ -1,4 +1,4 @@
-import type { Failure } from './failure.ts';
+import { type Failure, refuse } from './failure.ts';
 
 /** What a function of the domain answers when it can fail in a way a person must be told about. */
 export type Result<Value> = { readonly ok: true; readonly value: Value } | { readonly ok: false; readonly failure: Failure };
@@ -9,6 +9,11 @@ export function succeed<Value>(value: Value): Result<Value> {
 
 export function fail(failure: Failure): Result<never> {
   return { ok: false, failure };
+}
+
+/** The value, where a promise or a transaction must unwind otherwise. */
+export function unwrap<Value>(result: Result<Value>): Value {
+  return result.ok ? result.value : refuse(result.failure);
 }
 
 /** Ends an exhaustive switch: a new member of the union stops compiling here. */

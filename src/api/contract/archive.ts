@@ -3,7 +3,7 @@ import { CalendarDay } from '../../domain/dates.ts';
 import { TaskSnapshot } from '../../domain/intake/task.ts';
 import { Preferences } from '../../domain/preferences.ts';
 import { Removal } from '../../domain/removal.ts';
-import { BYTES, type Endpoint } from './endpoint.ts';
+import { BYTES, type Endpoint, EVENTS } from './endpoint.ts';
 
 export const About = z
   .object({
@@ -20,6 +20,7 @@ export type About = z.infer<typeof About>;
 
 export const archiveEndpoints = {
   'GET /api/about': { summary: 'What this archive is and holds', answer: About },
+  'GET /api/presence': { summary: 'Held open by every page: a shell stays while somebody is here', answer: EVENTS },
   'GET /api/preferences': { summary: "The keeper's preferences", answer: Preferences },
   'PUT /api/preferences': { summary: 'Change the preferences', body: Preferences, answer: Preferences },
   'POST /api/sample-cabinet': { summary: 'Fill the archive with the invented sample cabinet', answer: TaskSnapshot, status: 202 },

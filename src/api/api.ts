@@ -1,0 +1,26 @@
+import type { ApiContext } from './context.ts';
+import { archiveHandlers } from './handlers/archive.ts';
+import { benchHandlers } from './handlers/bench.ts';
+import { growthHandlers } from './handlers/growth.ts';
+import { intakeHandlers } from './handlers/intake.ts';
+import { photoHandlers } from './handlers/photos.ts';
+import { removalHandlers } from './handlers/removals.ts';
+import { sexingHandlers } from './handlers/sexing.ts';
+import { specimenHandlers } from './handlers/specimens.ts';
+import type { Handlers } from './route.ts';
+import { createRouter, type RouterOptions } from './router.ts';
+
+/** Answers every request under /api. */
+export function createApi(context: ApiContext, options: RouterOptions): (request: Request) => Promise<Response> {
+  const handlers: Handlers = {
+    ...archiveHandlers(context),
+    ...specimenHandlers(context),
+    ...removalHandlers(context),
+    ...photoHandlers(context),
+    ...intakeHandlers(context),
+    ...benchHandlers(context),
+    ...growthHandlers(context),
+    ...sexingHandlers(context),
+  };
+  return createRouter(handlers, options);
+}

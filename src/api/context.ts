@@ -1,0 +1,24 @@
+import type { Archive } from '../archive/archive.ts';
+import type { Ambient } from '../domain/ambient.ts';
+import type { CalendarDay } from '../domain/dates.ts';
+import type { Importer } from '../tasks/importing/importer.ts';
+import type { Tasks } from '../tasks/registry.ts';
+
+/** What the handlers work with. */
+export interface ApiContext {
+  readonly archive: Archive;
+  readonly tasks: Tasks;
+  readonly importer: Importer;
+  readonly ambient: Ambient;
+  /** Of the program. */
+  readonly version: string;
+  /** Folder of the sample cabinet. */
+  readonly sampleFolder: string;
+}
+
+/** The keeper's day: the calendar day in the time zone of this machine. In UTC, a morning in Sydney would lie in the future. */
+export function todayOf(context: Pick<ApiContext, 'ambient'>): CalendarDay {
+  const now = new Date(context.ambient.now());
+  const twoDigits = (part: number): string => String(part).padStart(2, '0');
+  return `${now.getFullYear()}-${twoDigits(now.getMonth() + 1)}-${twoDigits(now.getDate())}`;
+}

@@ -1,0 +1,21 @@
+import { calibrate } from '../../domain/measuring/calibrate.ts';
+import { unwrap } from '../../domain/result.ts';
+import type { ApiContext } from '../context.ts';
+import type { benchEndpoints } from '../contract/bench.ts';
+import type { HandlersFor } from '../route.ts';
+import { benchSheetOf } from '../views/benchSheet.ts';
+
+export function benchHandlers({ archive }: ApiContext): HandlersFor<keyof typeof benchEndpoints> {
+  return {
+    'GET /api/photos/{photoId}/bench': ({ path }) => benchSheetOf(archive, path.photoId),
+    'PUT /api/photos/{photoId}/calibration': ({ path, body, version }) => {
+      const photo = unwrap(archive.photos.get(path.photoId));
+      // Marks that give no scale are refused with the reason; what they give is computed when it is wanted.
+      if (body.marks !== null) unwrap(calibrate(body.marks, photo));
+      return unwrap(archive.calibrations.put(photo.id, version, body.marks));
+    },
+    'POST /api/photos/{photoId}/readings': ({ path, body }) => unwrap(archive.readings.create(path.photoId, body)),
+    'PUT /api/readings/{readingId}': ({ path, body, version }) => unwrap(archive.readings.update(path.readingId, version, body)),
+    'DELETE /api/readings/{readingId}': ({ path }) => unwrap(archive.removals.remove('reading', path.readingId)),
+  };
+}

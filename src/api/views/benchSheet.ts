@@ -1,0 +1,28 @@
+import type { Archive } from '../../archive/archive.ts';
+import type { PhotoSubject } from '../../domain/photo/photo.ts';
+import { unwrap } from '../../domain/result.ts';
+import type { BenchSheet } from '../contract/bench.ts';
+
+export function benchSheetOf(archive: Archive, photoId: string): BenchSheet {
+  const photo = unwrap(archive.photos.get(photoId));
+  return {
+    photo,
+    calibration: unwrap(archive.calibrations.get(photoId)),
+    readings: [...archive.readings.ofPhoto(photoId)],
+    ...shownBy(archive, photo.subject),
+  };
+}
+
+/** Whose photo it is. Only a skin has an instar that was shed; the animal in a photo is in a later one. */
+function shownBy(archive: Archive, subject: PhotoSubject): Pick<BenchSheet, 'specimen' | 'instarShed'> {
+  if (subject.kind === 'none') return { specimen: null, instarShed: null };
+  if (subject.kind === 'animal') return { specimen: nameOf(archive, subject.specimenId), instarShed: null };
+  const { moltId } = unwrap(archive.exuviae.get(subject.exuviaId));
+  const { specimenId, instarShed } = unwrap(archive.molts.get(moltId));
+  return { specimen: nameOf(archive, specimenId), instarShed };
+}
+
+function nameOf(archive: Archive, specimenId: string): NonNullable<BenchSheet['specimen']> {
+  const { id, code, taxon, name } = unwrap(archive.specimens.get(specimenId));
+  return { id, code, taxon, name };
+}

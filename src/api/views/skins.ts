@@ -1,0 +1,45 @@
+import type { Archive } from '../../archive/archive.ts';
+import type { CalibrationRecord } from '../../domain/measuring/calibration.ts';
+import type { Measurement } from '../../domain/measuring/quantity.ts';
+import type { Exuvia } from '../../domain/molting/exuvia.ts';
+import type { Molt } from '../../domain/molting/molt.ts';
+import type { Photo } from '../../domain/photo/photo.ts';
+import { type MeasuredReading, measureReadings } from './measurements.ts';
+
+export interface SkinPhoto {
+  readonly photo: Photo;
+  readonly calibration: CalibrationRecord | null;
+  /** By pass. */
+  readonly readings: readonly MeasuredReading[];
+}
+
+/** One molt with its skin and everything measured on it. */
+export interface MoltedSkin {
+  readonly molt: Molt;
+  readonly exuvia: Exuvia | null;
+  readonly photos: readonly SkinPhoto[];
+}
+
+/** The molts of one animal, oldest first; read in a fixed number of statements, however many there are. */
+export function moltedSkinsOf(archive: Archive, specimenId: string): MoltedSkin[] {
+  const exuviae = new Map(archive.exuviae.ofSpecimen(specimenId).map((exuvia) => [exuvia.moltId, exuvia]));
+  const calibrations = new Map(archive.calibrations.ofSkinsOf(specimenId).map((calibration) => [calibration.photoId, calibration]));
+  const readings = Map.groupBy(archive.readings.ofSkinsOf(specimenId), (reading) => reading.photoId);
+  const photos = Map.groupBy(archive.photos.ofSkinsOf(specimenId), ({ subject }) => (subject.kind === 'skin' ? subject.exuviaId : null));
+
+  const skinPhotoOf = (photo: Photo): SkinPhoto => {
+    const calibration = calibrations.get(photo.id) ?? null;
+    return { photo, calibration, readings: measureReadings(photo, calibration, readings.get(photo.id) ?? []) };
+  };
+  return archive.molts.ofSpecimen(specimenId).map((molt) => {
+    const exuvia = exuviae.get(molt.id) ?? null;
+    return { molt, exuvia, photos: (exuvia ? (photos.get(exuvia.id) ?? []) : []).map(skinPhotoOf) };
+  });
+}
+
+/** What the latest reading of a skin gives, of those that give anything. */
+export function latestMeasurementOf(skin: MoltedSkin): Measurement | null {
+  const measured = skin.photos.flatMap((photo) => photo.readings).filter(({ measurement }) => measurement !== null);
+  const latest = measured.toSorted((a, b) => a.reading.changedAt.localeCompare(b.reading.changedAt)).at(-1);
+  return latest?.measurement ?? null;
+}

@@ -1,0 +1,43 @@
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import type { Archive } from '../../archive/archive.ts';
+import { refuse } from '../../domain/failure.ts';
+import type { TaskSnapshot } from '../../domain/intake/task.ts';
+import { fail, type Result, succeed } from '../../domain/result.ts';
+import { admitPicture } from '../importing/admit.ts';
+import { forEachBounded } from '../pool.ts';
+import type { Tasks } from '../registry.ts';
+import { photosOf, SampleCabinet } from './data.ts';
+import { fillSampleCabinet } from './fill.ts';
+
+/**
+ * Fills the archive with the sample cabinet that lies in `folder` (`cabinet.json` and `photos/`), as a task. Photos first,
+ * then all records at once; broken off between the two it can simply be started again. Fails with `sample-already-here`.
+ */
+export async function startSampleCabinet(archive: Archive, tasks: Tasks, folder: string): Promise<Result<TaskSnapshot>> {
+  const alreadyRunning = tasks.list().some((task) => task.kind === 'sample-cabinet' && task.state === 'running');
+  if (alreadyRunning || archive.specimens.count().samples > 0) return fail({ code: 'sample-already-here' });
+  const cabinet = SampleCabinet.parse(JSON.parse(await readFile(join(folder, 'cabinet.json'), 'utf8')));
+  const files = photosOf(cabinet).map((photo) => photo.file);
+  const photoIds = new Map<string, string>();
+  const snapshot = tasks.start({
+    kind: 'sample-cabinet',
+    files,
+    async work(progress, signal) {
+      // One at a time: the photos then stand in the order of the cabinet.
+      await forEachBounded(files, 1, signal, async (file, index) => {
+        progress.begin(index);
+        const staged = await archive.originals.stage({ kind: 'file', path: join(folder, 'photos', file) }, file);
+        if (!staged.ok) return refuse(staged.failure);
+        const admission = await admitPicture(archive, { staged: staged.value, name: file, sample: true }, () => undefined);
+        if (!admission.ok) return refuse(admission.failure);
+        photoIds.set(file, admission.value.photoId);
+        progress.settle(index, admission.value);
+      });
+      if (photoIds.size < files.length) return;
+      const filled = fillSampleCabinet(archive, cabinet, photoIds);
+      if (!filled.ok) refuse(filled.failure);
+    },
+  });
+  return succeed(snapshot);
+}
