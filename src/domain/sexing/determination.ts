@@ -35,6 +35,26 @@ export const Checklist = z
   .meta({ id: 'Checklist' });
 export type Checklist = z.infer<typeof Checklist>;
 
+/** Nothing answered yet. */
+export const BLANK_CHECKLIST: Checklist = {
+  skinMatchesAnimal: 'not-looked',
+  grade: null,
+  fourBookLungsFound: 'not-looked',
+  view: null,
+  condition: null,
+  light: null,
+  magnification: null,
+  receptaclesSeen: 'not-looked',
+  uterusExternusSeen: 'not-looked',
+  accessoryOrgansSeen: 'not-looked',
+  fusillaeOutsideSeen: 'not-looked',
+  secondReaderAgrees: 'not-looked',
+  secondReader: null,
+  palpalBulbsOnAnimal: 'not-looked',
+  eggSacLaid: 'not-looked',
+  legSpanMm: null,
+};
+
 /** Answers that need the genital strip. With grade D there is none, so none of them may say yes or no. */
 export const StripAnswer = z
   .enum(['receptaclesSeen', 'uterusExternusSeen', 'accessoryOrgansSeen', 'fusillaeOutsideSeen'])

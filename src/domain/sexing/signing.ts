@@ -65,14 +65,17 @@ function levelFailure(draft: DeterminationDraft, context: SigningContext): Failu
   const { sex, level } = draft;
   if (sex === 'unsexed') return level === null ? null : { code: 'level-without-sex' };
   if (level === null) return { code: 'sex-without-level' };
-  const examined = examinedIn(draft, context);
+  const examined = examinedBy(draft, context);
   const { highest } = assessLevel(sex, examined);
   if (highest !== null && rankOf(level) <= rankOf(highest)) return null;
   return { code: 'level-not-supported', sex, wanted: level, highest, missing: missingFor(sex, level, examined) };
 }
 
-/** A reading that is being corrected no longer speaks for or against its correction. */
-function examinedIn(draft: DeterminationDraft, context: SigningContext): Examined {
+/** What a draft lets be assessed. A reading that is being corrected no longer speaks for or against its correction. */
+export function examinedBy(
+  draft: Pick<DeterminationDraft, 'checklist' | 'reader' | 'evidencePhotoIds' | 'supersedes'>,
+  context: Omit<SigningContext, 'today' | 'skinPhotoIds'>,
+): Examined {
   return {
     checklist: draft.checklist,
     reader: draft.reader,

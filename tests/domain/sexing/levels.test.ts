@@ -1,10 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
-import { Answer, type Checklist, Checklist as ChecklistSchema, type Level } from '../../../src/domain/sexing/determination.ts';
+import {
+  Answer,
+  BLANK_CHECKLIST,
+  type Checklist,
+  Checklist as ChecklistSchema,
+  type Level,
+} from '../../../src/domain/sexing/determination.ts';
 import type { Examined } from '../../../src/domain/sexing/facts.ts';
 import { assessLevel, missingFor } from '../../../src/domain/sexing/levels.ts';
 import { rankOf } from '../../../src/domain/sexing/rank.ts';
-import { BLANK, CLEAR_FEMALE, CLEAR_MALE, determination, EMPTY_STRIP, examined, WELL_READ } from './readings.ts';
+import { CLEAR_FEMALE, CLEAR_MALE, determination, EMPTY_STRIP, examined, WELL_READ } from './readings.ts';
 
 /*
  * Where a rule has no source named beside it, it is a judgement shared by careful keepers: no controlled study of error
@@ -37,9 +43,13 @@ describe('a female', () => {
     ['is a leaning when only the outer side was viewed', { ...CLEAR_FEMALE, view: 'outside' }, 'leaning'],
     ['is a leaning by an absence of fusillae alone, as by a look from below', { ...WELL_READ, fusillaeOutsideSeen: 'no' }, 'leaning'],
     ['is not supported by an empty strip', { ...EMPTY_STRIP, fusillaeOutsideSeen: 'not-looked' }, null],
-    ['is not supported by nothing', BLANK, null],
+    ['is not supported by nothing', BLANK_CHECKLIST, null],
     ['is not supported when bulbs were seen on the animal', { ...CLEAR_FEMALE, palpalBulbsOnAnimal: 'yes' }, null],
-    ['is established by an egg sac, whatever the skin shows', { ...BLANK, skinMatchesAnimal: 'yes', eggSacLaid: 'yes' }, 'established'],
+    [
+      'is established by an egg sac, whatever the skin shows',
+      { ...BLANK_CHECKLIST, skinMatchesAnimal: 'yes', eggSacLaid: 'yes' },
+      'established',
+    ],
   ])('%s', (_, checklist, level) => {
     expect(highest('female', checklist)).toBe(level);
   });
@@ -121,7 +131,7 @@ describe('a male', () => {
 
 // Source: bulbs appear with the last molt of a male and on the animal (British Tarantula Society, FAQ "Mature").
 describe('palpal bulbs', () => {
-  const onAnimal: Checklist = { ...BLANK, skinMatchesAnimal: 'yes', palpalBulbsOnAnimal: 'yes' };
+  const onAnimal: Checklist = { ...BLANK_CHECKLIST, skinMatchesAnimal: 'yes', palpalBulbsOnAnimal: 'yes' };
 
   it('establish a male with a photo of the animal', () => {
     expect(highest('male', onAnimal, { animalPhotoCount: 1 })).toBe('established');
@@ -133,7 +143,7 @@ describe('palpal bulbs', () => {
   });
 
   it('are never expected on a skin: their absence makes nobody female, and takes nothing from a male', () => {
-    const absent: Checklist = { ...BLANK, skinMatchesAnimal: 'yes', palpalBulbsOnAnimal: 'no' };
+    const absent: Checklist = { ...BLANK_CHECKLIST, skinMatchesAnimal: 'yes', palpalBulbsOnAnimal: 'no' };
     expect(highest('female', absent)).toBeNull();
     expect(highest('male', { ...EMPTY_STRIP, palpalBulbsOnAnimal: 'no' })).toBe('probable');
   });

@@ -1,29 +1,9 @@
-import type { Checklist, Determination, DeterminationDraft } from '../../../src/domain/sexing/determination.ts';
+import { BLANK_CHECKLIST, type Checklist, type Determination, type DeterminationDraft } from '../../../src/domain/sexing/determination.ts';
 import type { Examined } from '../../../src/domain/sexing/facts.ts';
-
-/** Nothing answered yet. */
-export const BLANK: Checklist = {
-  skinMatchesAnimal: 'not-looked',
-  grade: null,
-  fourBookLungsFound: 'not-looked',
-  view: null,
-  condition: null,
-  light: null,
-  magnification: null,
-  receptaclesSeen: 'not-looked',
-  uterusExternusSeen: 'not-looked',
-  accessoryOrgansSeen: 'not-looked',
-  fusillaeOutsideSeen: 'not-looked',
-  secondReaderAgrees: 'not-looked',
-  secondReader: null,
-  palpalBulbsOnAnimal: 'not-looked',
-  eggSacLaid: 'not-looked',
-  legSpanMm: null,
-};
 
 /** The right skin, large, of grade A, well placed, read from both sides; what was seen on it is still open. */
 export const WELL_READ: Checklist = {
-  ...BLANK,
+  ...BLANK_CHECKLIST,
   skinMatchesAnimal: 'yes',
   grade: 'A',
   fourBookLungsFound: 'yes',

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import type { DeterminationDraft } from '../../../src/domain/sexing/determination.ts';
+import { BLANK_CHECKLIST, type DeterminationDraft } from '../../../src/domain/sexing/determination.ts';
 import { answersWithoutStrip, checkDetermination, type SigningContext } from '../../../src/domain/sexing/signing.ts';
-import { BLANK, CLEAR_FEMALE, determination, draft, EMPTY_STRIP } from './readings.ts';
+import { CLEAR_FEMALE, determination, draft, EMPTY_STRIP } from './readings.ts';
 
 const CONTEXT: SigningContext = {
   taxon: 'Lasiodora parahybana',
@@ -44,11 +44,11 @@ describe('signing', () => {
   });
 
   it('refuses even a leaning when nothing was seen', () => {
-    expect(failureOf({ level: 'leaning', checklist: BLANK })).toMatchObject({ code: 'level-not-supported', highest: null });
+    expect(failureOf({ level: 'leaning', checklist: BLANK_CHECKLIST })).toMatchObject({ code: 'level-not-supported', highest: null });
   });
 
   it('accepts "unsexed" with any answers, and without a level only', () => {
-    expect(failureOf({ sex: 'unsexed', level: null, checklist: BLANK })).toBeNull();
+    expect(failureOf({ sex: 'unsexed', level: null, checklist: BLANK_CHECKLIST })).toBeNull();
     expect(failureOf({ sex: 'unsexed', level: 'leaning' })).toEqual({ code: 'level-without-sex' });
     expect(failureOf({ level: null })).toEqual({ code: 'sex-without-level' });
   });
@@ -65,13 +65,13 @@ describe('a skin of grade D', () => {
       code: 'strip-not-readable',
       answered: ['receptaclesSeen', 'uterusExternusSeen', 'accessoryOrgansSeen', 'fusillaeOutsideSeen'],
     });
-    expect(answersWithoutStrip({ ...BLANK, grade: 'D', receptaclesSeen: 'cannot-tell', fusillaeOutsideSeen: 'no' })).toEqual([
+    expect(answersWithoutStrip({ ...BLANK_CHECKLIST, grade: 'D', receptaclesSeen: 'cannot-tell', fusillaeOutsideSeen: 'no' })).toEqual([
       'fusillaeOutsideSeen',
     ]);
   });
 
   it('can still be signed for what was seen on the animal', () => {
-    const checklist = { ...BLANK, grade: 'D', skinMatchesAnimal: 'yes', eggSacLaid: 'yes' } as const;
+    const checklist = { ...BLANK_CHECKLIST, grade: 'D', skinMatchesAnimal: 'yes', eggSacLaid: 'yes' } as const;
     expect(failureOf({ level: 'established', checklist })).toBeNull();
   });
 });
@@ -89,7 +89,7 @@ describe('evidence photos', () => {
   });
 
   it('establish bulbs only when they show the animal, not its skin', () => {
-    const bulbs = { ...BLANK, skinMatchesAnimal: 'yes', palpalBulbsOnAnimal: 'yes' } as const;
+    const bulbs = { ...BLANK_CHECKLIST, skinMatchesAnimal: 'yes', palpalBulbsOnAnimal: 'yes' } as const;
     const signed: Partial<DeterminationDraft> = { sex: 'male', level: 'established', checklist: bulbs };
     expect(failureOf({ ...signed, evidencePhotoIds: ['animal-photo'] })).toBeNull();
     expect(failureOf({ ...signed, evidencePhotoIds: ['strip-photo'] })).toMatchObject({ missing: [['bulbs-photo-missing']] });
