@@ -4,7 +4,7 @@ import { byDate } from '../molting/instars.ts';
 import type { Molt } from '../molting/molt.ts';
 import type { Photo } from '../photo/photo.ts';
 import { fitGrowth } from './growthFit.ts';
-import { placeMolts } from './positions.ts';
+import { followsDirectly, placeMolts } from './positions.ts';
 import { growthRatio } from './ratio.ts';
 import type { Ladder, Rung } from './rung.ts';
 import { type SkinReading, sizesOf } from './skinSizes.ts';
@@ -63,8 +63,7 @@ export function buildLadder(records: readonly MoltOnRecord[]): Ladder {
 
 function ratioTo(previous: Rung | undefined, here: Pick<Rung, 'step' | 'stepKnown'>, size: Rung['carapaceLengthMm']): Rung['ratio'] {
   if (!previous?.carapaceLengthMm || !size) return null;
-  const followed = previous.stepKnown && here.stepKnown && here.step === previous.step + 1;
-  return followed ? growthRatio(size, previous.carapaceLengthMm) : null;
+  return followsDirectly(previous, here) ? growthRatio(size, previous.carapaceLengthMm) : null;
 }
 
 /** Shortest and longest time that the two spans allow; spans that overlap may have had no day between them. */

@@ -60,6 +60,11 @@ export function placeMolts(molts: readonly NumberedMolt[]): Position[] {
   return positions;
 }
 
+/** Whether `here` is the instar just after `previous`, as far as is known. */
+export function followsDirectly(previous: Pick<Position, 'step' | 'stepKnown'>, here: Pick<Position, 'step' | 'stepKnown'>): boolean {
+  return previous.stepKnown && here.stepKnown && here.step === previous.step + 1;
+}
+
 function stepAfter(positions: readonly Position[]): number {
   const last = positions.at(-1);
   return last ? last.step + 1 : 0;

@@ -1,6 +1,8 @@
 import type { ReactElement } from 'react';
-import { PageHead } from '../../parts/PageHead.tsx';
+import { LadderChooser } from './LadderChooser.tsx';
+import { SpecimenLadder } from './SpecimenLadder.tsx';
 
+/** The skins of one animal, rung by rung; without an animal, the choice of one. */
 export function LadderPage({ specimenId }: { specimenId: string | null }): ReactElement {
-  return <PageHead title="Ladder" below={specimenId === null ? 'Nothing chosen yet' : undefined} />;
+  return specimenId === null ? <LadderChooser /> : <SpecimenLadder key={specimenId} specimenId={specimenId} />;
 }

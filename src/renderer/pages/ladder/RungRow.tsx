@@ -1,0 +1,78 @@
+import type { ReactElement } from 'react';
+import { Link } from 'wouter';
+import type { Rung } from '../../../domain/growth/rung.ts';
+import type { Estimate } from '../../../domain/measuring/quantity.ts';
+import { DayText } from '../../parts/DayText.tsx';
+import { EstimateText } from '../../parts/EstimateText.tsx';
+import { Thumb } from '../../parts/Thumb.tsx';
+import { daysSinceInWords, noRatioInWords, rungName, unmeasuredInWords } from '../../words/ladder.ts';
+import style from './RungTable.module.css';
+
+interface Props {
+  rung: Rung;
+  previous: Rung | undefined;
+  specimenId: string;
+}
+
+export function RungRow({ rung, previous, specimenId }: Props): ReactElement {
+  const name = rungName(rung);
+  const days = daysSinceInWords(rung);
+  return (
+    <tr>
+      <td className={style['thumb']}>
+        <Thumb photoId={rung.photoId} alt="" />
+      </td>
+      <th scope="row" className={style['rung']}>
+        <span className={style['name']}>{name}</span>
+        <span className={style['small']}>
+          shed <DayText day={rung.happenedFrom} to={rung.happenedTo} />
+        </span>
+        {!rung.carapaceLengthMm && <span className={style['small']}>{unmeasuredInWords(rung)}</span>}
+        {!rung.stepKnown && <span className={style['small']}>place in the row not known</span>}
+      </th>
+      <SizeCell estimate={rung.carapaceLengthMm} unit="mm" />
+      <SizeCell estimate={rung.carapaceWidthMm} unit="mm" />
+      <SizeCell estimate={rung.legFirstMm} unit="mm" />
+      <SizeCell estimate={rung.legFourthMm} unit="mm" />
+      <SizeCell estimate={rung.ratio} unit="1" instead={noRatioInWords(rung, previous)} />
+      <td className={days === null ? style['small'] : 'figures'}>{days ?? 'first on record'}</td>
+      <td>
+        <ul className={style['links']}>
+          {rung.photoId && (
+            <li>
+              <Link to={`/bench/${rung.photoId}`} aria-label={`Bench, ${name}`}>
+                Bench
+              </Link>
+            </li>
+          )}
+          {rung.exuviaId && (
+            <li>
+              <Link to={`/examination/${rung.exuviaId}`} aria-label={`Examination, ${name}`}>
+                Examination
+              </Link>
+            </li>
+          )}
+          {!rung.photoId && (
+            <li>
+              <Link to={`/specimens/${specimenId}`} aria-label={`Life line, ${name}`}>
+                Life line
+              </Link>
+            </li>
+          )}
+        </ul>
+      </td>
+    </tr>
+  );
+}
+
+function SizeCell({
+  estimate,
+  unit,
+  instead = 'not measured',
+}: {
+  estimate: Estimate | null;
+  unit: 'mm' | '1';
+  instead?: string;
+}): ReactElement {
+  return <td className={estimate ? undefined : style['small']}>{estimate ? <EstimateText estimate={estimate} unit={unit} /> : instead}</td>;
+}

@@ -1,0 +1,55 @@
+import { Fragment, type ReactElement } from 'react';
+import type { Rung } from '../../../domain/growth/rung.ts';
+import { gapInWords } from '../../words/ladder.ts';
+import { RungRow } from './RungRow.tsx';
+import style from './RungTable.module.css';
+
+const COLUMNS = [
+  'Skin',
+  'Instar that ended',
+  'Carapace length',
+  'Carapace width',
+  'Leg I',
+  'Leg IV',
+  'Ratio to the instar before',
+  'Days since the molt before',
+];
+
+/** A row for each instar on record, oldest first, with the gaps between them in words. */
+export function RungTable({ rungs, specimenId }: { rungs: readonly Rung[]; specimenId: string }): ReactElement {
+  return (
+    <div className={style['scroller']}>
+      <table className={style['table']}>
+        <caption className="spoken-only">Instars on record, oldest first. Lengths in millimeters, plus or minus U (95 %).</caption>
+        <thead>
+          <tr>
+            {COLUMNS.map((column) => (
+              <th key={column} scope="col">
+                {column}
+              </th>
+            ))}
+            <th scope="col">
+              <span className="spoken-only">Open</span>
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {rungs.map((rung, index) => {
+            const previous = rungs[index - 1];
+            const gap = gapInWords(rung, previous);
+            return (
+              <Fragment key={rung.moltId}>
+                {gap && (
+                  <tr className={style['gap']}>
+                    <td colSpan={COLUMNS.length + 1}>{gap}</td>
+                  </tr>
+                )}
+                <RungRow rung={rung} previous={previous} specimenId={specimenId} />
+              </Fragment>
+            );
+          })}
+        </tbody>
+      </table>
+    </div>
+  );
+}

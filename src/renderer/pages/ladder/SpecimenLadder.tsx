@@ -1,0 +1,118 @@
+import type { ReactElement } from 'react';
+import { Link } from 'wouter';
+import type { AnswerOf } from '../../../api/contract/contract.ts';
+import { useAnswer } from '../../client/queries.ts';
+import { ButtonLink } from '../../parts/ButtonLink.tsx';
+import { EmptyState } from '../../parts/EmptyState.tsx';
+import { FailureNotice } from '../../parts/Notice.tsx';
+import { PageHead } from '../../parts/PageHead.tsx';
+import { Taxon } from '../../parts/Taxon.tsx';
+import { pastInWords } from '../../words/ladder.ts';
+import { GrowthChart } from './chart/GrowthChart.tsx';
+import { measuresIn } from './chart/measures.ts';
+import { FitSummary } from './FitSummary.tsx';
+import { SkinGallery } from './gallery/SkinGallery.tsx';
+import style from './LadderPage.module.css';
+import { RungTable } from './RungTable.tsx';
+
+type Page = AnswerOf<'GET /api/specimens/{specimenId}/ladder'>;
+
+export function SpecimenLadder({ specimenId }: { specimenId: string }): ReactElement {
+  const answer = useAnswer('GET /api/specimens/{specimenId}/ladder', { path: { specimenId } });
+  if (answer.isPending) return <PageHead title="Ladder" below={<span role="status">Setting the skins in order …</span>} />;
+  if (answer.isError) {
+    return (
+      <>
+        <PageHead title="Ladder" />
+        <FailureNotice error={answer.error} action={<ButtonLink to="/ladder">Choose another animal</ButtonLink>} />
+      </>
+    );
+  }
+  return <LoadedLadder page={answer.data} />;
+}
+
+function LoadedLadder({ page: { specimen, ladder, gallery } }: { page: Page }): ReactElement {
+  const { rungs } = ladder;
+  const called = specimen.name ?? specimen.code;
+  return (
+    <>
+      <PageHead
+        above={<Link to="/ladder">Ladder</Link>}
+        title={called}
+        windowTitle={`Ladder of ${called}`}
+        below={
+          <>
+            <Taxon name={specimen.taxon} />
+            {specimen.name && ` · ${specimen.code}`}
+          </>
+        }
+        actions={
+          <ButtonLink to={`/specimens/${specimen.id}`} kind="quiet">
+            Life line of {called}
+          </ButtonLink>
+        }
+      />
+      {rungs.length === 0 ? (
+        <EmptyState
+          title="No rung yet"
+          action={
+            <>
+              <ButtonLink to={`/specimens/${specimen.id}`} kind="primary" icon="add">
+                Record the first molt
+              </ButtonLink>
+              <ButtonLink to="/intake">Bring in photos</ButtonLink>
+            </>
+          }
+        >
+          Each molt on record becomes a rung here: its skin, its size, and how much larger it is than the one before.
+        </EmptyState>
+      ) : (
+        <>
+          <p className={style['past']}>{pastInWords(called, specimen.status === 'living' ? rungs.at(-1) : undefined)}</p>
+          <section className={style['section']} aria-labelledby="growth">
+            <h2 id="growth">Growth</h2>
+            {measuresIn(ladder).length > 0 ? (
+              <>
+                <FitSummary ladder={ladder} />
+                <GrowthChart ladder={ladder} />
+              </>
+            ) : (
+              <NothingMeasured photoId={gallery[0]?.photo.id ?? null} />
+            )}
+          </section>
+          <section className={style['section']} aria-labelledby="rungs">
+            <h2 id="rungs">Rung by rung</h2>
+            <RungTable rungs={rungs} specimenId={specimen.id} />
+          </section>
+          {gallery.length > 0 && (
+            <section className={style['section']} aria-labelledby="skins">
+              <h2 id="skins">The skins at one scale</h2>
+              <SkinGallery rungs={rungs} items={gallery} />
+            </section>
+          )}
+        </>
+      )}
+    </>
+  );
+}
+
+function NothingMeasured({ photoId }: { photoId: string | null }): ReactElement {
+  return (
+    <EmptyState
+      title="No skin measured yet"
+      action={
+        photoId === null ? (
+          <ButtonLink to="/intake" kind="primary">
+            Bring in photos of the skins
+          </ButtonLink>
+        ) : (
+          <ButtonLink to={`/bench/${photoId}`} kind="primary" icon="measure">
+            Measure the first skin
+          </ButtonLink>
+        )
+      }
+    >
+      Sizes come from photos measured on the Bench. From two skins in a row up there is a ratio, from three a fitted growth.
+    </EmptyState>
+  );
+}

@@ -1,0 +1,81 @@
+import { scaleUtc } from 'd3-scale';
+import type { ReactElement } from 'react';
+import type { CalendarDay } from '../../../../domain/dates.ts';
+import type { Rung } from '../../../../domain/growth/rung.ts';
+import style from './Chart.module.css';
+import type { SizePoint } from './measures.ts';
+import { PointLayer } from './PointLayer.tsx';
+import { type PlacedPoint, placePoint } from './placedPoint.ts';
+import { SizeAxis } from './SizeAxis.tsx';
+import { FRAME, sizeScale } from './scales.ts';
+import { treadsOf } from './treads.ts';
+
+interface Props {
+  rungs: readonly Rung[];
+  points: readonly SizePoint[];
+  widthPx: number;
+  measureLabel: string;
+  onAttend: (placed: PlacedPoint | null) => void;
+}
+
+/** Size against the calendar: constant within an instar, a step up at each molt. */
+export function DatePlot({ rungs, points, widthPx, measureLabel, onAttend }: Props): ReactElement {
+  const y = sizeScale(points);
+  const days = rungs.flatMap(({ happenedFrom, happenedTo }) => [timeOf(happenedFrom), timeOf(happenedTo)]);
+  const airMs = Math.max(20 * MS_PER_DAY, (Math.max(...days) - Math.min(...days)) * 0.06);
+  const x = scaleUtc()
+    .domain([Math.min(...days) - airMs, Math.max(...days) + airMs])
+    .range([FRAME.leftPx, widthPx - FRAME.rightPx]);
+  const bottomPx = FRAME.heightPx - FRAME.bottomPx;
+  const spanOf = (rung: Rung) => ({ fromPx: x(timeOf(rung.happenedFrom)), toPx: x(timeOf(rung.happenedTo)) });
+  const placed = points.map((point) => placePoint(point, y, spanOf(point.rung)));
+  const moltPlaces = new Map(rungs.map((rung) => [rung.moltId, (spanOf(rung).fromPx + spanOf(rung).toPx) / 2]));
+  const measured = new Set(points.map(({ rung }) => rung.moltId));
+  const treads = treadsOf(placed, (moltId) => moltPlaces.get(moltId) ?? FRAME.leftPx);
+  return (
+    <>
+      <svg width={widthPx} height={FRAME.heightPx} aria-hidden="true">
+        <SizeAxis scale={y} widthPx={widthPx} />
+        {x.ticks(Math.max(3, Math.floor(widthPx / 130))).map((day) => (
+          <g key={day.getTime()} transform={`translate(${x(day)} 0)`}>
+            <line y1={bottomPx} y2={bottomPx + 5} className={style['grid']} />
+            <text y={bottomPx + 20} textAnchor="middle" className={style['tick']}>
+              {monthOrYear(day)}
+            </text>
+          </g>
+        ))}
+        {rungs
+          .filter(({ moltId }) => !measured.has(moltId))
+          .map(({ moltId }) => (
+            <g key={moltId} transform={`translate(${moltPlaces.get(moltId)} 0)`}>
+              <line y1={FRAME.topPx} y2={bottomPx} className={style['unmeasuredMolt']} />
+              <text transform={`translate(0 ${bottomPx - 12}) rotate(-90)`} dy="-0.45em" className={style['gapWords']}>
+                molt without a size
+              </text>
+            </g>
+          ))}
+        {treads.map(({ moltId, fromPx, toPx, yPx, beginUnknown, riseFromPx }) => (
+          <g key={moltId}>
+            {riseFromPx !== null && <line x1={fromPx} x2={fromPx} y1={riseFromPx} y2={yPx} className={style['riser']} />}
+            <line x1={fromPx} x2={toPx} y1={yPx} y2={yPx} className={beginUnknown ? style['stub'] : style['tread']} />
+          </g>
+        ))}
+      </svg>
+      <PointLayer placed={placed} widthPx={widthPx} measureLabel={measureLabel} onAttend={onAttend} />
+    </>
+  );
+}
+
+const MS_PER_DAY = 86_400_000;
+const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+
+function timeOf(day: CalendarDay): number {
+  return Date.parse(`${day}T00:00:00Z`);
+}
+
+/** Ticks stand on the first of a month or, close up, on single days. */
+function monthOrYear(day: Date): string {
+  const month = MONTHS[day.getUTCMonth()] ?? '';
+  if (day.getUTCDate() !== 1) return `${day.getUTCDate()} ${month}`;
+  return day.getUTCMonth() === 0 ? String(day.getUTCFullYear()) : month;
+}

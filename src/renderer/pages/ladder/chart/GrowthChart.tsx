@@ -1,0 +1,82 @@
+import { type ReactElement, useState } from 'react';
+import type { Ladder } from '../../../../domain/growth/rung.ts';
+import { DayText } from '../../../parts/DayText.tsx';
+import { EstimateText } from '../../../parts/EstimateText.tsx';
+import { rungName } from '../../../words/ladder.ts';
+import { useElementWidth } from '../useElementWidth.ts';
+import style from './Chart.module.css';
+import { Choice } from './Choice.tsx';
+import { DatePlot } from './DatePlot.tsx';
+import { InstarPlot } from './InstarPlot.tsx';
+import { MEASURE_LABELS, measuresIn, pointsOf } from './measures.ts';
+import type { PlacedPoint } from './placedPoint.ts';
+
+const AXES = [
+  { value: 'instar', label: 'By instar' },
+  { value: 'date', label: 'By date' },
+] as const;
+
+/** The sizes of one animal on a logarithmic axis. Everything in it also stands in the table below. */
+export function GrowthChart({ ladder }: { ladder: Ladder }): ReactElement | null {
+  const { ref, widthPx } = useElementWidth<HTMLDivElement>();
+  const [axis, setAxis] = useState<(typeof AXES)[number]['value']>('instar');
+  const measures = measuresIn(ladder);
+  const [wanted, setMeasure] = useState(measures[0]);
+  const [attended, setAttended] = useState<PlacedPoint | null>(null);
+  const measure = wanted && measures.includes(wanted) ? wanted : measures[0];
+  if (!measure) return null;
+
+  const measureLabel = MEASURE_LABELS[measure];
+  const fit = measure === 'carapaceLengthMm' && axis === 'instar' ? ladder.fit : null;
+  const shared = { rungs: ladder.rungs, points: pointsOf(ladder, measure), widthPx, measureLabel, onAttend: setAttended };
+  return (
+    <figure className={style['chart']}>
+      <div className={style['choices']}>
+        <Choice
+          legend="Size"
+          value={measure}
+          options={measures.map((value) => ({ value, label: MEASURE_LABELS[value] }))}
+          onChange={setMeasure}
+        />
+        <Choice legend="Along" value={axis} options={AXES} onChange={setAxis} />
+      </div>
+      <div ref={ref} className={style['canvas']}>
+        {widthPx > 0 && (axis === 'instar' ? <InstarPlot {...shared} fit={fit} /> : <DatePlot {...shared} />)}
+        {attended && <PointNote placed={attended} widthPx={widthPx} />}
+      </div>
+      <figcaption className={style['legend']}>
+        {axis === 'instar'
+          ? 'Each point is one skin and stands at the instar that ended; its bar is ± U (95 %). Equal steps upwards are equal ratios. '
+          : 'Each point stands on the day of the molt; the line before it is the life of the instar that ended then, at the size its skin shows. What came after the last molt is larger and not measured yet. '}
+        {fit && 'The dashed line is the fitted growth; it fills no gap. '}
+        {axis === 'instar'
+          ? 'A shaded column has no size on record.'
+          : 'A dotted line begins where the molt before is not on record; a dashed upright is a molt without a size.'}
+      </figcaption>
+    </figure>
+  );
+}
+
+/** What a point says while it is pointed at or has the focus. Its link carries the same words for screen readers. */
+function PointNote({ placed, widthPx }: { placed: PlacedPoint; widthPx: number }): ReactElement {
+  const { rung, estimate } = placed.point;
+  const toTheLeft = placed.xPx > widthPx - 220;
+  return (
+    <div
+      className={`${style['note']} ${toTheLeft ? style['toTheLeft'] : ''}`}
+      style={{ left: placed.xPx, top: placed.yPx }}
+      aria-hidden="true"
+    >
+      <strong>{rungName(rung)}</strong>
+      <EstimateText estimate={estimate} />
+      <span className={style['noteDate']}>
+        shed <DayText day={rung.happenedFrom} to={rung.happenedTo} />
+      </span>
+      {rung.ratio && placed.point.estimate === rung.carapaceLengthMm && (
+        <span>
+          ratio <EstimateText estimate={rung.ratio} unit="1" />
+        </span>
+      )}
+    </div>
+  );
+}

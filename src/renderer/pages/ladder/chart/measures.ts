@@ -1,0 +1,38 @@
+import { followsDirectly } from '../../../../domain/growth/positions.ts';
+import type { Ladder, Rung } from '../../../../domain/growth/rung.ts';
+import type { Estimate } from '../../../../domain/measuring/quantity.ts';
+
+/** Sizes that the chart can show. The fit belongs to the carapace length alone. */
+export const MEASURES = ['carapaceLengthMm', 'carapaceWidthMm', 'legFirstMm', 'legFourthMm'] as const;
+export type Measure = (typeof MEASURES)[number];
+
+export const MEASURE_LABELS: Readonly<Record<Measure, string>> = {
+  carapaceLengthMm: 'Carapace length',
+  carapaceWidthMm: 'Carapace width',
+  legFirstMm: 'Leg I',
+  legFourthMm: 'Leg IV',
+};
+
+/** One measured skin as the chart draws it. */
+export interface SizePoint {
+  readonly rung: Rung;
+  readonly estimate: Estimate;
+  /** The rung just before, measured or not; null for the first. */
+  readonly previous: Rung | null;
+  /** Whether the rung before is the instar just before. */
+  readonly follows: boolean;
+}
+
+export function pointsOf(ladder: Ladder, measure: Measure): SizePoint[] {
+  return ladder.rungs.flatMap((rung, index) => {
+    const estimate = rung[measure];
+    if (!estimate) return [];
+    const previous = ladder.rungs[index - 1] ?? null;
+    return [{ rung, estimate, previous, follows: previous !== null && followsDirectly(previous, rung) }];
+  });
+}
+
+/** Measures that at least one skin has. */
+export function measuresIn(ladder: Ladder): Measure[] {
+  return MEASURES.filter((measure) => ladder.rungs.some((rung) => rung[measure] !== null));
+}

@@ -1,0 +1,45 @@
+import { type ScaleLogarithmic, scaleLog } from 'd3-scale';
+import type { SizePoint } from './measures.ts';
+
+/** Room round the drawing for the axes, px. */
+export const FRAME = { topPx: 18, rightPx: 28, bottomPx: 46, leftPx: 58, heightPx: 380 } as const;
+
+/** Sizes on a logarithmic axis, so that equal ratios are equal steps; a little air above and below. */
+export function sizeScale(points: readonly SizePoint[]): ScaleLogarithmic<number, number> {
+  const lows = points.map(({ estimate }) => lowerEnd(estimate));
+  const highs = points.map(({ estimate }) => estimate.value + estimate.expandedUncertainty);
+  return scaleLog()
+    .domain([Math.min(...lows) / 1.08, Math.max(...highs) * 1.08])
+    .range([FRAME.heightPx - FRAME.bottomPx, FRAME.topPx]);
+}
+
+/** Lower end of an error bar. A logarithm ends above zero, so a bar that reaches there is drawn to a tenth of the value. */
+export function lowerEnd({ value, expandedUncertainty }: { value: number; expandedUncertainty: number }): number {
+  return Math.max(value - expandedUncertainty, value / 10);
+}
+
+/** From coarse to fine: figures a person would write on a logarithmic axis. */
+const MANTISSAS = [
+  [1],
+  [1, 2, 5],
+  [1, 2, 3, 5, 7],
+  [1, 1.5, 2, 2.5, 3, 4, 5, 6, 7, 8, 9],
+  [1, 1.1, 1.2, 1.3, 1.4, 1.5, 1.6, 1.7, 1.8, 1.9, 2, 2.2, 2.4, 2.6, 2.8, 3, 3.3, 3.6, 4, 4.5, 5, 5.5, 6, 6.5, 7, 7.5, 8, 8.5, 9, 9.5],
+] as const;
+const ENOUGH_TICKS = 4;
+
+/** Round figures within a range above zero: the coarsest set that gives four, else the finest. */
+export function logTicks(low: number, high: number): number[] {
+  let ticks: number[] = [];
+  for (const mantissas of MANTISSAS) {
+    ticks = [];
+    for (let power = Math.floor(Math.log10(low)); power <= Math.ceil(Math.log10(high)); power += 1) {
+      for (const mantissa of mantissas) {
+        const tick = Number((mantissa * 10 ** power).toPrecision(3));
+        if (tick >= low && tick <= high) ticks.push(tick);
+      }
+    }
+    if (ticks.length >= ENOUGH_TICKS) break;
+  }
+  return ticks;
+}

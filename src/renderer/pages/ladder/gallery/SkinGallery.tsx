@@ -1,0 +1,89 @@
+import { type ReactElement, useMemo, useState } from 'react';
+import type { GalleryItem } from '../../../../api/contract/growth.ts';
+import type { Rung } from '../../../../domain/growth/rung.ts';
+import { ButtonLink } from '../../../parts/ButtonLink.tsx';
+import { rungName, unmeasuredInWords } from '../../../words/ladder.ts';
+import { useElementWidth } from '../useElementWidth.ts';
+import { fittingScale, NARROWEST_FIGURE_PX } from './commonScale.ts';
+import { type GalleryEntry, galleryEntries, type OffScaleReason } from './entries.ts';
+import style from './Gallery.module.css';
+import { PlateFigure } from './PlateFigure.tsx';
+import { ScaleBar } from './ScaleBar.tsx';
+import { ZoomControl } from './ZoomControl.tsx';
+
+const HIGHEST_PLATE_PX = 460;
+
+const REASONS: Readonly<Record<OffScaleReason, string>> = {
+  'no-scale-marked': 'nothing of known size is marked in the photo yet',
+  'marks-do-not-fit': 'the marks on the scale object do not fit together',
+  'seen-too-flat': 'the photo is taken too flat over the table to be laid out',
+};
+
+/** All skins of the animal side by side at one scale, oldest first. */
+export function SkinGallery({ rungs, items }: { rungs: readonly Rung[]; items: readonly GalleryItem[] }): ReactElement {
+  const { ref, widthPx } = useElementWidth<HTMLDivElement>();
+  const entries = useMemo(() => galleryEntries(rungs, items), [rungs, items]);
+  const [zoom, setZoom] = useState(1);
+  const plates = entries.filter((entry) => entry.kind === 'plate');
+  const offScale = entries.filter((entry) => entry.kind === 'off-scale');
+  const fitting = fittingScale(
+    plates.map(({ plate }) => plate),
+    { widthPx, heightPx: HIGHEST_PLATE_PX, reservedPx: (entries.length - plates.length) * NARROWEST_FIGURE_PX },
+  );
+  const pxPerMm = fitting * zoom;
+  const carapaceLinePx = Math.max(...plates.map(({ plate }) => plate.carapaceAtMm * pxPerMm));
+  return (
+    <div ref={ref}>
+      {plates.length > 0 && widthPx > 0 && (
+        <>
+          <div className={style['bar']}>
+            <ScaleBar pxPerMm={pxPerMm} />
+            <ZoomControl zoom={zoom} pxPerMm={pxPerMm} onZoom={setZoom} />
+          </div>
+          <section className={style['row']} aria-label="Skins at one scale">
+            <ol className={style['figures']}>
+              {entries.map((entry) =>
+                entry.kind === 'plate' ? (
+                  <PlateFigure key={entry.rung.moltId} {...entry} pxPerMm={pxPerMm} carapaceLinePx={carapaceLinePx} />
+                ) : (
+                  <EmptyPlace key={entry.rung.moltId} entry={entry} carapaceLinePx={carapaceLinePx} />
+                ),
+              )}
+            </ol>
+          </section>
+          <p className={style['small']}>
+            Each photo is laid flat by its own scale object and cut round the skin, head up. Parts that stand above the scale object look a
+            little larger than they are; the figures are corrected for it.
+          </p>
+        </>
+      )}
+      {offScale.length > 0 && (
+        <ul className={style['offScale']}>
+          {offScale.map(({ rung, photo, reason }) => (
+            <li key={rung.moltId}>
+              <span>
+                <strong>{rungName(rung)}</strong> is not at scale: {REASONS[reason]}.
+              </span>
+              <ButtonLink to={`/bench/${photo.id}`} kind="quiet" icon="measure">
+                Set its scale on the Bench
+              </ButtonLink>
+            </li>
+          ))}
+        </ul>
+      )}
+    </div>
+  );
+}
+
+/** The place of a rung that has no picture at scale. */
+function EmptyPlace({ entry, carapaceLinePx }: { entry: Exclude<GalleryEntry, { kind: 'plate' }>; carapaceLinePx: number }): ReactElement {
+  return (
+    <li className={style['figure']}>
+      <span className={style['empty']} style={{ marginTop: Math.max(0, carapaceLinePx - 40) }} />
+      <p className={style['caption']}>
+        <strong>{rungName(entry.rung)}</strong>
+        <span>{entry.kind === 'off-scale' ? 'photo not at scale' : unmeasuredInWords(entry.rung)}</span>
+      </p>
+    </li>
+  );
+}

@@ -1,0 +1,36 @@
+/** Space that each figure of the gallery takes at least, for its caption, and between figures, px. */
+export const NARROWEST_FIGURE_PX = 112;
+export const GALLERY_GAP_PX = 24;
+
+/**
+ * The largest common scale at which all plates stand side by side without scrolling and none is higher than allowed.
+ *
+ * @returns pixels per millimetre; never below one pixel per four millimetres, at which point the row scrolls.
+ */
+export function fittingScale(
+  plates: readonly { widthMm: number; heightMm: number }[],
+  room: { widthPx: number; heightPx: number; reservedPx: number },
+): number {
+  const tallestMm = Math.max(...plates.map(({ heightMm }) => heightMm));
+  const freePx = room.widthPx - room.reservedPx - GALLERY_GAP_PX * (plates.length - 1);
+  const fits = (pxPerMm: number) =>
+    plates.reduce((sum, { widthMm }) => sum + Math.max(NARROWEST_FIGURE_PX, widthMm * pxPerMm), 0) <= freePx;
+  const highest = room.heightPx / tallestMm;
+  if (fits(highest)) return highest;
+  let low = 0;
+  let high = highest;
+  for (let round = 0; round < 40; round += 1) {
+    const middle = (low + high) / 2;
+    if (fits(middle)) low = middle;
+    else high = middle;
+  }
+  return Math.max(0.25, low);
+}
+
+/** A round length, 1, 2 or 5 times a power of ten, as long as fits into the given pixels. */
+export function barLengthMm(pxPerMm: number, longestPx: number): number {
+  const longestMm = longestPx / pxPerMm;
+  const power = 10 ** Math.floor(Math.log10(longestMm));
+  const mantissa = [5, 2, 1].find((figure) => figure * power <= longestMm) ?? 1;
+  return Number((mantissa * power).toPrecision(1));
+}
