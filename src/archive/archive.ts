@@ -1,11 +1,11 @@
 import type { Preferences } from '../domain/preferences.ts';
 import type { Result } from '../domain/result.ts';
-import type { Originals } from './originals/originals.ts';
-import type { Renditions } from './originals/renditions.ts';
 import type { Cabinet, Determinations, Exuviae, Molts, Specimens } from './records/animals.ts';
 import type { Imports } from './records/imports.ts';
+import type { Originals } from './records/originals.ts';
 import type { Calibrations, Photos, Readings } from './records/photos.ts';
 import type { Removals } from './records/removals.ts';
+import type { Renditions } from './records/renditions.ts';
 
 /**
  * The one way to everything that is kept. Reads and writes of the catalogue are synchronous and durable when they return.
@@ -36,7 +36,7 @@ export interface Archive {
   /** Records met so far that could not be read, as "kind id: what is wrong". */
   damaged(): readonly string[];
 
-  /** Makes removals final, folds the journal into one file and gives the lock back. Nothing may be called afterwards. */
+  /** Folds the journal into one file and gives the lock back. Nothing may be called afterwards. */
   close(): void;
 }
 

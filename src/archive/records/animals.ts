@@ -6,6 +6,7 @@ import type { Photo } from '../../domain/photo/photo.ts';
 import type { Result } from '../../domain/result.ts';
 import type { Determination, DeterminationDraft } from '../../domain/sexing/determination.ts';
 import type { Specimen, SpecimenDraft } from '../../domain/specimen/specimen.ts';
+import type { Revision } from './revision.ts';
 
 /*
  * `update` takes the version the change was based on and fails with `changed-meanwhile` when the record has moved on.
@@ -18,6 +19,7 @@ export interface Specimens {
   /** By code. */
   list(): readonly Specimen[];
   update(specimenId: string, expectedVersion: number, draft: SpecimenDraft): Result<Specimen>;
+  revisions(specimenId: string): readonly Revision<SpecimenDraft>[];
   count(): { readonly all: number; readonly samples: number };
 }
 
@@ -28,6 +30,7 @@ export interface Molts {
   /** Oldest first. */
   ofSpecimen(specimenId: string): readonly Molt[];
   update(moltId: string, expectedVersion: number, draft: MoltDraft): Result<Molt>;
+  revisions(moltId: string): readonly Revision<MoltDraft>[];
 }
 
 export interface Exuviae {
@@ -37,6 +40,7 @@ export interface Exuviae {
   ofMolt(moltId: string): Exuvia | null;
   ofSpecimen(specimenId: string): readonly Exuvia[];
   update(exuviaId: string, expectedVersion: number, draft: ExuviaDraft): Result<Exuvia>;
+  revisions(exuviaId: string): readonly Revision<ExuviaDraft>[];
 }
 
 /** Append-only: a determination is never changed, only marked as withdrawn. */

@@ -1,6 +1,6 @@
 import type { FileOutcome } from '../../domain/intake/task.ts';
 import type { Result } from '../../domain/result.ts';
-import type { Staged } from '../originals/originals.ts';
+import type { Staged } from './originals.ts';
 
 /**
  * One file that somebody means to import. It is `waiting` until `settle`; its bytes either lie staged in the archive
@@ -17,7 +17,7 @@ export interface PlannedFile {
   readonly outcome: FileOutcome;
 }
 
-/** The plan of every import, kept so that a killed import can go on. */
+/** The plan of every import, kept so that a killed import can go on. Settled plans are forgotten at the next opening. */
 export interface Imports {
   plan(files: readonly { readonly name: string; readonly byteLength: number; readonly sourcePath?: string }[]): {
     readonly intakeId: string;

@@ -2,6 +2,7 @@ import type { CalibrationRecord, ScaleMarks } from '../../domain/measuring/calib
 import type { Reading, ReadingDraft } from '../../domain/measuring/reading.ts';
 import type { Photo, PhotoDraft } from '../../domain/photo/photo.ts';
 import type { Result } from '../../domain/result.ts';
+import type { Revision } from './revision.ts';
 
 /** A photo about to be recorded; its original must already be published. */
 export type NewPhoto = Omit<Photo, 'id' | 'version' | 'importedAt'>;
@@ -21,13 +22,6 @@ export interface Photos {
   ofAnimal(specimenId: string): readonly Photo[];
   update(photoId: string, expectedVersion: number, draft: PhotoDraft): Result<Photo>;
   count(): number;
-}
-
-/** Every saved state of a calibration or reading, oldest first. */
-export interface Revision<Body> {
-  readonly version: number;
-  readonly at: string;
-  readonly body: Body;
 }
 
 export interface Calibrations {

@@ -1,0 +1,161 @@
+import type { RemovableKind, RemovalCounts } from '../../domain/removal.ts';
+import { fail, type Result, succeed } from '../../domain/result.ts';
+import type { Catalogue, Row } from './catalogue.ts';
+import { parseDocument } from './decoding.ts';
+
+/** Tables that a removal can take rows from, each after those it refers to. */
+export const GATHERED_TABLES = [
+  'specimen',
+  'molt',
+  'exuvia',
+  'photo',
+  'calibration',
+  'reading',
+  'determination',
+  'determination_evidence',
+] as const;
+export type GatheredTable = (typeof GATHERED_TABLES)[number];
+
+/** Whole rows as they stood, and which photos stay behind and what they showed. */
+export interface Gathered {
+  readonly rows: Readonly<Record<GatheredTable, readonly Row[]>>;
+  readonly unassigned: readonly Row[];
+}
+
+interface Roots {
+  readonly specimens?: readonly string[];
+  readonly molts?: readonly string[];
+  readonly exuviae?: readonly string[];
+  readonly photos?: readonly string[];
+  readonly readings?: readonly string[];
+}
+
+const ROOT_OF: Readonly<Record<RemovableKind, keyof Roots>> = {
+  specimen: 'specimens',
+  molt: 'molts',
+  exuvia: 'exuviae',
+  photo: 'photos',
+  reading: 'readings',
+};
+
+const AMONG = 'IN (SELECT value FROM json_each(:ids))';
+
+function idsOf(rows: readonly Row[]): readonly string[] {
+  return rows.map((row) => String(row['id']));
+}
+
+/** Rows of a table whose column is among the ids, in the order they were made. */
+function rowsWhere(catalogue: Catalogue, table: GatheredTable, column: string, ids: readonly string[]): readonly Row[] {
+  if (ids.length === 0) return [];
+  const order = table === 'calibration' || table === 'determination_evidence' ? '' : 'ORDER BY ordinal';
+  return catalogue.all(`SELECT * FROM ${table} WHERE ${column} ${AMONG} ${order}`, { ids: JSON.stringify(ids) });
+}
+
+function follow(catalogue: Catalogue, roots: Roots): Gathered {
+  const specimen = rowsWhere(catalogue, 'specimen', 'id', roots.specimens ?? []);
+  const molt = [
+    ...rowsWhere(catalogue, 'molt', 'id', roots.molts ?? []),
+    ...rowsWhere(catalogue, 'molt', 'specimen_id', roots.specimens ?? []),
+  ];
+  const exuvia = [...rowsWhere(catalogue, 'exuvia', 'id', roots.exuviae ?? []), ...rowsWhere(catalogue, 'exuvia', 'molt_id', idsOf(molt))];
+  const determination = rowsWhere(catalogue, 'determination', 'exuvia_id', idsOf(exuvia));
+  const photo = rowsWhere(catalogue, 'photo', 'id', roots.photos ?? []);
+  const going = new Set(idsOf(photo));
+  const losingTheirSubject = [
+    ...rowsWhere(catalogue, 'photo', 'exuvia_id', idsOf(exuvia)),
+    ...rowsWhere(catalogue, 'photo', 'specimen_id', idsOf(specimen)),
+  ].filter((row) => !going.has(String(row['id'])));
+  return {
+    rows: {
+      specimen,
+      molt,
+      exuvia,
+      photo,
+      calibration: rowsWhere(catalogue, 'calibration', 'photo_id', idsOf(photo)),
+      reading: [
+        ...rowsWhere(catalogue, 'reading', 'id', roots.readings ?? []),
+        ...rowsWhere(catalogue, 'reading', 'photo_id', idsOf(photo)),
+      ],
+      determination,
+      determination_evidence: rowsWhere(catalogue, 'determination_evidence', 'determination_id', idsOf(determination)),
+    },
+    unassigned: losingTheirSubject.map(({ id, exuvia_id, specimen_id }) => ({ id, exuvia_id, specimen_id })),
+  };
+}
+
+/** Everything that goes with one record. Takes nothing yet. */
+export function gather(catalogue: Catalogue, kind: RemovableKind, id: string): Result<Gathered> {
+  const gathered = follow(catalogue, { [ROOT_OF[kind]]: [id] });
+  if (gathered.rows[kind].length === 0) return fail({ code: 'not-found', what: kind, id });
+  const determinations = kind === 'photo' ? evidenceUses(catalogue, id) : 0;
+  return determinations > 0 ? fail({ code: 'photo-in-use', photoId: id, determinations }) : succeed(gathered);
+}
+
+function evidenceUses(catalogue: Catalogue, photoId: string): number {
+  const row = catalogue.one('SELECT count(DISTINCT determination_id) AS uses FROM determination_evidence WHERE photo_id = :photoId', {
+    photoId,
+  });
+  return Number(row?.['uses']);
+}
+
+/** The sample cabinet; a sample photo stays where a determination of the keeper's own leans on it. */
+export function gatherSamples(catalogue: Catalogue): Gathered {
+  const specimens = idsOf(catalogue.all('SELECT id FROM specimen WHERE sample = 1 ORDER BY ordinal'));
+  const photos = idsOf(
+    catalogue.all(
+      `SELECT id FROM photo WHERE sample = 1 AND NOT EXISTS (
+         SELECT 1 FROM determination_evidence AS evidence
+         JOIN determination ON determination.id = evidence.determination_id
+         JOIN exuvia ON exuvia.id = determination.exuvia_id
+         JOIN molt ON molt.id = exuvia.molt_id
+         JOIN specimen ON specimen.id = molt.specimen_id
+         WHERE evidence.photo_id = photo.id AND specimen.sample = 0)
+       ORDER BY ordinal`,
+    ),
+  );
+  return follow(catalogue, { specimens, photos });
+}
+
+export function countsOf({ rows, unassigned }: Gathered): RemovalCounts {
+  return {
+    specimens: rows.specimen.length,
+    molts: rows.molt.length,
+    exuviae: rows.exuvia.length,
+    photos: rows.photo.length,
+    photosUnassigned: unassigned.length,
+    readings: rows.reading.length,
+    determinations: rows.determination.length,
+  };
+}
+
+/** What a stored removal holds; null when it can't be read. */
+export function readGathered(body: unknown): Gathered | null {
+  const document = parseDocument(body);
+  if (!isRecord(document) || !isRecord(document['rows']) || !isRows(document['unassigned'])) return null;
+  const rows = document['rows'];
+  const tableRows = (table: GatheredTable): readonly Row[] => {
+    const found = rows[table];
+    return isRows(found) ? found : [];
+  };
+  return {
+    rows: {
+      specimen: tableRows('specimen'),
+      molt: tableRows('molt'),
+      exuvia: tableRows('exuvia'),
+      photo: tableRows('photo'),
+      calibration: tableRows('calibration'),
+      reading: tableRows('reading'),
+      determination: tableRows('determination'),
+      determination_evidence: tableRows('determination_evidence'),
+    },
+    unassigned: document['unassigned'],
+  };
+}
+
+function isRecord(value: unknown): value is Record<string, unknown> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+function isRows(value: unknown): value is readonly Row[] {
+  return Array.isArray(value) && value.every(isRecord);
+}

@@ -1,0 +1,79 @@
+import { Reading, ReadingDraft } from '../../domain/measuring/reading.ts';
+import { fail, type Result } from '../../domain/result.ts';
+import type { Readings } from '../records/photos.ts';
+import type { Bindings, Row } from './catalogue.ts';
+import { outdated, type RecordContext } from './context.ts';
+import { type DamageLog, type Decoder, decoder, parseDocument } from './decoding.ts';
+import { PHOTOS_OF_SKINS } from './photos.ts';
+import { keepRevision, revisionsOf } from './revisions.ts';
+
+export const SELECT_READINGS = `SELECT reading.id, reading.photo_id AS photoId, reading.protocol, reading.observer, reading.pass,
+  reading.carapace_height AS carapaceHeight, reading.pointing_px AS pointingPx, reading.landmarks, reading.version,
+  reading.created_at AS createdAt, reading.changed_at AS changedAt FROM reading`;
+
+function shape(row: Row): unknown {
+  return { ...row, carapaceHeight: parseDocument(row['carapaceHeight']), landmarks: parseDocument(row['landmarks']) };
+}
+
+export function readingDecoder(damage: DamageLog): Decoder<Reading> {
+  return decoder('reading', Reading, shape, damage);
+}
+
+function bindings({ protocol, observer, pass, carapaceHeight, pointingPx, landmarks }: ReadingDraft): Bindings {
+  return {
+    ...{ protocol, observer, pass, pointingPx },
+    carapaceHeight: JSON.stringify(carapaceHeight),
+    landmarks: JSON.stringify(landmarks),
+  };
+}
+
+export function readingsIn({ catalogue, ambient, damage }: RecordContext): Readings {
+  const readings = readingDecoder(damage);
+
+  function get(id: string): Result<Reading> {
+    return readings.one(catalogue.one(`${SELECT_READINGS} WHERE reading.id = :id`, { id }), id);
+  }
+
+  return {
+    get,
+    create: (photoId, draft) =>
+      catalogue.atomically(() => {
+        if (!catalogue.one('SELECT 1 FROM photo WHERE id = :photoId', { photoId })) {
+          return fail({ code: 'not-found', what: 'photo', id: photoId });
+        }
+        const id = ambient.newId();
+        const at = ambient.now();
+        catalogue.run(
+          `INSERT INTO reading (id, photo_id, protocol, observer, pass, carapace_height, pointing_px, landmarks, version, created_at,
+             changed_at)
+           VALUES (:id, :photoId, :protocol, :observer, :pass, :carapaceHeight, :pointingPx, :landmarks, 1, :at, :at)`,
+          { ...bindings(draft), id, photoId, at },
+        );
+        keepRevision(catalogue, { kind: 'reading', id, version: 1, at, body: draft });
+        return get(id);
+      }),
+    ofPhoto: (photoId) => readings.many(catalogue.all(`${SELECT_READINGS} WHERE photo_id = :photoId ORDER BY pass, ordinal`, { photoId })),
+    ofSkinsOf: (specimenId) =>
+      readings.many(
+        catalogue.all(
+          `${SELECT_READINGS} JOIN photo ON photo.id = reading.photo_id ${PHOTOS_OF_SKINS}
+           ORDER BY photo.ordinal, reading.pass, reading.ordinal`,
+          { specimenId },
+        ),
+      ),
+    update: (id, expectedVersion, draft) =>
+      catalogue.atomically(() => {
+        const at = ambient.now();
+        const changed = catalogue.run(
+          `UPDATE reading SET protocol = :protocol, observer = :observer, pass = :pass, carapace_height = :carapaceHeight,
+             pointing_px = :pointingPx, landmarks = :landmarks, version = version + 1, changed_at = :at
+           WHERE id = :id AND version = :expectedVersion`,
+          { ...bindings(draft), id, expectedVersion, at },
+        );
+        if (changed === 0) return outdated('reading', id, get(id));
+        keepRevision(catalogue, { kind: 'reading', id, version: expectedVersion + 1, at, body: draft });
+        return get(id);
+      }),
+    revisions: (id) => revisionsOf(catalogue, damage, { kind: 'reading', id, schema: ReadingDraft }),
+  };
+}

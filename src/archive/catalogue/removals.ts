@@ -1,0 +1,44 @@
+import { refuse } from '../../domain/failure.ts';
+import type { RemovableKind, Removal, RemovalCounts } from '../../domain/removal.ts';
+import { fail, type Result, succeed } from '../../domain/result.ts';
+import type { Removals } from '../records/removals.ts';
+import type { RecordContext } from './context.ts';
+import { countsOf, type Gathered, gather, gatherSamples, readGathered } from './gathering.ts';
+import { deleteGathered, insertGathered } from './restoring.ts';
+
+export function removalsIn(context: RecordContext): Removals {
+  const { catalogue, ambient } = context;
+
+  function take(gathered: Gathered): Removal {
+    const id = ambient.newId();
+    catalogue.run('INSERT INTO removal (id, at, body) VALUES (:id, :at, :body)', {
+      id,
+      at: ambient.now(),
+      body: JSON.stringify(gathered),
+    });
+    deleteGathered(catalogue, gathered);
+    return { ...countsOf(gathered), id };
+  }
+
+  return {
+    preview: (kind: RemovableKind, id: string): Result<RemovalCounts> => {
+      const gathered = gather(catalogue, kind, id);
+      return gathered.ok ? succeed(countsOf(gathered.value)) : gathered;
+    },
+    remove: (kind, id) =>
+      catalogue.atomically(() => {
+        const gathered = gather(catalogue, kind, id);
+        return gathered.ok ? succeed(take(gathered.value)) : gathered;
+      }),
+    removeSamples: () => catalogue.atomically(() => succeed(take(gatherSamples(catalogue)))),
+    restore: (removalId) =>
+      catalogue.atomically(() => {
+        const row = catalogue.one('SELECT body FROM removal WHERE id = :removalId', { removalId });
+        if (!row) return fail({ code: 'removal-gone', removalId });
+        const restored = insertGathered(catalogue, readGathered(row['body']) ?? refuse({ code: 'removal-gone', removalId }), removalId);
+        if (!restored.ok) return restored;
+        catalogue.run('DELETE FROM removal WHERE id = :removalId', { removalId });
+        return succeed(null);
+      }),
+  };
+}

@@ -1,0 +1,5 @@
+import { records } from './0001-records.ts';
+import type { Migration } from './migration.ts';
+
+/** In order; the length of this list is the version of the catalogue. */
+export const migrations: readonly Migration[] = [records];
