@@ -6,6 +6,7 @@ import { lensOf, type PictureFacts } from './camera.ts';
 import { distance } from './corners.ts';
 import type { ImagePoint, PlanePoint } from './points.ts';
 import { type PosedView, type RectangleGeometry, rectangleOutline, viewOfRectangle } from './rectangleView.ts';
+import { rigidResidualPx } from './rigidResidual.ts';
 import { type TwoPointExcursion, viewOfTwoPoints } from './twoPointView.ts';
 import { type CameraStation, localScaleMmPerPx, planePointOf, type View } from './view.ts';
 
@@ -37,9 +38,9 @@ export interface Calibration {
   /** Angle between the optical axis and the plane's normal; null with two points or without a focal length. */
   readonly tiltDeg: number | null;
   /**
-   * Root mean square distance between the marked corners and those of the stated rectangle seen by a rigid camera with
-   * square pixels and the picture's focal length. Four corners determine a homography exactly, so this is the residual
-   * that can betray a wrong corner (two degrees of freedom). Null with two points or without a focal length.
+   * Root mean square distance between the marked corners and those of the stated rectangle, fitted as a rigid body before
+   * a camera with square pixels and the picture's focal length. Four corners determine a homography exactly and leave no
+   * residual; this one has two degrees of freedom. Null with two points or without a focal length.
    */
   readonly residualPx: number | null;
   /** Where the camera stood; null when the focal length is unknown, and without tilt for two points. */
@@ -89,7 +90,7 @@ function calibrateOnRectangle(marks: RectangleScale, picture: PictureFacts): Res
     excursions,
     mmPerPxAtCentre: localScaleMmPerPx(view.imageToPlane, lens.centre),
     tiltDeg: lens.known ? view.pose.tiltDeg : null,
-    residualPx: lens.known ? rigidResidualPx(marks, view) : null,
+    residualPx: lens.known ? rigidResidualPx(view.pose.frame, lens, rectangleOutline(marks), corners) : null,
     station: lens.known ? view.station : null,
     faceHeightMm: marks.thicknessMm,
     outline: rectangleOutline(marks),
@@ -132,14 +133,6 @@ function commonWarnings(
     warnings.push({ code: 'scale-object-coarse', relativeStandardUncertainty });
   if (!focalLengthKnown) warnings.push({ code: 'focal-length-unknown' });
   return warnings;
-}
-
-function rigidResidualPx({ corners, ...size }: RectangleScale, { pose }: PosedView): number {
-  const squares = rectangleOutline(size).map((point, index) => {
-    const seen = pose.project(point);
-    return distance(seen, corners[index] ?? seen) ** 2;
-  });
-  return Math.sqrt(squares.reduce((sum, square) => sum + square, 0) / squares.length);
 }
 
 function shapeWarnings({ view, excursions }: RectangleGeometry): readonly CalibrationWarning[] {

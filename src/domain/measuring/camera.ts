@@ -47,6 +47,14 @@ export function focalStandardUncertaintyPx(lens: Lens, picture: PictureFacts): n
   return lens.focalPx * Math.hypot(rounding, FOCUSING_RELATIVE_UNCERTAINTY);
 }
 
+/** The plane as the camera sees it (x right, y down, z forward): its anchor in mm, and its two axes as unit vectors at right angles. */
+export interface PlaneFrame {
+  readonly anchor: PlanePoint;
+  readonly position: Vector3;
+  readonly right: Vector3;
+  readonly down: Vector3;
+}
+
 /** The camera as a rigid body over the plane, and how far the picture of the plane is from that of any rigid plane. */
 export interface CameraPose {
   readonly station: CameraStation;
@@ -56,8 +64,7 @@ export interface CameraPose {
   readonly aspect: number;
   /** Cosine of the angle between the two axes: 0 if all fits. */
   readonly skew: number;
-  /** Where this rigid camera sees a point of the plane. */
-  readonly project: (point: PlanePoint) => ImagePoint;
+  readonly frame: PlaneFrame;
 }
 
 /**
@@ -89,15 +96,7 @@ export function poseOf(planeToImage: Matrix3, lens: Lens, anchor: PlanePoint): C
     tiltDeg: (Math.acos(Math.min(1, Math.abs(normal[2]))) * 180) / Math.PI,
     aspect: firstLength / secondLength,
     skew: dot(first, second) / (firstLength * secondLength),
-    project: ({ xMm, yMm }) => {
-      const x = xMm - anchor.xMm;
-      const y = yMm - anchor.yMm;
-      const depth = position[2] + right[2] * x + down[2] * y;
-      return {
-        xPx: lens.centre.xPx + (lens.focalPx * (position[0] + right[0] * x + down[0] * y)) / depth,
-        yPx: lens.centre.yPx + (lens.focalPx * (position[1] + right[1] * x + down[1] * y)) / depth,
-      };
-    },
+    frame: { anchor, position, right, down },
   };
 }
 

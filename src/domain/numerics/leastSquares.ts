@@ -17,7 +17,7 @@ export interface LinearFit {
 }
 
 /**
- * Ordinary least squares by Householder QR of the design with its columns scaled to unit length: the normal equations
+ * Ordinary least squares by Householder QR of the design with its columns brought to similar lengths: the normal equations
  * would lose half of the digits on ill-conditioned designs (NIST StRD Longley and Pontius).
  *
  * @param design n rows of p numbers each, n >= p >= 1.
@@ -29,20 +29,22 @@ export function leastSquares(design: readonly (readonly number[])[], observed: r
   if (columns === 0 || design.length < columns || observed.length !== design.length || design.some((row) => row.length !== columns)) {
     throw new RangeError(`Expected n rows of p <= n numbers and n observations, got ${design.length} x ${columns} and ${observed.length}`);
   }
-  const scales = Array.from({ length: columns }, (_, column) => Math.hypot(...design.map((row) => row[column] ?? 0)));
-  if (scales.some((scale) => !(scale > 0))) throw new RangeError('Expected every column of the design to hold a number other than zero');
+  const lengths = Array.from({ length: columns }, (_, column) => Math.hypot(...design.map((row) => row[column] ?? 0)));
+  if (lengths.some((length) => !(length > 0))) throw new RangeError('Expected every column of the design to hold a number other than zero');
+  // Powers of two scale without rounding.
+  const scales = lengths.map((length) => 2 ** Math.round(Math.log2(length)));
 
   const scaled = new Matrix(design.map((row) => row.map((entry, column) => entry / (scales[column] ?? 1))));
   const qr = new QrDecomposition(scaled);
   if (!qr.isFullRank() || reciprocalCondition(qr.upperTriangularMatrix) < RANK_TOLERANCE) {
     throw new RangeError('Expected the columns of the design to be linearly independent');
   }
-  const scaledCoefficients = qr.solve(Matrix.columnVector([...observed])).to1DArray();
-  const coefficients = scaledCoefficients.map((value, column) => value / (scales[column] ?? 1));
-
-  const residuals = observed.map(
-    (value, row) => value - scaled.getRow(row).reduce((sum, x, c) => sum + x * (scaledCoefficients[c] ?? 0), 0),
-  );
+  const target = Matrix.columnVector([...observed]);
+  const first = qr.solve(target);
+  // One round of refinement on the residuals wins back digits that rounding in the first solution lost.
+  const solution = Matrix.add(first, qr.solve(Matrix.sub(target, scaled.mmul(first))));
+  const coefficients = solution.to1DArray().map((value, column) => value / (scales[column] ?? 1));
+  const residuals = Matrix.sub(target, scaled.mmul(solution)).to1DArray();
   const residualSumOfSquares = residuals.reduce((sum, residual) => sum + residual * residual, 0);
   const degreesOfFreedom = design.length - columns;
   const variance = degreesOfFreedom > 0 ? residualSumOfSquares / degreesOfFreedom : 0;

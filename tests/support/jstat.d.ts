@@ -1,0 +1,9 @@
+/** The part of jstat the checks use; the package brings no types. */
+declare module 'jstat' {
+  export const jStat: {
+    readonly studentt: {
+      cdf(x: number, degreesOfFreedom: number): number;
+      inv(probability: number, degreesOfFreedom: number): number;
+    };
+  };
+}
