@@ -1,10 +1,112 @@
-import type { ReactElement } from 'react';
+import { type ReactElement, useState } from 'react';
+import { Link, useLocation } from 'wouter';
 import { useAnswer } from '../../client/queries.ts';
+import { Button } from '../../parts/Button.tsx';
+import { ButtonLink } from '../../parts/ButtonLink.tsx';
+import { EmptyState } from '../../parts/EmptyState.tsx';
 import { FailureNotice } from '../../parts/Notice.tsx';
 import { PageHead } from '../../parts/PageHead.tsx';
+import { RemoveDialog } from '../../removing/RemoveDialog.tsx';
+import { AnimalPhotos } from './AnimalPhotos.tsx';
+import { LifeLine } from './LifeLine.tsx';
+import { MoltDialog } from './MoltDialog.tsx';
+import { SpecimenDialog } from './SpecimenDialog.tsx';
+import { SpecimenHead } from './SpecimenHead.tsx';
+import style from './SpecimenPage.module.css';
 
+type Open = 'edit' | 'remove' | 'molt' | null;
+
+/** One animal: who it is, and its life molt by molt. */
 export function SpecimenPage({ specimenId }: { specimenId: string }): ReactElement {
   const page = useAnswer('GET /api/specimens/{specimenId}', { path: { specimenId } });
-  if (page.error) return <FailureNotice error={page.error} />;
-  return <PageHead title={page.data?.summary.specimen.code ?? 'Specimen'} />;
+  const { data: about } = useAnswer('GET /api/about', {});
+  const { data: everybody } = useAnswer('GET /api/specimens', {});
+  const [open, setOpen] = useState<Open>(null);
+  const [, navigate] = useLocation();
+
+  if (page.error) {
+    return (
+      <>
+        <PageHead title="Specimen" />
+        <FailureNotice error={page.error} action={<ButtonLink to="/cabinet">To the Cabinet</ButtonLink>} />
+      </>
+    );
+  }
+  if (!page.data || !about) return <p className={style['waiting']}>Opening the drawer …</p>;
+
+  const { summary, molts, animalPhotos } = page.data;
+  const { specimen } = summary;
+  const close = () => setOpen(null);
+  return (
+    <>
+      <p className={style['back']}>
+        <Link to="/cabinet">Cabinet</Link>
+      </p>
+      <SpecimenHead
+        summary={summary}
+        actions={
+          <>
+            <Button kind="primary" icon="add" onClick={() => setOpen('molt')}>
+              Add a molt
+            </Button>
+            <ButtonLink to={`/intake/${specimen.id}`} icon="photo">
+              Bring photos in
+            </ButtonLink>
+            <ButtonLink to={`/ladder/${specimen.id}`} icon="ladder">
+              Ladder
+            </ButtonLink>
+            <Button icon="edit" onClick={() => setOpen('edit')}>
+              Change
+            </Button>
+          </>
+        }
+      />
+      <section aria-labelledby="life-line">
+        <h2 id="life-line" className={style['heading']}>
+          Life line
+        </h2>
+        {molts.length > 0 ? (
+          <LifeLine summary={summary} molts={molts} today={about.today} />
+        ) : (
+          <EmptyState
+            title="No molt on record"
+            action={
+              <Button icon="add" onClick={() => setOpen('molt')}>
+                Add a molt
+              </Button>
+            }
+          >
+            Each molt ends one instar and leaves its skin. Add the first one here; or bring in a photo of a skin, and the molt is made on
+            the way.
+          </EmptyState>
+        )}
+      </section>
+      <AnimalPhotos photos={animalPhotos} specimen={specimen} molts={molts.map((entry) => entry.molt)} />
+      <section className={style['end']}>
+        <Button kind="quiet" icon="remove" onClick={() => setOpen('remove')}>
+          Remove {specimen.code}
+        </Button>
+      </section>
+      {open === 'edit' && (
+        <SpecimenDialog
+          specimen={specimen}
+          taxaInUse={[...new Set(everybody?.map((one) => one.specimen.taxon).filter(Boolean))].sort()}
+          onClose={close}
+          onSaved={close}
+        />
+      )}
+      {open === 'molt' && (
+        <MoltDialog
+          specimenId={specimen.id}
+          molt={null}
+          today={about.today}
+          lastShed={molts.at(-1)?.molt.instarShed ?? null}
+          onClose={close}
+        />
+      )}
+      {open === 'remove' && (
+        <RemoveDialog kind="specimen" id={specimen.id} what={specimen.code} onClose={close} onRemoved={() => navigate('/cabinet')} />
+      )}
+    </>
+  );
 }

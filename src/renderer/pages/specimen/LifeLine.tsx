@@ -1,0 +1,37 @@
+import type { ReactElement } from 'react';
+import type { MoltEntry, SpecimenSummary } from '../../../api/contract/specimens.ts';
+import { DayText } from '../../parts/DayText.tsx';
+import style from './LifeLine.module.css';
+import { LifeLineMolt } from './LifeLineMolt.tsx';
+import { lifeLineOf } from './lifeLine.ts';
+
+interface Props {
+  summary: SpecimenSummary;
+  /** Oldest first. */
+  molts: readonly MoltEntry[];
+  today: string;
+}
+
+/** The molts of one animal along a line, newest first; above them the instar it lives in now, which has no skin yet. */
+export function LifeLine({ summary, molts, today }: Props): ReactElement {
+  const living = summary.specimen.status !== 'dead';
+  return (
+    <ol className={style['line']} reversed>
+      {living && (
+        <li className={`${style['stop']} ${style['now']}`}>
+          <h3>{summary.instarNow === null ? 'The instar it lives in now' : `Now in instar ${summary.instarNow}`}</h3>
+          {summary.lastMoltOn && (
+            <p>
+              Since <DayText day={summary.lastMoltOn} />. Its size shows only when this instar's skin is shed.
+            </p>
+          )}
+        </li>
+      )}
+      {lifeLineOf(molts).map((stop) => (
+        <li key={stop.entry.molt.id} className={style['stop']}>
+          <LifeLineMolt stop={stop} today={today} />
+        </li>
+      ))}
+    </ol>
+  );
+}

@@ -1,0 +1,107 @@
+import { type ReactElement, useState } from 'react';
+import { type Molt, MoltOutcome } from '../../../domain/molting/molt.ts';
+import { useChange } from '../../client/queries.ts';
+import { FormDialog } from '../../forms/FormDialog.tsx';
+import { WholeRow } from '../../forms/WholeRow.tsx';
+import { CheckField } from '../../parts/CheckField.tsx';
+import { DayField } from '../../parts/DayField.tsx';
+import { FieldGroup } from '../../parts/FieldGroup.tsx';
+import { Select } from '../../parts/Select.tsx';
+import { TextField } from '../../parts/TextField.tsx';
+import { capitalized, choicesOf, OUTCOME_LABELS, POSITION_LABELS } from '../../words/labels.ts';
+import { type MoltForm, moltFormOf, newMoltForm, readMoltForm } from './moltForm.ts';
+
+interface Props {
+  specimenId: string;
+  /** null for a new one. */
+  molt: Molt | null;
+  today: string;
+  lastShed: number | null;
+  onClose: () => void;
+}
+
+/** A molt: its day or the span in which it must have happened, the instar that ended, and how it went. */
+export function MoltDialog({ specimenId, molt, today, lastShed, onClose }: Props): ReactElement {
+  const [form, setForm] = useState<MoltForm>(() => (molt ? moltFormOf(molt) : newMoltForm(today, lastShed)));
+  const [errors, setErrors] = useState<Readonly<Record<string, string>>>({});
+  const add = useChange('POST /api/specimens/{specimenId}/molts');
+  const change = useChange('PUT /api/molts/{moltId}');
+
+  const put = (part: Partial<MoltForm>) => setForm((before) => ({ ...before, ...part }));
+  const save = () => {
+    const read = readMoltForm(form);
+    setErrors(read.errors ?? {});
+    if (!read.draft) return;
+    if (molt) change.mutate({ path: { moltId: molt.id }, version: molt.version, body: read.draft }, { onSuccess: onClose });
+    else add.mutate({ path: { specimenId }, body: read.draft }, { onSuccess: onClose });
+  };
+
+  return (
+    <FormDialog
+      title={molt ? 'Change this molt' : 'Add a molt'}
+      saveLabel={molt ? 'Save' : 'Add'}
+      busy={add.isPending || change.isPending}
+      error={add.error ?? change.error}
+      onSave={save}
+      onClose={onClose}
+    >
+      <WholeRow>
+        <CheckField checked={form.dayKnown} onChange={(dayKnown) => put({ dayKnown })}>
+          The day is known
+        </CheckField>
+      </WholeRow>
+      <DayField
+        label={form.dayKnown ? 'Molted on' : 'Last seen unmolted'}
+        error={errors['happenedFrom']}
+        value={form.happenedFrom}
+        latest={today}
+        required
+        onChange={(happenedFrom) => put({ happenedFrom })}
+      />
+      {!form.dayKnown && (
+        <DayField
+          label="Found molted"
+          error={errors['happenedTo']}
+          value={form.happenedTo}
+          latest={today}
+          required
+          onChange={(happenedTo) => put({ happenedTo })}
+        />
+      )}
+      <TextField
+        label="Instar shed"
+        hint="The instar that ended with this molt: the one its skin shows. Leave empty if only the order is known."
+        error={errors['instarShed']}
+        kind="whole"
+        value={form.instarShed}
+        onChange={(instarShed) => put({ instarShed })}
+      />
+      <Select label="Position" value={form.position} options={choicesOf(POSITION_LABELS)} onChange={(position) => put({ position })} />
+      <WholeRow>
+        <FieldGroup label="How it went">
+          {MoltOutcome.options.map((outcome) => (
+            <CheckField
+              key={outcome}
+              checked={form.outcomes.includes(outcome)}
+              onChange={(checked) =>
+                put({ outcomes: MoltOutcome.options.filter((one) => (one === outcome ? checked : form.outcomes.includes(one))) })
+              }
+            >
+              {capitalized(OUTCOME_LABELS[outcome])}
+            </CheckField>
+          ))}
+        </FieldGroup>
+      </WholeRow>
+      <WholeRow>
+        <TextField
+          label="Notes"
+          kind="lines"
+          error={errors['notes']}
+          value={form.notes}
+          maxLength={20_000}
+          onChange={(notes) => put({ notes })}
+        />
+      </WholeRow>
+    </FormDialog>
+  );
+}

@@ -1,0 +1,88 @@
+import { type ReactElement, useState } from 'react';
+import type { Exuvia } from '../../../domain/molting/exuvia.ts';
+import { useChange } from '../../client/queries.ts';
+import { FormDialog } from '../../forms/FormDialog.tsx';
+import { WholeRow } from '../../forms/WholeRow.tsx';
+import { CheckField } from '../../parts/CheckField.tsx';
+import { Select } from '../../parts/Select.tsx';
+import { TextField } from '../../parts/TextField.tsx';
+import { COMPLETENESS_LABELS, choicesOf, GRADE_LABELS } from '../../words/labels.ts';
+import { readSkinForm, type SkinForm, skinFormOf } from './skinForm.ts';
+
+interface Props {
+  moltId: string;
+  /** null where nothing is recorded yet. */
+  exuvia: Exuvia | null;
+  onClose: () => void;
+}
+
+const NOT_SAID = { value: '' as const, label: 'Not said' };
+
+/** The skin of one molt: whether it was recovered, how well it can be read, where it lies. */
+export function SkinDialog({ moltId, exuvia, onClose }: Props): ReactElement {
+  const [form, setForm] = useState<SkinForm>(() => skinFormOf(exuvia));
+  const [errors, setErrors] = useState<Readonly<Record<string, string>>>({});
+  const add = useChange('POST /api/molts/{moltId}/exuvia');
+  const change = useChange('PUT /api/exuviae/{exuviaId}');
+
+  const put = (part: Partial<SkinForm>) => setForm((before) => ({ ...before, ...part }));
+  const save = () => {
+    const read = readSkinForm(form);
+    setErrors(read.errors ?? {});
+    if (!read.draft) return;
+    if (exuvia) change.mutate({ path: { exuviaId: exuvia.id }, version: exuvia.version, body: read.draft }, { onSuccess: onClose });
+    else add.mutate({ path: { moltId }, body: read.draft }, { onSuccess: onClose });
+  };
+
+  return (
+    <FormDialog
+      title={exuvia ? 'Change the skin' : 'Record the skin'}
+      saveLabel={exuvia ? 'Save' : 'Record'}
+      busy={add.isPending || change.isPending}
+      error={add.error ?? change.error}
+      onSave={save}
+      onClose={onClose}
+    >
+      <WholeRow>
+        <CheckField checked={form.recovered} onChange={(recovered) => put({ recovered })}>
+          The skin was recovered
+        </CheckField>
+      </WholeRow>
+      {form.recovered && (
+        <>
+          <Select
+            label="Grade"
+            hint="How well the genital strip can be read."
+            value={form.grade}
+            options={[NOT_SAID, ...choicesOf(GRADE_LABELS)]}
+            onChange={(grade) => put({ grade })}
+          />
+          <Select
+            label="Completeness"
+            value={form.completeness}
+            options={[NOT_SAID, ...choicesOf(COMPLETENESS_LABELS)]}
+            onChange={(completeness) => put({ completeness })}
+          />
+          <TextField
+            label="Storage place"
+            hint="Box, vial or mount, as on its label."
+            error={errors['storagePlace']}
+            value={form.storagePlace}
+            maxLength={200}
+            onChange={(storagePlace) => put({ storagePlace })}
+          />
+        </>
+      )}
+      <WholeRow>
+        <TextField
+          label="Notes"
+          kind="lines"
+          error={errors['notes']}
+          value={form.notes}
+          maxLength={20_000}
+          onChange={(notes) => put({ notes })}
+        />
+      </WholeRow>
+    </FormDialog>
+  );
+}

@@ -1,0 +1,96 @@
+import { type ReactElement, useState } from 'react';
+import type { MoltEntry } from '../../../api/contract/specimens.ts';
+import { Button } from '../../parts/Button.tsx';
+import { ButtonLink } from '../../parts/ButtonLink.tsx';
+import { RemoveDialog } from '../../removing/RemoveDialog.tsx';
+import { spanInWords } from '../../words/dates.ts';
+import { whatSkinShows } from '../../words/instars.ts';
+import { COMPLETENESS_LABELS, GRADE_LABELS } from '../../words/labels.ts';
+import { DeterminationLines } from './DeterminationLines.tsx';
+import { KeySizes } from './KeySizes.tsx';
+import { keySizesOf } from './lifeLine.ts';
+import { PhotoStrip } from './PhotoStrip.tsx';
+import { SkinDialog } from './SkinDialog.tsx';
+import style from './SkinPart.module.css';
+
+/** The skin of one molt: which instar it shows, its photos, sizes and determinations, where it lies. */
+export function SkinPart({ entry }: { entry: MoltEntry }): ReactElement {
+  const [open, setOpen] = useState<'edit' | 'remove' | null>(null);
+  const { molt, exuvia } = entry;
+  const close = () => setOpen(null);
+  const dialogs = (
+    <>
+      {open === 'edit' && <SkinDialog moltId={molt.id} exuvia={exuvia} onClose={close} />}
+      {open === 'remove' && exuvia && (
+        <RemoveDialog
+          kind="exuvia"
+          id={exuvia.id}
+          what={`the skin of ${spanInWords(molt.happenedFrom, molt.happenedTo)}`}
+          onClose={close}
+        />
+      )}
+    </>
+  );
+
+  if (!exuvia) {
+    return (
+      <div className={style['none']}>
+        <span>Nothing recorded about its skin.</span>
+        <Button kind="quiet" onClick={() => setOpen('edit')}>
+          Record the skin
+        </Button>
+        <ButtonLink kind="quiet" to={`/intake/${molt.specimenId}/${molt.id}`}>
+          Bring in its photo
+        </ButtonLink>
+        {dialogs}
+      </div>
+    );
+  }
+  if (!exuvia.recovered) {
+    return (
+      <div className={style['none']}>
+        <span>Skin not recovered.</span>
+        {exuvia.notes && <span>{exuvia.notes}</span>}
+        <Button kind="quiet" onClick={() => setOpen('edit')}>
+          Change
+        </Button>
+        {dialogs}
+      </div>
+    );
+  }
+  const sizes = keySizesOf(entry);
+  return (
+    <section className={style['skin']} aria-label={`Skin of ${spanInWords(molt.happenedFrom, molt.happenedTo)}`}>
+      <p className={style['shows']}>{whatSkinShows(molt)}</p>
+      <PhotoStrip photos={entry.photos} intakePath={`/intake/${molt.specimenId}/${molt.id}`} />
+      <div className={style['findings']}>
+        <KeySizes sizes={sizes} hasPhotos={entry.photos.length > 0} />
+        <DeterminationLines determinations={entry.determinations} />
+      </div>
+      <p className={style['state']}>
+        {[
+          exuvia.grade ? `grade ${GRADE_LABELS[exuvia.grade]}` : 'grade not said',
+          exuvia.completeness ? COMPLETENESS_LABELS[exuvia.completeness] : null,
+          exuvia.storagePlace ? `kept in ${exuvia.storagePlace}` : 'storage place not said',
+        ]
+          .filter((part) => part !== null)
+          .map((part) => (
+            <span key={part}>{part}</span>
+          ))}
+      </p>
+      {exuvia.notes && <p className={style['notes']}>{exuvia.notes}</p>}
+      <div className={style['actions']}>
+        <ButtonLink kind="quiet" to={`/examination/${exuvia.id}`} icon="examine">
+          Examine for sex
+        </ButtonLink>
+        <Button kind="quiet" icon="edit" onClick={() => setOpen('edit')}>
+          Change the skin
+        </Button>
+        <Button kind="quiet" icon="remove" onClick={() => setOpen('remove')}>
+          Remove the skin
+        </Button>
+      </div>
+      {dialogs}
+    </section>
+  );
+}

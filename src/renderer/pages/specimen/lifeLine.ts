@@ -1,0 +1,34 @@
+import type { MoltEntry } from '../../../api/contract/specimens.ts';
+import { daysBetween } from '../../../domain/dates.ts';
+import { type SkinSizes, sizesOf } from '../../../domain/growth/skinSizes.ts';
+import type { Molt } from '../../../domain/molting/molt.ts';
+
+/** One molt on the life line, with its place among the others. */
+export interface LifeLineEntry {
+  readonly entry: MoltEntry;
+  /** 1 for the first molt on record. */
+  readonly recordedMolt: number;
+  /** Since the molt before; a span where a date is one; null for the first. */
+  readonly daysSincePrevious: { readonly from: number; readonly to: number } | null;
+}
+
+/** Newest first, as one looks back on a life. `molts` come oldest first. */
+export function lifeLineOf(molts: readonly MoltEntry[]): LifeLineEntry[] {
+  return molts
+    .map((entry, index) => ({
+      entry,
+      recordedMolt: index + 1,
+      daysSincePrevious: daysFrom(molts[index - 1]?.molt, entry.molt),
+    }))
+    .toReversed();
+}
+
+function daysFrom(before: Molt | undefined, molt: Molt): LifeLineEntry['daysSincePrevious'] {
+  if (!before) return null;
+  return { from: daysBetween(before.happenedTo, molt.happenedFrom), to: daysBetween(before.happenedFrom, molt.happenedTo) };
+}
+
+/** The sizes a keeper looks for first; null where the skin has no reading under a calibration. */
+export function keySizesOf({ molt, measurement }: MoltEntry): SkinSizes | null {
+  return measurement && sizesOf([{ readingId: molt.id, photoId: molt.id, measurement }]);
+}
