@@ -37,7 +37,10 @@ function eventStream(answer: EventsAnswer, present: ServerEvent): ReadableStream
         waiting = event;
         deliver(controller);
       });
-      const commenting = setInterval(() => controller.enqueue(encoder.encode(': still here\n\n')), COMMENT_EVERY_MS);
+      const comment = (): void => {
+        if ((controller.desiredSize ?? 0) > 0) controller.enqueue(encoder.encode(': still here\n\n'));
+      };
+      const commenting = setInterval(comment, COMMENT_EVERY_MS);
       release = () => {
         clearInterval(commenting);
         unsubscribe();
