@@ -3,6 +3,7 @@ import { join, resolve } from 'node:path';
 import { createAmbient } from '../core/ambient.ts';
 import { chooseArchiveFolder } from '../core/archiveFolder.ts';
 import { openCore } from '../core/core.ts';
+import { wordsFor } from '../renderer/words/failures.ts';
 import { type LoopbackArguments, parseArguments, USAGE } from './arguments.ts';
 import { watchPresence } from './presence.ts';
 import { listen } from './server.ts';
@@ -42,7 +43,10 @@ const opened = await openCore({
   elapsedMs,
   logDefect: (reference, error) => console.error(`Defect ${reference}:`, error),
 });
-if (!opened.ok) endWith(`The archive can't be opened: ${JSON.stringify(opened.failure)}`);
+if (!opened.ok) {
+  const { happened, advice } = wordsFor(opened.failure);
+  endWith(`${happened} ${advice}`);
+}
 const core = opened.value;
 
 const presence = watchPresence(PATIENCE_MS, () => {
