@@ -27,7 +27,12 @@ export function createRouter(handlers: Handlers, options: RouterOptions): (reque
   for (const [key, endpoint] of Object.entries(contract) as [RouteKey, Endpoint][]) {
     const { method, path } = partsOf(key);
     const handler = handlers[key] as UncheckedHandler;
-    app.on(method, path.replace(/\{(\w+)\}/g, ':$1'), (context) => answer(key, endpoint, handler, context));
+    app.on(method, path.replace(/\{(\w+)\}/g, ':$1'), async (context) => {
+      const response = await answer(key, endpoint, handler, context);
+      // A HEAD is answered like the GET but for the body: what stands behind that must be let go.
+      if (context.req.raw.method === 'HEAD') await response.body?.cancel();
+      return response;
+    });
   }
   app.notFound((context) => failureResponse({ code: 'no-such-route', method: context.req.method, path: context.req.path }));
   app.onError((error) => {
@@ -36,12 +41,7 @@ export function createRouter(handlers: Handlers, options: RouterOptions): (reque
     options.logDefect(reference, error);
     return failureResponse({ code: 'defect', reference });
   });
-  return async (request) => {
-    const response = await app.fetch(request);
-    // A HEAD is answered like the GET; what stands behind the body it does not send must be let go.
-    if (request.method === 'HEAD') await response.body?.cancel();
-    return response;
-  };
+  return async (request) => app.fetch(request);
 }
 
 export function partsOf(key: RouteKey): { method: string; path: string } {
