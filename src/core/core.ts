@@ -9,6 +9,9 @@ import { createTasks } from '../tasks/registry.ts';
 import { listStaticFiles } from './staticFiles.ts';
 import { VERSION } from './version.ts';
 
+/** Originals that no record names, such as those of removed photos, are kept a week longer. */
+const UNNAMED_ORIGINALS_GRACE_MS = 7 * 86_400_000;
+
 export interface CoreOptions {
   readonly archiveFolder: string;
   /** The built pages; null when only the api is wanted. */
@@ -62,6 +65,7 @@ export async function openCore(options: CoreOptions): Promise<Result<Core>> {
     grantFiles: (paths) => importer.grant(paths),
     async close() {
       await tasks.close();
+      await archive.originals.sweep(UNNAMED_ORIGINALS_GRACE_MS);
       archive.close();
     },
   });

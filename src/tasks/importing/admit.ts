@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs';
 import type { Archive } from '../../archive/archive.ts';
 import type { Staged } from '../../archive/records/originals.ts';
 import type { FileOutcome } from '../../domain/intake/task.ts';
@@ -29,15 +30,11 @@ export async function admitPicture(archive: Archive, arrival: Arrival, note: (ad
     if (admission.ok) await archive.originals.discard(staged);
     return admission;
   }
-  // A kill between publishing and the row leaves the original without its staged copy.
-  const leftover = await archive.originals.pathOf(staged.sha256);
-  const picture = await examinePicture({ path: leftover ?? archive.originals.stagedPath(staged), name });
+  const picture = await examinePicture({ path: await pathOf(archive, staged), name });
   if (!picture.ok) return picture;
   for (const { kind, bytes } of picture.value.renditions) await archive.renditions.put(staged.sha256, kind, bytes);
-  if (leftover === null) {
-    const published = await archive.originals.publish(staged);
-    if (!published.ok) return published;
-  } else await archive.originals.discard(staged);
+  const published = await archive.originals.publish(staged);
+  if (!published.ok) return published;
   return archive.transaction(() => {
     // The same content may have come in beside this file, under another name.
     const meanwhile = archive.photos.bySha256(staged.sha256);
@@ -45,6 +42,12 @@ export async function admitPicture(archive: Archive, arrival: Arrival, note: (ad
     const photo = archive.photos.add(newPhotoFrom(arrival, picture.value));
     return photo.ok ? noted({ kind: 'added', photoId: photo.value.id }, note) : photo;
   });
+}
+
+/** A kill between publishing and the row leaves the bytes published and no longer staged. */
+async function pathOf(archive: Archive, staged: Staged): Promise<string> {
+  const stagedPath = archive.originals.stagedPath(staged);
+  return existsSync(stagedPath) ? stagedPath : ((await archive.originals.pathOf(staged.sha256)) ?? stagedPath);
 }
 
 function noteKnown(archive: Archive, photoId: string, note: (admission: Admission) => void): Result<Admission> {
