@@ -2,17 +2,23 @@ import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
 import { type ReactElement, useState } from 'react';
 import { Router } from 'wouter';
 import { useHashLocation } from 'wouter/use-hash-location';
+import type { WindowWithBridge } from '../../api/contract/bridge.ts';
 import { Refusal } from '../../domain/failure.ts';
+import { hostOf } from '../host/hostOf.ts';
+import { IntakeProvider } from '../pages/intake/IntakeProvider.tsx';
 import { ToastProvider } from '../parts/Toast.tsx';
 import { Rooms } from './Rooms.tsx';
 
 export function App(): ReactElement {
   const [client] = useState(makeQueryClient);
+  const [host] = useState(() => hostOf(window as Window & WindowWithBridge));
   return (
     <QueryClientProvider client={client}>
       <Router hook={useHashLocation}>
         <ToastProvider>
-          <Rooms />
+          <IntakeProvider host={host}>
+            <Rooms />
+          </IntakeProvider>
         </ToastProvider>
       </Router>
     </QueryClientProvider>

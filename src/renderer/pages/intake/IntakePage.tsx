@@ -1,6 +1,91 @@
-import type { ReactElement } from 'react';
+import { type ReactElement, useState } from 'react';
+import { useAnswer } from '../../client/queries.ts';
+import { Button } from '../../parts/Button.tsx';
+import { FailureNotice } from '../../parts/Notice.tsx';
 import { PageHead } from '../../parts/PageHead.tsx';
+import { useToast } from '../../parts/Toast.tsx';
+import { counted } from '../../words/counts.ts';
+import { wordsForError } from '../../words/failures.ts';
+import { AssignPanel, type Placed } from './AssignPanel.tsx';
+import { DropZone } from './DropZone.tsx';
+import { ImportReport } from './ImportReport.tsx';
+import style from './IntakePage.module.css';
+import { useIntakeRun } from './IntakeProvider.tsx';
+import { PlacedList } from './PlacedList.tsx';
+import { ResumeOffer } from './ResumeOffer.tsx';
+import { useAssign } from './useAssign.ts';
+import { WaitingPhotos } from './WaitingPhotos.tsx';
 
-export function IntakePage(_target: { specimenId: string | null; moltId: string | null }): ReactElement {
-  return <PageHead title="Intake" />;
+interface Props {
+  /** The animal, and the molt, the keeper came from to bring in photos of; null when they came by themselves. */
+  specimenId: string | null;
+  moltId: string | null;
+}
+
+/** What came off the camera? Photos come in, and each is given to a skin or an animal. */
+export function IntakePage({ specimenId, moltId }: Props): ReactElement {
+  const run = useIntakeRun();
+  const waiting = useAnswer('GET /api/photos', { query: { unassigned: 'true' } });
+  const specimens = useAnswer('GET /api/specimens', {});
+  const { data: about } = useAnswer('GET /api/about', {});
+  const [chosen, setChosen] = useState<ReadonlySet<string>>(new Set());
+  const [placed, setPlaced] = useState<readonly Placed[]>([]);
+  const { release } = useAssign();
+  const toast = useToast();
+
+  const photos = waiting.data ?? [];
+  const chosenPhotos = photos.filter((photo) => chosen.has(photo.id));
+  const cameFrom = specimens.data?.find((summary) => summary.specimen.id === specimenId)?.specimen;
+
+  const onPlaced = (one: Placed) => {
+    setPlaced((before) => [one, ...before]);
+    setChosen(new Set());
+    const undo = () => {
+      setPlaced((before) => before.filter((other) => other !== one));
+      release(one.photos).catch((error: unknown) => toast({ message: wordsForError(error).happened }));
+    };
+    toast({ message: `${counted(one.photos.length, 'photo')} given to ${one.code}.`, action: { label: 'Undo', run: undo } });
+  };
+
+  return (
+    <>
+      <PageHead
+        title="Intake"
+        below={
+          cameFrom
+            ? `Photos for ${cameFrom.code}. What is already waiting below can be given to it as well.`
+            : 'What came off the camera, and whose skin it shows.'
+        }
+      />
+      <div className={style['stack']}>
+        <ResumeOffer />
+        <DropZone onFiles={run.bringIn} disabled={run.busy} />
+        <ImportReport />
+        {waiting.error && <FailureNotice error={waiting.error} action={<Button onClick={() => waiting.refetch()}>Ask again</Button>} />}
+        {specimens.error && <FailureNotice error={specimens.error} />}
+        {placed.length > 0 && <PlacedList placed={placed} />}
+        {photos.length > 0 && (
+          <div className={style['assigning']}>
+            <WaitingPhotos photos={photos} chosen={chosen} onChoose={setChosen} />
+            {chosenPhotos.length > 0 && specimens.data && about ? (
+              <AssignPanel
+                key={chosenPhotos[0]?.id}
+                photos={chosenPhotos}
+                specimens={specimens.data}
+                likelySpecimenId={specimenId ?? placed[0]?.specimenId ?? null}
+                likelyMoltId={moltId}
+                today={about.today}
+                onPlaced={onPlaced}
+              />
+            ) : (
+              <p className={style['hint']}>Choose one photo, or several of the same skin, and say whose they are.</p>
+            )}
+          </div>
+        )}
+        {waiting.data?.length === 0 && placed.length === 0 && !run.busy && (
+          <p className={style['hint']}>No photo is waiting. Each one you bring in will ask here whose skin it shows.</p>
+        )}
+      </div>
+    </>
+  );
 }

@@ -4,6 +4,7 @@ import { useChange } from '../../client/queries.ts';
 import { FormDialog } from '../../forms/FormDialog.tsx';
 import { WholeRow } from '../../forms/WholeRow.tsx';
 import { CheckField } from '../../parts/CheckField.tsx';
+import { CautionPanel } from '../../parts/cautions/CautionPanel.tsx';
 import { Select } from '../../parts/Select.tsx';
 import { TextField } from '../../parts/TextField.tsx';
 import { COMPLETENESS_LABELS, choicesOf, GRADE_LABELS } from '../../words/labels.ts';
@@ -82,6 +83,9 @@ export function SkinDialog({ moltId, exuvia, onClose }: Props): ReactElement {
           maxLength={20_000}
           onChange={(notes) => put({ notes })}
         />
+      </WholeRow>
+      <WholeRow>
+        <CautionPanel topics={['setae', 'eyes', 'asthma', 'solvents']} folded />
       </WholeRow>
     </FormDialog>
   );

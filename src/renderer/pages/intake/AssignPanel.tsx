@@ -1,0 +1,65 @@
+import { type ReactElement, useState } from 'react';
+import type { SpecimenSummary } from '../../../api/contract/specimens.ts';
+import type { Photo } from '../../../domain/photo/photo.ts';
+import { useAnswer } from '../../client/queries.ts';
+import { ButtonLink } from '../../parts/ButtonLink.tsx';
+import { FailureNotice } from '../../parts/Notice.tsx';
+import { counted } from '../../words/counts.ts';
+import style from './AssignPanel.module.css';
+import { OwnerForm } from './OwnerForm.tsx';
+import { SpecimenPicker } from './SpecimenPicker.tsx';
+import { suggestSpecimen } from './suggesting.ts';
+
+export interface Placed {
+  readonly photos: readonly Photo[];
+  readonly specimenId: string;
+  readonly code: string;
+  readonly skin: boolean;
+}
+
+interface Props {
+  /** At least one, in the order shown. */
+  photos: readonly Photo[];
+  specimens: readonly SpecimenSummary[];
+  /** Where the keeper came from, or whom they gave the last photos to; used where the file names say nothing. */
+  likelySpecimenId: string | null;
+  likelyMoltId: string | null;
+  today: string;
+  onPlaced: (placed: Placed) => void;
+}
+
+/** Asks of the chosen photos, together: whose skin, of which molt, from which side. */
+export function AssignPanel({ photos, specimens, likelySpecimenId, likelyMoltId, today, onPlaced }: Props): ReactElement {
+  const animals = specimens.map((summary) => summary.specimen);
+  const suggested = suggestSpecimen(photos[0]?.originalName ?? '', animals) ?? likelySpecimenId;
+  const [chosen, setChosen] = useState<string | null>(null);
+  const specimenId = chosen ?? suggested;
+  const page = useAnswer('GET /api/specimens/{specimenId}', { path: { specimenId: specimenId ?? '' } }, { enabled: specimenId !== null });
+
+  return (
+    <section className={style['panel']} aria-label="Whose skin is it?">
+      <p className={style['what']}>{photos.length === 1 ? photos[0]?.originalName : `${counted(photos.length, 'photo')} together`}</p>
+      {specimens.length === 0 ? (
+        <>
+          <p>There is no animal yet to give them to.</p>
+          <ButtonLink to="/cabinet" kind="primary">
+            Add one in the Cabinet
+          </ButtonLink>
+        </>
+      ) : (
+        <SpecimenPicker specimens={specimens} chosen={specimenId} onChoose={setChosen} />
+      )}
+      {page.error && specimenId !== null && <FailureNotice error={page.error} />}
+      {page.data && (
+        <OwnerForm
+          key={page.data.summary.specimen.id}
+          photos={photos}
+          page={page.data}
+          likelyMoltId={likelyMoltId}
+          today={today}
+          onPlaced={onPlaced}
+        />
+      )}
+    </section>
+  );
+}

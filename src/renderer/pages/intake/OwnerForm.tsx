@@ -1,0 +1,102 @@
+import { type ReactElement, useState } from 'react';
+import type { SpecimenPage } from '../../../api/contract/specimens.ts';
+import { instarOfAnimalPhoto } from '../../../domain/molting/instars.ts';
+import type { Photo } from '../../../domain/photo/photo.ts';
+import { textOrNull } from '../../forms/reading.ts';
+import { Button } from '../../parts/Button.tsx';
+import { DayField } from '../../parts/DayField.tsx';
+import { FailureNotice } from '../../parts/Notice.tsx';
+import { Select } from '../../parts/Select.tsx';
+import { TextField } from '../../parts/TextField.tsx';
+import { counted } from '../../words/counts.ts';
+import { choicesOf, VIEW_LABELS } from '../../words/labels.ts';
+import type { Placed } from './AssignPanel.tsx';
+import style from './OwnerForm.module.css';
+import { firstChoice, moltChoices, NEW_MOLT, type OwnerChoice, ownerOf } from './ownerForm.ts';
+import { suggestView } from './suggesting.ts';
+import { useAssign } from './useAssign.ts';
+
+interface Props {
+  photos: readonly Photo[];
+  page: SpecimenPage;
+  likelyMoltId: string | null;
+  today: string;
+  onPlaced: (placed: Placed) => void;
+}
+
+const SHOWS = [
+  { value: 'skin', label: 'A shed skin' },
+  { value: 'animal', label: 'The animal itself' },
+] as const;
+
+/** For one animal: skin or the animal itself, which molt, which view. Starts with what the dates suggest. */
+export function OwnerForm({ photos, page, likelyMoltId, today, onPlaced }: Props): ReactElement {
+  const [choice, setChoice] = useState<OwnerChoice>(() => firstChoice(photos, page, likelyMoltId, today));
+  const [view, setView] = useState(() => suggestView(photos[0]?.originalName ?? ''));
+  const [takenOn, setTakenOn] = useState('');
+  const assigning = useAssign();
+  const { specimen } = page.summary;
+  const undated = photos.some((photo) => photo.takenOn === null);
+  const owner = ownerOf(choice, page);
+  const put = (part: Partial<OwnerChoice>) => setChoice((before) => ({ ...before, ...part }));
+
+  const place = () => {
+    if (!owner) return;
+    assigning.assign({ photos, owner, view, takenOnIfUnknown: textOrNull(takenOn) }, (placed) =>
+      onPlaced({ photos: placed, specimenId: specimen.id, code: specimen.code, skin: owner.kind !== 'animal' }),
+    );
+  };
+
+  return (
+    <form
+      className={style['form']}
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (!assigning.isPending) place();
+      }}
+    >
+      <Select label="It shows" value={choice.shows} options={SHOWS} onChange={(shows) => put({ shows })} />
+      {choice.shows === 'animal' ? (
+        <p className={style['says']}>{animalWords(photos, page)}</p>
+      ) : (
+        <>
+          <Select
+            label="Skin of the molt"
+            value={choice.molt}
+            options={moltChoices(page.molts, photos[0]?.takenOn ?? null)}
+            onChange={(molt) => put({ molt })}
+          />
+          {choice.molt === NEW_MOLT && (
+            <div className={style['pair']}>
+              <DayField label="Molted on" value={choice.newMoltOn} latest={today} onChange={(newMoltOn) => put({ newMoltOn })} />
+              <TextField
+                label="Instar shed"
+                kind="whole"
+                hint="The one that ended; empty if unknown"
+                value={choice.newInstarShed}
+                onChange={(newInstarShed) => put({ newInstarShed })}
+              />
+            </div>
+          )}
+        </>
+      )}
+      <Select label="View" value={view} options={choicesOf(VIEW_LABELS)} onChange={setView} />
+      {undated && (
+        <DayField label="Taken on" hint="The camera wrote no date; optional" value={takenOn} latest={today} onChange={setTakenOn} />
+      )}
+      {assigning.error !== null && <FailureNotice error={assigning.error} />}
+      <Button kind="primary" type="submit" disabled={!owner} busy={assigning.isPending}>
+        Give {photos.length === 1 ? 'it' : counted(photos.length, 'photo')} to {specimen.code}
+      </Button>
+    </form>
+  );
+}
+
+/** After a molt the animal is in the next instar, unlike the skin it left. */
+function animalWords(photos: readonly Photo[], page: SpecimenPage): string {
+  const takenOn = photos[0]?.takenOn ?? null;
+  const molts = page.molts.map((entry) => entry.molt);
+  const span = takenOn === null ? null : instarOfAnimalPhoto(takenOn, molts, page.summary.specimen);
+  if (!span) return 'Kept with the animal; which instar it was in is not known.';
+  return `On that day it was in instar ${span.from === span.to ? span.from : `${span.from} or ${span.to}`}.`;
+}

@@ -1,0 +1,32 @@
+import type { ReactElement } from 'react';
+import { Link } from 'wouter';
+import { ButtonLink } from '../../parts/ButtonLink.tsx';
+import { Thumb } from '../../parts/Thumb.tsx';
+import { counted } from '../../words/counts.ts';
+import type { Placed } from './AssignPanel.tsx';
+import style from './PlacedList.module.css';
+
+/** What has just been given to somebody, newest first, each with the way on: to the Bench, or to the animal. */
+export function PlacedList({ placed }: { placed: readonly Placed[] }): ReactElement {
+  return (
+    <section className={style['placed']} aria-labelledby="placed">
+      <h2 id="placed">Just put away</h2>
+      <ul className={style['list']}>
+        {placed.map((one) => (
+          <li key={one.photos[0]?.id} className={style['item']}>
+            <Thumb photoId={one.photos[0]?.id ?? null} alt="" className={style['thumb']} />
+            <span className={style['words']}>
+              {counted(one.photos.length, 'photo')} {one.skin ? 'of a skin of' : 'of'}{' '}
+              <Link to={`/specimens/${one.specimenId}`}>{one.code}</Link>
+            </span>
+            {one.skin && one.photos[0] && (
+              <ButtonLink to={`/bench/${one.photos[0].id}`} kind="primary" icon="measure">
+                Measure it on the Bench
+              </ButtonLink>
+            )}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

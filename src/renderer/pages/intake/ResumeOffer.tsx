@@ -1,0 +1,19 @@
+import type { ReactElement } from 'react';
+import { useAnswer } from '../../client/queries.ts';
+import { Button } from '../../parts/Button.tsx';
+import { Notice } from '../../parts/Notice.tsx';
+import { counted } from '../../words/counts.ts';
+import { useIntakeRun } from './IntakeProvider.tsx';
+
+/** After a run that was cut short: offers to go on with the files it had not reached. */
+export function ResumeOffer(): ReactElement | null {
+  const { data: about } = useAnswer('GET /api/about', {});
+  const run = useIntakeRun();
+  if (!about || about.unfinishedFiles === 0 || run.busy) return null;
+  return (
+    <Notice tone="warning" title={`An earlier import was cut short: ${counted(about.unfinishedFiles, 'file')} had not been reached.`}>
+      <p>What it had confirmed is safe. The rest still lies in the archive's waiting folder.</p>
+      <Button onClick={run.resume}>Go on with the rest</Button>
+    </Notice>
+  );
+}

@@ -1,0 +1,64 @@
+import type { MoltEntry, SpecimenPage } from '../../../api/contract/specimens.ts';
+import { type CalendarDay, daysBetween } from '../../../domain/dates.ts';
+import { MoltDraft } from '../../../domain/molting/molt.ts';
+import type { Photo } from '../../../domain/photo/photo.ts';
+import { wholeOrNull } from '../../forms/reading.ts';
+import { daysInWords, spanInWords } from '../../words/dates.ts';
+import { moltName } from '../../words/instars.ts';
+import { suggestMolt } from './suggesting.ts';
+import type { Owner } from './useAssign.ts';
+
+/** The choice "new molt" among the molts. */
+export const NEW_MOLT = 'new';
+
+export interface OwnerChoice {
+  readonly shows: 'skin' | 'animal';
+  /** Id of a molt, or NEW_MOLT. */
+  readonly molt: string;
+  readonly newMoltOn: string;
+  readonly newInstarShed: string;
+}
+
+/** What the form starts with: the molt the keeper came from, else the one the photo's day speaks for, else a new one. */
+export function firstChoice(photos: readonly Photo[], page: SpecimenPage, likelyMoltId: string | null, today: CalendarDay): OwnerChoice {
+  const takenOn = photos[0]?.takenOn ?? null;
+  const molts = page.molts.map((entry) => entry.molt);
+  const likely = molts.find((molt) => molt.id === likelyMoltId)?.id ?? null;
+  const lastShed = molts.at(-1)?.instarShed ?? null;
+  return {
+    shows: 'skin',
+    molt: likely ?? suggestMolt(takenOn, molts) ?? NEW_MOLT,
+    newMoltOn: takenOn ?? today,
+    newInstarShed: lastShed === null ? '' : String(lastShed + 1),
+  };
+}
+
+/** The molts to choose from, newest first after "a new molt", each with how long before the photo it was. */
+export function moltChoices(molts: readonly MoltEntry[], takenOn: CalendarDay | null): { value: string; label: string }[] {
+  const known = molts.map((entry, index) => {
+    const { molt } = entry;
+    const days = takenOn === null ? null : daysBetween(molt.happenedTo, takenOn);
+    const before = days === null || days < 0 ? '' : `, ${days === 0 ? 'the day of the photo' : `${daysInWords(days)} before the photo`}`;
+    return { value: molt.id, label: `${spanInWords(molt.happenedFrom, molt.happenedTo)} · ${moltName(molt, index + 1)}${before}` };
+  });
+  return [{ value: NEW_MOLT, label: 'A new molt' }, ...known.toReversed()];
+}
+
+/** Whom the photos go to; null while something for it is missing or does not fit. */
+export function ownerOf(choice: OwnerChoice, page: SpecimenPage): Owner | null {
+  const specimenId = page.summary.specimen.id;
+  if (choice.shows === 'animal') return { kind: 'animal', specimenId };
+  if (choice.molt !== NEW_MOLT) {
+    const entry = page.molts.find((one) => one.molt.id === choice.molt);
+    return entry ? { kind: 'skin', entry } : null;
+  }
+  const molt = MoltDraft.safeParse({
+    happenedFrom: choice.newMoltOn,
+    happenedTo: choice.newMoltOn,
+    instarShed: wholeOrNull(choice.newInstarShed),
+    position: 'not-seen',
+    outcomes: [],
+    notes: '',
+  });
+  return molt.success ? { kind: 'skin-of-new-molt', specimenId, molt: molt.data } : null;
+}
