@@ -23,7 +23,7 @@ export const LAYERS: Readonly<Record<string, Layer>> = {
   core: layer(['domain', 'archive', 'images', 'tasks', 'api'], ['node:']),
   loopback: layer(['domain', 'core', 'renderer/words'], ['@hono/node-server', 'hono', 'node:']),
   desktop: layer(['domain', 'core', 'renderer/words'], ['electron', 'node:'], ['api/contract']),
-  launch: layer([], ['node:', 'vite']),
+  launch: layer([], ['node:', 'vite', '@vitejs/plugin-react']),
   // The sentences: the shells use them too, where there is no page yet to say why the archive does not open.
   'renderer/words': layer(['domain', 'renderer'], []),
   renderer: layer(
