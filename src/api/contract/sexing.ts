@@ -21,7 +21,21 @@ export const ExaminationSheet = z
   .meta({ id: 'ExaminationSheet' });
 export type ExaminationSheet = z.infer<typeof ExaminationSheet>;
 
+/** A skin as the Examination offers it for reading. */
+export const SkinSummary = z
+  .object({
+    specimen: Specimen.pick({ id: true, code: true, taxon: true, name: true }),
+    molt: Molt,
+    recordedMolt: z.int().min(1).describe('1 for the first molt on record'),
+    exuvia: Exuvia,
+    coverPhotoId: z.string().nullable(),
+    standingDeterminations: z.int().min(0).describe('Of this skin: neither withdrawn nor corrected'),
+  })
+  .meta({ id: 'SkinSummary' });
+export type SkinSummary = z.infer<typeof SkinSummary>;
+
 export const sexingEndpoints = {
+  'GET /api/exuviae': { summary: 'Recovered skins of all animals, latest molt first', answer: z.array(SkinSummary) },
   'GET /api/exuviae/{exuviaId}/examination': {
     summary: 'One skin with its photos and all determinations of the animal',
     answer: ExaminationSheet,

@@ -5,10 +5,12 @@ import { type ApiContext, todayOf } from '../context.ts';
 import type { sexingEndpoints } from '../contract/sexing.ts';
 import type { HandlersFor } from '../route.ts';
 import { examinationSheetOf } from '../views/examinationSheet.ts';
+import { skinSummariesOf } from '../views/skinSummaries.ts';
 
 export function sexingHandlers(context: ApiContext): HandlersFor<keyof typeof sexingEndpoints> {
   const { archive } = context;
   return {
+    'GET /api/exuviae': () => skinSummariesOf(archive),
     'GET /api/exuviae/{exuviaId}/examination': ({ path }) => examinationSheetOf(archive, path.exuviaId),
     'POST /api/exuviae/{exuviaId}/determinations': ({ path, body }) =>
       unwrap(

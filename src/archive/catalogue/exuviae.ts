@@ -49,6 +49,7 @@ export function exuviaeIn({ catalogue, ambient, damage }: RecordContext): Exuvia
           { specimenId },
         ),
       ),
+    list: () => exuviae.many(catalogue.all(`${SELECT} ORDER BY exuvia.id`)),
     update: (id, expectedVersion, draft) =>
       catalogue.atomically(() => {
         const changed = catalogue.run(

@@ -108,6 +108,12 @@ export function photosIn({ catalogue, ambient, damage }: RecordContext): Photos 
       photos.many(catalogue.all(`${SELECT_PHOTOS} WHERE photo.exuvia_id = :exuviaId ORDER BY taken_on, ordinal`, { exuviaId })),
     ofSkinsOf: (specimenId) =>
       photos.many(catalogue.all(`${SELECT_PHOTOS} ${PHOTOS_OF_SKINS} ORDER BY photo.taken_on, photo.ordinal`, { specimenId })),
+    coversOfSkins: () =>
+      new Map(
+        catalogue
+          .all("SELECT exuvia_id AS exuviaId, id FROM photo WHERE exuvia_id IS NOT NULL ORDER BY view = 'abdomen-inside', ordinal DESC")
+          .map((row) => [String(row['exuviaId']), String(row['id'])]),
+      ),
     ofAnimal: (specimenId) =>
       photos.many(catalogue.all(`${SELECT_PHOTOS} WHERE photo.specimen_id = :specimenId ORDER BY taken_on, ordinal`, { specimenId })),
     update: (id, expectedVersion, draft) =>

@@ -39,6 +39,8 @@ export interface Exuviae {
   get(exuviaId: string): Result<Exuvia>;
   ofMolt(moltId: string): Exuvia | null;
   ofSpecimen(specimenId: string): readonly Exuvia[];
+  /** Of all animals. */
+  list(): readonly Exuvia[];
   update(exuviaId: string, expectedVersion: number, draft: ExuviaDraft): Result<Exuvia>;
   revisions(exuviaId: string): readonly Revision<ExuviaDraft>[];
 }

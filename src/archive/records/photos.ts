@@ -18,6 +18,8 @@ export interface Photos {
   ofExuvia(exuviaId: string): readonly Photo[];
   /** Photos of all skins of an animal, oldest first. */
   ofSkinsOf(specimenId: string): readonly Photo[];
+  /** For each photographed skin, by its id, the photo that stands for it: of the inner side of its abdomen where there is one. */
+  coversOfSkins(): ReadonlyMap<string, string>;
   /** Photos of the living animal, oldest first. */
   ofAnimal(specimenId: string): readonly Photo[];
   update(photoId: string, expectedVersion: number, draft: PhotoDraft): Result<Photo>;

@@ -75,6 +75,13 @@ export const DeterminationDraft = z
   .meta({ id: 'DeterminationDraft' });
 export type DeterminationDraft = z.infer<typeof DeterminationDraft>;
 
+/** A reading under way: nothing concluded yet, and no reader named until somebody is. */
+export const UnfinishedDetermination = DeterminationDraft.extend({
+  sex: Sex.nullable(),
+  reader: z.string().max(200).nullable(),
+});
+export type UnfinishedDetermination = z.infer<typeof UnfinishedDetermination>;
+
 /** Signed once, never changed. A later one adds; a withdrawn one stays visible with its reason. */
 export const Determination = DeterminationDraft.extend({
   id: z.string(),
