@@ -1,0 +1,34 @@
+import { createRequire } from 'node:module';
+import type { ImagePoint, PlanePoint } from '../../src/domain/measuring/points.ts';
+import type { Matrix3 } from '../../src/domain/numerics/matrix3.ts';
+
+/** The part of OpenCV used as a reference (version 5.0.0, through @techstark/opencv-js). */
+interface OpenCv {
+  readonly CV_64F: number;
+  matFromArray(rows: number, columns: number, type: number, values: readonly number[]): { delete(): void };
+  findHomography(from: object, to: object): { readonly data64F: Float64Array; delete(): void };
+}
+
+/** OpenCV's findHomography over all points (method 0), row by row. It works on single precision coordinates. */
+export async function openCvHomography(): Promise<(plane: readonly PlanePoint[], image: readonly ImagePoint[]) => Matrix3> {
+  const loading: Promise<OpenCv> = createRequire(import.meta.url)('@techstark/opencv-js');
+  const cv = await loading;
+  return (plane, image) => {
+    const from = cv.matFromArray(
+      plane.length,
+      2,
+      cv.CV_64F,
+      plane.flatMap(({ xMm, yMm }) => [xMm, yMm]),
+    );
+    const to = cv.matFromArray(
+      image.length,
+      2,
+      cv.CV_64F,
+      image.flatMap(({ xPx, yPx }) => [xPx, yPx]),
+    );
+    const found = cv.findHomography(from, to);
+    const [a = 0, b = 0, c = 0, d = 0, e = 0, f = 0, g = 0, h = 0, i = 0] = found.data64F;
+    for (const matrix of [from, to, found]) matrix.delete();
+    return [a, b, c, d, e, f, g, h, i];
+  };
+}
