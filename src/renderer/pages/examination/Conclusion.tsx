@@ -1,0 +1,103 @@
+import type { ReactElement } from 'react';
+import type { UnfinishedDetermination } from '../../../domain/sexing/determination.ts';
+import type { Assessment } from '../../../domain/sexing/levels.ts';
+import { LEVELS, rankOf } from '../../../domain/sexing/rank.ts';
+import { Button } from '../../parts/Button.tsx';
+import { Field } from '../../parts/Field.tsx';
+import { FailureNotice } from '../../parts/Notice.tsx';
+import { counted } from '../../words/counts.ts';
+import { capitalized, LEVEL_LABELS, SEX_LABELS } from '../../words/labels.ts';
+import style from './Conclusion.module.css';
+import { Group } from './Group.tsx';
+import { type Gaps, NO_GAPS } from './gaps.ts';
+import { optionsOf, RadioRow } from './RadioRow.tsx';
+import { StillMissing } from './StillMissing.tsx';
+
+interface Props {
+  reading: UnfinishedDetermination;
+  /** Of whoever uses this window, where the reading names nobody. */
+  observer: string;
+  today: string;
+  assessments: Readonly<Record<'female' | 'male', Assessment>>;
+  /** What has to be filled in before signing; shown once signing was tried. */
+  gaps: Gaps | null;
+  busy: boolean;
+  error: unknown;
+  onChange: (changes: Partial<UnfinishedDetermination>) => void;
+  onSign: () => void;
+}
+
+/** What the keeper concludes, and the signature under it. */
+export function Conclusion({ reading, observer, today, assessments, gaps, busy, error, onChange, onSign }: Props): ReactElement {
+  const { sex, level } = reading;
+  const shown = gaps ?? NO_GAPS;
+  return (
+    <Group title="Conclude" note="The conclusion is yours. The answers only limit how sure it may be called; less is always allowed.">
+      <RadioRow
+        legend="What is it?"
+        value={sex}
+        options={optionsOf(SEX_LABELS).map(({ value, label }) => ({ value, label: capitalized(label) }))}
+        onChange={(chosen) => onChange({ sex: chosen, level: null })}
+        error={shown.sex}
+      />
+      {sex !== null && sex !== 'unsexed' && (
+        <>
+          <RadioRow
+            legend="How sure?"
+            value={level}
+            options={LEVELS.map((value) => ({
+              value,
+              label: capitalized(LEVEL_LABELS[value]),
+              disabled: !reaches(assessments[sex], value),
+            }))}
+            onChange={(chosen) => onChange({ level: chosen })}
+            error={shown.level}
+          />
+          <StillMissing assessment={assessments[sex]} />
+        </>
+      )}
+      <div className={style['fields']}>
+        <Field label="Read by" error={shown.reader}>
+          {(control) => (
+            <input
+              {...control}
+              maxLength={200}
+              value={reading.reader ?? observer}
+              onChange={(event) => onChange({ reader: event.target.value })}
+            />
+          )}
+        </Field>
+        <Field label="Read on" error={shown.readOn}>
+          {(control) => (
+            <input
+              {...control}
+              type="date"
+              max={today}
+              value={reading.readOn}
+              onChange={(event) => event.target.value !== '' && onChange({ readOn: event.target.value })}
+            />
+          )}
+        </Field>
+      </div>
+      <Field label="Notes" hint="What would change your mind, what was not checked, what the form of the receptacles was.">
+        {(control) => (
+          <textarea {...control} maxLength={20_000} value={reading.notes} onChange={(event) => onChange({ notes: event.target.value })} />
+        )}
+      </Field>
+      {error !== null && <FailureNotice error={error} />}
+      <div className={style['sign']}>
+        <Button kind="primary" icon="check" busy={busy} onClick={onSign}>
+          {reading.supersedes === null ? 'Sign' : 'Sign the correction'}
+        </Button>
+        <p className={style['signNote']}>
+          With {counted(reading.evidencePhotoIds.length, 'photo')} as evidence. A signed determination stays: later ones add to it, and it
+          can be corrected or withdrawn, never changed.
+        </p>
+      </div>
+    </Group>
+  );
+}
+
+function reaches({ highest }: Assessment, level: (typeof LEVELS)[number]): boolean {
+  return highest !== null && rankOf(level) <= rankOf(highest);
+}

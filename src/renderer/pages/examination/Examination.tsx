@@ -1,0 +1,158 @@
+import { type ReactElement, useRef, useState } from 'react';
+import type { AnswerOf } from '../../../api/contract/contract.ts';
+import { recordedMoltNumber } from '../../../domain/molting/instars.ts';
+import { BLANK_CHECKLIST, type Checklist, type Determination, type UnfinishedDetermination } from '../../../domain/sexing/determination.ts';
+import { assessLevel } from '../../../domain/sexing/levels.ts';
+import { examinedBy } from '../../../domain/sexing/signing.ts';
+import { useChange } from '../../client/queries.ts';
+import { Button } from '../../parts/Button.tsx';
+import { Notice } from '../../parts/Notice.tsx';
+import { useToast } from '../../parts/Toast.tsx';
+import { sexInWords } from '../../words/sex.ts';
+import { ChecklistForm } from './ChecklistForm.tsx';
+import { Conclusion } from './Conclusion.tsx';
+import style from './Examination.module.css';
+import { ExaminationHead } from './ExaminationHead.tsx';
+import { finished, type Gaps } from './gaps.ts';
+import { History } from './History.tsx';
+import { PhotoTable } from './PhotoTable.tsx';
+import { Prepare } from './Prepare.tsx';
+import { SupportBar } from './SupportBar.tsx';
+import { skinName } from './skinName.ts';
+import { useUnfinished } from './useUnfinished.ts';
+import { VentralPlate } from './VentralPlate.tsx';
+
+interface Props {
+  sheet: AnswerOf<'GET /api/exuviae/{exuviaId}/examination'>;
+  page: AnswerOf<'GET /api/specimens/{specimenId}'>;
+  today: string;
+  /** Whoever uses this window; signs unless another name is given. */
+  observer: string;
+}
+
+/** One skin on the table: its photos and the plate on one side, the guided reading on the other, the record below. */
+export function Examination({ sheet, page, today, observer }: Props): ReactElement {
+  const { specimen, exuvia, determinations } = sheet;
+  const molts = page.molts.map(({ molt }) => molt);
+  const begun = (): UnfinishedDetermination => ({
+    ...{ sex: null, level: null, reader: null, readOn: today, evidencePhotoIds: [], notes: '', supersedes: null },
+    checklist: { ...BLANK_CHECKLIST, grade: exuvia.grade },
+  });
+  const [reading, change, restart] = useUnfinished(exuvia.id, begun);
+  const [gaps, setGaps] = useState<Gaps | null>(null);
+  const [round, setRound] = useState(0);
+  const form = useRef<HTMLDivElement>(null);
+  const record = useRef<HTMLDivElement>(null);
+  const sign = useChange('POST /api/exuviae/{exuviaId}/determinations');
+  const toast = useToast();
+
+  const examined = examinedBy(
+    { ...reading, reader: reading.reader ?? observer },
+    {
+      taxon: specimen.taxon,
+      exuviaId: exuvia.id,
+      skinsInOrder: page.molts.flatMap((entry) => (entry.exuvia ? [entry.exuvia.id] : [])),
+      determinations,
+      animalPhotoIds: new Set(page.animalPhotos.map((photo) => photo.id)),
+    },
+  );
+  const assessments = { female: assessLevel('female', examined), male: assessLevel('male', examined) };
+
+  const edit = (changes: Partial<UnfinishedDetermination>) => {
+    change(changes);
+    setGaps(null);
+    sign.reset();
+  };
+  const answer = (answers: Partial<Checklist>) => edit({ checklist: { ...reading.checklist, ...answers } });
+  const beginAnew = () => {
+    restart();
+    setGaps(null);
+    setRound(round + 1);
+  };
+  const correct = ({ id, signedAt: _signedAt, ...earlier }: Determination) => {
+    const { sex, level, reader, checklist, evidencePhotoIds, notes } = earlier;
+    edit({ sex, level, reader, checklist, evidencePhotoIds, notes, readOn: today, supersedes: id });
+    setRound(round + 1);
+    form.current?.scrollIntoView();
+    form.current?.focus();
+  };
+  const signNow = () => {
+    const { draft, gaps: found } = finished(reading, { observer, today, assessments });
+    setGaps(found);
+    if (draft === null) return;
+    sign.mutate(
+      { path: { exuviaId: exuvia.id }, body: draft },
+      {
+        onSuccess: (signed) => {
+          toast({ message: `Signed: ${sexInWords({ sex: signed.sex, level: signed.level, conflict: false })}.` });
+          beginAnew();
+          record.current?.focus();
+        },
+      },
+    );
+  };
+
+  return (
+    <>
+      <ExaminationHead sheet={sheet} molts={molts} acquisition={specimen} />
+      {sheet.sign.conflict && (
+        <Notice tone="warning" title="The record of this animal contradicts itself.">
+          Readings of both sexes stand, and nothing is averaged: the animal counts as unsexed until one of them is corrected or withdrawn.
+          Look at the skins again, side by side; the next one can decide.
+        </Notice>
+      )}
+      <div className={style['table']}>
+        <div className={style['seen']}>
+          <PhotoTable
+            skinPhotos={sheet.photos}
+            animalPhotos={page.animalPhotos}
+            evidence={reading.evidencePhotoIds}
+            onEvidence={(evidencePhotoIds) => edit({ evidencePhotoIds })}
+          />
+          <VentralPlate />
+        </div>
+        <div ref={form} tabIndex={-1} className={style['form']}>
+          {reading.supersedes !== null && (
+            <Notice title="You are correcting a signed determination.">
+              Its answers are filled in. The earlier one stays on record, marked as corrected.{' '}
+              <Button kind="quiet" onClick={beginAnew}>
+                Leave it as it is
+              </Button>
+            </Notice>
+          )}
+          <Prepare />
+          <ChecklistForm
+            key={round}
+            checklist={reading.checklist}
+            taxon={specimen.taxon}
+            measurement={sheet.measurement}
+            onAnswer={answer}
+          />
+          <Conclusion
+            reading={reading}
+            observer={observer}
+            today={today}
+            assessments={assessments}
+            gaps={gaps}
+            busy={sign.isPending}
+            error={sign.error}
+            onChange={edit}
+            onSign={signNow}
+          />
+          <SupportBar female={assessments.female} male={assessments.male} />
+        </div>
+      </div>
+      <div ref={record} tabIndex={-1} className={style['record']}>
+        <History
+          determinations={determinations}
+          exuviaId={exuvia.id}
+          nameOfSkin={(exuviaId) => {
+            const entry = page.molts.find((candidate) => candidate.exuvia?.id === exuviaId);
+            return entry ? skinName(entry.molt, recordedMoltNumber(entry.molt.id, molts) ?? 0) : 'a skin no longer on record';
+          }}
+          onCorrect={correct}
+        />
+      </div>
+    </>
+  );
+}

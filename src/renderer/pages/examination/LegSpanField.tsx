@@ -1,0 +1,53 @@
+import { type ReactElement, useState } from 'react';
+import type { Measurement } from '../../../domain/measuring/quantity.ts';
+import { LARGE_LEG_SPAN_MM } from '../../../domain/sexing/facts.ts';
+import { Button } from '../../parts/Button.tsx';
+import { Field } from '../../parts/Field.tsx';
+import style from './LegSpanField.module.css';
+
+interface Props {
+  legSpanMm: number | null;
+  measurement: Measurement | null;
+  onChange: (legSpanMm: number | null) => void;
+}
+
+const LARGEST_MM = 500;
+
+/** How large the skin is, for the rules about size: typed, or taken from the Bench. */
+export function LegSpanField({ legSpanMm, measurement, onChange }: Props): ReactElement {
+  const [typed, setTyped] = useState(legSpanMm === null ? '' : String(legSpanMm));
+  const measuredMm = laidOutSpanMm(measurement);
+  const refused = typed.trim() !== '' && lengthFrom(typed) === null;
+  const set = (text: string) => {
+    setTyped(text);
+    onChange(lengthFrom(text));
+  };
+  return (
+    <div className={style['row']}>
+      <div className={style['field']}>
+        <Field
+          label="Leg span of this skin, mm"
+          hint={`Laid out or estimated. Emptiness weighs only on skins of more than ${LARGE_LEG_SPAN_MM} mm.`}
+          error={refused ? `A length in millimeters, above 0 and up to ${LARGEST_MM}.` : undefined}
+        >
+          {(control) => <input {...control} inputMode="decimal" value={typed} onChange={(event) => set(event.target.value)} />}
+        </Field>
+      </div>
+      {measuredMm !== null && measuredMm !== legSpanMm && (
+        <Button onClick={() => set(String(measuredMm))}>Take {measuredMm} mm from the Bench</Button>
+      )}
+    </div>
+  );
+}
+
+/** A point or a comma may stand before the decimals. Null for anything that is no such length. */
+function lengthFrom(text: string): number | null {
+  const length = Number(text.trim().replace(',', '.'));
+  return text.trim() !== '' && length > 0 && length <= LARGEST_MM ? length : null;
+}
+
+/** The longer of the two diagonals, in whole millimeters: it depends on how the skin was laid out. */
+function laidOutSpanMm(measurement: Measurement | null): number | null {
+  const spans = (measurement?.quantities ?? []).filter((quantity) => quantity.name.startsWith('span-'));
+  return spans.length === 0 ? null : Math.round(Math.max(...spans.map((quantity) => quantity.estimate.value)));
+}

@@ -1,0 +1,67 @@
+import { type ReactElement, useState } from 'react';
+import type { AnswerOf } from '../../../api/contract/contract.ts';
+import { useAnswer } from '../../client/queries.ts';
+import { Button } from '../../parts/Button.tsx';
+import { ButtonLink } from '../../parts/ButtonLink.tsx';
+import { EmptyState } from '../../parts/EmptyState.tsx';
+import { FailureNotice } from '../../parts/Notice.tsx';
+import { PageHead } from '../../parts/PageHead.tsx';
+import { counted } from '../../words/counts.ts';
+import style from './SkinChooser.module.css';
+import { SkinItem } from './SkinItem.tsx';
+
+type Skins = AnswerOf<'GET /api/exuviae'>;
+
+/** Which skin? Those that wait for a reading, latest molt first; on demand all that were recovered. */
+export function SkinChooser(): ReactElement {
+  const answer = useAnswer('GET /api/exuviae', {});
+  const [readToo, setReadToo] = useState(false);
+  const skins = answer.data;
+  const waiting = skins?.filter((skin) => skin.standingDeterminations === 0) ?? [];
+  const shown = readToo ? (skins ?? []) : waiting;
+  return (
+    <>
+      <PageHead
+        title="Examination"
+        below={skins && skins.length > 0 ? waitingInWords(waiting, skins) : 'Female or male? A skin can tell.'}
+        actions={
+          skins && skins.length > waiting.length ? (
+            <Button aria-pressed={readToo} onClick={() => setReadToo(!readToo)}>
+              {readToo ? 'Only those that wait' : 'Show skins already read'}
+            </Button>
+          ) : undefined
+        }
+      />
+      {answer.error && <FailureNotice error={answer.error} action={<Button onClick={() => void answer.refetch()}>Ask again</Button>} />}
+      {skins?.length === 0 && (
+        <EmptyState
+          title="No skins yet"
+          action={
+            <ButtonLink to="/cabinet" kind="primary">
+              To the Cabinet
+            </ButtonLink>
+          }
+        >
+          A skin is recorded with the molt that left it, on the page of its animal. Once it is recovered, it waits here to be read.
+        </EmptyState>
+      )}
+      {skins && skins.length > 0 && shown.length === 0 && (
+        <EmptyState title="No skin waits">
+          Every recovered skin has a determination. A second reading can still be added to any of them.
+        </EmptyState>
+      )}
+      {shown.length > 0 && (
+        <ul className={style['skins']}>
+          {shown.map((skin) => (
+            <SkinItem key={skin.exuvia.id} skin={skin} />
+          ))}
+        </ul>
+      )}
+    </>
+  );
+}
+
+function waitingInWords(waiting: Skins, all: Skins): string {
+  if (waiting.length === 0) return `${counted(all.length, 'skin')} on record, all of them read.`;
+  return `${counted(waiting.length, 'skin waits', 'skins wait')} to be read, of ${all.length} on record.`;
+}

@@ -1,0 +1,34 @@
+import type { DeterminationDraft, UnfinishedDetermination } from '../../../domain/sexing/determination.ts';
+import type { Assessment } from '../../../domain/sexing/levels.ts';
+import { rankOf } from '../../../domain/sexing/rank.ts';
+import { LEVEL_LABELS } from '../../words/labels.ts';
+
+/** What is wrong with which field of the conclusion. */
+export type Gaps = Readonly<Partial<Record<'sex' | 'level' | 'reader' | 'readOn', string>>>;
+
+export const NO_GAPS: Gaps = {};
+
+export type Finished = { readonly draft: DeterminationDraft; readonly gaps: null } | { readonly draft: null; readonly gaps: Gaps };
+
+/** A reading that can be signed, or what it lacks. */
+export function finished(
+  reading: UnfinishedDetermination,
+  { observer, today, assessments }: { observer: string; today: string; assessments: Readonly<Record<'female' | 'male', Assessment>> },
+): Finished {
+  const { sex, level } = reading;
+  const reader = (reading.reader ?? observer).trim();
+  const gaps: Gaps = {
+    ...(sex === null && { sex: 'Choose one; “unsexed” is an honest answer.' }),
+    ...(sex !== null && sex !== 'unsexed' && levelGap(level, assessments[sex])),
+    ...(reader === '' && { reader: 'Say who read the skin.' }),
+    ...(reading.readOn > today && { readOn: 'This day has not come yet.' }),
+  };
+  if (sex === null || Object.keys(gaps).length > 0) return { draft: null, gaps };
+  return { draft: { ...reading, sex, level: sex === 'unsexed' ? null : level, reader }, gaps: null };
+}
+
+function levelGap(level: UnfinishedDetermination['level'], { highest }: Assessment): Gaps {
+  if (highest === null) return { level: 'The answers do not support this sex at any level.' };
+  if (level === null) return { level: 'Choose how sure it is.' };
+  return rankOf(level) > rankOf(highest) ? { level: `The answers now support no more than “${LEVEL_LABELS[highest]}”.` } : {};
+}
