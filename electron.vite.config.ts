@@ -9,7 +9,15 @@ export default defineConfig({
   main: {
     build: {
       outDir: 'out/main',
-      rollupOptions: { input: { desktop: source('desktop/main.ts'), loopback: source('loopback/main.ts') } },
+      rollupOptions: {
+        input: {
+          desktop: source('desktop/main.ts'),
+          loopback: source('loopback/main.ts'),
+          heicDecoding: source('images/heicDecoding.ts'),
+        },
+        // All in one folder: a module finds the program of its worker thread beside itself, built or not.
+        output: { entryFileNames: '[name].js', chunkFileNames: '[name]-[hash].js' },
+      },
     },
   },
   preload: {
