@@ -6,8 +6,8 @@ import { moltOn } from '../../../domain/growth/skins.ts';
 
 describe('logTicks', () => {
   it.each([
-    [1.4, 9, [2, 3, 5, 7]],
-    [6, 18, [6, 7, 8, 9, 10, 15]],
+    [1.4, 9, [1.5, 2, 3, 5, 7]],
+    [4.4, 18, [5, 7, 10, 15]],
     [0.3, 30, [0.5, 1, 2, 5, 10, 20]],
   ])('gives round figures from %f to %f', (low, high, expected) => {
     expect(logTicks(low, high)).toEqual(expected);

@@ -45,13 +45,11 @@ export function GrowthChart({ ladder }: { ladder: Ladder }): ReactElement | null
         {attended && <PointNote placed={attended} widthPx={widthPx} />}
       </div>
       <figcaption className={style['legend']}>
-        {axis === 'instar'
-          ? 'Each point is one skin and stands at the instar that ended; its bar is ± U (95 %). Equal steps upwards are equal ratios. '
-          : 'Each point stands on the day of the molt; the line before it is the life of the instar that ended then, at the size its skin shows. What came after the last molt is larger and not measured yet. '}
-        {fit && 'The dashed line is the fitted growth; it fills no gap. '}
-        {axis === 'instar'
-          ? 'A shaded column has no size on record.'
-          : 'A dotted line begins where the molt before is not on record; a dashed upright is a molt without a size.'}
+        {legendInWords(axis, {
+          fitted: fit !== null,
+          unmeasured: ladder.rungs.some((rung) => rung[measure] === null),
+          skipped: ladder.rungs.some(({ skippedInstars }) => skippedInstars > 0),
+        })}
       </figcaption>
     </figure>
   );
@@ -79,4 +77,25 @@ function PointNote({ placed, widthPx }: { placed: PlacedPoint; widthPx: number }
       )}
     </div>
   );
+}
+
+/** What the signs in the drawing mean: those that are there. */
+function legendInWords(axis: 'instar' | 'date', has: { fitted: boolean; unmeasured: boolean; skipped: boolean }): string {
+  if (axis === 'instar') {
+    return [
+      'Each point is one skin and stands at the instar that ended; its bar is ± U (95 %). Equal steps upwards are equal ratios.',
+      has.fitted && 'The dashed line is the fitted growth; it fills no gap.',
+      (has.unmeasured || has.skipped) && 'A shaded column has no size on record.',
+    ]
+      .filter(Boolean)
+      .join(' ');
+  }
+  return [
+    'Each point stands on the day of the molt; the line before it is the life of the instar that ended then, at the size its skin shows.',
+    'A dotted line: when that instar began is not on record.',
+    has.unmeasured && 'A dashed upright is a molt without a size.',
+    'What came after the last molt is larger and not measured yet.',
+  ]
+    .filter(Boolean)
+    .join(' ');
 }

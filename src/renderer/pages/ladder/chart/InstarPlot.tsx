@@ -35,8 +35,8 @@ export function InstarPlot({ rungs, points, fit, widthPx, measureLabel, onAttend
         {gapsOf(rungs, points, lastStep).map((step) => (
           <g key={step}>
             <rect x={x(step - 0.5)} width={x(1) - x(0)} y={FRAME.topPx} height={bottomPx - FRAME.topPx} className={style['gap']} />
-            <text transform={`translate(${x(step)} ${bottomPx - 12}) rotate(-90)`} dy="0.32em" className={style['gapWords']}>
-              no size on record
+            <text x={x(step)} y={bottomPx - 10} textAnchor="middle" className={style['gapWords']}>
+              {x(1) - x(0) > WIDE_COLUMN_PX ? 'no size on record' : 'no size'}
             </text>
           </g>
         ))}
@@ -55,6 +55,9 @@ export function InstarPlot({ rungs, points, fit, widthPx, measureLabel, onAttend
     </>
   );
 }
+
+/** Room for all of the words. */
+const WIDE_COLUMN_PX = 120;
 
 type ToPx = (value: number) => number;
 

@@ -6,6 +6,7 @@ import { addressOf } from '../../../client/ask.ts';
 import { DayText } from '../../../parts/DayText.tsx';
 import { EstimateText } from '../../../parts/EstimateText.tsx';
 import { rungName } from '../../../words/ladder.ts';
+import { NARROWEST_FIGURE_PX, type RowRoom } from './commonScale.ts';
 import style from './Gallery.module.css';
 import { cssTransform, type Plate } from './plate.ts';
 
@@ -14,29 +15,31 @@ interface Props {
   photo: Photo;
   plate: Plate;
   pxPerMm: number;
-  /** Carapace middles of all plates stand this far below the top of the row. */
-  carapaceLinePx: number;
+  room: RowRoom;
 }
 
 /** One skin, flat and upright at the common scale; leads to the Bench. */
-export function PlateFigure({ rung, photo, plate, pxPerMm, carapaceLinePx }: Props): ReactElement {
+export function PlateFigure({ rung, photo, plate, pxPerMm, room }: Props): ReactElement {
   const copyPerPhoto = Math.min(1, RENDITION_LONGEST_PX.screen / Math.max(photo.widthPx, photo.heightPx));
+  const widthPx = plate.widthMm * pxPerMm;
   return (
-    <li className={style['figure']}>
-      <Link to={`/bench/${photo.id}`} className={style['mount'] ?? ''} style={{ marginTop: carapaceLinePx - plate.carapaceAtMm * pxPerMm }}>
-        <span className={style['plate']} style={{ width: plate.widthMm * pxPerMm, height: plate.heightMm * pxPerMm }}>
-          <img
-            src={addressOf('GET /api/photos/{photoId}/renditions/{kind}', { photoId: photo.id, kind: 'screen' })}
-            alt={`Skin of ${rungName(rung).toLowerCase()}, at the common scale. Open on the Bench`}
-            decoding="async"
-            style={{
-              width: photo.widthPx * copyPerPhoto,
-              height: photo.heightPx * copyPerPhoto,
-              transform: cssTransform(plate.toPlateMm, pxPerMm, copyPerPhoto),
-            }}
-          />
-        </span>
-      </Link>
+    <li className={style['figure']} style={{ width: Math.max(NARROWEST_FIGURE_PX, widthPx) }}>
+      <div className={style['stand']} style={{ height: room.heightPx, paddingTop: room.carapaceLinePx - plate.carapaceAtMm * pxPerMm }}>
+        <Link to={`/bench/${photo.id}`} className={style['mount'] ?? ''}>
+          <span className={style['plate']} style={{ width: widthPx, height: plate.heightMm * pxPerMm }}>
+            <img
+              src={addressOf('GET /api/photos/{photoId}/renditions/{kind}', { photoId: photo.id, kind: 'screen' })}
+              alt={`Skin of ${rungName(rung).toLowerCase()}, at the common scale. Open on the Bench`}
+              decoding="async"
+              style={{
+                width: photo.widthPx * copyPerPhoto,
+                height: photo.heightPx * copyPerPhoto,
+                transform: cssTransform(plate.toPlateMm, pxPerMm, copyPerPhoto),
+              }}
+            />
+          </span>
+        </Link>
+      </div>
       <p className={style['caption']}>
         <strong>{rungName(rung)}</strong>
         <span>

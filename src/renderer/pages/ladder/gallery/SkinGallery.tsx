@@ -2,10 +2,11 @@ import { type ReactElement, useMemo, useState } from 'react';
 import type { GalleryItem } from '../../../../api/contract/growth.ts';
 import type { Rung } from '../../../../domain/growth/rung.ts';
 import { ButtonLink } from '../../../parts/ButtonLink.tsx';
-import { rungName, unmeasuredInWords } from '../../../words/ladder.ts';
+import { rungName } from '../../../words/ladder.ts';
 import { useElementWidth } from '../useElementWidth.ts';
-import { fittingScale, NARROWEST_FIGURE_PX } from './commonScale.ts';
-import { type GalleryEntry, galleryEntries, type OffScaleReason } from './entries.ts';
+import { fittingScale, GALLERY_GAP_PX, NARROWEST_FIGURE_PX } from './commonScale.ts';
+import { EmptyPlace } from './EmptyPlace.tsx';
+import { galleryEntries, type OffScaleReason } from './entries.ts';
 import style from './Gallery.module.css';
 import { PlateFigure } from './PlateFigure.tsx';
 import { ScaleBar } from './ScaleBar.tsx';
@@ -28,10 +29,12 @@ export function SkinGallery({ rungs, items }: { rungs: readonly Rung[]; items: r
   const offScale = entries.filter((entry) => entry.kind === 'off-scale');
   const fitting = fittingScale(
     plates.map(({ plate }) => plate),
-    { widthPx, heightPx: HIGHEST_PLATE_PX, reservedPx: (entries.length - plates.length) * NARROWEST_FIGURE_PX },
+    { widthPx, heightPx: HIGHEST_PLATE_PX, reservedPx: (entries.length - plates.length) * (NARROWEST_FIGURE_PX + GALLERY_GAP_PX) },
   );
   const pxPerMm = fitting * zoom;
   const carapaceLinePx = Math.max(...plates.map(({ plate }) => plate.carapaceAtMm * pxPerMm));
+  const belowLinePx = Math.max(...plates.map(({ plate }) => (plate.heightMm - plate.carapaceAtMm) * pxPerMm));
+  const room = { carapaceLinePx, heightPx: carapaceLinePx + belowLinePx };
   return (
     <div ref={ref}>
       {plates.length > 0 && widthPx > 0 && (
@@ -44,9 +47,9 @@ export function SkinGallery({ rungs, items }: { rungs: readonly Rung[]; items: r
             <ol className={style['figures']}>
               {entries.map((entry) =>
                 entry.kind === 'plate' ? (
-                  <PlateFigure key={entry.rung.moltId} {...entry} pxPerMm={pxPerMm} carapaceLinePx={carapaceLinePx} />
+                  <PlateFigure key={entry.rung.moltId} {...entry} pxPerMm={pxPerMm} room={room} />
                 ) : (
-                  <EmptyPlace key={entry.rung.moltId} entry={entry} carapaceLinePx={carapaceLinePx} />
+                  <EmptyPlace key={`${entry.kind} ${entry.rung.moltId}`} entry={entry} room={room} />
                 ),
               )}
             </ol>
@@ -72,18 +75,5 @@ export function SkinGallery({ rungs, items }: { rungs: readonly Rung[]; items: r
         </ul>
       )}
     </div>
-  );
-}
-
-/** The place of a rung that has no picture at scale. */
-function EmptyPlace({ entry, carapaceLinePx }: { entry: Exclude<GalleryEntry, { kind: 'plate' }>; carapaceLinePx: number }): ReactElement {
-  return (
-    <li className={style['figure']}>
-      <span className={style['empty']} style={{ marginTop: Math.max(0, carapaceLinePx - 40) }} />
-      <p className={style['caption']}>
-        <strong>{rungName(entry.rung)}</strong>
-        <span>{entry.kind === 'off-scale' ? 'photo not at scale' : unmeasuredInWords(entry.rung)}</span>
-      </p>
-    </li>
   );
 }

@@ -1,6 +1,12 @@
 /** Space that each figure of the gallery takes at least, for its caption, and between figures, px. */
-export const NARROWEST_FIGURE_PX = 112;
+export const NARROWEST_FIGURE_PX = 136;
 export const GALLERY_GAP_PX = 24;
+
+/** The row in which all figures stand, px: carapace middles lie on one line. */
+export interface RowRoom {
+  readonly carapaceLinePx: number;
+  readonly heightPx: number;
+}
 
 /**
  * The largest common scale at which all plates stand side by side without scrolling and none is higher than allowed.

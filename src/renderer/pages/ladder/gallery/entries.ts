@@ -2,22 +2,26 @@ import type { GalleryItem } from '../../../../api/contract/growth.ts';
 import type { Rung } from '../../../../domain/growth/rung.ts';
 import { calibrate } from '../../../../domain/measuring/calibrate.ts';
 import type { Photo } from '../../../../domain/photo/photo.ts';
+import { gapInWords } from '../../../words/ladder.ts';
 import { type Plate, plateOf } from './plate.ts';
 
 /** Why a photo cannot be brought to the common scale. */
 export type OffScaleReason = 'no-scale-marked' | 'marks-do-not-fit' | 'seen-too-flat';
 
-/** What the gallery has for one rung. */
+/** What the gallery has for one rung, or for the instars missing before it. */
 export type GalleryEntry =
+  | { readonly kind: 'gap'; readonly rung: Rung; readonly words: string }
   | { readonly kind: 'plate'; readonly rung: Rung; readonly photo: Photo; readonly plate: Plate }
   | { readonly kind: 'off-scale'; readonly rung: Rung; readonly photo: Photo; readonly reason: OffScaleReason }
   | { readonly kind: 'no-photo'; readonly rung: Rung };
 
 export function galleryEntries(rungs: readonly Rung[], items: readonly GalleryItem[]): GalleryEntry[] {
-  return rungs.map((rung) => {
+  return rungs.flatMap((rung, index) => {
+    const gap = gapInWords(rung, rungs[index - 1]);
     const own = items.filter(({ moltId }) => moltId === rung.moltId);
     const item = own.find(({ photo }) => photo.id === rung.photoId) ?? own[0];
-    return item ? entryOf(rung, item) : { kind: 'no-photo', rung };
+    const entry: GalleryEntry = item ? entryOf(rung, item) : { kind: 'no-photo', rung };
+    return gap ? [{ kind: 'gap', rung, words: gap }, entry] : [entry];
   });
 }
 

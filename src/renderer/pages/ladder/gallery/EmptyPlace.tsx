@@ -1,0 +1,35 @@
+import type { ReactElement } from 'react';
+import { rungName, unmeasuredInWords } from '../../../words/ladder.ts';
+import { NARROWEST_FIGURE_PX, type RowRoom } from './commonScale.ts';
+import type { GalleryEntry } from './entries.ts';
+import style from './Gallery.module.css';
+
+type EmptyEntry = Exclude<GalleryEntry, { kind: 'plate' }>;
+
+const HALF_HEIGHT_PX = 40;
+
+/** Holds the place of what has no picture at scale, and says why. */
+export function EmptyPlace({ entry, room }: { entry: EmptyEntry; room: RowRoom }): ReactElement {
+  return (
+    <li className={style['figure']} style={{ width: NARROWEST_FIGURE_PX }}>
+      <div className={style['stand']} style={{ height: room.heightPx, paddingTop: Math.max(0, room.carapaceLinePx - HALF_HEIGHT_PX) }}>
+        <span className={style['empty']} style={{ height: 2 * HALF_HEIGHT_PX }} />
+      </div>
+      <p className={style['caption']}>
+        <strong>{entry.kind === 'gap' ? 'Gap' : rungName(entry.rung)}</strong>
+        <span>{reason(entry)}</span>
+      </p>
+    </li>
+  );
+}
+
+function reason(entry: EmptyEntry): string {
+  switch (entry.kind) {
+    case 'gap':
+      return entry.words;
+    case 'off-scale':
+      return 'photo not at scale';
+    case 'no-photo':
+      return unmeasuredInWords(entry.rung);
+  }
+}
