@@ -1,7 +1,7 @@
 import type { ReactElement } from 'react';
 import type { Estimate } from '../../domain/measuring/quantity.ts';
 import { useShowsInches } from '../client/preferences.ts';
-import { estimateInWords } from '../words/estimates.ts';
+import { type EstimateUnit, estimateInWords } from '../words/estimates.ts';
 import style from './EstimateText.module.css';
 
 /**
@@ -22,13 +22,13 @@ export function EstimateText({ estimate, unit = 'mm' }: { estimate: Estimate; un
   );
 }
 
-function OneUnit({ estimate, unit }: { estimate: Estimate; unit: 'mm' | 'in' | '1' }): ReactElement {
+function OneUnit({ estimate, unit }: { estimate: Estimate; unit: EstimateUnit }): ReactElement {
   const words = estimateInWords(estimate, unit);
   return (
     <span className="figures">
       {words.value}
-      <span className={style['uncertainty']}> ± {words.uncertainty}</span>
-      {words.unit && <span className={style['unit']}> {words.unit}</span>}
+      <span className={style['uncertainty']}> ± {words.expandedUncertainty}</span>
+      {unit !== '1' && <span className={style['unit']}> {unit}</span>}
     </span>
   );
 }

@@ -66,7 +66,7 @@ export function wordsFor(failure: Failure): FailureWords {
         advice: 'Swap them: first the day it was last seen unmolted, then the day it was found molted.',
       };
     case 'date-in-future':
-      return { happened: `The ${failure.field}, ${dayInWords(failure.date)}, has not come yet.`, advice: 'Give a day up to today.' };
+      return { happened: `${dayInWords(failure.date)} has not come yet.`, advice: 'Give a day up to today.' };
     case 'molts-out-of-order':
       return {
         happened: `A molt on ${dayInWords(failure.date)} does not fit beside the one on ${dayInWords(failure.neighbourDate)}.`,

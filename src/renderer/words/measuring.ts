@@ -1,0 +1,122 @@
+import type { CalibrationWarning } from '../../domain/measuring/calibrate.ts';
+import type { RectangleObject, ScaleMarks } from '../../domain/measuring/calibration.ts';
+import { type CarapaceLandmark, type LandmarkName, LEG_IDS, LEG_JOINTS, type LegJoint } from '../../domain/measuring/landmarks.ts';
+import type { AbsentQuantity } from '../../domain/measuring/quantity.ts';
+import { type HandleId, isLandmarkName } from '../bench/handles.ts';
+import type { ChangeLabel } from '../bench/history.ts';
+import { groupOf, type LandmarkGroup } from '../bench/steps.ts';
+import { capitalized, JOINT_LABELS, LEG_LABELS } from './labels.ts';
+
+const CARAPACE_NAMES: Readonly<Record<CarapaceLandmark, string>> = {
+  'carapace-front': 'front of the carapace, midline',
+  'carapace-rear': 'rear of the carapace, midline',
+  'carapace-left': 'widest point of the carapace, left',
+  'carapace-right': 'widest point of the carapace, right',
+};
+
+/**
+ * Definitions after the World Spider Trait project (Pekar et al. 2021, Database baab064): carapace along the midline without
+ * chelicerae, greatest width; legs without coxa and trochanter. Finer points from memory.
+ */
+const CARAPACE_DEFINITIONS: Readonly<Record<CarapaceLandmark, string>> = {
+  'carapace-front': 'The foremost edge of the carapace on its midline. The chelicerae in front of it do not count.',
+  'carapace-rear': 'The hind margin of the carapace on its midline, at the notch above the waist.',
+  'carapace-left': "The animal's left edge where the carapace is widest, at a right angle to the midline; mostly beside legs II and III.",
+  'carapace-right': "The animal's right edge where the carapace is widest, straight across from the left one.",
+};
+
+const JOINT_DEFINITIONS: Readonly<Record<LegJoint, string>> = {
+  'trochanter-femur': 'Where the first long article begins, past the two short ones (coxa and trochanter) that are not counted.',
+  'femur-patella': 'The knee: end of the femur, the first long article.',
+  'patella-tibia': 'End of the patella, the short article after the knee.',
+  'tibia-metatarsus': 'End of the tibia, the second long article.',
+  'metatarsus-tarsus': 'End of the metatarsus, where the last article begins.',
+  'tarsus-tip': 'The tip of the leg; claws and tufts of hair do not count.',
+};
+
+/** "front of the carapace, midline", "leg I left, femur to patella". */
+export function landmarkName(name: LandmarkName): string {
+  if (isCarapace(name)) return CARAPACE_NAMES[name];
+  const leg = LEG_IDS.find((candidate) => name.startsWith(`leg-${candidate}-`));
+  return leg === undefined ? name : `${LEG_LABELS[leg]}, ${JOINT_LABELS[jointOf(name)]}`;
+}
+
+/** The name inside its group, where the group stands above it. */
+export function landmarkShortName(name: LandmarkName): string {
+  return isCarapace(name) ? CARAPACE_NAMES[name].replace(' of the carapace', '') : JOINT_LABELS[jointOf(name)];
+}
+
+export function landmarkDefinition(name: LandmarkName): string {
+  return isCarapace(name) ? CARAPACE_DEFINITIONS[name] : JOINT_DEFINITIONS[jointOf(name)];
+}
+
+export function groupName(group: LandmarkGroup): string {
+  return capitalized(group === 'carapace' ? 'carapace' : LEG_LABELS[group]);
+}
+
+export function handleName(id: HandleId): string {
+  if (isLandmarkName(id)) return landmarkName(id);
+  const [kind, number] = id.split('-');
+  return kind === 'end' ? `end ${number} of the known distance` : `corner ${number}`;
+}
+
+function isCarapace(name: LandmarkName): name is CarapaceLandmark {
+  return groupOf(name) === 'carapace';
+}
+
+function jointOf(name: LandmarkName): LegJoint {
+  return LEG_JOINTS.find((joint) => name.endsWith(joint)) ?? 'tarsus-tip';
+}
+
+export const CHANGE_LABELS: Readonly<Record<ChangeLabel, string>> = {
+  'place-point': 'place a point',
+  'move-point': 'move a point',
+  'mark-point': 'mark a point',
+  'mark-leg': 'mark a leg',
+  'remove-point': 'take a point away',
+  'place-scale': 'mark the scale object',
+  'move-scale': 'move a mark of the scale object',
+  'change-scale': 'change the scale object',
+  'remove-scale': 'remove the scale',
+  'set-height': 'set the carapace height',
+  'set-pointing': 'set the pointing uncertainty',
+  'put-back': 'put the marks back',
+};
+
+export const SCALE_OBJECT_LABELS: Readonly<Record<RectangleObject | 'two-points', string>> = {
+  'two-points': 'A rule or another known distance',
+  'id-1': 'A bank-size card (ISO/IEC 7810 ID-1)',
+  a6: 'A6 sheet',
+  a5: 'A5 sheet',
+  a4: 'A4 sheet',
+  own: 'Another rectangle of known size',
+};
+
+export function scaleObjectName(marks: ScaleMarks): string {
+  return SCALE_OBJECT_LABELS[marks.kind === 'two-points' ? 'two-points' : marks.object];
+}
+
+export const ABSENT_LABELS: Readonly<Record<AbsentQuantity['reason'], string>> = {
+  'not-placed': 'points not placed yet',
+  missing: 'part missing',
+  'not-visible': 'not visible',
+  'no-position': 'point lies outside the plane of the scale',
+};
+
+/** What a calibration warns of, with what to do about it. */
+export function warningInWords(warning: CalibrationWarning): string {
+  switch (warning.code) {
+    case 'strong-tilt':
+      return `The camera looked ${warning.tiltDeg.toFixed(0)}° away from straight down. Beyond 30° small errors of the corners weigh heavily: a photo taken from straight above would be better.`;
+    case 'scale-object-small':
+      return `The scale object covers only ${(100 * warning.shareOfWidth).toFixed(0)} % of the picture's width. From 10 % up lengths become trustworthy: go nearer, or use a larger object.`;
+    case 'scale-object-coarse':
+      return `The size of this object is known to ${(200 * warning.relativeStandardUncertainty).toFixed(1)} % only (95 %). A measured object, or a card, would be better.`;
+    case 'tilt-unknown':
+      return 'Two points say nothing about the tilt of the camera. The uncertainty allows for it; a card or a sheet of paper would remove it.';
+    case 'focal-length-unknown':
+      return 'The picture does not tell its focal length, so tilt, distance and height above the plane cannot be worked out. The uncertainty allows for it.';
+    case 'shape-disagrees':
+      return `These corners do not fit a rectangle of this size (sides ${Math.abs(warning.aspectErrorPercent).toFixed(1)} %, angle ${Math.abs(warning.angleErrorDeg).toFixed(1)}° off). A corner may be wrong, the object another one, or the picture cropped.`;
+  }
+}

@@ -1,0 +1,73 @@
+import { describe, expect, test } from 'vitest';
+import { type CabinetView, FIRST_VIEW, isNarrowed, shownIn, sortedBy } from '../../../../src/renderer/pages/cabinet/cabinetView.ts';
+import { aSummary } from '../../../support/records.ts';
+
+const CABINET = [
+  aSummary(
+    { id: 'a', code: 'G-12', taxon: 'Grammostola pulchra', name: 'Señora', origin: 'Zürich fair' },
+    { sex: { sex: 'female', level: 'strong', conflict: false }, instarNow: 9, lastMoltOn: '2026-02-01', lastCarapaceLengthMm: mm(18.2) },
+  ),
+  aSummary(
+    { id: 'b', code: 'G-2', taxon: 'Brachypelma hamorii', eggSacGroup: 'sac 7' },
+    { sex: { sex: 'female', level: 'established', conflict: true }, instarNow: 11, lastMoltOn: '2025-11-20' },
+  ),
+  aSummary(
+    { id: 'c', code: 'C-1', taxon: '', status: 'sold' },
+    { sex: { sex: 'male', level: 'leaning', conflict: false }, lastCarapaceLengthMm: mm(6.1) },
+  ),
+  aSummary({ id: 'd', code: 'A-1', taxon: 'Avicularia avicularia', status: 'on-loan' }, { instarNow: 4 }),
+];
+
+function mm(value: number) {
+  return { value, standardUncertainty: 0.1, expandedUncertainty: 0.2 };
+}
+
+function codes(part: Partial<CabinetView>): string[] {
+  return shownIn({ ...FIRST_VIEW, ...part }, CABINET).map((summary) => summary.specimen.code);
+}
+
+describe('the view of the cabinet', () => {
+  test('starts with the animals still kept, by code as people count', () => {
+    expect(codes({})).toEqual(['A-1', 'G-2', 'G-12']);
+  });
+
+  test('finds every word of a search in any of code, species, name, egg sac and origin, whatever the accents', () => {
+    expect(codes({ search: 'senora' })).toEqual(['G-12']);
+    expect(codes({ search: 'ZURICH pulchra' })).toEqual(['G-12']);
+    expect(codes({ search: 'sac 7' })).toEqual(['G-2']);
+    expect(codes({ search: 'pulchra hamorii' })).toEqual([]);
+  });
+
+  test('narrows by sex, by contradiction and by status', () => {
+    expect(codes({ sex: 'female' })).toEqual(['G-2', 'G-12']);
+    expect(codes({ sex: 'contradicted' })).toEqual(['G-2']);
+    expect(codes({ status: 'sold' })).toEqual(['C-1']);
+    expect(codes({ status: 'any' })).toHaveLength(4);
+  });
+
+  test('puts what is not known last in both directions', () => {
+    expect(codes({ sortBy: 'size', status: 'any' })).toEqual(['C-1', 'G-12', 'A-1', 'G-2']);
+    expect(codes({ sortBy: 'size', status: 'any', descending: true })).toEqual(['G-12', 'C-1', 'A-1', 'G-2']);
+    expect(codes({ sortBy: 'taxon', status: 'any' })).toEqual(['A-1', 'G-2', 'G-12', 'C-1']);
+  });
+
+  test('sorts sex by how sure it is, then dates and instars by themselves', () => {
+    expect(codes({ sortBy: 'sex', status: 'any' })).toEqual(['G-2', 'G-12', 'C-1', 'A-1']);
+    expect(codes({ sortBy: 'lastMolt' })).toEqual(['G-2', 'G-12', 'A-1']);
+    expect(codes({ sortBy: 'instar', descending: true })).toEqual(['G-2', 'G-12', 'A-1']);
+  });
+
+  test('turns the direction when the same column is pressed again, and starts rising on another', () => {
+    const once = sortedBy(FIRST_VIEW, 'instar');
+    expect(once).toMatchObject({ sortBy: 'instar', descending: false });
+    expect(sortedBy(once, 'instar').descending).toBe(true);
+    expect(sortedBy(sortedBy(once, 'instar'), 'code').descending).toBe(false);
+  });
+
+  test('knows whether anything is held back by more than the order', () => {
+    expect(isNarrowed(FIRST_VIEW)).toBe(false);
+    expect(isNarrowed({ ...FIRST_VIEW, sortBy: 'size' })).toBe(false);
+    expect(isNarrowed({ ...FIRST_VIEW, search: ' x' })).toBe(true);
+    expect(isNarrowed({ ...FIRST_VIEW, status: 'any' })).toBe(true);
+  });
+});

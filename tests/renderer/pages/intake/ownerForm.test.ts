@@ -1,0 +1,69 @@
+import { describe, expect, test } from 'vitest';
+import type { SpecimenPage } from '../../../../src/api/contract/specimens.ts';
+import { firstChoice, moltChoices, NEW_MOLT, ownerOf } from '../../../../src/renderer/pages/intake/ownerForm.ts';
+import { aMolt, anExuvia, aPhoto, aSummary } from '../../../support/records.ts';
+
+const PAGE: SpecimenPage = {
+  summary: aSummary(),
+  molts: [
+    {
+      molt: aMolt({ id: 'm1', happenedFrom: '2025-10-01', happenedTo: '2025-10-04', instarShed: 6 }),
+      exuvia: null,
+      photos: [],
+      measurement: null,
+      determinations: [],
+    },
+    {
+      molt: aMolt({ id: 'm2', happenedFrom: '2026-01-10', happenedTo: '2026-01-10', instarShed: 7 }),
+      exuvia: anExuvia(),
+      photos: [],
+      measurement: null,
+      determinations: [],
+    },
+  ],
+  animalPhotos: [],
+};
+
+describe('whose photos these are', () => {
+  test('starts with the molt the day of the photo speaks for', () => {
+    expect(firstChoice([aPhoto({ takenOn: '2026-01-12' })], PAGE, null, '2026-03-01').molt).toBe('m2');
+  });
+
+  test('starts with the molt the keeper came from, whatever the day', () => {
+    expect(firstChoice([aPhoto({ takenOn: '2026-01-12' })], PAGE, 'm1', '2026-03-01').molt).toBe('m1');
+  });
+
+  test('else starts with a new molt on the day of the photo, or today, shedding the next instar', () => {
+    expect(firstChoice([aPhoto({ takenOn: '2026-02-27' })], PAGE, null, '2026-03-01')).toMatchObject({
+      molt: NEW_MOLT,
+      newMoltOn: '2026-02-27',
+      newInstarShed: '8',
+    });
+    expect(firstChoice([aPhoto()], PAGE, null, '2026-03-01').newMoltOn).toBe('2026-03-01');
+  });
+
+  test('offers molts newest first and says how long before the photo each was', () => {
+    expect(moltChoices(PAGE.molts, '2026-01-12').map((choice) => choice.label)).toEqual([
+      'A new molt',
+      '10 Jan 2026 · Shed instar 7, 2 days before the photo',
+      '1 to 4 Oct 2025 · Shed instar 6, 100 days before the photo',
+    ]);
+  });
+
+  test('becomes a skin, a skin of a new molt, or the animal', () => {
+    const choice = firstChoice([aPhoto({ takenOn: '2026-01-12' })], PAGE, null, '2026-03-01');
+    expect(ownerOf(choice, PAGE)).toEqual({ kind: 'skin', entry: PAGE.molts[1] });
+    expect(ownerOf({ ...choice, shows: 'animal' }, PAGE)).toEqual({ kind: 'animal', specimenId: 'specimen-1' });
+    expect(ownerOf({ ...choice, molt: NEW_MOLT, newMoltOn: '2026-02-01', newInstarShed: '' }, PAGE)).toMatchObject({
+      kind: 'skin-of-new-molt',
+      molt: { happenedFrom: '2026-02-01', happenedTo: '2026-02-01', instarShed: null },
+    });
+  });
+
+  test('is nobody yet while the new molt has no day or no sensible instar', () => {
+    const choice = { shows: 'skin', molt: NEW_MOLT, newMoltOn: '', newInstarShed: '' } as const;
+    expect(ownerOf(choice, PAGE)).toBeNull();
+    expect(ownerOf({ ...choice, newMoltOn: '2026-02-01', newInstarShed: 'seven' }, PAGE)).toBeNull();
+    expect(ownerOf({ ...choice, newMoltOn: '2026-02-01', newInstarShed: '7' }, PAGE)).not.toBeNull();
+  });
+});

@@ -1,0 +1,39 @@
+import { describe, expect, test } from 'vitest';
+import { counted, listed } from '../../../src/renderer/words/counts.ts';
+import { estimateAsText } from '../../../src/renderer/words/estimates.ts';
+import { moltName, whatSkinShows } from '../../../src/renderer/words/instars.ts';
+import { quantityName } from '../../../src/renderer/words/quantities.ts';
+import { sexInWords } from '../../../src/renderer/words/sex.ts';
+
+describe('words for what is on record', () => {
+  test('name measured quantities', () => {
+    expect(quantityName('carapace-length')).toBe('Carapace length');
+    expect(quantityName('leg-L1')).toBe('Leg I left');
+    expect(quantityName('leg-R4-metatarsus')).toBe('Leg IV right, metatarsus');
+    expect(quantityName('span-L1-R4')).toBe('Laid-out span, I left to IV right');
+  });
+
+  test('say the sex with its level and never leave out a contradiction', () => {
+    expect(sexInWords({ sex: 'female', level: 'strong', conflict: false })).toBe('female, strong');
+    expect(sexInWords({ sex: 'unsexed', level: null, conflict: false })).toBe('unsexed');
+    expect(sexInWords({ sex: 'male', level: 'leaning', conflict: true })).toBe('male, leaning (contradicted)');
+  });
+
+  test('say of a skin that its instar has ended', () => {
+    expect(whatSkinShows({ instarShed: 7 })).toContain('instar 7, which has ended');
+    expect(whatSkinShows({ instarShed: null })).toContain('ended with this molt');
+    expect(moltName({ instarShed: null }, 3)).toBe('Molt 3 of those recorded');
+  });
+
+  test('give a length with its uncertainty in either unit, each rounded by its own', () => {
+    const estimate = { value: 15.732, standardUncertainty: 0.155, expandedUncertainty: 0.31 };
+    expect(estimateAsText(estimate, 'mm')).toBe('15.73 mm ± 0.31 mm');
+    expect(estimateAsText(estimate, 'in')).toBe('0.619 in ± 0.012 in');
+    expect(estimateAsText({ ...estimate, value: 1.275 }, '1')).toBe('1.28 ± 0.31');
+  });
+
+  test('count and list things', () => {
+    expect([counted(1, 'molt'), counted(0, 'molt'), counted(2, 'exuvia', 'exuviae')]).toEqual(['1 molt', '0 molts', '2 exuviae']);
+    expect([listed([]), listed(['a']), listed(['a', 'b', 'c'])]).toEqual(['', 'a', 'a, b and c']);
+  });
+});
