@@ -1,0 +1,72 @@
+import { expect } from 'vitest';
+import { emptyChecklist, unsexedDraft } from '../drafts.ts';
+import { type Exchange, fails, type Memory, recall, succeeds } from '../exchange.ts';
+
+const exuvia = (memory: Memory) => ({ exuviaId: recall(memory, 'exuvia') });
+const determination = (memory: Memory) => ({ determinationId: recall(memory, 'determination') });
+
+export const sexingStory: readonly Exchange[] = [
+  succeeds(
+    'POST /api/exuviae/{exuviaId}/determinations',
+    'takes a signature',
+    (memory) => ({
+      path: exuvia(memory),
+      body: { ...unsexedDraft, evidencePhotoIds: [recall(memory, 'photo')] },
+    }),
+    (signed, _, memory) => {
+      expect(signed).toMatchObject({ sex: 'unsexed', withdrawn: null });
+      memory.set('determination', signed.id);
+    },
+  ),
+  fails('POST /api/exuviae/{exuviaId}/determinations', 'refuses more than the answers support', 'level-not-supported', 422, (memory) => ({
+    path: exuvia(memory),
+    body: { ...unsexedDraft, sex: 'female' as const, level: 'established' as const, checklist: emptyChecklist },
+  })),
+  fails(
+    'POST /api/exuviae/{exuviaId}/determinations',
+    'refuses evidence of another animal',
+    'evidence-of-another-animal',
+    422,
+    (memory) => ({
+      path: exuvia(memory),
+      body: { ...unsexedDraft, evidencePhotoIds: ['no such photo'] },
+    }),
+  ),
+  succeeds(
+    'GET /api/exuviae/{exuviaId}/examination',
+    'lays out the skin and its history',
+    (memory) => ({ path: exuvia(memory) }),
+    (sheet) => {
+      expect(sheet).toMatchObject({ specimen: { code: 'T-01' }, molt: { instarShed: 5 }, sign: { sex: 'unsexed', conflict: false } });
+      expect(sheet.determinations).toHaveLength(1);
+      expect(sheet.photos).toHaveLength(1);
+      expect(sheet.measurement).not.toBeNull();
+    },
+  ),
+  succeeds(
+    'GET /api/exuviae',
+    'lists the skins that can be read',
+    () => ({}),
+    (skins, _, memory) => {
+      expect(skins).toMatchObject([
+        { specimen: { code: 'T-01' }, recordedMolt: 1, coverPhotoId: recall(memory, 'photo'), standingDeterminations: 1 },
+      ]);
+    },
+  ),
+  fails('DELETE /api/photos/{photoId}', 'keeps a photo that is evidence', 'photo-in-use', 409, (memory) => ({
+    path: { photoId: recall(memory, 'photo') },
+  })),
+  succeeds(
+    'POST /api/determinations/{determinationId}/withdrawal',
+    'takes it back with the reason',
+    (memory) => ({
+      path: determination(memory),
+      body: { reason: 'Read by poor light.' },
+    }),
+    (withdrawn) => expect(withdrawn.withdrawn?.reason).toBe('Read by poor light.'),
+  ),
+  fails('POST /api/determinations/{determinationId}/withdrawal', 'takes nothing back twice', 'already-withdrawn', 409, (memory) => ({
+    path: determination(memory),
+    body: { reason: 'Again.' },
+  })),
+];
