@@ -23,6 +23,8 @@ export async function publish(
     const present = await files.facts(to);
     if (present?.byteLength === staged.byteLength) {
       await files.remove(from);
+      // Another publication may have named it a moment ago, and not yet synced the name.
+      await files.syncFolder(folder);
       return succeed('already-here');
     }
     if (present) {
@@ -36,6 +38,8 @@ export async function publish(
     await files.syncFolder(folder);
     return succeed('published');
   } catch (error) {
+    // The same content was published between the look and the link; now it is found there.
+    if (errorCode(error) === 'EEXIST') return publish({ files, layout }, staged);
     const failure = diskFailure(error, layout.folder);
     if (failure) return fail(failure);
     throw error;
