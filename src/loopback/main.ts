@@ -49,8 +49,10 @@ if (!opened.ok) {
 }
 const core = opened.value;
 
+// Asked to end more than once, as by a terminal and by what started us, it ends once.
+const ending = new AbortController();
 const presence = watchPresence(PATIENCE_MS, () => {
-  if (!asked.keep) void closeDown();
+  if (!asked.keep) ending.abort();
 });
 const server = await listen({ port: asked.port, handle: (request) => core.handle(request), presence, elapsedMs });
 const removeToken = asked.tokenFile === null ? async () => undefined : await writeTokenFile(asked.tokenFile, server.token);
@@ -64,6 +66,7 @@ async function closeDown(): Promise<void> {
   await server.close();
   process.exit(0);
 }
-for (const signal of ['SIGTERM', 'SIGINT', 'SIGHUP'] as const) process.once(signal, () => void closeDown());
+ending.signal.addEventListener('abort', () => void closeDown(), { once: true });
+for (const signal of ['SIGTERM', 'SIGINT', 'SIGHUP'] as const) process.on(signal, () => ending.abort());
 
 process.stdout.write(`${JSON.stringify({ ready: server.newAddress(), port: server.port })}\n`);
