@@ -11,7 +11,7 @@ export interface PictureFile {
   readonly name: string;
 }
 
-/** An upright JPEG: sRGB, or with the color profile of its HEIC original. */
+/** An upright JPEG in sRGB. */
 export interface Rendition {
   readonly kind: RenditionKind;
   readonly bytes: Buffer;

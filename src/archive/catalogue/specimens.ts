@@ -60,15 +60,17 @@ export function specimensIn({ catalogue, ambient, damage }: RecordContext): Spec
     list: () => specimens.many(catalogue.all(`${SELECT_SPECIMENS} ORDER BY code_key`)),
     update: (id, expectedVersion, draft) =>
       catalogue.atomically(() => {
+        if (!catalogue.one('SELECT 1 FROM specimen WHERE id = :id AND version = :expectedVersion', { id, expectedVersion })) {
+          return outdated('specimen', id, get(id));
+        }
         if (codeTaken(draft.code, id)) return fail({ code: 'code-taken', specimenCode: draft.code });
-        const changed = catalogue.run(
+        catalogue.run(
           `UPDATE specimen SET code = :code, code_key = :codeKey, taxon = :taxon, name = :name, origin = :origin,
              egg_sac_group = :eggSacGroup, acquired_on = :acquiredOn, acquired_instar = :acquiredInstar, hatched_on = :hatchedOn,
              habit = :habit, status = :status, notes = :notes, version = version + 1
-           WHERE id = :id AND version = :expectedVersion`,
-          { ...bindings(draft), id, expectedVersion },
+           WHERE id = :id`,
+          { ...bindings(draft), id },
         );
-        if (changed === 0) return outdated('specimen', id, get(id));
         keep(id, expectedVersion + 1, ambient.now(), draft);
         return get(id);
       }),
