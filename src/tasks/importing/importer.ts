@@ -3,7 +3,7 @@ import { availableParallelism } from 'node:os';
 import { basename } from 'node:path';
 import type { Archive } from '../../archive/archive.ts';
 import type { PlannedFile } from '../../archive/records/imports.ts';
-import { Refusal } from '../../domain/failure.ts';
+import { Refusal, refuse } from '../../domain/failure.ts';
 import type { FileOutcome, TaskSnapshot } from '../../domain/intake/task.ts';
 import { fail, type Result, succeed } from '../../domain/result.ts';
 import { forEachBounded } from '../pool.ts';
@@ -121,7 +121,7 @@ export function createImporter({ archive, tasks, reportDefect }: ImporterOptions
       const file = files.value[index];
       if (!file) return fail({ code: 'not-found', what: 'file of the intake', id: String(index) });
       if (file.outcome.kind !== 'waiting') return succeed(null);
-      const staged = await archive.originals.stage({ kind: 'stream', stream: bytes, byteLength: file.byteLength }, file.name);
+      const staged = await archive.originals.stage({ kind: 'stream', stream: upTo(file, bytes), byteLength: file.byteLength }, file.name);
       if (!staged.ok) {
         if (staged.failure.code === 'file-empty') settle(file, { kind: 'refused', failure: staged.failure });
         return staged;
@@ -142,6 +142,16 @@ export function createImporter({ archive, tasks, reportDefect }: ImporterOptions
     resume: () => importAll(leftWaiting()),
     unfinishedCount: () => leftWaiting().length,
   };
+}
+
+/** Stops at the first byte more than was announced, so that nobody fills the disk with one file. */
+async function* upTo(file: PlannedFile, bytes: AsyncIterable<Uint8Array>): AsyncGenerator<Uint8Array> {
+  let receivedBytes = 0;
+  for await (const piece of bytes) {
+    receivedBytes += piece.byteLength;
+    if (receivedBytes > file.byteLength) refuse({ code: 'file-not-arrived', file: file.name });
+    yield piece;
+  }
 }
 
 /** A file that cannot be asked for its length is refused with the reason when its turn comes. */

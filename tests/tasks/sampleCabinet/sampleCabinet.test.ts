@@ -1,0 +1,62 @@
+import { readFile } from 'node:fs/promises';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { TaskSnapshot } from '../../../src/domain/intake/task.ts';
+import { unwrap } from '../../../src/domain/result.ts';
+import { createTasks, type Tasks } from '../../../src/tasks/registry.ts';
+import { photosOf, SampleCabinet } from '../../../src/tasks/sampleCabinet/data.ts';
+import { startSampleCabinet } from '../../../src/tasks/sampleCabinet/start.ts';
+import { countingAmbient, TestArchive } from '../../support/testArchive.ts';
+
+const FOLDER = 'resources/sample';
+
+describe('the sample cabinet', () => {
+  let test: TestArchive;
+  let tasks: Tasks;
+  let cabinet: SampleCabinet;
+  let last: TaskSnapshot;
+
+  beforeAll(async () => {
+    test = await TestArchive.open();
+    cabinet = SampleCabinet.parse(JSON.parse(await readFile(`${FOLDER}/cabinet.json`, 'utf8')));
+    tasks = createTasks({
+      ambient: countingAmbient(),
+      elapsedMs: () => performance.now(),
+      reportDefect: (error) => {
+        throw error;
+      },
+    });
+    const { id } = unwrap(await startSampleCabinet(test.archive, tasks, FOLDER));
+    last = await new Promise((resolve) => tasks.subscribe(id, (snapshot) => snapshot.state !== 'running' && resolve(snapshot)));
+  });
+  afterAll(async () => {
+    await tasks.close();
+    await test.remove();
+  });
+
+  it('goes in whole', () => {
+    expect(last).toMatchObject({ state: 'done', failure: null });
+    expect(last.done).toBe(photosOf(cabinet).length);
+    expect(test.archive.specimens.count()).toEqual({ all: cabinet.specimens.length, samples: cabinet.specimens.length });
+  });
+  it('leaves no photo that belongs to nothing', () => {
+    expect(test.archive.photos.count()).toBe(photosOf(cabinet).length);
+    expect(test.archive.photos.list({ unassigned: true })).toEqual([]);
+  });
+  it('is marked as sample throughout', () => {
+    expect(test.archive.specimens.list().every(({ sample }) => sample)).toBe(true);
+    expect(test.archive.photos.list({ unassigned: false }).every(({ sample }) => sample)).toBe(true);
+  });
+  it('goes in once', async () => {
+    expect(await startSampleCabinet(test.archive, tasks, FOLDER)).toMatchObject({ failure: { code: 'sample-already-here' } });
+  });
+  it('goes out whole, and in again', async () => {
+    const removal = unwrap(test.archive.removals.removeSamples());
+    expect(removal).toMatchObject({ specimens: cabinet.specimens.length, photos: photosOf(cabinet).length });
+    expect([test.archive.specimens.count().all, test.archive.photos.count()]).toEqual([0, 0]);
+    const { id } = unwrap(await startSampleCabinet(test.archive, tasks, FOLDER));
+    const again = await new Promise<TaskSnapshot>((resolve) =>
+      tasks.subscribe(id, (snapshot) => snapshot.state !== 'running' && resolve(snapshot)),
+    );
+    expect(again.state).toBe('done');
+  });
+});
