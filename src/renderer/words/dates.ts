@@ -1,4 +1,4 @@
-import type { CalendarDay, CameraTime } from '../../domain/dates.ts';
+import type { CalendarDay, CameraTime, Instant } from '../../domain/dates.ts';
 
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 
@@ -6,6 +6,13 @@ const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', '
 export function dayInWords(day: CalendarDay): string {
   const [year, month, date] = day.split('-');
   return `${Number(date)} ${MONTHS[Number(month) - 1]} ${year}`;
+}
+
+/** The calendar day of a moment on this machine's clock. */
+export function dayHere(instant: Instant): CalendarDay {
+  const moment = new Date(instant);
+  const twoDigits = (part: number): string => String(part).padStart(2, '0');
+  return `${moment.getFullYear()}-${twoDigits(moment.getMonth() + 1)}-${twoDigits(moment.getDate())}`;
 }
 
 /** One day, or the span between two days with what they share said once: "3 to 5 Mar 2026". */

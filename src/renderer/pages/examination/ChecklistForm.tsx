@@ -11,6 +11,7 @@ import style from './ChecklistForm.module.css';
 import { Group } from './Group.tsx';
 import { LegSpanField } from './LegSpanField.tsx';
 import { optionsOf, RadioRow } from './RadioRow.tsx';
+import { VentralPlate } from './VentralPlate.tsx';
 
 interface Props {
   checklist: Checklist;
@@ -45,29 +46,28 @@ export function ChecklistForm({ checklist, taxon, measurement, onAnswer }: Props
         />
         {ask('fourBookLungsFound')}
       </Group>
-      <Group title="How it was looked at">
+      <Group
+        title="How it was looked at"
+        note="Best wet and dry, and with light through the skin and from the side: wet, a flap can lie so flat that it does not show."
+      >
+        <RadioRow beside legend="Side" value={checklist.view} options={optionsOf(SIDE_LABELS)} onChange={(view) => onAnswer({ view })} />
         <RadioRow
-          legend="Which side?"
-          explained="From inside, left and right are swapped against a picture of the underside."
-          value={checklist.view}
-          options={optionsOf(SIDE_LABELS)}
-          onChange={(view) => onAnswer({ view })}
-        />
-        <RadioRow
-          legend="Wet or dry?"
-          explained="Best once each: wet, a flap can lie so flat that it does not show."
+          beside
+          legend="State"
           value={checklist.condition}
           options={optionsOf(CONDITION_LABELS)}
           onChange={(condition) => onAnswer({ condition })}
         />
         <RadioRow
-          legend="In which light?"
+          beside
+          legend="Light"
           value={checklist.light}
           options={optionsOf(LIGHT_LABELS)}
           onChange={(light) => onAnswer({ light })}
         />
         <RadioRow
-          legend="Enlarged by what?"
+          beside
+          legend="Enlarged by"
           value={checklist.magnification}
           options={optionsOf(MAGNIFICATION_LABELS)}
           onChange={(magnification) => onAnswer({ magnification })}
@@ -77,6 +77,7 @@ export function ChecklistForm({ checklist, taxon, measurement, onAnswer }: Props
         title="What was seen"
         note="“Readable and absent” is evidence. If the place could not be read, or nobody looked, say that instead: it weighs nothing, either way."
       >
+        <VentralPlate />
         {genusWarnings(genusFlagsOf(taxon)).map((warning) => (
           <Notice key={warning} tone="warning">
             {warning}

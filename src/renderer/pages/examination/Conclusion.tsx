@@ -90,8 +90,10 @@ export function Conclusion({ reading, observer, today, assessments, gaps, busy, 
           {reading.supersedes === null ? 'Sign' : 'Sign the correction'}
         </Button>
         <p className={style['signNote']}>
-          With {counted(reading.evidencePhotoIds.length, 'photo')} as evidence. A signed determination stays: later ones add to it, and it
-          can be corrected or withdrawn, never changed.
+          {reading.evidencePhotoIds.length === 0
+            ? 'Without a photo as evidence. '
+            : `With ${counted(reading.evidencePhotoIds.length, 'photo')} as evidence. `}
+          A signed determination stays: later ones add to it, and it can be corrected or withdrawn, never changed.
         </p>
       </div>
     </Group>

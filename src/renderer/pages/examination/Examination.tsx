@@ -1,4 +1,4 @@
-import { type ReactElement, useRef, useState } from 'react';
+import { type ReactElement, useEffect, useRef, useState } from 'react';
 import type { AnswerOf } from '../../../api/contract/contract.ts';
 import { recordedMoltNumber } from '../../../domain/molting/instars.ts';
 import { BLANK_CHECKLIST, type Checklist, type Determination, type UnfinishedDetermination } from '../../../domain/sexing/determination.ts';
@@ -20,7 +20,6 @@ import { Prepare } from './Prepare.tsx';
 import { SupportBar } from './SupportBar.tsx';
 import { skinName } from './skinName.ts';
 import { useUnfinished } from './useUnfinished.ts';
-import { VentralPlate } from './VentralPlate.tsx';
 
 interface Props {
   sheet: AnswerOf<'GET /api/exuviae/{exuviaId}/examination'>;
@@ -30,7 +29,7 @@ interface Props {
   observer: string;
 }
 
-/** One skin on the table: its photos and the plate on one side, the guided reading on the other, the record below. */
+/** One skin on the table: its photos on one side, the guided reading on the other, the record below. */
 export function Examination({ sheet, page, today, observer }: Props): ReactElement {
   const { specimen, exuvia, determinations } = sheet;
   const molts = page.molts.map(({ molt }) => molt);
@@ -43,8 +42,17 @@ export function Examination({ sheet, page, today, observer }: Props): ReactEleme
   const [round, setRound] = useState(0);
   const form = useRef<HTMLDivElement>(null);
   const record = useRef<HTMLDivElement>(null);
+  const showForm = useRef(false);
   const sign = useChange('POST /api/exuviae/{exuviaId}/determinations');
   const toast = useToast();
+
+  // After a correction has been laid out: only then does the form stand where it will stay.
+  useEffect(() => {
+    if (!showForm.current) return;
+    showForm.current = false;
+    form.current?.scrollIntoView();
+    form.current?.focus();
+  });
 
   const examined = examinedBy(
     { ...reading, reader: reading.reader ?? observer },
@@ -69,12 +77,10 @@ export function Examination({ sheet, page, today, observer }: Props): ReactEleme
     setGaps(null);
     setRound(round + 1);
   };
-  const correct = ({ id, signedAt: _signedAt, ...earlier }: Determination) => {
-    const { sex, level, reader, checklist, evidencePhotoIds, notes } = earlier;
+  const correct = ({ id, sex, level, reader, checklist, evidencePhotoIds, notes }: Determination) => {
     edit({ sex, level, reader, checklist, evidencePhotoIds, notes, readOn: today, supersedes: id });
     setRound(round + 1);
-    form.current?.scrollIntoView();
-    form.current?.focus();
+    showForm.current = true;
   };
   const signNow = () => {
     const { draft, gaps: found } = finished(reading, { observer, today, assessments });
@@ -86,6 +92,7 @@ export function Examination({ sheet, page, today, observer }: Props): ReactEleme
         onSuccess: (signed) => {
           toast({ message: `Signed: ${sexInWords({ sex: signed.sex, level: signed.level, conflict: false })}.` });
           beginAnew();
+          record.current?.scrollIntoView();
           record.current?.focus();
         },
       },
@@ -109,13 +116,12 @@ export function Examination({ sheet, page, today, observer }: Props): ReactEleme
             evidence={reading.evidencePhotoIds}
             onEvidence={(evidencePhotoIds) => edit({ evidencePhotoIds })}
           />
-          <VentralPlate />
         </div>
         <div ref={form} tabIndex={-1} className={style['form']}>
           {reading.supersedes !== null && (
             <Notice title="You are correcting a signed determination.">
-              Its answers are filled in. The earlier one stays on record, marked as corrected.{' '}
-              <Button kind="quiet" onClick={beginAnew}>
+              <p>Its answers are filled in. The earlier one stays on record, marked as corrected.</p>
+              <Button className={style['leave']} onClick={beginAnew}>
                 Leave it as it is
               </Button>
             </Notice>

@@ -5,6 +5,7 @@ import { Button } from '../../parts/Button.tsx';
 import { DayText } from '../../parts/DayText.tsx';
 import { SexMark } from '../../parts/SexMark.tsx';
 import { Thumb } from '../../parts/Thumb.tsx';
+import { dayHere } from '../../words/dates.ts';
 import style from './HistoryEntry.module.css';
 
 interface Props {
@@ -39,7 +40,7 @@ export function HistoryEntry({ determination, skin, onThisSkin, corrected, contr
         {corrected && <p className={style['state']}>Corrected by a later one.</p>}
         {withdrawn && (
           <p className={style['state']}>
-            Withdrawn <DayText day={withdrawn.at.slice(0, 10)} />: {withdrawn.reason}
+            Withdrawn <DayText day={dayHere(withdrawn.at)} />: {withdrawn.reason}
           </p>
         )}
         {evidencePhotoIds.length > 0 && (

@@ -62,7 +62,7 @@ function Strip({ title, photos, shownId, evidence, onShow, onEvidence }: StripPr
   if (photos.length === 0) return null;
   return (
     <div className={style['strip']}>
-      <h3 className={style['stripTitle']}>{title}</h3>
+      <p className={style['stripTitle']}>{title}</p>
       <ul className={style['thumbs']}>
         {photos.map((photo) => (
           <li key={photo.id} className={style['item']}>

@@ -10,14 +10,29 @@ interface Props<Value extends string> {
   /** Why nothing can be answered here; the options are then closed. */
   closed?: string | undefined;
   error?: string | undefined;
+  /** The question stands beside its answers, where it is only a word. */
+  beside?: boolean;
 }
 
 /** One question and its few answers in a row. Arrow keys move between the answers, Tab to the next question. */
-export function RadioRow<Value extends string>({ legend, explained, value, options, onChange, closed, error }: Props<Value>): ReactElement {
+export function RadioRow<Value extends string>({
+  legend,
+  explained,
+  value,
+  options,
+  onChange,
+  closed,
+  error,
+  beside = false,
+}: Props<Value>): ReactElement {
   const id = useId();
   const described = [explained || closed ? `${id}-more` : '', error ? `${id}-error` : ''].filter(Boolean).join(' ');
   return (
-    <fieldset className={style['question']} disabled={closed !== undefined} aria-describedby={described || undefined}>
+    <fieldset
+      className={[style['question'], beside ? style['beside'] : ''].filter(Boolean).join(' ')}
+      disabled={closed !== undefined}
+      aria-describedby={described || undefined}
+    >
       <legend className={style['legend']}>{legend}</legend>
       {(explained || closed) && (
         <div id={`${id}-more`} className={style['explained']}>

@@ -4,6 +4,7 @@ import { useAnswer } from '../../client/queries.ts';
 import { Button } from '../../parts/Button.tsx';
 import { ButtonLink } from '../../parts/ButtonLink.tsx';
 import { EmptyState } from '../../parts/EmptyState.tsx';
+import { Field } from '../../parts/Field.tsx';
 import { FailureNotice } from '../../parts/Notice.tsx';
 import { PageHead } from '../../parts/PageHead.tsx';
 import { counted } from '../../words/counts.ts';
@@ -16,9 +17,10 @@ type Skins = AnswerOf<'GET /api/exuviae'>;
 export function SkinChooser(): ReactElement {
   const answer = useAnswer('GET /api/exuviae', {});
   const [readToo, setReadToo] = useState(false);
+  const [sought, setSought] = useState('');
   const skins = answer.data;
   const waiting = skins?.filter((skin) => skin.standingDeterminations === 0) ?? [];
-  const shown = readToo ? (skins ?? []) : waiting;
+  const shown = (readToo ? (skins ?? []) : waiting).filter((skin) => isOf(skin, sought));
   return (
     <>
       <PageHead
@@ -33,6 +35,21 @@ export function SkinChooser(): ReactElement {
         }
       />
       {answer.error && <FailureNotice error={answer.error} action={<Button onClick={() => void answer.refetch()}>Ask again</Button>} />}
+      {skins && skins.length > 0 && (
+        <div className={style['find']}>
+          <Field label="Find an animal">
+            {(control) => (
+              <input
+                {...control}
+                type="search"
+                value={sought}
+                placeholder="Name, code or species"
+                onChange={(event) => setSought(event.target.value)}
+              />
+            )}
+          </Field>
+        </div>
+      )}
       {skins?.length === 0 && (
         <EmptyState
           title="No skins yet"
@@ -45,7 +62,12 @@ export function SkinChooser(): ReactElement {
           A skin is recorded with the molt that left it, on the page of its animal. Once it is recovered, it waits here to be read.
         </EmptyState>
       )}
-      {skins && skins.length > 0 && shown.length === 0 && (
+      {skins && skins.length > 0 && shown.length === 0 && sought !== '' && (
+        <EmptyState title="Nobody fits">
+          No skin {readToo ? '' : 'that waits '}belongs to an animal with “{sought}” in its name, code or species.
+        </EmptyState>
+      )}
+      {skins && skins.length > 0 && shown.length === 0 && sought === '' && (
         <EmptyState title="No skin waits">
           Every recovered skin has a determination. A second reading can still be added to any of them.
         </EmptyState>
@@ -59,6 +81,10 @@ export function SkinChooser(): ReactElement {
       )}
     </>
   );
+}
+
+function isOf({ specimen: { code, name, taxon } }: Skins[number], sought: string): boolean {
+  return [code, name ?? '', taxon].some((words) => words.toLowerCase().includes(sought.trim().toLowerCase()));
 }
 
 function waitingInWords(waiting: Skins, all: Skins): string {

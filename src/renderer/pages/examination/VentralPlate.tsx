@@ -2,15 +2,26 @@ import type { ReactElement } from 'react';
 import style from './VentralPlate.module.css';
 
 const WALL =
-  'M150 30C118 20 86 30 64 56C36 90 27 142 37 190C48 246 98 300 150 304C202 300 252 246 263 190C273 142 264 90 236 56C214 30 182 20 150 30Z';
-const FURROW = 'M104 142Q150 158 196 142';
-const FOLDS = ['M58 78Q84 66 104 70', 'M242 78Q216 66 196 70', 'M62 236Q92 250 118 246', 'M238 236Q208 250 182 246', 'M150 172V262'];
+  'M150 30C114 20 80 32 58 60C30 96 22 146 34 194C47 248 98 298 150 304C202 298 253 248 266 194C278 146 270 96 242 60C220 32 186 20 150 30Z';
+/** Setae along the left edge; the right edge mirrors it. */
+const SETAE =
+  'M126 27v-6M110 28v-6M102 30l-3-6M88 35l-3-5M81 39l-2-8M69 48l-2-8M58 60l-2-5M52 69l-3-6M42 87l-6-6M35 107l-5-4M32 117l-5-3M29 139l-6-4M29 150l-7-2' +
+  'M29 161h-6M32 183l-7 1M34 194h-8M38 206h-6M49 230l-7 3M56 242l-5 4M64 252l-5 6M73 262l-7 3M93 280l-6 5M103 287l-4 5M115 293l-6 6';
+const FURROW = 'M104 146Q150 160 196 146';
+const FOLDS = [
+  'M66 84Q88 70 108 72',
+  'M234 84Q212 70 192 72',
+  'M66 250Q94 264 122 258',
+  'M234 250Q206 264 178 258',
+  'M150 176V270',
+  'M150 44V66',
+];
 /** The front pair lies at the furrow, the rear pair behind it. */
 const LUNGS = [
-  { xPx: 96, yPx: 122, turnDegrees: -14 },
-  { xPx: 204, yPx: 122, turnDegrees: 14 },
-  { xPx: 98, yPx: 208, turnDegrees: -6 },
-  { xPx: 202, yPx: 208, turnDegrees: 6 },
+  { x: 84, y: 124, turnDegrees: -16 },
+  { x: 216, y: 124, turnDegrees: 16 },
+  { x: 92, y: 212, turnDegrees: -8 },
+  { x: 208, y: 212, turnDegrees: 8 },
 ] as const;
 const LEAVES = [-14, -7, 0, 7, 14] as const;
 
@@ -35,22 +46,22 @@ export function VentralPlate(): ReactElement {
       <svg viewBox="0 0 640 334" role="img" aria-label={DESCRIPTION} className={style['drawing']}>
         <g transform="translate(24 8)">
           <Wall />
-          <path className={style['lip']} d="M118 145Q150 128 182 145Q150 158 118 145Z" />
-          <path className={style['organ']} d="M139 140C134 128 128 120 131 106M161 140C166 128 172 120 169 106" />
-          <ellipse className={style['organ']} cx="132" cy="98" rx="8" ry="9" transform="rotate(-12 132 98)" />
-          <ellipse className={style['organ']} cx="168" cy="98" rx="8" ry="9" transform="rotate(12 168 98)" />
-          <Mark number={1} at={[80, 118]} to={[12, 84]} />
-          <Mark number={2} at={[106, 143]} to={[8, 160]} />
-          <Mark number={3} at={[171, 92]} to={[252, 22]} />
-          <Mark number={4} at={[176, 143]} to={[288, 158]} />
-          <Mark number={5} at={[214, 214]} to={[282, 246]} />
+          <path className={style['lip']} d="M120 149Q150 134 180 149Q150 159 120 149Z" />
+          <path className={style['organ']} d="M141 144C137 132 132 126 134 114M159 144C163 132 168 126 166 114" />
+          <ellipse className={style['organ']} cx="134" cy="106" rx="7" ry="9" transform="rotate(-10 134 106)" />
+          <ellipse className={style['organ']} cx="166" cy="106" rx="7" ry="9" transform="rotate(10 166 106)" />
+          <Mark number={1} at={[66, 120]} to={[8, 84]} />
+          <Mark number={2} at={[108, 148]} to={[6, 172]} />
+          <Mark number={3} at={[170, 100]} to={[262, 24]} />
+          <Mark number={4} at={[174, 147]} to={[292, 172]} />
+          <Mark number={5} at={[222, 218]} to={[284, 256]} />
           <Mark number={6} at={[162, 306]} to={[226, 312]} />
         </g>
         <g transform="translate(322 8)">
           <Wall />
-          <Mark number={1} at={[220, 118]} to={[288, 84]} />
-          <Mark number={2} at={[194, 143]} to={[292, 160]} />
-          <Mark number={5} at={[214, 214]} to={[282, 246]} />
+          <Mark number={1} at={[234, 120]} to={[292, 84]} />
+          <Mark number={2} at={[192, 148]} to={[294, 172]} />
+          <Mark number={5} at={[222, 218]} to={[284, 256]} />
         </g>
       </svg>
       <figcaption className={style['caption']}>
@@ -79,13 +90,15 @@ export function VentralPlate(): ReactElement {
 function Wall(): ReactElement {
   return (
     <>
+      <path className={style['fold']} d={SETAE} />
+      <path className={style['fold']} d={SETAE} transform="matrix(-1 0 0 1 300 0)" />
       <path className={style['wall']} d={WALL} />
       {FOLDS.map((fold) => (
         <path key={fold} className={style['fold']} d={fold} />
       ))}
       <path className={style['line']} d="M140 29C142 16 158 16 160 29" />
-      {LUNGS.map(({ xPx, yPx, turnDegrees }) => (
-        <g key={`${xPx} ${yPx}`} transform={`translate(${xPx} ${yPx}) rotate(${turnDegrees})`}>
+      {LUNGS.map(({ x, y, turnDegrees }) => (
+        <g key={`${x} ${y}`} transform={`translate(${x} ${y}) rotate(${turnDegrees})`}>
           <rect className={style['lung']} x="-28" y="-21" width="56" height="42" rx="19" />
           {LEAVES.map((offset) => (
             <path key={offset} className={style['fold']} d={`M${-24 + Math.abs(offset) / 2} ${offset}H${24 - Math.abs(offset) / 2}`} />
@@ -94,7 +107,7 @@ function Wall(): ReactElement {
       ))}
       <path className={style['furrow']} d={FURROW} />
       <path className={style['line']} d="M136 302c-4 8-3 14 2 16 5-2 6-8 4-15M164 302c4 8 3 14-2 16-5-2-6-8-4-15" />
-      <ellipse className={style['ring']} cx="150" cy="120" rx="48" ry="44" />
+      <ellipse className={style['ring']} cx="150" cy="126" rx="42" ry="42" />
     </>
   );
 }
