@@ -13,10 +13,7 @@ describe('fittingScale', () => {
   });
 
   it('stays within width and height and uses one of them up', () => {
-    const plate = fc.record({
-      widthMm: fc.double({ min: 10, max: 200, noNaN: true }),
-      heightMm: fc.double({ min: 10, max: 200, noNaN: true }),
-    });
+    const plate = fc.double({ min: 10, max: 200, noNaN: true }).map((sideMm) => ({ widthMm: sideMm, heightMm: sideMm }));
     fc.assert(
       fc.property(fc.array(plate, { minLength: 1, maxLength: 6 }), (plates) => {
         const room = { widthPx: 1100, heightPx: 460, reservedPx: 0 };
@@ -34,8 +31,13 @@ describe('fittingScale', () => {
   });
 
   it('lets the row scroll rather than shrink the skins to nothing', () => {
-    const many = Array.from({ length: 40 }, () => ({ widthMm: 150, heightMm: 150 }));
-    expect(fittingScale(many, { widthPx: 900, heightPx: 460, reservedPx: 0 })).toBe(0.25);
+    const many = Array.from({ length: 40 }, () => ({ widthMm: 160, heightMm: 160 }));
+    expect(fittingScale(many, { widthPx: 900, heightPx: 460, reservedPx: 0 })).toBe(2);
+  });
+
+  it('does so where the captions alone are too wide', () => {
+    const twelve = Array.from({ length: 12 }, (_, index) => ({ widthMm: 20 + 10 * index, heightMm: 20 + 10 * index }));
+    expect(fittingScale(twelve, { widthPx: 1100, heightPx: 460, reservedPx: 0 }) * 130).toBeCloseTo(320, 9);
   });
 });
 

@@ -2,6 +2,10 @@
 export const NARROWEST_FIGURE_PX = 136;
 export const GALLERY_GAP_PX = 24;
 
+/** Below this height of the tallest plate nothing can be seen any more: then the row scrolls, with plates worth looking at. */
+const LEAST_TALLEST_PX = 160;
+const SCROLLING_TALLEST_PX = 320;
+
 /** The row in which all figures stand, px: carapace middles lie on one line. */
 export interface RowRoom {
   readonly carapaceLinePx: number;
@@ -9,9 +13,10 @@ export interface RowRoom {
 }
 
 /**
- * The largest common scale at which all plates stand side by side without scrolling and none is higher than allowed.
+ * The largest common scale at which all plates stand side by side without scrolling and none is higher than allowed. Where
+ * that would leave too little to see, a larger one at which the row scrolls.
  *
- * @returns pixels per millimetre; never below one pixel per four millimetres, at which point the row scrolls.
+ * @returns pixels per millimetre.
  */
 export function fittingScale(
   plates: readonly { widthMm: number; heightMm: number }[],
@@ -30,7 +35,7 @@ export function fittingScale(
     if (fits(middle)) low = middle;
     else high = middle;
   }
-  return Math.max(0.25, low);
+  return low * tallestMm < LEAST_TALLEST_PX ? Math.min(highest, SCROLLING_TALLEST_PX / tallestMm) : low;
 }
 
 /** A round length, 1, 2 or 5 times a power of ten, as long as fits into the given pixels. */
