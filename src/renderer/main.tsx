@@ -1,3 +1,4 @@
+import '../domain/schemasWithoutEval.ts';
 import '@fontsource-variable/alegreya/wght.css';
 import '@fontsource-variable/alegreya/wght-italic.css';
 import '@fontsource-variable/source-sans-3/wght.css';

@@ -38,25 +38,27 @@ export function Rooms(): ReactElement {
         Skip to the page
       </button>
       <header className={style['mast']}>
-        <Link to="/cabinet" className={style['name']} aria-label="Exuviary, to the Cabinet">
-          <Mark />
-          <span className={style['wordmark']}>Exuviary</span>
-        </Link>
-        <nav aria-label="Rooms">
-          <ul className={style['rooms']}>
-            {ROOMS.map((room) => {
-              const here = inRoom(location, room.to) || ('also' in room && inRoom(location, room.also));
-              return (
-                <li key={room.to}>
-                  <Link to={room.to} className={style['room']} aria-current={here ? 'page' : undefined}>
-                    {room.name}
-                  </Link>
-                </li>
-              );
-            })}
-          </ul>
-        </nav>
-        <IconButton icon="settings" label="Settings" onClick={() => setSettingsOpen(true)} />
+        <div className={style['across']}>
+          <Link to="/cabinet" className={style['name']} aria-label="Exuviary, to the Cabinet">
+            <Mark />
+            <span className={style['wordmark']}>Exuviary</span>
+          </Link>
+          <nav aria-label="Rooms">
+            <ul className={style['rooms']}>
+              {ROOMS.map((room) => {
+                const here = inRoom(location, room.to) || ('also' in room && inRoom(location, room.also));
+                return (
+                  <li key={room.to}>
+                    <Link to={room.to} className={style['room']} aria-current={here ? 'page' : undefined}>
+                      {room.name}
+                    </Link>
+                  </li>
+                );
+              })}
+            </ul>
+          </nav>
+          <IconButton icon="settings" label="Settings" onClick={() => setSettingsOpen(true)} />
+        </div>
       </header>
       <main id="main" tabIndex={-1} className={inRoom(location, '/bench') ? style['bench'] : style['page']}>
         <ErrorBoundary place={location}>

@@ -2,6 +2,7 @@ import { type ReactElement, useState } from 'react';
 import type { Preferences } from '../../domain/preferences.ts';
 import { useAnswer, useChange } from '../client/queries.ts';
 import { Button } from '../parts/Button.tsx';
+import { CheckField } from '../parts/CheckField.tsx';
 import { Dialog } from '../parts/Dialog.tsx';
 import { Field } from '../parts/Field.tsx';
 import { FailureNotice } from '../parts/Notice.tsx';
@@ -55,10 +56,9 @@ function PreferencesForm({ saved }: { saved: Preferences }): ReactElement {
           />
         )}
       </Field>
-      <label className={style['check']}>
-        <input type="checkbox" checked={saved.inches} onChange={(event) => save({ inches: event.target.checked })} />
+      <CheckField checked={saved.inches} onChange={(inches) => save({ inches })}>
         Show inches beside millimeters
-      </label>
+      </CheckField>
       {change.error && <FailureNotice error={change.error} action={<Button onClick={() => saveObserver()}>Try again</Button>} />}
     </form>
   );

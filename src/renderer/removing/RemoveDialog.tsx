@@ -5,6 +5,7 @@ import { Button } from '../parts/Button.tsx';
 import { Dialog } from '../parts/Dialog.tsx';
 import { FailureNotice } from '../parts/Notice.tsx';
 import { counted } from '../words/counts.ts';
+import style from './RemoveDialog.module.css';
 import { whatGoesToo } from './removalWords.ts';
 import { useUndoToast } from './useUndoToast.ts';
 
@@ -45,16 +46,16 @@ export function RemoveDialog({ kind, id, what, onClose, onRemoved }: Props): Rea
       {preview.error && <FailureNotice error={preview.error} />}
       {remove.error && <FailureNotice error={remove.error} />}
       {preview.data && (
-        <>
+        <div className={style['words']}>
           <p>{goes === '' ? 'Nothing else goes with it.' : `With it go ${goes}.`}</p>
           {preview.data.photosUnassigned > 0 && (
             <p>
-              {counted(preview.data.photosUnassigned, 'photo')} {preview.data.photosUnassigned === 1 ? 'stays' : 'stay'} in the archive and
-              can be given to another skin in Intake.
+              {counted(preview.data.photosUnassigned, 'photo')} {preview.data.photosUnassigned === 1 ? 'stays' : 'stay'} in the archive with
+              all readings and can be given to another skin in Intake.
             </p>
           )}
           <p>You can undo this until Exuviary is closed.</p>
-        </>
+        </div>
       )}
     </Dialog>
   );

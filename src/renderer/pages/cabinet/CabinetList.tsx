@@ -7,7 +7,6 @@ import { Icon } from '../../parts/Icon.tsx';
 import { SexMark } from '../../parts/SexMark.tsx';
 import { Taxon } from '../../parts/Taxon.tsx';
 import { Thumb } from '../../parts/Thumb.tsx';
-import { counted } from '../../words/counts.ts';
 import { STATUS_LABELS } from '../../words/labels.ts';
 import style from './CabinetList.module.css';
 import { type CabinetView, type SortKey, sortedBy } from './cabinetView.ts';
@@ -92,9 +91,7 @@ function CabinetRow({ summary }: { summary: SpecimenSummary }): ReactElement {
         <Fact label="Sex">
           <SexMark sign={summary.sex} />
         </Fact>
-        <Fact label="Instar now">
-          {summary.instarNow ?? <Unknown words={summary.recordedMolts > 0 ? counted(summary.recordedMolts, 'molt') : 'unknown'} />}
-        </Fact>
+        <Fact label="Instar now">{summary.instarNow ?? <Unknown words="unknown" />}</Fact>
         <Fact label="Carapace, last skin">
           {summary.lastCarapaceLengthMm ? <EstimateText estimate={summary.lastCarapaceLengthMm} /> : <Unknown words="not measured" />}
         </Fact>

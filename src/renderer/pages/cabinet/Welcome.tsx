@@ -29,16 +29,18 @@ export function Welcome({ onBeginEmpty }: { onBeginEmpty: () => void }): ReactEl
             <Button kind="primary" busy={filling} onClick={() => fill.mutate({}, { onSuccess: (started) => setTaskId(started.id) })}>
               Open the sample cabinet
             </Button>
-            {filling && (
-              <div className={style['progress']} role="status">
-                <ProgressBar label="Filling the sample cabinet" done={task?.done ?? 0} total={task?.total ?? 0} />
-                <span className="figures">
-                  {task ? `Laying out photo ${Math.min(task.done + 1, task.total)} of ${task.total}` : 'Opening the drawers …'}
-                </span>
-              </div>
-            )}
-            {fill.error && <FailureNotice error={fill.error} />}
-            {task?.failure && <p className={style['failure']}>{wordsFor(task.failure).happened}</p>}
+            <div className={style['course']}>
+              {filling && (
+                <div className={style['progress']} role="status">
+                  <ProgressBar label="Filling the sample cabinet" done={task?.done ?? 0} total={task?.total ?? 0} />
+                  <span className="figures">
+                    {task ? `Laying out photo ${Math.min(task.done + 1, task.total)} of ${task.total}` : 'Opening the drawers …'}
+                  </span>
+                </div>
+              )}
+              {fill.error && <FailureNotice error={fill.error} />}
+              {task?.failure && <p className={style['failure']}>{wordsFor(task.failure).happened}</p>}
+            </div>
           </section>
           <section>
             <h2>Begin an empty one</h2>

@@ -44,7 +44,7 @@ function Skin(): ReactElement {
         </g>
         <path d="M-6-22C-12-36-14-46-9-54M6-22c6-14 8-24 3-32" />
       </g>
-      <path className={style['carapace']} d="M0-26c12 0 19 9 19 21S13 17 0 17-19 7-19-5s7-21 19-21z" />
+      <path className={style['carapace']} transform="scale(1.25)" d="M0-26c12 0 19 9 19 21S13 17 0 17-19 7-19-5s7-21 19-21z" />
       <path
         className={style['line']}
         d="M-4-1c2-3 6-3 8 0M0 2v10M-12-10c3 2 5 4 6 7M12-10c-3 2-5 4-6 7M-12 6c3-1 5-2 7-4M12 6c-3-1-5-2-7-4"

@@ -58,27 +58,28 @@ export function SkinPart({ entry }: { entry: MoltEntry }): ReactElement {
       </div>
     );
   }
-  const sizes = keySizesOf(entry);
   return (
     <section className={style['skin']} aria-label={`Skin of ${spanInWords(molt.happenedFrom, molt.happenedTo)}`}>
       <p className={style['shows']}>{whatSkinShows(molt)}</p>
-      <PhotoStrip photos={entry.photos} intakePath={`/intake/${molt.specimenId}/${molt.id}`} />
-      <div className={style['findings']}>
-        <KeySizes sizes={sizes} hasPhotos={entry.photos.length > 0} />
-        <DeterminationLines determinations={entry.determinations} />
+      <div className={style['spread']}>
+        <PhotoStrip photos={entry.photos} intakePath={`/intake/${molt.specimenId}/${molt.id}`} />
+        <div className={style['findings']}>
+          <KeySizes sizes={keySizesOf(entry)} hasPhotos={entry.photos.length > 0} />
+          <DeterminationLines determinations={entry.determinations} />
+          <p className={style['state']}>
+            {[
+              exuvia.grade ? `grade ${GRADE_LABELS[exuvia.grade]}` : 'grade not said',
+              exuvia.completeness ? COMPLETENESS_LABELS[exuvia.completeness] : null,
+              exuvia.storagePlace ? `kept in ${exuvia.storagePlace}` : 'storage place not said',
+            ]
+              .filter((part) => part !== null)
+              .map((part) => (
+                <span key={part}>{part}</span>
+              ))}
+          </p>
+          {exuvia.notes && <p className={style['notes']}>{exuvia.notes}</p>}
+        </div>
       </div>
-      <p className={style['state']}>
-        {[
-          exuvia.grade ? `grade ${GRADE_LABELS[exuvia.grade]}` : 'grade not said',
-          exuvia.completeness ? COMPLETENESS_LABELS[exuvia.completeness] : null,
-          exuvia.storagePlace ? `kept in ${exuvia.storagePlace}` : 'storage place not said',
-        ]
-          .filter((part) => part !== null)
-          .map((part) => (
-            <span key={part}>{part}</span>
-          ))}
-      </p>
-      {exuvia.notes && <p className={style['notes']}>{exuvia.notes}</p>}
       <div className={style['actions']}>
         <ButtonLink kind="quiet" to={`/examination/${exuvia.id}`} icon="examine">
           Examine for sex
