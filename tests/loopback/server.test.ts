@@ -1,5 +1,6 @@
 import { once } from 'node:events';
 import { connect } from 'node:net';
+import { Readable } from 'node:stream';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { sessionCookieName } from '../../src/loopback/guard.ts';
 import type { Presence } from '../../src/loopback/presence.ts';
@@ -143,6 +144,39 @@ describe('the first address', () => {
     const answer = await exchange(`GET ${address} HTTP/1.1`, host(), ...opened);
     expect(address).not.toContain(cookieIn(answer).split('=')[1]);
     expect(address).not.toContain(server.token);
+  });
+});
+
+describe('a large body', () => {
+  it('reaches the handler while it is still being sent, and is never held whole', async () => {
+    const firstPieceArrived = Promise.withResolvers<void>();
+    let received = 0;
+    const streaming = await listen({
+      port: 0,
+      handle: async (request) => {
+        for await (const piece of request.body ?? new ReadableStream<Uint8Array>()) {
+          received += piece.byteLength;
+          firstPieceArrived.resolve();
+        }
+        return new Response(null, { status: 204 });
+      },
+      presence,
+      elapsedMs: () => 0,
+    });
+    async function* pieces(): AsyncGenerator<Uint8Array> {
+      yield new Uint8Array(1_000);
+      await firstPieceArrived.promise;
+      for (let index = 0; index < 100; index++) yield new Uint8Array(1_000_000);
+    }
+    const init: RequestInit & { duplex: 'half' } = {
+      method: 'PUT',
+      headers: { authorization: `Bearer ${streaming.token}` },
+      body: Readable.toWeb(Readable.from(pieces())) as ReadableStream<Uint8Array<ArrayBuffer>>,
+      duplex: 'half',
+    };
+    const response = await fetch(`http://127.0.0.1:${streaming.port}/api/intakes/i/files/0`, init);
+    expect([response.status, received]).toEqual([204, 100_001_000]);
+    await streaming.close();
   });
 });
 

@@ -12,6 +12,8 @@ export interface TestCore {
   readonly folder: string;
   /** Mistakes of ours that the core has met. */
   readonly defects: readonly unknown[];
+  /** Closes the core; may be called again. */
+  close(): Promise<void>;
   /** Closes the core and removes everything. */
   remove(): Promise<void>;
 }
@@ -35,12 +37,18 @@ export async function openTestCore(seed: string): Promise<TestCore> {
       logDefect: (_, error) => void defects.push(error),
     }),
   );
+  let closed: Promise<void> | null = null;
+  const close = (): Promise<void> => {
+    closed ??= core.close();
+    return closed;
+  };
   return {
     core,
     folder,
     defects,
+    close,
     async remove() {
-      await core.close();
+      await close();
       await rm(folder, { recursive: true, force: true });
     },
   };
