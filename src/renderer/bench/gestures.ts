@@ -1,10 +1,11 @@
 import { checkCorners } from '../../domain/measuring/corners.ts';
-import { inOrder, inside, placeAt } from './deeds.ts';
-import { type Handle, handlePosition, handleUnder, landmarkHandlesOf, moveHandle, scaleHandlesOf } from './handles.ts';
+import { placeAt } from './deeds/placing.ts';
+import { inOrder } from './deeds/scale.ts';
+import { type Handle, handlePosition, handleUnder, moveHandle, scaleHandlesOf } from './handles.ts';
 import { abandon, amend, begin, settle } from './history.ts';
-import type { BenchState, BenchStore } from './store.ts';
+import { type BenchState, type BenchStore, handlesInHand } from './store.ts';
 import { type PointerAct, type PointerHappening, point } from './tools/pointing.ts';
-import { fitWhole, panBy, pinch, resized, type Size, toImage, type ViewPoint, zoomAbout } from './view.ts';
+import { fitWhole, inside, panBy, pinch, resized, type Size, toImage, type ViewPoint, zoomAbout } from './view.ts';
 
 /** How near the pointer must come to take hold of a handle, in CSS pixels: half a touch target. */
 export const REACH_CSS = 20;
@@ -20,12 +21,6 @@ export function pointAt(store: BenchStore, happening: PointerHappening): void {
 /** The handle a press at this place takes hold of. While points are being clicked only a close hit counts. */
 export function handleAt(state: BenchState, at: ViewPoint, reachCss: number): Handle | null {
   return handleUnder(handlesInHand(state), state.view, at, reachCss);
-}
-
-/** Only the handles of the task in hand can be taken, so that a corner never moves while legs are being marked. */
-export function handlesInHand(state: BenchState): readonly Handle[] {
-  if (state.placing !== null) return [];
-  return state.task === 'scale' ? scaleHandlesOf(state.edited.document.scale) : landmarkHandlesOf(state.edited.document);
 }
 
 export function hoverAt(store: BenchStore, at: ViewPoint | null): void {

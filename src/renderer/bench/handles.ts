@@ -1,5 +1,5 @@
 import type { RectangleScale, ScaleMarks, TwoPointScale } from '../../domain/measuring/calibration.ts';
-import { DORSAL_SKIN_PROTOCOL, type Landmark, type LandmarkName } from '../../domain/measuring/landmarks.ts';
+import { DORSAL_SKIN_PROTOCOL, type Landmark, type LandmarkName, type Landmarks } from '../../domain/measuring/landmarks.ts';
 import type { ImagePoint } from '../../domain/measuring/points.ts';
 import type { Patch } from './change.ts';
 import type { BenchDocument, BenchEntries } from './document.ts';
@@ -28,7 +28,7 @@ export function scaleHandlesOf(marks: ScaleMarks | undefined): Handle[] {
   return zip(CORNER_IDS, marks.corners);
 }
 
-export function landmarkHandlesOf(document: BenchDocument): Handle[] {
+export function landmarkHandlesOf(document: Landmarks): Handle[] {
   return DORSAL_SKIN_PROTOCOL.flatMap((id) => {
     const at = pointOf(document[id]);
     return at === null ? [] : [{ id, at }];

@@ -1,8 +1,8 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import type { LandmarkName } from '../../domain/measuring/landmarks.ts';
+import type { LandmarkName, Landmarks } from '../../domain/measuring/landmarks.ts';
 import type { ImagePoint } from '../../domain/measuring/points.ts';
 import { type BenchDocument, type BenchEntries, landmarksOf } from './document.ts';
-import type { HandleId } from './handles.ts';
+import { type Handle, type HandleId, landmarkHandlesOf, scaleHandlesOf } from './handles.ts';
 import { type Edited, freshlyOpened } from './history.ts';
 import { type Guide, guideFor } from './steps.ts';
 import type { PlacingScale } from './tools/placingScale.ts';
@@ -23,6 +23,8 @@ export interface BenchState {
   readonly placing: PlacingScale | null;
   readonly guide: Guide;
   readonly selected: HandleId | null;
+  /** Points of other passes, shown faintly; empty while they are hidden. */
+  readonly ghosts: readonly Landmarks[];
   /** Where the loupe looks: under the pointer while it is over the photo. */
   readonly hover: ImagePoint | null;
 }
@@ -42,6 +44,7 @@ export function createBenchStore(picture: Size, document: BenchDocument): BenchS
     placing: null,
     guide: guideFor(landmarks),
     selected: null,
+    ghosts: [],
     hover: null,
   }));
 }
@@ -55,4 +58,10 @@ function taskFor(document: BenchDocument): BenchTask {
 /** The point a click would place now. */
 export function placingLandmark(state: BenchState): LandmarkName | null {
   return state.task === 'landmarks' && state.placing === null ? state.guide.current : null;
+}
+
+/** Only the handles of the task in hand can be taken, so that a corner never moves while legs are being marked. */
+export function handlesInHand(state: BenchState): readonly Handle[] {
+  if (state.placing !== null) return [];
+  return state.task === 'scale' ? scaleHandlesOf(state.edited.document.scale) : landmarkHandlesOf(state.edited.document);
 }

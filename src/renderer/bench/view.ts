@@ -113,3 +113,8 @@ function middle([one, other]: readonly [ViewPoint, ViewPoint]): ViewPoint {
 function limited(value: number, least: number, most: number): number {
   return Math.min(most, Math.max(least, value));
 }
+
+/** The nearest point of the picture. */
+export function inside(at: ImagePoint, picture: Size): ImagePoint {
+  return { xPx: Math.min(picture.width, Math.max(0, at.xPx)), yPx: Math.min(picture.height, Math.max(0, at.yPx)) };
+}

@@ -1,4 +1,4 @@
-import type { AnswerOf, BodyOf, PathParameters, QueryOf, RouteKey } from '../../api/contract/contract.ts';
+import type { AnswerOf, BodyOf, Contract, PathParameters, QueryOf, RouteKey } from '../../api/contract/contract.ts';
 import { Failure, Refusal } from '../../domain/failure.ts';
 
 type PathOf<Key extends RouteKey> = Key extends `${string} ${infer Path}` ? Path : never;
@@ -52,6 +52,21 @@ export async function ask<Key extends RouteKey>(key: Key, question: Question<Key
     throw new Refusal({ code: 'unreachable' });
   }
   if (response.ok) return (response.status === 204 ? undefined : await response.json()) as AnswerOf<Key>;
+  throw new Refusal(await failureIn(response));
+}
+
+type BytesKey = Extract<{ [Key in RouteKey]: Contract[Key]['answer'] extends 'bytes' ? Key : never }[RouteKey], `GET ${string}`>;
+
+/** The bytes of a route that answers a file; otherwise as `ask`. */
+export async function askBytes<Key extends BytesKey>(key: Key, path: PathParameters<PathOf<Key>>, signal: AbortSignal): Promise<Blob> {
+  let response: Response;
+  try {
+    response = await fetch(addressOf(key, path), { signal });
+    if (response.ok) return await response.blob();
+  } catch (error) {
+    if (error instanceof DOMException && error.name === 'AbortError') throw error;
+    throw new Refusal({ code: 'unreachable' });
+  }
   throw new Refusal(await failureIn(response));
 }
 

@@ -5,6 +5,7 @@ const ANIMALS = [
   'GET /api/specimens',
   'GET /api/specimens/{specimenId}',
   'GET /api/specimens/{specimenId}/ladder',
+  'GET /api/bench',
   'GET /api/exuviae',
   'GET /api/exuviae/{exuviaId}/examination',
 ] as const satisfies readonly ReadKey[];

@@ -1,0 +1,46 @@
+import type { ScaleMarks } from '../../../domain/measuring/calibration.ts';
+import { orderCorners } from '../../../domain/measuring/corners.ts';
+import type { BenchStore } from '../store.ts';
+import { type PlacingScale, roughMarks, startPlacing } from '../tools/placingScale.ts';
+import { toImage } from '../view.ts';
+import { changeDocument } from './changeDocument.ts';
+
+export function beginPlacingScale(store: BenchStore, object: PlacingScale['object']): void {
+  store.setState({ task: 'scale', placing: startPlacing(object), selected: null });
+}
+
+/** Puts the handles of the chosen object down in the middle of what is visible. */
+export function putHandlesDown(store: BenchStore): void {
+  const { placing, view, canvas, picture } = store.getState();
+  if (placing === null) return;
+  const first = toImage(view, { xCss: 0, yCss: 0 });
+  const last = toImage(view, { xCss: canvas.width, yCss: canvas.height });
+  const topLeft = { xPx: Math.max(0, first.xPx), yPx: Math.max(0, first.yPx) };
+  const bottomRight = { xPx: Math.min(picture.width, last.xPx), yPx: Math.min(picture.height, last.yPx) };
+  changeDocument(store, 'place-scale', { scale: roughMarks(placing.object, { topLeft, bottomRight }) });
+  store.setState({ placing: null, selected: placing.kind === 'placingEnds' ? 'end-1' : 'corner-1' });
+}
+
+export function changeScale(store: BenchStore, marks: ScaleMarks): void {
+  changeDocument(store, 'change-scale', { scale: marks });
+}
+
+export function removeScale(store: BenchStore): void {
+  changeDocument(store, 'remove-scale', { scale: undefined });
+  store.setState({ selected: null });
+}
+
+/** The corners take the next side of the rectangle for its first: width and height change places. */
+export function turnRectangle(store: BenchStore): void {
+  const marks = store.getState().edited.document.scale;
+  if (marks?.kind !== 'rectangle') return;
+  const [first, second, third, fourth] = marks.corners;
+  changeScale(store, { ...marks, corners: [second, third, fourth, first] });
+}
+
+/** Corners clicked in any order, put in the order in which they run round the rectangle, if they can be one. */
+export function inOrder(marks: ScaleMarks): ScaleMarks {
+  if (marks.kind === 'two-points') return marks;
+  const ordered = orderCorners(marks.corners, marks);
+  return ordered.ok ? { ...marks, corners: [...ordered.value] } : marks;
+}

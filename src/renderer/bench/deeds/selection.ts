@@ -1,0 +1,47 @@
+import type { Landmarks } from '../../../domain/measuring/landmarks.ts';
+import { type HandleId, handlePosition, isLandmarkName, moveHandle, movingLabel } from '../handles.ts';
+import { nudge } from '../history.ts';
+import { type BenchStore, handlesInHand } from '../store.ts';
+import { centreOn, inside } from '../view.ts';
+import { clearPoints } from './points.ts';
+
+export function select(store: BenchStore, id: HandleId | null): void {
+  store.setState({ selected: id });
+}
+
+/** Brings a handle to the middle of the canvas, at least at full size. */
+export function showHandle(store: BenchStore, id: HandleId): void {
+  store.setState((state) => {
+    const at = handlePosition(state.edited.document, id);
+    return at === null ? {} : { selected: id, view: centreOn(state.view, at, 0, state.picture, state.canvas) };
+  });
+}
+
+/** Selects the handle before or after the selected one, round and round, and shows it. */
+export function selectNeighbour(store: BenchStore, by: 1 | -1): void {
+  const state = store.getState();
+  const handles = handlesInHand(state);
+  const index = handles.findIndex((handle) => handle.id === state.selected);
+  const next = handles.at(index < 0 ? Math.min(0, by) : (index + by) % handles.length);
+  if (next !== undefined) showHandle(store, next.id);
+}
+
+/** An arrow key on the selected handle. `atMs` of a steady clock joins a quick run of them. */
+export function nudgeSelected(store: BenchStore, byXPx: number, byYPx: number, atMs: number): boolean {
+  const { selected, edited, picture } = store.getState();
+  const from = selected === null ? null : handlePosition(edited.document, selected);
+  if (selected === null || from === null) return false;
+  const to = inside({ xPx: from.xPx + byXPx, yPx: from.yPx + byYPx }, picture);
+  store.setState({ edited: nudge(edited, movingLabel(selected), moveHandle(edited.document, selected, to), selected, atMs) });
+  return true;
+}
+
+export function removeSelected(store: BenchStore): void {
+  const { selected } = store.getState();
+  if (selected !== null && isLandmarkName(selected)) clearPoints(store, [selected]);
+}
+
+/** Shows the points of other passes faintly; an empty list hides them again. */
+export function showGhosts(store: BenchStore, ghosts: readonly Landmarks[]): void {
+  store.setState({ ghosts });
+}

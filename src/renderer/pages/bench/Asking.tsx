@@ -1,0 +1,25 @@
+import type { ReactElement } from 'react';
+import { type BenchState, placingLandmark } from '../../bench/store.ts';
+import { capitalized } from '../../words/labels.ts';
+import { landmarkName } from '../../words/measuring.ts';
+import style from './PhotoCanvas.module.css';
+import { useBench } from './useWork.ts';
+
+/** On the photo: what the next click marks. */
+export function Asking(): ReactElement {
+  const asked = useBench(askedFor);
+  return (
+    <p className={style['asking']} role="status">
+      {asked}
+    </p>
+  );
+}
+
+function askedFor(state: BenchState): string {
+  if (state.placing?.kind === 'placingEnds') {
+    return state.placing.placed.length === 0 ? 'Click one end of the known distance' : 'Click the other end';
+  }
+  if (state.placing?.kind === 'placingCorners') return `Click a corner, in any order: ${state.placing.placed.length + 1} of 4`;
+  const name = placingLandmark(state);
+  return name === null ? '' : capitalized(landmarkName(name));
+}

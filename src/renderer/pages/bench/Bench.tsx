@@ -1,0 +1,85 @@
+import { type ReactElement, useState } from 'react';
+import type { BenchSheet } from '../../../api/contract/bench.ts';
+import type { Reading } from '../../../domain/measuring/reading.ts';
+import { ask } from '../../client/ask.ts';
+import { useChange } from '../../client/queries.ts';
+import { FailureNotice } from '../../parts/Notice.tsx';
+import { useToast } from '../../parts/Toast.tsx';
+import style from './BenchPage.module.css';
+import type { Pass } from './pass.ts';
+import type { PassVerbs } from './passes/Passes.tsx';
+import { useOpenPicture } from './useOpenPicture.ts';
+import { Workbench } from './Workbench.tsx';
+import type { Work } from './work.ts';
+
+/** What lies on the bench, and the pass in hand; changing the pass takes what is stored now. */
+interface Laid {
+  readonly sheet: BenchSheet;
+  readonly pass: Pass;
+  /** Rises with each change of pass, so that every pass gets a workbench of its own. */
+  readonly turn: number;
+}
+
+/** One photo on the Bench with the passes over it. */
+export function Bench({ opened, observer }: { opened: BenchSheet; observer: string }): ReactElement {
+  const [{ sheet, pass, turn }, setLaid] = useState<Laid>(() => ({ sheet: opened, pass: latestPass(opened, observer), turn: 0 }));
+  const [trouble, setTrouble] = useState<unknown>(null);
+  const picture = useOpenPicture(opened.photo);
+  const removeReading = useChange('DELETE /api/readings/{readingId}');
+  const restore = useChange('POST /api/removals/{removalId}/restoration');
+  const toast = useToast();
+  const photoId = sheet.photo.id;
+
+  const lay = async (choose: (now: BenchSheet) => Pass) => {
+    const now = await ask('GET /api/photos/{photoId}/bench', { path: { photoId } });
+    setTrouble(null);
+    setLaid({ sheet: now, pass: choose(now), turn: turn + 1 });
+  };
+  const afterStoring = (work: Work, act: () => Promise<void>) => {
+    work.saver
+      .quiet()
+      .then(() => (work.saver.hasUnsent() ? undefined : act()))
+      .catch(setTrouble);
+  };
+  const verbsFor = (work: Work): PassVerbs => ({
+    open: (reading) => afterStoring(work, () => lay((now) => passOf(now.readings.find(({ id }) => id === reading.id) ?? reading))),
+    begin: () => afterStoring(work, () => lay((now) => newPass(now, observer))),
+    remove: () =>
+      afterStoring(work, async () => {
+        const now = await ask('GET /api/photos/{photoId}/bench', { path: { photoId } });
+        const stored = now.readings.find((reading) => reading.pass === pass.pass);
+        if (stored === undefined) return lay((then) => latestPass(then, observer));
+        const removal = await removeReading.mutateAsync({ path: { readingId: stored.id } });
+        await lay((then) => latestPass(then, observer));
+        const putBack = async () => {
+          await restore.mutateAsync({ path: { removalId: removal.id } });
+          await lay((then) => passOf(then.readings.find(({ id }) => id === stored.id) ?? stored));
+        };
+        toast({ message: `Pass ${stored.pass} removed.`, action: { label: 'Undo', run: () => void putBack().catch(setTrouble) } });
+      }),
+  });
+
+  return (
+    <>
+      {trouble !== null && (
+        <div className={style['aside']}>
+          <FailureNotice error={trouble} />
+        </div>
+      )}
+      {picture !== null && <Workbench key={turn} sheet={sheet} pass={pass} picture={picture} verbsFor={verbsFor} />}
+    </>
+  );
+}
+
+function passOf(reading: Reading): Pass {
+  return { observer: reading.observer, pass: reading.pass, reading };
+}
+
+function latestPass(sheet: BenchSheet, observer: string): Pass {
+  const latest = sheet.readings.toSorted((one, other) => one.pass - other.pass).at(-1);
+  return latest === undefined ? newPass(sheet, observer) : passOf(latest);
+}
+
+function newPass(sheet: BenchSheet, observer: string): Pass {
+  return { observer: observer.trim(), pass: Math.max(0, ...sheet.readings.map((reading) => reading.pass)) + 1, reading: null };
+}

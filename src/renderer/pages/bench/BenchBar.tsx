@@ -1,0 +1,70 @@
+import { type ReactElement, useEffect, useState } from 'react';
+import { redoChange, undoChange } from '../../bench/deeds/travel.ts';
+import { KEYS_IN_WORDS } from '../../bench/keys.ts';
+import { Button } from '../../parts/Button.tsx';
+import { Dialog } from '../../parts/Dialog.tsx';
+import { IconButton } from '../../parts/IconButton.tsx';
+import { Taxon } from '../../parts/Taxon.tsx';
+import { CHANGE_LABELS } from '../../words/measuring.ts';
+import style from './BenchBar.module.css';
+import { instarInWords } from './headLines.ts';
+import { SavingNote } from './SavingNote.tsx';
+import { useBench, useWork } from './useWork.ts';
+
+/** Above the photo: whose skin this is, undo and redo, and whether all is stored. */
+export function BenchBar(): ReactElement {
+  const { sheet, bench } = useWork();
+  const { photo, specimen } = sheet;
+  const last = useBench((state) => state.edited.past.at(-1)?.label);
+  const next = useBench((state) => state.edited.future[0]?.label);
+  const inHand = useBench((state) => state.edited.pending !== null);
+  const [showsKeys, setShowsKeys] = useState(false);
+  const title = specimen?.code ?? photo.originalName;
+  useEffect(() => {
+    document.title = `${title} · Bench · Exuviary`;
+  }, [title]);
+  return (
+    <header className={style['bar']}>
+      <div className={style['words']}>
+        <h1 className={style['title']}>
+          {specimen === null ? (
+            photo.originalName
+          ) : (
+            <>
+              {specimen.name ?? specimen.code} <Taxon name={specimen.taxon} />
+            </>
+          )}
+        </h1>
+        <p className={style['instar']}>{instarInWords(sheet)}</p>
+      </div>
+      <SavingNote />
+      <IconButton
+        icon="undo"
+        label={last === undefined ? 'Nothing to undo' : `Undo: ${CHANGE_LABELS[last]}`}
+        disabled={last === undefined || inHand}
+        onClick={() => undoChange(bench)}
+      />
+      <IconButton
+        icon="redo"
+        label={next === undefined ? 'Nothing to redo' : `Redo: ${CHANGE_LABELS[next]}`}
+        disabled={next === undefined || inHand}
+        onClick={() => redoChange(bench)}
+      />
+      <Button kind="quiet" onClick={() => setShowsKeys(true)}>
+        Keys
+      </Button>
+      {showsKeys && (
+        <Dialog title="Keys on the Bench" onClose={() => setShowsKeys(false)}>
+          <dl className={style['keys']}>
+            {KEYS_IN_WORDS.map(({ keys, does }) => (
+              <div key={keys}>
+                <dt>{keys}</dt>
+                <dd>{does}</dd>
+              </div>
+            ))}
+          </dl>
+        </Dialog>
+      )}
+    </header>
+  );
+}

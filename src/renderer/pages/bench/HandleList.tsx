@@ -1,0 +1,34 @@
+import type { ReactElement } from 'react';
+import { showHandle } from '../../bench/deeds/selection.ts';
+import { scaleHandlesOf } from '../../bench/handles.ts';
+import { capitalized } from '../../words/labels.ts';
+import { handleName } from '../../words/measuring.ts';
+import style from './panel.module.css';
+import { useBench, useWork } from './useWork.ts';
+
+/** The marks on the scale object, for the keyboard and for reading aloud: choose one, then move it with the arrow keys. */
+export function HandleList(): ReactElement {
+  const { bench } = useWork();
+  const marks = useBench((state) => state.edited.document.scale);
+  const selected = useBench((state) => state.selected);
+  return (
+    <ul className={style['list']} aria-label="Marks on the scale object">
+      {scaleHandlesOf(marks).map(({ id, at }) => (
+        <li key={id}>
+          <button
+            type="button"
+            className={style['item']}
+            aria-pressed={selected === id}
+            data-takes-keys
+            onClick={() => showHandle(bench, id)}
+          >
+            <span>{capitalized(handleName(id))}</span>
+            <span className={`${style['aside']} figures`}>
+              {at.xPx.toFixed(1)}, {at.yPx.toFixed(1)}
+            </span>
+          </button>
+        </li>
+      ))}
+    </ul>
+  );
+}

@@ -1,0 +1,55 @@
+import type { KeyboardEvent, ReactElement } from 'react';
+import { takeUp } from '../../bench/deeds/travel.ts';
+import type { BenchTask } from '../../bench/store.ts';
+import { LandmarksPanel } from './landmarks/LandmarksPanel.tsx';
+import { LengthsPanel } from './lengths/LengthsPanel.tsx';
+import style from './Panels.module.css';
+import type { PassVerbs } from './passes/Passes.tsx';
+import { ScalePanel } from './scale/ScalePanel.tsx';
+import { useBench, useWork } from './useWork.ts';
+
+const TASKS: readonly { readonly task: BenchTask; readonly name: string }[] = [
+  { task: 'scale', name: 'Known size' },
+  { task: 'landmarks', name: 'Points' },
+  { task: 'lengths', name: 'Lengths' },
+];
+
+/** The three jobs as tabs; the open one decides what a click on the photo does. */
+export function Panels({ headLines, verbs }: { headLines: readonly string[]; verbs: PassVerbs }): ReactElement {
+  const { bench } = useWork();
+  const task = useBench((state) => state.task);
+  const walk = (event: KeyboardEvent) => {
+    const by = event.key === 'ArrowRight' ? 1 : event.key === 'ArrowLeft' ? -1 : 0;
+    if (by === 0) return;
+    const next = TASKS.at((TASKS.findIndex((entry) => entry.task === task) + by) % TASKS.length);
+    if (next === undefined) return;
+    takeUp(bench, next.task);
+    document.getElementById(`bench-tab-${next.task}`)?.focus();
+  };
+  return (
+    <aside className={style['panels']} aria-label="Measuring">
+      <div role="tablist" aria-label="Steps" className={style['tabs']} onKeyDown={walk}>
+        {TASKS.map((entry) => (
+          <button
+            key={entry.task}
+            type="button"
+            role="tab"
+            id={`bench-tab-${entry.task}`}
+            aria-selected={entry.task === task}
+            aria-controls="bench-panel"
+            tabIndex={entry.task === task ? 0 : -1}
+            className={style['tab']}
+            onClick={() => takeUp(bench, entry.task)}
+          >
+            {entry.name}
+          </button>
+        ))}
+      </div>
+      <div id="bench-panel" role="tabpanel" aria-labelledby={`bench-tab-${task}`} className={style['body']}>
+        {task === 'scale' && <ScalePanel />}
+        {task === 'landmarks' && <LandmarksPanel />}
+        {task === 'lengths' && <LengthsPanel headLines={headLines} verbs={verbs} />}
+      </div>
+    </aside>
+  );
+}

@@ -1,0 +1,108 @@
+import { type PointerEvent, type ReactElement, useEffect, useRef, useState } from 'react';
+import { handleAt, hoverAt, pointAt, REACH_CSS, setCanvas, zoomBy } from '../../bench/gestures.ts';
+import { placingLandmark } from '../../bench/store.ts';
+import { Asking } from './Asking.tsx';
+import style from './PhotoCanvas.module.css';
+import { PictureTrouble } from './PictureTrouble.tsx';
+import { startPainting } from './picture/painter.ts';
+import type { Shown } from './picture/paintPicture.ts';
+import type { OpenPicture } from './picture/picture.ts';
+import { placeIn, wheelCss } from './pointers.ts';
+import { useWork } from './useWork.ts';
+import { ZoomButtons } from './ZoomButtons.tsx';
+
+/** Fingers cover more than a pointer does. */
+const TOUCH_REACH_CSS = 24;
+/** While points are being placed, a click beside a placed one makes a new one. */
+const PLACING_REACH_CSS = 10;
+
+/** The photo with everything marked on it, and the loupe. */
+export function PhotoCanvas({ picture, description }: { picture: OpenPicture; description: string }): ReactElement {
+  const { bench } = useWork();
+  const frame = useRef<HTMLDivElement>(null);
+  const pictureCanvas = useRef<HTMLCanvasElement>(null);
+  const marksCanvas = useRef<HTMLCanvasElement>(null);
+  const loupeCanvas = useRef<HTMLCanvasElement>(null);
+  const [shown, setShown] = useState<Shown>('nothing');
+  const spaceIsDown = useRef(false);
+
+  useEffect(() => {
+    const element = frame.current;
+    const canvases = { picture: pictureCanvas.current, marks: marksCanvas.current, loupe: loupeCanvas.current };
+    if (element === null || canvases.picture === null || canvases.marks === null || canvases.loupe === null) return;
+    const sizes = new ResizeObserver(() => setCanvas(bench, { width: element.clientWidth, height: element.clientHeight }));
+    sizes.observe(element);
+    const { picture: under, marks, loupe } = canvases;
+    const stop = startPainting(bench, picture.store, { picture: under, marks, loupe }, (now) => {
+      performance.mark(`bench-shows-${now}`);
+      setShown(now);
+    });
+    // React listens to wheels passively, which would scroll the page as well.
+    const wheel = (event: WheelEvent) => {
+      event.preventDefault();
+      const speed = event.ctrlKey ? 0.01 : 0.0018;
+      zoomBy(bench, Math.exp(-speed * wheelCss(event)), placeIn(element, event));
+    };
+    element.addEventListener('wheel', wheel, { passive: false });
+    return () => {
+      sizes.disconnect();
+      stop();
+      element.removeEventListener('wheel', wheel);
+    };
+  }, [bench, picture]);
+
+  useEffect(() => {
+    const space = (event: KeyboardEvent) => {
+      if (event.code === 'Space') spaceIsDown.current = event.type === 'keydown';
+    };
+    addEventListener('keydown', space);
+    addEventListener('keyup', space);
+    return () => {
+      removeEventListener('keydown', space);
+      removeEventListener('keyup', space);
+    };
+  }, []);
+
+  const press = (event: PointerEvent<HTMLCanvasElement>) => {
+    if (event.button > 1) return;
+    const at = placeIn(event.currentTarget, event);
+    const state = bench.getState();
+    event.currentTarget.setPointerCapture(event.pointerId);
+    const reach = event.pointerType === 'touch' ? TOUCH_REACH_CSS : placingLandmark(state) === null ? REACH_CSS : PLACING_REACH_CSS;
+    const pans = event.button === 1 || spaceIsDown.current;
+    pointAt(bench, { kind: 'press', pointer: event.pointerId, at, on: handleAt(state, at, reach), pans });
+  };
+  const move = (event: PointerEvent<HTMLCanvasElement>) => {
+    const at = placeIn(event.currentTarget, event);
+    if (event.pointerType !== 'touch' && bench.getState().pointing.kind === 'resting') hoverAt(bench, at);
+    pointAt(bench, { kind: 'move', pointer: event.pointerId, at });
+  };
+  const release = (event: PointerEvent<HTMLCanvasElement>) => {
+    pointAt(bench, { kind: 'release', pointer: event.pointerId, at: placeIn(event.currentTarget, event) });
+  };
+
+  return (
+    <div className={style['place']}>
+      <div ref={frame} className={style['photo']} role="application" aria-label="Photo with its points" data-picture={shown}>
+        <canvas ref={pictureCanvas} className={style['picture']} />
+        <canvas
+          ref={marksCanvas}
+          className={style['marks']}
+          aria-label={description}
+          aria-describedby="bench-keys"
+          tabIndex={0}
+          data-takes-keys
+          onPointerDown={press}
+          onPointerMove={move}
+          onPointerUp={release}
+          onPointerCancel={() => pointAt(bench, { kind: 'abandon' })}
+          onPointerLeave={() => hoverAt(bench, null)}
+        />
+        <canvas ref={loupeCanvas} className={style['loupe']} hidden />
+      </div>
+      <ZoomButtons />
+      <Asking />
+      <PictureTrouble store={picture.store} />
+    </div>
+  );
+}

@@ -1,0 +1,59 @@
+import type { ReactElement } from 'react';
+import { useStore } from 'zustand';
+import { putBack } from '../../bench/deeds/travel.ts';
+import { Button } from '../../parts/Button.tsx';
+import { Dialog } from '../../parts/Dialog.tsx';
+import { wordsFor } from '../../words/failures.ts';
+import style from './BenchBar.module.css';
+import { useCalibration, useSettledDocument, useWork } from './useWork.ts';
+
+/** Whether what stands on the page stands in the archive, and what to do where it does not. */
+export function SavingNote(): ReactElement {
+  const { saving, saver, bench } = useWork();
+  const { state, displaced } = useStore(saving);
+  const isUnsound = useCalibration(useSettledDocument())?.ok === false;
+  return (
+    <>
+      <p
+        className={`${style['saving']} ${state.kind === 'waiting' || state.kind === 'refused' ? style['unsent'] : ''}`}
+        role="status"
+        data-saving={state.kind}
+      >
+        {state.kind === 'saved' && (isUnsound ? 'All saved but the scale, which gives none yet' : 'All saved')}
+        {state.kind === 'saving' && 'Saving …'}
+        {state.kind === 'waiting' && 'Not saved yet: Exuviary does not answer. Trying again by itself.'}
+        {state.kind === 'refused' && wordsFor(state.failure).happened}
+      </p>
+      {state.kind === 'refused' && (
+        <Button kind="quiet" title={wordsFor(state.failure).advice} onClick={() => saver.retry()}>
+          Save again
+        </Button>
+      )}
+      {displaced !== null && (
+        <Dialog
+          title="Changed somewhere else meanwhile"
+          onClose={() => saving.setState({ displaced: null })}
+          foot={
+            <>
+              <Button onClick={() => saving.setState({ displaced: null })}>Go on with what is stored</Button>
+              <Button
+                kind="primary"
+                onClick={() => {
+                  putBack(bench, displaced);
+                  saving.setState({ displaced: null });
+                }}
+              >
+                Put my marks back
+              </Button>
+            </>
+          }
+        >
+          <p>
+            Another window changed the marks of this photo. Its state has been loaded and is shown now; your last change was not saved. Your
+            marks are kept here: put them back over the stored ones, which can be undone, or go on with what is stored.
+          </p>
+        </Dialog>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,51 @@
+import { useQueryClient } from '@tanstack/react-query';
+import { type KeyboardEvent, type ReactElement, useEffect, useMemo, useState } from 'react';
+import type { BenchSheet } from '../../../api/contract/bench.ts';
+import { pressKey } from '../../bench/keys.ts';
+import { BenchBar } from './BenchBar.tsx';
+import { headLinesOf, photoInWords } from './headLines.ts';
+import { KeysHelp } from './KeysHelp.tsx';
+import { Panels } from './Panels.tsx';
+import { PhotoCanvas } from './PhotoCanvas.tsx';
+import type { Pass } from './pass.ts';
+import type { PassVerbs } from './passes/Passes.tsx';
+import type { OpenPicture } from './picture/picture.ts';
+import { WorkContext } from './useWork.ts';
+import style from './Workbench.module.css';
+import { openWork, type Work } from './work.ts';
+
+interface Props {
+  sheet: BenchSheet;
+  pass: Pass;
+  picture: OpenPicture;
+  verbsFor: (work: Work) => PassVerbs;
+}
+
+/** The photo and beside it the three jobs: the known size, the points, the lengths. */
+export function Workbench({ sheet, pass, picture, verbsFor }: Props): ReactElement {
+  const client = useQueryClient();
+  const [work] = useState(() => openWork(sheet, pass, client));
+  useEffect(() => work.start(), [work]);
+  const headLines = useMemo(() => headLinesOf(sheet, pass), [sheet, pass]);
+
+  const keyDown = (event: KeyboardEvent<HTMLElement>) => {
+    const { target } = event;
+    if (target instanceof HTMLElement && target.closest('input, textarea, select, dialog') !== null) return;
+    const takesKeys = target instanceof HTMLElement && target.closest('[data-takes-keys]') !== null;
+    const focus = !takesKeys ? 'elsewhere' : target instanceof HTMLCanvasElement ? 'photo' : 'point';
+    const { key, shiftKey: shift, altKey: alt } = event;
+    const wasMeant = pressKey(work.bench, { key, shift, alt, command: event.ctrlKey || event.metaKey, atMs: event.timeStamp, focus });
+    if (wasMeant || (focus === 'photo' && key === ' ')) event.preventDefault();
+  };
+
+  return (
+    <WorkContext value={work}>
+      <section className={style['bench']} aria-label="Bench" onKeyDown={keyDown}>
+        <BenchBar />
+        <PhotoCanvas picture={picture} description={photoInWords(sheet)} />
+        <Panels headLines={headLines} verbs={verbsFor(work)} />
+        <KeysHelp />
+      </section>
+    </WorkContext>
+  );
+}

@@ -1,0 +1,23 @@
+import type { ReactElement } from 'react';
+import type { AbsentQuantity } from '../../../../domain/measuring/quantity.ts';
+import { ABSENT_LABELS } from '../../../words/measuring.ts';
+import { quantityName } from '../../../words/quantities.ts';
+import style from './LengthsPanel.module.css';
+
+/** What could not be measured, and why: a missing part is not a length of zero. */
+export function AbsentList({ absent }: { absent: readonly AbsentQuantity[] }): ReactElement | null {
+  if (absent.length === 0) return null;
+  return (
+    <details className={style['absent']}>
+      <summary>{absent.length} without a value</summary>
+      <dl>
+        {absent.map(({ name, reason }) => (
+          <div key={name}>
+            <dt>{quantityName(name)}</dt>
+            <dd>{ABSENT_LABELS[reason]}</dd>
+          </div>
+        ))}
+      </dl>
+    </details>
+  );
+}

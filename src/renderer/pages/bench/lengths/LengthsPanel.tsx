@@ -1,0 +1,98 @@
+import { type ReactElement, useState } from 'react';
+import type { Measurement } from '../../../../domain/measuring/quantity.ts';
+import { takeUp } from '../../../bench/deeds/travel.ts';
+import { Button } from '../../../parts/Button.tsx';
+import { EmptyState } from '../../../parts/EmptyState.tsx';
+import { wordsFor } from '../../../words/failures.ts';
+import { FLAG_LABELS } from '../../../words/labels.ts';
+import style from '../panel.module.css';
+import { Passes, type PassVerbs } from '../passes/Passes.tsx';
+import { useMeasured, useWork } from '../useWork.ts';
+import { AbsentList } from './AbsentList.tsx';
+import { CopyText } from './CopyText.tsx';
+import lengthsStyle from './LengthsPanel.module.css';
+import { QuantityRow } from './QuantityRow.tsx';
+import { readingAsText } from './readingText.ts';
+
+const SEGMENT = /^leg-..-/;
+
+/** Every length of this pass with its uncertainty, and the passes over this photo. */
+export function LengthsPanel({ headLines, verbs }: { headLines: readonly string[]; verbs: PassVerbs }): ReactElement {
+  const { bench } = useWork();
+  const { calibration, measurement } = useMeasured();
+  return (
+    <section className={style['panel']}>
+      {calibration === null && (
+        <EmptyState title="No scale yet" action={<Button onClick={() => takeUp(bench, 'scale')}>Give the photo a scale</Button>}>
+          Without an object of known size the photo gives no millimeters.
+        </EmptyState>
+      )}
+      {calibration?.ok === false && (
+        <EmptyState
+          title={wordsFor(calibration.failure).happened}
+          action={<Button onClick={() => takeUp(bench, 'scale')}>To the scale</Button>}
+        >
+          {wordsFor(calibration.failure).advice}
+        </EmptyState>
+      )}
+      {measurement !== null && <Table measurement={measurement} headLines={headLines} />}
+      <hr className={style['rule']} />
+      <Passes verbs={verbs} />
+    </section>
+  );
+}
+
+function Table({ measurement, headLines }: { measurement: Measurement; headLines: readonly string[] }): ReactElement {
+  const { bench } = useWork();
+  const [showsArticles, setShowsArticles] = useState(false);
+  const [open, setOpen] = useState<string | null>(null);
+  const isShown = ({ name }: { name: string }) => showsArticles || !SEGMENT.test(name);
+  const quantities = measurement.quantities.filter(isShown);
+  const absent = measurement.absent.filter(isShown);
+  if (measurement.quantities.length === 0) {
+    return (
+      <EmptyState title="No lengths yet" action={<Button onClick={() => takeUp(bench, 'landmarks')}>Place the points</Button>}>
+        A length appears as soon as both its ends are marked.
+      </EmptyState>
+    );
+  }
+  const flags = [...new Set(quantities.flatMap((quantity) => quantity.flags))];
+  return (
+    <>
+      <label className={style['unit']}>
+        <input type="checkbox" checked={showsArticles} onChange={(event) => setShowsArticles(event.target.checked)} />
+        Show each article of the legs
+      </label>
+      <table className={lengthsStyle['table']}>
+        <caption className="spoken-only">Lengths of this pass with expanded uncertainty</caption>
+        <thead className="spoken-only">
+          <tr>
+            <th scope="col">Quantity</th>
+            <th scope="col">Value and uncertainty</th>
+          </tr>
+        </thead>
+        <tbody>
+          {quantities.map((quantity) => (
+            <QuantityRow
+              key={quantity.name}
+              quantity={quantity}
+              isOpen={open === quantity.name}
+              onToggle={() => setOpen(open === quantity.name ? null : quantity.name)}
+              flagNumbers={quantity.flags.map((flag) => flags.indexOf(flag) + 1)}
+            />
+          ))}
+        </tbody>
+      </table>
+      {flags.length > 0 && (
+        <ol className={lengthsStyle['flags']}>
+          {flags.map((flag) => (
+            <li key={flag}>{FLAG_LABELS[flag]}</li>
+          ))}
+        </ol>
+      )}
+      <p className={style['soft']}>± is the expanded uncertainty, k = 2 (about 95 %). Choose a number to see what it is made of.</p>
+      <CopyText text={readingAsText(measurement, { lines: headLines })} />
+      <AbsentList absent={absent} />
+    </>
+  );
+}

@@ -1,0 +1,45 @@
+import type { ReactElement } from 'react';
+import type { Quantity } from '../../../../domain/measuring/quantity.ts';
+import { EstimateText } from '../../../parts/EstimateText.tsx';
+import { quantityName } from '../../../words/quantities.ts';
+import { Budget } from './Budget.tsx';
+import style from './LengthsPanel.module.css';
+
+interface Props {
+  quantity: Quantity;
+  isOpen: boolean;
+  onToggle: () => void;
+  /** Into the list of remarks below the table. */
+  flagNumbers: readonly number[];
+}
+
+/** One length; its number opens the uncertainty budget. */
+export function QuantityRow({ quantity, isOpen, onToggle, flagNumbers }: Props): ReactElement {
+  return (
+    <>
+      <tr data-quantity={quantity.name}>
+        <th scope="row">
+          {quantityName(quantity.name)}
+          {flagNumbers.length > 0 && (
+            <sup>
+              <span className="spoken-only">remarks </span>
+              {flagNumbers.toSorted((one, other) => one - other).join(', ')}
+            </sup>
+          )}
+        </th>
+        <td>
+          <button type="button" className={style['number']} aria-expanded={isOpen} onClick={onToggle}>
+            <EstimateText estimate={quantity.estimate} unit={quantity.unit} />
+          </button>
+        </td>
+      </tr>
+      {isOpen && (
+        <tr>
+          <td colSpan={2}>
+            <Budget quantity={quantity} />
+          </td>
+        </tr>
+      )}
+    </>
+  );
+}

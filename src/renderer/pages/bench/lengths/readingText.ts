@@ -1,0 +1,29 @@
+import type { Measurement } from '../../../../domain/measuring/quantity.ts';
+import { estimateAsText } from '../../../words/estimates.ts';
+import { FLAG_LABELS } from '../../../words/labels.ts';
+import { ABSENT_LABELS } from '../../../words/measuring.ts';
+import { quantityName } from '../../../words/quantities.ts';
+
+export interface ReadingTextHead {
+  /** Whose skin, which photo, which instar: a line each. */
+  readonly lines: readonly string[];
+}
+
+/** A reading as plain text with tabs between its columns, for a letter or a spreadsheet: name, mm, inches, remarks. */
+export function readingAsText(measurement: Measurement, head: ReadingTextHead): string {
+  const rows = measurement.quantities.map(({ name, unit, estimate, flags }) => [
+    quantityName(name),
+    estimateAsText(estimate, unit),
+    unit === 'mm' ? estimateAsText(estimate, 'in') : '',
+    flags.map((flag) => FLAG_LABELS[flag]).join('; '),
+  ]);
+  const absent = measurement.absent
+    .filter(({ reason }) => reason !== 'not-placed')
+    .map(({ name, reason }) => [quantityName(name), '', '', ABSENT_LABELS[reason]]);
+  return [
+    ...head.lines,
+    'Expanded uncertainty, k = 2 (about 95 %).',
+    '',
+    ...[...rows, ...absent].map((row) => row.join('\t').trimEnd()),
+  ].join('\n');
+}

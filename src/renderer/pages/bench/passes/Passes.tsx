@@ -1,0 +1,72 @@
+import type { ReactElement } from 'react';
+import { useStore } from 'zustand';
+import type { Reading } from '../../../../domain/measuring/reading.ts';
+import { showGhosts } from '../../../bench/deeds/selection.ts';
+import { Button } from '../../../parts/Button.tsx';
+import { dayInWords } from '../../../words/dates.ts';
+import style from '../panel.module.css';
+import { useBench, useWork } from '../useWork.ts';
+import { passInWords } from './passInWords.ts';
+
+/** What can be done with the passes over a photo. Each waits until the pass in hand is stored. */
+export interface PassVerbs {
+  open(reading: Reading): void;
+  begin(): void;
+  remove(): void;
+}
+
+/** The passes over this photo: a second one, made without looking at the first, tells how well clicks repeat. */
+export function Passes({ verbs }: { verbs: PassVerbs }): ReactElement {
+  const { sheet, pass, bench, saving } = useWork();
+  const isUnsent = useStore(saving, ({ state }) => state.kind === 'waiting' || state.kind === 'refused');
+  const hasMarks = useBench((state) => state.edited.past.length > 0) || pass.reading !== null;
+  const others = sheet.readings.filter((reading) => reading.pass !== pass.pass);
+  const showsGhosts = useBench((state) => state.ghosts.length > 0);
+  return (
+    <section aria-label="Passes over this photo" className={style['list']}>
+      <h3>Passes over this photo</h3>
+      {sheet.readings.length === 0 && <PassLine pass={pass.pass} observer={pass.observer} on="in hand" />}
+      {sheet.readings.map((reading) =>
+        reading.pass === pass.pass ? (
+          <PassLine key={reading.id} pass={reading.pass} observer={reading.observer} on="in hand" />
+        ) : (
+          <button key={reading.id} type="button" className={style['item']} disabled={isUnsent} onClick={() => verbs.open(reading)}>
+            <span>{passInWords(reading.pass, reading.observer)}</span>
+            <span className={style['aside']}>{dayInWords(reading.createdAt.slice(0, 10))}</span>
+          </button>
+        ),
+      )}
+      {sheet.readings.length > 0 && pass.reading === null && <PassLine pass={pass.pass} observer={pass.observer} on="in hand" />}
+      {others.length > 0 && (
+        <label className={style['unit']}>
+          <input
+            type="checkbox"
+            checked={showsGhosts}
+            onChange={(event) => showGhosts(bench, event.target.checked ? others.map((reading) => reading.landmarks) : [])}
+          />
+          Show the points of the other passes
+        </label>
+      )}
+      {isUnsent && <p className={style['soft']}>This pass is not stored yet; another can be opened when it is.</p>}
+      <div className={style['row']}>
+        <Button icon="add" disabled={isUnsent || !hasMarks} onClick={() => verbs.begin()}>
+          New pass
+        </Button>
+        {hasMarks && (
+          <Button kind="danger" icon="remove" disabled={isUnsent} onClick={() => verbs.remove()}>
+            Remove this pass
+          </Button>
+        )}
+      </div>
+    </section>
+  );
+}
+
+function PassLine({ pass, observer, on }: { pass: number; observer: string; on: string }): ReactElement {
+  return (
+    <p className={style['item']}>
+      <strong>{passInWords(pass, observer)}</strong>
+      <span className={style['aside']}>{on}</span>
+    </p>
+  );
+}

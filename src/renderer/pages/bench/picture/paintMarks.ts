@@ -1,0 +1,96 @@
+import type { ScaleMarks } from '../../../../domain/measuring/calibration.ts';
+import { LEG_IDS } from '../../../../domain/measuring/landmarks.ts';
+import type { ImagePoint } from '../../../../domain/measuring/points.ts';
+import type { BenchDocument } from '../../../bench/document.ts';
+import { handlePosition, isLandmarkName, landmarkHandlesOf, pointOf, scaleHandlesOf } from '../../../bench/handles.ts';
+import { namesIn } from '../../../bench/steps.ts';
+import type { BenchState } from '../../../bench/store.ts';
+import type { View } from '../../../bench/view.ts';
+import { handleName } from '../../../words/measuring.ts';
+import { roundedOutlineOf } from './outline.ts';
+import { MARK_COLORS, type Pen, strokeCross, strokeLine, strokeRing, writeBeside } from './strokes.ts';
+
+/** Edge lines run on past the corner by this share of the edge: where two of them meet is the constructed corner. */
+const EDGE_EXTENSION = 0.18;
+
+/**
+ * Draws everything marked on the photo into a cleared canvas of its own. `view` may be that of the loupe; `bare` leaves
+ * words and lines away that would hide what the loupe is for.
+ */
+export function paintMarks(context: CanvasRenderingContext2D, state: BenchState, view: View, pixelRatio: number, bare = false): void {
+  context.setTransform(pixelRatio, 0, 0, pixelRatio, 0, 0);
+  const pen: Pen = { context, view };
+  const { document } = state.edited;
+  if (document.scale !== undefined && state.placing === null) paintScale(pen, document.scale, state.task === 'scale', bare);
+  if (state.task !== 'scale') paintReading(pen, document, state, bare);
+  paintPlacing(pen, state);
+  const selectedAt = state.selected === null ? null : handlePosition(document, state.selected);
+  if (state.selected !== null && selectedAt !== null && isLandmarkName(state.selected) === (state.task !== 'scale')) {
+    if (!bare) strokeRing(pen, selectedAt, MARK_COLORS.selected, 11);
+    strokeCross(pen, selectedAt, MARK_COLORS.selected, bare ? 9 : 8, 2);
+    if (!bare && state.edited.pending === null) writeBeside(pen, selectedAt, handleName(state.selected), MARK_COLORS.selected);
+  }
+}
+
+function paintScale(pen: Pen, marks: ScaleMarks, inHand: boolean, bare: boolean): void {
+  const color = inHand ? MARK_COLORS.scale : MARK_COLORS.faint;
+  if (marks.kind === 'two-points') strokeLine(pen, marks.ends, color);
+  else if (inHand) {
+    marks.corners.forEach((corner, index) => {
+      const next = marks.corners[(index + 1) % 4] ?? corner;
+      strokeLine(pen, [between(corner, next, -EDGE_EXTENSION), between(corner, next, 1 + EDGE_EXTENSION)], color, { widthCss: 0.75 });
+    });
+    const rounded = roundedOutlineOf(marks);
+    if (rounded !== null) strokeLine(pen, rounded, color, { dash: [4, 4], closed: true });
+  } else strokeLine(pen, marks.corners, color, { dash: [3, 5], closed: true });
+  if (!inHand) return;
+  for (const { at } of scaleHandlesOf(marks)) {
+    if (!bare) strokeRing(pen, at, color, 9);
+    strokeCross(pen, at, color, bare ? 9 : 6, 2);
+  }
+}
+
+function paintReading(pen: Pen, document: BenchDocument, state: BenchState, bare: boolean): void {
+  if (!bare) {
+    for (const [one, other] of [
+      ['carapace-front', 'carapace-rear'],
+      ['carapace-left', 'carapace-right'],
+    ] as const) {
+      const ends = [pointOf(document[one]), pointOf(document[other])];
+      strokeRun(pen, ends, MARK_COLORS.faint);
+    }
+    for (const leg of LEG_IDS)
+      strokeRun(
+        pen,
+        namesIn(leg).map((name) => pointOf(document[name])),
+        MARK_COLORS.faint,
+      );
+  }
+  for (const ghost of state.ghosts) {
+    for (const { at } of landmarkHandlesOf(ghost)) strokeRing(pen, at, MARK_COLORS.faint, 3);
+  }
+  for (const { id, at } of landmarkHandlesOf(document)) {
+    if (id === state.selected) continue;
+    const isRegenerated = isLandmarkName(id) && document[id]?.state === 'regenerated';
+    strokeCross(pen, at, isRegenerated ? MARK_COLORS.regenerated : MARK_COLORS.landmark, 5, 1.5);
+  }
+}
+
+/** Lines between neighbours that are both placed: a missing joint leaves a gap. */
+function strokeRun(pen: Pen, points: readonly (ImagePoint | null)[], color: string): void {
+  points.forEach((from, index) => {
+    const to = points[index + 1];
+    if (from !== null && to !== null && to !== undefined) strokeLine(pen, [from, to], color);
+  });
+}
+
+function paintPlacing(pen: Pen, { placing, hover }: BenchState): void {
+  if (placing === null) return;
+  const points = hover === null ? placing.placed : [...placing.placed, hover];
+  strokeLine(pen, points, MARK_COLORS.scale, { dash: [4, 4], closed: placing.kind === 'placingCorners' && placing.placed.length === 3 });
+  for (const at of placing.placed) strokeCross(pen, at, MARK_COLORS.scale, 7, 2);
+}
+
+function between(from: ImagePoint, to: ImagePoint, share: number): ImagePoint {
+  return { xPx: from.xPx + share * (to.xPx - from.xPx), yPx: from.yPx + share * (to.yPx - from.yPx) };
+}

@@ -1,0 +1,84 @@
+import type { ImagePoint } from '../../../../domain/measuring/points.ts';
+import { toView, type View } from '../../../bench/view.ts';
+
+/** Colors of marks on the photo: each is drawn over a dark edge, so that it is seen on any ground. The same in both themes. */
+export const MARK_COLORS = {
+  edge: 'rgb(0 0 0 / 0.65)',
+  scale: '#8fd3e8',
+  landmark: '#f4f0e6',
+  regenerated: '#b9cf86',
+  selected: '#ffb38f',
+  faint: 'rgb(244 240 230 / 0.55)',
+} as const;
+
+/** Draws in CSS pixels on one canvas; turns image points into them. */
+export interface Pen {
+  readonly context: CanvasRenderingContext2D;
+  readonly view: View;
+}
+
+/** A line through image points, over a dark edge. */
+export function strokeLine(
+  pen: Pen,
+  points: readonly ImagePoint[],
+  color: string,
+  options: { widthCss?: number; dash?: number[]; closed?: boolean } = {},
+): void {
+  const { context } = pen;
+  const [first, ...rest] = points.map((at) => toView(pen.view, at));
+  if (first === undefined) return;
+  context.beginPath();
+  context.moveTo(first.xCss, first.yCss);
+  for (const at of rest) context.lineTo(at.xCss, at.yCss);
+  if (options.closed) context.closePath();
+  twice(context, color, options.widthCss ?? 1, options.dash ?? []);
+}
+
+/** A cross with an open middle: the point itself stays visible. */
+export function strokeCross(pen: Pen, at: ImagePoint, color: string, armCss: number, gapCss: number): void {
+  const { context } = pen;
+  const { xCss, yCss } = toView(pen.view, at);
+  context.beginPath();
+  for (const [right, below] of [
+    [1, 0],
+    [-1, 0],
+    [0, 1],
+    [0, -1],
+  ] as const) {
+    context.moveTo(xCss + gapCss * right, yCss + gapCss * below);
+    context.lineTo(xCss + armCss * right, yCss + armCss * below);
+  }
+  twice(context, color, 1, []);
+}
+
+export function strokeRing(pen: Pen, at: ImagePoint, color: string, radiusCss: number): void {
+  const { context } = pen;
+  const { xCss, yCss } = toView(pen.view, at);
+  context.beginPath();
+  context.arc(xCss, yCss, radiusCss, 0, 2 * Math.PI);
+  twice(context, color, 1.25, []);
+}
+
+export function writeBeside(pen: Pen, at: ImagePoint, words: string, color: string): void {
+  const { context } = pen;
+  const { xCss, yCss } = toView(pen.view, at);
+  context.font = '600 13px "Source Sans 3 Variable", sans-serif';
+  context.lineJoin = 'round';
+  context.lineWidth = 3;
+  context.strokeStyle = MARK_COLORS.edge;
+  context.strokeText(words, xCss + 14, yCss - 8);
+  context.fillStyle = color;
+  context.fillText(words, xCss + 14, yCss - 8);
+}
+
+function twice(context: CanvasRenderingContext2D, color: string, widthCss: number, dash: number[]): void {
+  context.lineCap = 'round';
+  context.setLineDash([]);
+  context.lineWidth = widthCss + 2;
+  context.strokeStyle = MARK_COLORS.edge;
+  if (dash.length === 0) context.stroke();
+  context.setLineDash(dash);
+  context.lineWidth = widthCss;
+  context.strokeStyle = color;
+  context.stroke();
+}

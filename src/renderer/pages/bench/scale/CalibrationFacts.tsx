@@ -1,0 +1,39 @@
+import type { ReactElement } from 'react';
+import type { Calibration } from '../../../../domain/measuring/calibrate.ts';
+import type { Result } from '../../../../domain/result.ts';
+import { Notice } from '../../../parts/Notice.tsx';
+import { wordsFor } from '../../../words/failures.ts';
+import { warningInWords } from '../../../words/measuring.ts';
+import style from '../panel.module.css';
+
+/** What the marks say about the picture, or why they say nothing. */
+export function CalibrationFacts({ calibration }: { calibration: Result<Calibration> }): ReactElement {
+  if (!calibration.ok) {
+    const { happened, advice } = wordsFor(calibration.failure);
+    return (
+      <Notice tone="warning" title={happened}>
+        {advice}
+      </Notice>
+    );
+  }
+  const { mmPerPxAtCentre, tiltDeg, residualPx, station, warnings } = calibration.value;
+  return (
+    <>
+      <dl className={`${style['facts']} figures`}>
+        <dt>One pixel, at the middle</dt>
+        <dd>{mmPerPxAtCentre === null ? 'beyond the plane' : `${mmPerPxAtCentre.toPrecision(4)} mm`}</dd>
+        <dt>Tilt of the camera</dt>
+        <dd>{tiltDeg === null ? 'unknown' : `${tiltDeg.toFixed(1)}°`}</dd>
+        <dt>Corners off a true rectangle by</dt>
+        <dd>{residualPx === null ? 'cannot be told' : `${residualPx.toFixed(2)} px`}</dd>
+        <dt>Camera above the scale</dt>
+        <dd>{station === null ? 'unknown' : `${(station.heightMm / 10).toFixed(1)} cm`}</dd>
+      </dl>
+      {warnings.map((warning) => (
+        <Notice key={warning.code} tone="warning">
+          {warningInWords(warning)}
+        </Notice>
+      ))}
+    </>
+  );
+}

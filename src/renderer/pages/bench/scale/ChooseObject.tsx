@@ -1,0 +1,108 @@
+import { type ReactElement, useState } from 'react';
+import { KNOWN_RECTANGLES } from '../../../../domain/measuring/knownRectangles.ts';
+import { mmFromInches } from '../../../../domain/units.ts';
+import { beginPlacingScale } from '../../../bench/deeds/scale.ts';
+import { Button } from '../../../parts/Button.tsx';
+import { Select } from '../../../parts/Select.tsx';
+import { SCALE_OBJECT_LABELS } from '../../../words/measuring.ts';
+import { NumberField } from '../NumberField.tsx';
+import style from '../panel.module.css';
+import { useWork } from '../useWork.ts';
+import { knownRectangle, ownRectangle, ruleOf } from './objects.ts';
+
+const KNOWN = ['id-1', 'a6', 'a5', 'a4'] as const;
+const UNITS = [
+  { value: 'mm', label: 'millimeters' },
+  { value: 'in', label: 'inches' },
+] as const;
+
+/** What in this picture has a known size? */
+export function ChooseObject({ onCancel }: { onCancel: (() => void) | null }): ReactElement {
+  const { bench } = useWork();
+  const [asking, setAsking] = useState<'two-points' | 'own' | null>(null);
+  return (
+    <section className={style['panel']}>
+      <h2>What in this picture has a known size?</h2>
+      <p className={style['soft']}>It must lie flat beside the skin. A card is best: its four corners show how the camera was tilted.</p>
+      <div>
+        {KNOWN.map((object) => (
+          <button key={object} type="button" className={style['choice']} onClick={() => beginPlacingScale(bench, knownRectangle(object))}>
+            <span>
+              {SCALE_OBJECT_LABELS[object]}
+              <small className="figures">
+                {KNOWN_RECTANGLES[object].widthMm.toFixed(object === 'id-1' ? 2 : 0)} ×{' '}
+                {KNOWN_RECTANGLES[object].heightMm.toFixed(object === 'id-1' ? 2 : 0)} mm
+              </small>
+            </span>
+          </button>
+        ))}
+        {(['two-points', 'own'] as const).map((kind) => (
+          <button
+            key={kind}
+            type="button"
+            className={style['choice']}
+            aria-expanded={asking === kind}
+            onClick={() => setAsking(asking === kind ? null : kind)}
+          >
+            <span>
+              {SCALE_OBJECT_LABELS[kind]}
+              <small>{kind === 'two-points' ? 'two marks and the distance between them' : 'a tile, a box lid, a printed frame'}</small>
+            </span>
+          </button>
+        ))}
+      </div>
+      {asking === 'two-points' && <KnownDistance />}
+      {asking === 'own' && <OwnSize />}
+      {onCancel && <Button onClick={onCancel}>Keep the present scale</Button>}
+    </section>
+  );
+}
+
+function KnownDistance(): ReactElement {
+  const { bench } = useWork();
+  const [distance, setDistance] = useState<number | null>(null);
+  const [unit, setUnit] = useState<'mm' | 'in'>('mm');
+  const begin = () => {
+    if (distance !== null) beginPlacingScale(bench, ruleOf(unit === 'in' ? mmFromInches(distance) : distance));
+  };
+  return (
+    <>
+      <div className={style['pair']}>
+        <NumberField
+          label="Distance between the marks"
+          value={distance}
+          most={unit === 'in' ? 190 : 5000}
+          aboveZero
+          onChange={setDistance}
+        />
+        <Select label="Unit" value={unit} options={UNITS} onChange={setUnit} />
+      </div>
+      <Button kind="primary" disabled={distance === null} onClick={begin}>
+        Mark the two ends
+      </Button>
+    </>
+  );
+}
+
+function OwnSize(): ReactElement {
+  const { bench } = useWork();
+  const [widthMm, setWidthMm] = useState<number | null>(null);
+  const [heightMm, setHeightMm] = useState<number | null>(null);
+  return (
+    <>
+      <div className={style['pair']}>
+        <NumberField label="One side, mm" value={widthMm} most={5000} aboveZero onChange={setWidthMm} />
+        <NumberField label="Other side, mm" value={heightMm} most={5000} aboveZero onChange={setHeightMm} />
+      </div>
+      <Button
+        kind="primary"
+        disabled={widthMm === null || heightMm === null}
+        onClick={() => {
+          if (widthMm !== null && heightMm !== null) beginPlacingScale(bench, ownRectangle(widthMm, heightMm));
+        }}
+      >
+        Mark the four corners
+      </Button>
+    </>
+  );
+}

@@ -1,0 +1,85 @@
+import type { ReactElement } from 'react';
+import type { RectangleScale, ScaleMarks, TwoPointScale } from '../../../../domain/measuring/calibration.ts';
+import { COVERAGE_FACTOR } from '../../../../domain/measuring/quantity.ts';
+import { inchesFromMm, mmFromInches } from '../../../../domain/units.ts';
+import { changeScale, turnRectangle } from '../../../bench/deeds/scale.ts';
+import { useShowsInches } from '../../../client/preferences.ts';
+import { Button } from '../../../parts/Button.tsx';
+import { NumberField } from '../NumberField.tsx';
+import style from '../panel.module.css';
+import { useWork } from '../useWork.ts';
+
+/** How large the object is, and how well that and its marks are known. Every ± here is for 95 %. */
+export function ObjectSize({ marks }: { marks: ScaleMarks }): ReactElement {
+  return marks.kind === 'two-points' ? <DistanceFields marks={marks} /> : <SideFields marks={marks} />;
+}
+
+function DistanceFields({ marks }: { marks: TwoPointScale }): ReactElement {
+  const { bench } = useWork();
+  const change = (part: Partial<TwoPointScale>) => changeScale(bench, { ...marks, ...part });
+  const showsInches = useShowsInches();
+  return (
+    <div className={style['pair']}>
+      <NumberField label="Distance, mm" value={marks.distanceMm} most={5000} aboveZero onChange={(distanceMm) => change({ distanceMm })} />
+      <NumberField
+        label="Known to ± mm"
+        value={COVERAGE_FACTOR * marks.distanceStandardUncertaintyMm}
+        most={200}
+        onChange={(expanded) => change({ distanceStandardUncertaintyMm: expanded / COVERAGE_FACTOR })}
+      />
+      {showsInches && (
+        <NumberField
+          label="Distance, in"
+          value={inchesFromMm(marks.distanceMm)}
+          most={190}
+          aboveZero
+          onChange={(inches) => change({ distanceMm: mmFromInches(inches) })}
+        />
+      )}
+      <NumberField label="Above the table, mm" value={marks.heightMm} most={100} onChange={(heightMm) => change({ heightMm })} />
+      <ReadingField marks={marks} />
+    </div>
+  );
+}
+
+function SideFields({ marks }: { marks: RectangleScale }): ReactElement {
+  const { bench } = useWork();
+  const change = (part: Partial<RectangleScale>) => changeScale(bench, { ...marks, ...part });
+  return (
+    <>
+      <p className={style['soft']}>Measured it with a caliper? Type your own figures.</p>
+      <div className={style['pair']}>
+        <NumberField label="Side 1 to 2, mm" value={marks.widthMm} most={5000} aboveZero onChange={(widthMm) => change({ widthMm })} />
+        <NumberField
+          label="Known to ± mm"
+          value={COVERAGE_FACTOR * marks.widthStandardUncertaintyMm}
+          most={200}
+          onChange={(expanded) => change({ widthStandardUncertaintyMm: expanded / COVERAGE_FACTOR })}
+        />
+        <NumberField label="Side 2 to 3, mm" value={marks.heightMm} most={5000} aboveZero onChange={(heightMm) => change({ heightMm })} />
+        <NumberField
+          label="Known to ± mm"
+          value={COVERAGE_FACTOR * marks.heightStandardUncertaintyMm}
+          most={200}
+          onChange={(expanded) => change({ heightStandardUncertaintyMm: expanded / COVERAGE_FACTOR })}
+        />
+        <NumberField label="Thickness, mm" value={marks.thicknessMm} most={100} onChange={(thicknessMm) => change({ thicknessMm })} />
+        <ReadingField marks={marks} />
+      </div>
+      <Button onClick={() => turnRectangle(bench)}>Take the other side for side 1</Button>
+    </>
+  );
+}
+
+function ReadingField({ marks }: { marks: ScaleMarks }): ReactElement {
+  const { bench } = useWork();
+  return (
+    <NumberField
+      label="Marks placed to ± px"
+      value={COVERAGE_FACTOR * marks.pointingPx}
+      most={200}
+      aboveZero
+      onChange={(expanded) => changeScale(bench, { ...marks, pointingPx: expanded / COVERAGE_FACTOR })}
+    />
+  );
+}

@@ -1,0 +1,40 @@
+import type { RectangleObject, RectangleScale, TwoPointScale } from '../../../../domain/measuring/calibration.ts';
+import { KNOWN_RECTANGLES, rectangularStandardUncertainty } from '../../../../domain/measuring/knownRectangles.ts';
+import { DEFAULT_POINTING_PX } from '../../../../domain/measuring/reading.ts';
+
+/** Half width of what an own rectangle's sides are taken to be known to, until the keeper says better: a ruler's millimetre. */
+const OWN_HALF_WIDTH_MM = 0.5;
+/** Half width for the marks of a common rule; own assumption. */
+const RULE_HALF_WIDTH_MM = 0.1;
+
+export type TwoPointObject = Omit<TwoPointScale, 'ends'>;
+export type RectangleKind = Omit<RectangleScale, 'corners'>;
+
+export function ruleOf(distanceMm: number): TwoPointObject {
+  return {
+    kind: 'two-points',
+    distanceMm,
+    distanceStandardUncertaintyMm: rectangularStandardUncertainty(RULE_HALF_WIDTH_MM),
+    pointingPx: DEFAULT_POINTING_PX,
+    heightMm: 0,
+  };
+}
+
+export function knownRectangle(object: Exclude<RectangleObject, 'own'>): RectangleKind {
+  const { cornerRadiusMm: _, ...size } = KNOWN_RECTANGLES[object];
+  return { kind: 'rectangle', object, ...size, pointingPx: DEFAULT_POINTING_PX };
+}
+
+export function ownRectangle(widthMm: number, heightMm: number): RectangleKind {
+  const uncertaintyMm = rectangularStandardUncertainty(OWN_HALF_WIDTH_MM);
+  return {
+    kind: 'rectangle',
+    object: 'own',
+    widthMm,
+    heightMm,
+    widthStandardUncertaintyMm: uncertaintyMm,
+    heightStandardUncertaintyMm: uncertaintyMm,
+    thicknessMm: 0,
+    pointingPx: DEFAULT_POINTING_PX,
+  };
+}

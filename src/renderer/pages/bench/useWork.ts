@@ -1,0 +1,60 @@
+import { createContext, useContext, useMemo } from 'react';
+import { useStore } from 'zustand';
+import { type Calibration, calibrate } from '../../../domain/measuring/calibrate.ts';
+import { measure } from '../../../domain/measuring/measure.ts';
+import type { Measurement } from '../../../domain/measuring/quantity.ts';
+import { pointingFromRepeats } from '../../../domain/measuring/repeats.ts';
+import type { Result } from '../../../domain/result.ts';
+import { apply, reverse } from '../../bench/change.ts';
+import { type BenchDocument, readingDraftOf } from '../../bench/document.ts';
+import type { BenchState } from '../../bench/store.ts';
+import type { Work } from './work.ts';
+
+export const WorkContext = createContext<Work | null>(null);
+
+/** The pass in hand. */
+export function useWork(): Work {
+  const work = useContext(WorkContext);
+  if (work === null) throw new Error('Expected to stand on a Bench but there is none above.');
+  return work;
+}
+
+export function useBench<Value>(selector: (state: BenchState) => Value): Value {
+  return useStore(useWork().bench, selector);
+}
+
+/** The document as it stood when nothing was in hand: numbers do not flicker, and no frame of a drag waits for them. */
+export function useSettledDocument(): BenchDocument {
+  const { document, pending } = useBench((state) => state.edited);
+  return useMemo(() => (pending === null ? document : apply(document, reverse(pending.change))), [document, pending]);
+}
+
+/** Null without marks on a scale object; a failure when the marks are none that could be measured by. */
+export function useCalibration(document: BenchDocument): Result<Calibration> | null {
+  const { photo } = useWork().sheet;
+  const { scale } = document;
+  return useMemo(() => (scale === undefined ? null : calibrate(scale, photo)), [scale, photo]);
+}
+
+export interface Measured {
+  readonly calibration: Result<Calibration> | null;
+  readonly measurement: Measurement | null;
+  /** From several passes where there are enough, else as entered. */
+  readonly pointingPx: number;
+  readonly pointingIsFromRepeats: boolean;
+}
+
+/** Everything the marks on the photo say, worked out by the same functions as in the archive. */
+export function useMeasured(): Measured {
+  const { sheet, pass } = useWork();
+  const document = useSettledDocument();
+  const calibration = useCalibration(document);
+  return useMemo(() => {
+    const draft = readingDraftOf(document, pass);
+    const others = sheet.readings.filter((reading) => reading.id !== pass.reading?.id && reading.pass !== pass.pass);
+    const repeats = pointingFromRepeats([...others, draft]);
+    const pointingPx = repeats?.pointingPx ?? draft.pointingPx;
+    const measurement = calibration?.ok ? measure(draft, calibration.value, { pointingPx }) : null;
+    return { calibration, measurement, pointingPx, pointingIsFromRepeats: repeats !== null };
+  }, [document, pass, sheet, calibration]);
+}

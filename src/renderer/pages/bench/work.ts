@@ -1,0 +1,89 @@
+import type { QueryClient } from '@tanstack/react-query';
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { BenchSheet } from '../../../api/contract/bench.ts';
+import { calibrate } from '../../../domain/measuring/calibrate.ts';
+import { replaceDocument } from '../../bench/deeds/travel.ts';
+import { type BenchDocument, documentOf, READING_KEYS, readingDraftOf } from '../../bench/document.ts';
+import { createSaver, type Saver, type SavingState } from '../../bench/saver.ts';
+import type { Stored, Wanted } from '../../bench/saving.ts';
+import { type BenchStore, createBenchStore } from '../../bench/store.ts';
+import { type Pass, storedReading } from './pass.ts';
+import { savingPorts } from './savingPorts.ts';
+
+export interface SavingView {
+  readonly state: SavingState;
+  /** What was on the page when another window's change took its place; null when nothing was lost or it was put back. */
+  readonly displaced: BenchDocument | null;
+}
+
+/** One pass on the Bench: the store of the photo and what keeps it saved. */
+export interface Work {
+  readonly sheet: BenchSheet;
+  readonly pass: Pass;
+  readonly bench: BenchStore;
+  readonly saver: Saver;
+  readonly saving: StoreApi<SavingView>;
+  /** Begins to send what settles; answers how to stop. What is unsent then is still sent, and the page warns before it closes. */
+  start(): () => void;
+}
+
+export function openWork(sheet: BenchSheet, pass: Pass, client: QueryClient): Work {
+  const { photo, calibration } = sheet;
+  const bench = createBenchStore({ width: photo.widthPx, height: photo.heightPx }, documentOf(calibration.marks, pass.reading));
+  const saving = createStore<SavingView>(() => ({ state: { kind: 'saved' }, displaced: null }));
+  const initial: Stored = {
+    scale: { marks: calibration.marks, version: calibration.version },
+    reading: pass.reading === null ? null : storedReading(pass.reading),
+  };
+  let hasReading = initial.reading !== null;
+  const saver = createSaver(initial, savingPorts(photo.id, pass, client), {
+    state: (state) => saving.setState({ state }),
+    stored(stored) {
+      hasReading = stored.reading !== null;
+    },
+    overtaken(now) {
+      const displaced = bench.getState().edited.document;
+      hasReading = now.reading !== null;
+      keptMarks = now.scale.marks;
+      saving.setState({ displaced });
+      replaceDocument(bench, documentFromStored(now));
+    },
+  });
+  let keptMarks = calibration.marks;
+  const wantedFrom = (document: BenchDocument): Wanted => {
+    // The archive takes no marks that give no scale; the points must not wait until they do.
+    if (!isUnsound(document)) keptMarks = document.scale ?? null;
+    const isTouched = hasReading || READING_KEYS.some((key) => document[key] !== undefined);
+    return { marks: keptMarks, draft: isTouched ? readingDraftOf(document, pass) : null };
+  };
+  const isUnsound = ({ scale }: BenchDocument) => scale !== undefined && !calibrate(scale, photo).ok;
+  const warn = (event: BeforeUnloadEvent) => {
+    const { document, pending } = bench.getState().edited;
+    if (saver.hasUnsent() || pending !== null || isUnsound(document)) event.preventDefault();
+  };
+
+  return {
+    sheet,
+    pass,
+    bench,
+    saver,
+    saving,
+    start() {
+      addEventListener('beforeunload', warn);
+      const stop = bench.subscribe(({ edited }, before) => {
+        const hasSettled = edited.pending === null && (before.edited.pending !== null || edited.document !== before.edited.document);
+        if (hasSettled) saver.want(wantedFrom(edited.document));
+      });
+      return () => {
+        stop();
+        void saver.quiet().then(() => removeEventListener('beforeunload', warn));
+      };
+    },
+  };
+}
+
+function documentFromStored({ scale, reading }: Stored): BenchDocument {
+  if (reading === null) return documentOf(scale.marks, null);
+  const { carapaceHeight, pointingPx, landmarks } = reading.draft;
+  return { ...documentOf(scale.marks, null), height: carapaceHeight, pointingPx, ...landmarks };
+}
