@@ -17,7 +17,17 @@ export const BenchSheet = z
   .meta({ id: 'BenchSheet' });
 export type BenchSheet = z.infer<typeof BenchSheet>;
 
+/** A photo as the Bench offers it for measuring. */
+export const BenchCandidate = BenchSheet.omit({ calibration: true, readings: true })
+  .extend({ measured: z.boolean().describe('It has a scale and a reading') })
+  .meta({ id: 'BenchCandidate' });
+export type BenchCandidate = z.infer<typeof BenchCandidate>;
+
 export const benchEndpoints = {
+  'GET /api/bench': {
+    summary: 'All photos with whose they are and whether they are measured, newest import first',
+    answer: z.array(BenchCandidate),
+  },
   'GET /api/photos/{photoId}/bench': { summary: 'A photo with its calibration and readings', answer: BenchSheet },
   'PUT /api/photos/{photoId}/calibration': {
     summary: 'Save the marks on the scale object (version 0 before the first)',

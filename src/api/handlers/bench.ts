@@ -3,10 +3,12 @@ import { unwrap } from '../../domain/result.ts';
 import type { ApiContext } from '../context.ts';
 import type { benchEndpoints } from '../contract/bench.ts';
 import type { HandlersFor } from '../route.ts';
+import { benchCandidatesOf } from '../views/benchCandidates.ts';
 import { benchSheetOf } from '../views/benchSheet.ts';
 
 export function benchHandlers({ archive }: ApiContext): HandlersFor<keyof typeof benchEndpoints> {
   return {
+    'GET /api/bench': () => benchCandidatesOf(archive),
     'GET /api/photos/{photoId}/bench': ({ path }) => benchSheetOf(archive, path.photoId),
     'PUT /api/photos/{photoId}/calibration': ({ path, body, version }) => {
       const photo = unwrap(archive.photos.get(path.photoId));

@@ -61,6 +61,13 @@ export function readingsIn({ catalogue, ambient, damage }: RecordContext): Readi
           { specimenId },
         ),
       ),
+    measuredPhotoIds: () => {
+      const rows = catalogue.all(
+        `SELECT DISTINCT reading.photo_id AS id FROM reading JOIN calibration ON calibration.photo_id = reading.photo_id
+         WHERE calibration.marks IS NOT NULL`,
+      );
+      return new Set(rows.map((row) => String(row['id'])));
+    },
     update: (id, expectedVersion, draft) =>
       catalogue.atomically(() => {
         const at = ambient.now();
