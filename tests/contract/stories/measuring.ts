@@ -52,6 +52,15 @@ export const measuringStory: readonly Exchange[] = [
     },
   ),
   succeeds(
+    'GET /api/bench',
+    'tells the measured photos from the others',
+    () => ({}),
+    (candidates, _, memory) => {
+      const ours = candidates.find((candidate) => candidate.photo.id === recall(memory, 'photo'));
+      expect(ours).toMatchObject({ instarShed: 5, specimen: { code: 'T-01' }, measured: true });
+    },
+  ),
+  succeeds(
     'GET /api/specimens/{specimenId}/ladder',
     'lines the skin up',
     (memory) => ({ path: { specimenId: recall(memory, 'specimen') } }),
