@@ -11,7 +11,8 @@ import { bringForward, openWindow } from './window.ts';
 
 // Before the app is ready, and without waiting for anything: later is too late for these.
 declareScheme();
-app.enableSandbox();
+// As root on Linux there is no sandbox to be had; whoever starts Electron then has to say so, and Electron would take it back here.
+if (!app.commandLine.hasSwitch('no-sandbox')) app.enableSandbox();
 keepOwnFilesApart();
 guardNavigation();
 

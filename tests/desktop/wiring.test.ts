@@ -12,7 +12,7 @@ const wiring = filesUnder('src/desktop', ['.ts'])
 
 describe('the wiring of the desktop shell', () => {
   test.each([
-    ['sandboxes every renderer (4)', /app\.enableSandbox\(\)/],
+    ['sandboxes every renderer (4)', /if \(!app\.commandLine\.hasSwitch\('no-sandbox'\)\) app\.enableSandbox\(\);/],
     [
       'asks before granting a permission (5)',
       /setPermissionRequestHandler\(\(_, permission, answer, \{ requestingUrl \}\) => answer\(mayEnter\(/,
