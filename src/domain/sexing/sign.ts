@@ -2,7 +2,7 @@ import type { Determination, Sex, SexSign } from './determination.ts';
 import { isFirm, rankOf } from './rank.ts';
 import { standingOf } from './standing.ts';
 
-export const UNSEXED: SexSign = { sex: 'unsexed', level: null, conflict: false };
+const UNSEXED: SexSign = { sex: 'unsexed', level: null, conflict: false };
 
 const CONFLICT: SexSign = { sex: 'unsexed', level: null, conflict: true };
 

@@ -30,7 +30,7 @@ export function checkDetermination(draft: DeterminationDraft, context: SigningCo
 }
 
 /** Strip answers that grade D forbids. */
-export function answersWithoutStrip(checklist: Checklist): StripAnswer[] {
+function answersWithoutStrip(checklist: Checklist): StripAnswer[] {
   if (checklist.grade !== 'D') return [];
   return StripAnswer.options.filter((answer) => checklist[answer] === 'yes' || checklist[answer] === 'no');
 }

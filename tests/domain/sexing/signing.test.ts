@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { BLANK_CHECKLIST, type DeterminationDraft } from '../../../src/domain/sexing/determination.ts';
-import { answersWithoutStrip, checkDetermination, type SigningContext } from '../../../src/domain/sexing/signing.ts';
+import { checkDetermination, type SigningContext } from '../../../src/domain/sexing/signing.ts';
 import { CLEAR_FEMALE, determination, draft, EMPTY_STRIP } from './readings.ts';
 
 const CONTEXT: SigningContext = {
@@ -65,9 +65,11 @@ describe('a skin of grade D', () => {
       code: 'strip-not-readable',
       answered: ['receptaclesSeen', 'uterusExternusSeen', 'accessoryOrgansSeen', 'fusillaeOutsideSeen'],
     });
-    expect(answersWithoutStrip({ ...BLANK_CHECKLIST, grade: 'D', receptaclesSeen: 'cannot-tell', fusillaeOutsideSeen: 'no' })).toEqual([
-      'fusillaeOutsideSeen',
-    ]);
+    const outside = { ...BLANK_CHECKLIST, grade: 'D', receptaclesSeen: 'cannot-tell', fusillaeOutsideSeen: 'no' } as const;
+    expect(failureOf({ sex: 'unsexed', level: null, checklist: outside })).toEqual({
+      code: 'strip-not-readable',
+      answered: ['fusillaeOutsideSeen'],
+    });
   });
 
   it('can still be signed for what was seen on the animal', () => {
