@@ -30,8 +30,14 @@ async function send(intakeId: string, index: number, file: File, { signal }: Han
   try {
     await ask('PUT /api/intakes/{intakeId}/files/{index}', { path: { intakeId, index: String(index) }, body: file, signal });
   } catch (error) {
-    if (!(error instanceof Refusal) || error.failure.code !== 'unreachable') throw error;
-    // The browser could not read this file (gone or locked meanwhile). The import will say that it did not arrive; and if
-    // it is the archive that does not answer, asking for the import will say so.
+    if (!concernsOneFile(error)) throw error;
   }
+}
+
+/**
+ * Refusals that name a file, and a file that the browser itself cannot read (gone or locked meanwhile, seen as
+ * `unreachable`): the import will report them. If it is the archive that does not answer, asking for the import will say so.
+ */
+function concernsOneFile(error: unknown): boolean {
+  return error instanceof Refusal && ('file' in error.failure || error.failure.code === 'unreachable');
 }

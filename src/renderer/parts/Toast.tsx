@@ -1,13 +1,15 @@
-import { createContext, type ReactElement, type ReactNode, useCallback, useContext, useMemo, useState } from 'react';
+import { createContext, type ReactElement, type ReactNode, useCallback, useContext, useEffect, useState } from 'react';
 import { Button } from './Button.tsx';
 import { IconButton } from './IconButton.tsx';
 import style from './Toast.module.css';
 
 export interface ToastContent {
   message: string;
-  /** Offered as a button until the toast is closed or replaced; toasts do not vanish by themselves, so nobody is hurried. */
+  /** Offered as a button until the toast is closed or replaced: nobody is hurried. A toast without one goes by itself. */
   action?: { label: string; run: () => void };
 }
+
+const MESSAGE_SHOWN_MS = 6_000;
 
 const ToastContext = createContext<(toast: ToastContent) => void>(() => {
   throw new Error('Expected a ToastProvider above but found none.');
@@ -21,9 +23,13 @@ export function useToast(): (toast: ToastContent) => void {
 export function ToastProvider({ children }: { children: ReactNode }): ReactElement {
   const [toast, setToast] = useState<ToastContent | null>(null);
   const close = useCallback(() => setToast(null), []);
-  const show = useMemo(() => (next: ToastContent) => setToast(next), []);
+  useEffect(() => {
+    if (!toast || toast.action) return;
+    const timer = setTimeout(close, MESSAGE_SHOWN_MS);
+    return () => clearTimeout(timer);
+  }, [toast, close]);
   return (
-    <ToastContext value={show}>
+    <ToastContext value={setToast}>
       {children}
       <div className={style['place']} role="status">
         {toast && (

@@ -65,6 +65,13 @@ describe('handing files over in a browser', () => {
     expect(calls.filter((call) => call.method === 'PUT')).toHaveLength(3);
   });
 
+  test('goes on when one of them is refused: the import reports it', async () => {
+    const empty = () => Response.json({ failure: { code: 'file-empty', file: 'c.jpg' } }, { status: 422 });
+    const calls = serve((call) => (call.address.endsWith('/files/0') ? empty() : null));
+    expect(await hostOf({}).handOver(FILES, watch())).toBe('i1');
+    expect(calls.filter((call) => call.method === 'PUT')).toHaveLength(3);
+  });
+
   test('stops at a refusal that concerns all of them', async () => {
     const full = () => Response.json({ failure: { code: 'disk-full' } }, { status: 507 });
     serve((call) => (call.method === 'PUT' ? full() : null));

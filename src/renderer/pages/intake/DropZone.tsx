@@ -4,8 +4,15 @@ import { FailureNotice } from '../../parts/Notice.tsx';
 import style from './DropZone.module.css';
 import { droppedFiles } from './droppedFiles.ts';
 
+interface Props {
+  onFiles: (files: readonly File[]) => void;
+  disabled: boolean;
+  /** Leaves the room to the photos that wait below. */
+  compact: boolean;
+}
+
 /** Drop files or folders here, or choose files. What a file is called does not matter: its bytes decide. */
-export function DropZone({ onFiles, disabled }: { onFiles: (files: readonly File[]) => void; disabled: boolean }): ReactElement {
+export function DropZone({ onFiles, disabled, compact }: Props): ReactElement {
   const [over, setOver] = useState(false);
   const [error, setError] = useState<unknown>(null);
   const input = useRef<HTMLInputElement>(null);
@@ -25,7 +32,7 @@ export function DropZone({ onFiles, disabled }: { onFiles: (files: readonly File
     <>
       <section
         aria-label="Bring photos in"
-        className={[style['zone'], over ? style['over'] : ''].filter(Boolean).join(' ')}
+        className={[style['zone'], compact ? style['compact'] : '', over ? style['over'] : ''].filter(Boolean).join(' ')}
         onDragOver={(event) => {
           event.preventDefault();
           setOver(true);

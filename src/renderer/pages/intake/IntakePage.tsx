@@ -28,18 +28,20 @@ export function IntakePage({ specimenId, moltId }: Props): ReactElement {
   const waiting = useAnswer('GET /api/photos', { query: { unassigned: 'true' } });
   const specimens = useAnswer('GET /api/specimens', {});
   const { data: about } = useAnswer('GET /api/about', {});
-  const [chosen, setChosen] = useState<ReadonlySet<string>>(new Set());
+  const [touched, setTouched] = useState<ReadonlySet<string> | null>(null);
   const [placed, setPlaced] = useState<readonly Placed[]>([]);
   const { release } = useAssign();
   const toast = useToast();
 
   const photos = waiting.data ?? [];
+  // A single photo is chosen by itself: nobody has to say which one.
+  const chosen = touched ?? new Set(photos.length === 1 ? photos.map((photo) => photo.id) : []);
   const chosenPhotos = photos.filter((photo) => chosen.has(photo.id));
   const cameFrom = specimens.data?.find((summary) => summary.specimen.id === specimenId)?.specimen;
 
   const onPlaced = (one: Placed) => {
     setPlaced((before) => [one, ...before]);
-    setChosen(new Set());
+    setTouched(null);
     const undo = () => {
       setPlaced((before) => before.filter((other) => other !== one));
       release(one.photos).catch((error: unknown) => toast({ message: wordsForError(error).happened }));
@@ -59,14 +61,14 @@ export function IntakePage({ specimenId, moltId }: Props): ReactElement {
       />
       <div className={style['stack']}>
         <ResumeOffer />
-        <DropZone onFiles={run.bringIn} disabled={run.busy} />
+        <DropZone onFiles={run.bringIn} disabled={run.busy} compact={photos.length > 0} />
         <ImportReport />
         {waiting.error && <FailureNotice error={waiting.error} action={<Button onClick={() => waiting.refetch()}>Ask again</Button>} />}
         {specimens.error && <FailureNotice error={specimens.error} />}
         {placed.length > 0 && <PlacedList placed={placed} />}
         {photos.length > 0 && (
           <div className={style['assigning']}>
-            <WaitingPhotos photos={photos} chosen={chosen} onChoose={setChosen} />
+            <WaitingPhotos photos={photos} chosen={chosen} onChoose={setTouched} />
             {chosenPhotos.length > 0 && specimens.data && about ? (
               <AssignPanel
                 key={chosenPhotos[0]?.id}

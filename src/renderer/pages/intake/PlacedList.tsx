@@ -12,7 +12,7 @@ export function PlacedList({ placed }: { placed: readonly Placed[] }): ReactElem
     <section className={style['placed']} aria-labelledby="placed">
       <h2 id="placed">Just put away</h2>
       <ul className={style['list']}>
-        {placed.map((one) => (
+        {placed.map((one, place) => (
           <li key={one.photos[0]?.id} className={style['item']}>
             <Thumb photoId={one.photos[0]?.id ?? null} alt="" className={style['thumb']} />
             <span className={style['words']}>
@@ -20,7 +20,7 @@ export function PlacedList({ placed }: { placed: readonly Placed[] }): ReactElem
               <Link to={`/specimens/${one.specimenId}`}>{one.code}</Link>
             </span>
             {one.skin && one.photos[0] && (
-              <ButtonLink to={`/bench/${one.photos[0].id}`} kind="primary" icon="measure">
+              <ButtonLink to={`/bench/${one.photos[0].id}`} kind={place === 0 ? 'primary' : 'plain'} icon="measure">
                 Measure it on the Bench
               </ButtonLink>
             )}
