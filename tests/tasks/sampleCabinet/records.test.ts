@@ -1,0 +1,54 @@
+import { readFile } from 'node:fs/promises';
+import { resolve } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import type { Molt } from '../../../src/domain/molting/molt.ts';
+import { checkMolt } from '../../../src/domain/molting/sequence.ts';
+import type { Determination } from '../../../src/domain/sexing/determination.ts';
+import { checkDetermination } from '../../../src/domain/sexing/signing.ts';
+import { SampleCabinet } from '../../../src/tasks/sampleCabinet/data.ts';
+
+const FILE = resolve(import.meta.dirname, '../../../resources/sample/cabinet.json');
+const { specimens } = SampleCabinet.parse(JSON.parse(await readFile(FILE, 'utf8')));
+const TODAY = '2026-11-25';
+
+it('the sample holds molts and determinations to check', () => {
+  const molts = specimens.flatMap((entry) => entry.molts);
+  expect(molts.length).toBeGreaterThan(10);
+  expect(molts.flatMap((molt) => molt.determinations).length).toBeGreaterThan(3);
+});
+
+/** The sample is written past the checks a keeper meets, so it has to keep them by itself. */
+describe.each(specimens.map((entry) => [entry.specimen.code, entry] as const))('the sample animal %s', (_, entry) => {
+  const skins = entry.molts.map((__, place) => `skin-${place}`);
+  const animalPhotoIds = new Set(entry.animalPhotos.map((photo) => photo.file));
+  const skinPhotoIds = new Set(entry.molts.flatMap((molt) => molt.photos.map((photo) => photo.file)));
+
+  it('has molts in sequence', () => {
+    const placed: Molt[] = [];
+    for (const [place, { molt }] of entry.molts.entries()) {
+      expect(checkMolt(molt, { molts: placed, replacing: null, today: TODAY })).toMatchObject({ ok: true });
+      placed.push({ ...molt, id: `molt-${place}`, specimenId: 'sample', version: 1, createdAt: `${TODAY}T12:00:00.000Z` });
+    }
+  });
+
+  it('has determinations that could have been signed one after another', () => {
+    const signed: Determination[] = [];
+    for (const [place, { determinations }] of entry.molts.entries()) {
+      for (const { evidence, withdrawnBecause, ...rest } of determinations) {
+        const draft = { ...rest, evidencePhotoIds: evidence, supersedes: null };
+        const exuviaId = skins[place] ?? '';
+        const context = { taxon: entry.specimen.taxon, exuviaId, skinsInOrder: skins, determinations: signed, today: TODAY };
+        expect(checkDetermination(draft, { ...context, skinPhotoIds, animalPhotoIds })).toEqual({ ok: true, value: draft });
+        const withdrawn = withdrawnBecause === null ? null : { at: `${TODAY}T12:00:00.000Z`, reason: withdrawnBecause };
+        signed.push({
+          ...draft,
+          id: `${exuviaId}-${signed.length}`,
+          exuviaId,
+          specimenId: 'sample',
+          signedAt: `${TODAY}T12:00:00.000Z`,
+          withdrawn,
+        });
+      }
+    }
+  });
+});
