@@ -13,6 +13,7 @@ import process from 'node:process';
 import { fileURLToPath } from 'node:url';
 
 const OLDEST_NODE = 24;
+const ORPHAN_CHECK_MS = 500;
 
 /** @type {Record<string, string>} Package and file of the pinned Node, by platform and processor. */
 const PINNED = {
@@ -46,6 +47,11 @@ const child = spawn(node, ['--disable-warning=ExperimentalWarning', ...process.a
   // Tools that start `node` by name get the same one.
   env: { ...process.env, PATH: `${dirname(node)}${delimiter}${process.env['PATH'] ?? ''}` },
 });
+// npm passes a signal on to the shell between us, which dies of it and leaves us behind: notice it, and end what we started.
+const parent = process.ppid;
+setInterval(() => {
+  if (process.ppid !== parent) child.kill('SIGTERM');
+}, ORPHAN_CHECK_MS).unref();
 for (const signal of /** @type {const} */ (['SIGINT', 'SIGTERM', 'SIGHUP'])) process.on(signal, () => child.kill(signal));
 child.on('error', (error) => {
   console.error(`Expected to start ${node} but received: ${error.message}`);

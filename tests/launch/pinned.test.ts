@@ -1,7 +1,8 @@
-import { spawnSync } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
 import process from 'node:process';
+import { createInterface } from 'node:readline';
 import { describe, expect, test } from 'vitest';
 
 const root = resolve(import.meta.dirname, '../..');
@@ -24,6 +25,18 @@ describe('the starter for the pinned Node', () => {
 
   test('answers a signal as shells do', () => {
     expect(run('-e', 'process.kill(process.pid, "SIGKILL")').status).toBe(128 + 9);
+  });
+
+  test.skipIf(process.platform === 'win32')('ends what it runs when the shell it was started from dies', async () => {
+    const script = 'process.on("SIGTERM", () => { console.log("ended"); process.exit() }); console.log("runs"); setInterval(() => 0, 1000)';
+    // The trailing command keeps the shell from being replaced by what it runs, as some shells do.
+    const shell = spawn('/bin/sh', ['-c', `"$0" "$1" -e '${script}'; true`, process.execPath, PINNED], {
+      stdio: ['ignore', 'pipe', 'inherit'],
+    });
+    const lines = createInterface({ input: shell.stdout })[Symbol.asyncIterator]();
+    expect((await lines.next()).value).toBe('runs');
+    shell.kill('SIGKILL');
+    expect((await lines.next()).value).toBe('ended');
   });
 
   test('puts the same Node first for tools that start it by name', () => {
