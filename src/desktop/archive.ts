@@ -28,11 +28,12 @@ export async function openArchive(asked: DesktopArguments, onShown: () => void):
   return null;
 }
 
-/** Closes the archive before the program goes, however it is asked to go. */
-export function closeBeforeQuit(core: Core): void {
-  app.once('before-quit', (event) => {
+/** Closes the archive before the program goes, however and however often it is asked to go. */
+export function closeBeforeQuit(core: Pick<Core, 'close'>): void {
+  let closing: Promise<void> | null = null;
+  app.on('before-quit', (event) => {
     event.preventDefault();
-    core.close().then(
+    closing ??= core.close().then(
       () => app.exit(0),
       (error: unknown) => {
         console.error('The archive did not close properly:', error);

@@ -7,7 +7,7 @@ import { type Command, type Ending, type Program, start } from './program.ts';
 
 /** What the launcher stands on; the tests put their own in. */
 export interface Ground {
-  /** Arguments that make Electron start the desktop shell: the folder of package.json. */
+  /** The folder of package.json, which Electron takes for the program to run. */
   readonly root: string;
   /** Starts the loopback shell, which announces its address. */
   readonly host: Omit<Command, 'quiet'>;
