@@ -30,10 +30,12 @@ export async function openArchive(asked: DesktopArguments, onShown: () => void):
 
 /** Closes the archive before the program goes, however and however often it is asked to go. */
 export function closeBeforeQuit(core: Pick<Core, 'close'>): void {
-  let closing: Promise<void> | null = null;
+  let isClosing = false;
   app.on('before-quit', (event) => {
     event.preventDefault();
-    closing ??= core.close().then(
+    if (isClosing) return;
+    isClosing = true;
+    core.close().then(
       () => app.exit(0),
       (error: unknown) => {
         console.error('The archive did not close properly:', error);
