@@ -30,36 +30,38 @@ export function SettingsDialog({ onClose }: { onClose: () => void }): ReactEleme
 /** Choices count at once; the name when the keeper leaves its field. */
 function PreferencesForm({ saved }: { saved: Preferences }): ReactElement {
   const change = useChange('PUT /api/preferences');
-  const [observer, setObserver] = useState(saved.observer);
-  const save = (part: Partial<Preferences>) => change.mutate({ body: { ...saved, ...part } });
-  const saveObserver = () => {
-    if (observer.trim() !== saved.observer) save({ observer: observer.trim() });
+  const [form, setForm] = useState(saved);
+  const put = (part: Partial<Preferences>): Preferences => {
+    const next = { ...form, ...part };
+    setForm(next);
+    return next;
   };
+  const save = (next: Preferences) => change.mutate({ body: { ...next, observer: next.observer.trim() } });
   return (
     <form
       className={style['form']}
       onSubmit={(event) => {
         event.preventDefault();
-        saveObserver();
+        save(form);
       }}
     >
-      <Select label="Theme" value={saved.theme} options={THEMES} onChange={(theme) => save({ theme })} />
+      <Select label="Theme" value={form.theme} options={THEMES} onChange={(theme) => save(put({ theme }))} />
       <Field label="Your name" hint="Stands on new readings and determinations as the observer.">
         {(control) => (
           <input
             {...control}
-            value={observer}
+            value={form.observer}
             maxLength={200}
             autoComplete="off"
-            onChange={(event) => setObserver(event.target.value)}
-            onBlur={saveObserver}
+            onChange={(event) => put({ observer: event.target.value })}
+            onBlur={() => save(form)}
           />
         )}
       </Field>
-      <CheckField checked={saved.inches} onChange={(inches) => save({ inches })}>
+      <CheckField checked={form.inches} onChange={(inches) => save(put({ inches }))}>
         Show inches beside millimeters
       </CheckField>
-      {change.error && <FailureNotice error={change.error} action={<Button onClick={() => saveObserver()}>Try again</Button>} />}
+      {change.error && <FailureNotice error={change.error} action={<Button onClick={() => save(form)}>Try again</Button>} />}
     </form>
   );
 }

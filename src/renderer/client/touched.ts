@@ -24,7 +24,8 @@ export const READS_TOUCHED_BY: Readonly<Record<ChangeKey, readonly ReadKey[]>> =
   'DELETE /api/sample-cabinet': EVERYTHING,
   'POST /api/specimens': ANIMALS,
   'PUT /api/specimens/{specimenId}': [...ANIMALS, 'GET /api/photos/{photoId}/bench'],
-  'DELETE /api/specimens/{specimenId}': EVERYTHING,
+  // Not its own page, which would only learn that it is gone: whoever removes an animal leaves that page and forgets it.
+  'DELETE /api/specimens/{specimenId}': EVERYTHING.filter((read) => read !== 'GET /api/specimens/{specimenId}'),
   'POST /api/specimens/{specimenId}/molts': ANIMALS,
   'PUT /api/molts/{moltId}': [...ANIMALS, 'GET /api/photos/{photoId}/bench'],
   'DELETE /api/molts/{moltId}': EVERYTHING,

@@ -1,6 +1,7 @@
+import { useQueryClient } from '@tanstack/react-query';
 import { type ReactElement, useState } from 'react';
 import { Link, useLocation } from 'wouter';
-import { useAnswer } from '../../client/queries.ts';
+import { answerKey, useAnswer } from '../../client/queries.ts';
 import { Button } from '../../parts/Button.tsx';
 import { ButtonLink } from '../../parts/ButtonLink.tsx';
 import { EmptyState } from '../../parts/EmptyState.tsx';
@@ -23,6 +24,7 @@ export function SpecimenPage({ specimenId }: { specimenId: string }): ReactEleme
   const { data: everybody } = useAnswer('GET /api/specimens', {});
   const [open, setOpen] = useState<Open>(null);
   const [, navigate] = useLocation();
+  const client = useQueryClient();
 
   if (page.error) {
     return (
@@ -37,6 +39,10 @@ export function SpecimenPage({ specimenId }: { specimenId: string }): ReactEleme
   const { summary, molts, animalPhotos } = page.data;
   const { specimen } = summary;
   const close = () => setOpen(null);
+  const leave = () => {
+    navigate('/cabinet');
+    client.removeQueries({ queryKey: answerKey('GET /api/specimens/{specimenId}', { path: { specimenId } }) });
+  };
   return (
     <>
       <p className={style['back']}>
@@ -104,9 +110,7 @@ export function SpecimenPage({ specimenId }: { specimenId: string }): ReactEleme
           onClose={close}
         />
       )}
-      {open === 'remove' && (
-        <RemoveDialog kind="specimen" id={specimen.id} what={specimen.code} onClose={close} onRemoved={() => navigate('/cabinet')} />
-      )}
+      {open === 'remove' && <RemoveDialog kind="specimen" id={specimen.id} what={specimen.code} onClose={close} onRemoved={leave} />}
     </>
   );
 }
