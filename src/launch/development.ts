@@ -1,5 +1,5 @@
 import { once } from 'node:events';
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { mkdtemp, rm } from 'node:fs/promises';
 import { createServer as createSocket } from 'node:net';
 import { tmpdir } from 'node:os';
@@ -37,10 +37,15 @@ function proxyTo(port: number, tokenFile: string): ProxyOptions {
     configure: (proxy) => {
       proxy.on('proxyReq', (outgoing) => {
         outgoing.removeHeader('origin');
-        outgoing.setHeader('authorization', `Bearer ${readFileSync(tokenFile, 'utf8').trim()}`);
+        outgoing.setHeader('authorization', `Bearer ${tokenIn(tokenFile)}`);
       });
     },
   };
+}
+
+/** Each core that is started anew has its own token, and between two of them there is none. */
+function tokenIn(tokenFile: string): string {
+  return existsSync(tokenFile) ? readFileSync(tokenFile, 'utf8').trim() : 'none';
 }
 
 const words = process.argv.slice(2);
