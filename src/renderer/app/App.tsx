@@ -4,6 +4,7 @@ import { Router } from 'wouter';
 import { useHashLocation } from 'wouter/use-hash-location';
 import type { WindowWithBridge } from '../../api/contract/bridge.ts';
 import { Refusal } from '../../domain/failure.ts';
+import { usePresence } from '../client/presence.ts';
 import { hostOf } from '../host/hostOf.ts';
 import { IntakeProvider } from '../pages/intake/IntakeProvider.tsx';
 import { ToastProvider } from '../parts/Toast.tsx';
@@ -12,6 +13,7 @@ import { Rooms } from './Rooms.tsx';
 export function App(): ReactElement {
   const [client] = useState(makeQueryClient);
   const [host] = useState(() => hostOf(window as Window & WindowWithBridge));
+  usePresence();
   return (
     <QueryClientProvider client={client}>
       <Router hook={useHashLocation}>
