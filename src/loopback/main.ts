@@ -54,8 +54,25 @@ const ending = new AbortController();
 const presence = watchPresence(PATIENCE_MS, () => {
   if (!asked.keep) ending.abort();
 });
-const server = await listen({ port: asked.port, handle: (request) => core.handle(request), presence, elapsedMs });
-const removeToken = asked.tokenFile === null ? async () => undefined : await writeTokenFile(asked.tokenFile, server.token);
+const server = await orEnd(
+  listen({ port: asked.port, handle: (request) => core.handle(request), presence, elapsedMs }),
+  `Port ${asked.port} can't be listened on. Without --port a free one is found.`,
+);
+const removeToken =
+  asked.tokenFile === null
+    ? async () => undefined
+    : await orEnd(writeTokenFile(asked.tokenFile, server.token), `The token can't be written to ${asked.tokenFile}.`);
+
+/** What the system refuses is told in a sentence, and the archive is given back first. */
+async function orEnd<Value>(attempt: Promise<Value>, complaint: string): Promise<Value> {
+  try {
+    return await attempt;
+  } catch (error) {
+    if (!(error instanceof Error && 'code' in error)) throw error;
+    await core.close();
+    return endWith(`${complaint} (${error.code})`);
+  }
+}
 
 /** Files in hand are finished, the archive is folded into one file, and only then is the process gone. */
 async function closeDown(): Promise<void> {

@@ -93,6 +93,12 @@ describe('the loopback shell as a program', () => {
     expect(second.stdout()).toBe('');
     expect(second.stderr()).toContain(join(folder, 'archive'));
   });
+  it('says so when its port is taken', async () => {
+    const { port } = await startShell().ready;
+    const second = startShell('--archive', join(folder, 'other archive'), '--port', String(port));
+    expect(await second.ended).toBe(1);
+    expect(second.stderr()).toContain(`Port ${port} can't be listened on`);
+  });
   it('gives the archive back when it is killed', async () => {
     const first = startShell();
     await first.ready;
@@ -104,7 +110,8 @@ describe('the loopback shell as a program', () => {
     [['--port', 'none'], /--port/],
     [['--nonsense'], /--nonsense/],
     [['--renderer', '/no such folder'], /No pages in .*npm run build/],
-  ])('says what is wrong with %j and how it is called', async (words, sentence) => {
+    [['--token-file', '/no such folder/token'], /token can't be written to \/no such folder\/token\. \(ENOENT\)/],
+  ])('says what is wrong with %j and what to do', async (words, sentence) => {
     const shell = startShell(...words);
     expect(await shell.ended).toBe(1);
     expect(shell.stderr()).toMatch(sentence);
