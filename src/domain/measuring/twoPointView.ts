@@ -21,12 +21,12 @@ export interface TwoPointGeometry {
 const LEAST_DISTANCE_PX = 1;
 
 /**
- * Standard uncertainty of the slope (tangent of the tilt) along each axis of the picture, for a phone held by hand over a
+ * Standard uncertainty of the slope (tangent of the tilt) in each of two directions at right angles, for a phone held by hand over a
  * table without a level: tilts within 20 degrees in 95 of 100 pictures. Own assumption.
  */
 const SLOPE_STANDARD_UNCERTAINTY = 0.145;
 
-interface TwoPointInputs {
+export interface TwoPointInputs {
   readonly ends: readonly [ImagePoint, ImagePoint];
   readonly distanceMm: number;
   readonly lens: Lens;
@@ -42,7 +42,7 @@ export function viewOfTwoPoints(marks: TwoPointScale, picture: PictureFacts): Re
 
   const lens = lensOf(picture);
   const inputs: TwoPointInputs = { ends: marks.ends, distanceMm: marks.distanceMm, lens, slopeX: 0, slopeY: 0 };
-  const moved = (change: Partial<TwoPointInputs>): View => see({ ...inputs, ...change });
+  const moved = (change: Partial<TwoPointInputs>): View => viewOfSlopedPlane({ ...inputs, ...change });
   const pair = (source: TwoPointExcursion['source'], change: (sign: number) => Partial<TwoPointInputs>): TwoPointExcursion => ({
     source,
     below: moved(change(-1)),
@@ -50,13 +50,16 @@ export function viewOfTwoPoints(marks: TwoPointScale, picture: PictureFacts): Re
   });
 
   const px = marks.pointingPx;
+  // Slopes along the scale and across it, so that turning the picture changes nothing.
+  const alongX = (SLOPE_STANDARD_UNCERTAINTY * (second.xPx - first.xPx)) / distance(first, second);
+  const alongY = (SLOPE_STANDARD_UNCERTAINTY * (second.yPx - first.yPx)) / distance(first, second);
   const excursions: TwoPointExcursion[] = [
     pair('calibration', (sign) => ({ ends: [{ ...first, xPx: first.xPx + sign * px }, second] })),
     pair('calibration', (sign) => ({ ends: [{ ...first, yPx: first.yPx + sign * px }, second] })),
     pair('calibration', (sign) => ({ ends: [first, { ...second, xPx: second.xPx + sign * px }] })),
     pair('calibration', (sign) => ({ ends: [first, { ...second, yPx: second.yPx + sign * px }] })),
-    pair('tilt-unknown', (sign) => ({ slopeX: sign * SLOPE_STANDARD_UNCERTAINTY })),
-    pair('tilt-unknown', (sign) => ({ slopeY: sign * SLOPE_STANDARD_UNCERTAINTY })),
+    pair('tilt-unknown', (sign) => ({ slopeX: sign * alongX, slopeY: sign * alongY })),
+    pair('tilt-unknown', (sign) => ({ slopeX: -sign * alongY, slopeY: sign * alongX })),
   ];
   const distanceUncertaintyMm = marks.distanceStandardUncertaintyMm;
   if (distanceUncertaintyMm > 0) {
@@ -66,11 +69,11 @@ export function viewOfTwoPoints(marks: TwoPointScale, picture: PictureFacts): Re
   if (focalUncertaintyPx > 0) {
     excursions.push(pair('camera-distance', (sign) => ({ lens: { ...lens, focalPx: lens.focalPx + sign * focalUncertaintyPx } })));
   }
-  return succeed({ view: see(inputs), excursions });
+  return succeed({ view: viewOfSlopedPlane(inputs), excursions });
 }
 
-/** Origin of the plane is the camera's foot; without tilt its axes are those of the picture. */
-function see({ ends, distanceMm, lens, slopeX, slopeY }: TwoPointInputs): View {
+/** The view of a plane of known slope: its origin is the camera's foot; without tilt its axes are those of the picture. */
+export function viewOfSlopedPlane({ ends, distanceMm, lens, slopeX, slopeY }: TwoPointInputs): View {
   const across: Vector3 = [1, 0, slopeX];
   const towards: Vector3 = [-slopeX, -slopeY, 1];
   const acrossLength = norm(across);

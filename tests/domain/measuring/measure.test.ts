@@ -53,12 +53,13 @@ describe('height of the carapace', () => {
 
   it('is 0.35 of the true width by default, found together with it, and flagged', () => {
     const height = 0.35 * 18;
-    const assumed = measure(reading(carapace(height), { kind: 'assumed' }), under(CARD));
+    const thick = under(cardSeenBy(STRAIGHT, { thicknessMm: 2 }));
+    const assumed = measure(reading(carapace(height - 2), { kind: 'assumed' }), thick);
     expect(quantityOf(assumed, 'carapace-width').estimate.value).toBeCloseTo(18, 8);
     expect(quantityOf(assumed, 'carapace-length').estimate.value).toBeCloseTo(20, 8);
     expect(quantityOf(assumed, 'carapace-length').flags).toContain('height-assumed');
     expect(share(quantityOf(assumed, 'carapace-length'), 'height')).toBeGreaterThan(
-      share(quantityOf(measure(reading(carapace(height)), under(CARD)), 'carapace-length'), 'height'),
+      share(quantityOf(measure(reading(carapace(height - 2)), thick), 'carapace-length'), 'height'),
     );
   });
 
@@ -67,8 +68,16 @@ describe('height of the carapace', () => {
     const equivalentMm = STRAIGHT.picture.facts.focalLength35Mm ?? Number.NaN;
     const distanceRelative = Math.hypot(0.5 / Math.sqrt(3) / equivalentMm, 0.02);
     expect(share(length, 'camera-distance') / 20).toBeCloseTo(((8 / 300) * distanceRelative) / (292 / 300), 5);
-    // The common height of 1 mm alone gives 1 / 292; each end's own unevenness adds to it.
-    expect(share(length, 'height') / 20).toBeGreaterThan(1 / 292);
+    // Straight below the camera the height common to both ends is nearly all.
+    const { see } = STRAIGHT;
+    const below: Landmarks = {
+      'carapace-front': { state: 'placed', at: see(42.8, 26.99 - 10, 8) },
+      'carapace-rear': { state: 'placed', at: see(42.8, 26.99 + 10, 8) },
+    };
+    const doubtful: CarapaceHeight = { kind: 'entered', heightMm: 8, standardUncertaintyMm: 5 };
+    const central = quantityOf(measure(reading(below, doubtful), under(CARD)), 'carapace-length');
+    expect(share(central, 'height') / ((20 * 5) / 292)).toBeGreaterThan(1);
+    expect(share(central, 'height') / ((20 * 5) / 292)).toBeLessThan(1.05);
   });
 
   it('cannot be corrected without a focal length: the likely size of the correction stands in the uncertainty', () => {
@@ -114,6 +123,10 @@ describe('uncertainty', () => {
     expect(share(quantityOf(measurement, 'carapace-width'), 'scale-object') / 18).toBeCloseTo(0.01, 6);
     expect(share(quantityOf(measurement, 'carapace-length'), 'scale-object')).toBeCloseTo(0, 9);
     expect(share(quantityOf(measurement, 'carapace-ratio'), 'scale-object') / (20 / 18)).toBeCloseTo(0.01, 4);
+    const high = cardSeenBy(STRAIGHT, { widthStandardUncertaintyMm: 0, heightStandardUncertaintyMm: 0.5398 });
+    const onHigh = measure(reading(carapace(0), { kind: 'entered', heightMm: 0, standardUncertaintyMm: 0 }), under(high));
+    expect(share(quantityOf(onHigh, 'carapace-length'), 'scale-object') / 20).toBeCloseTo(0.01, 6);
+    expect(share(quantityOf(onHigh, 'carapace-width'), 'scale-object')).toBeCloseTo(0, 9);
     const rule: ScaleMarks = {
       kind: 'two-points',
       ends: [STRAIGHT.see(0, 0), STRAIGHT.see(80, 0)],

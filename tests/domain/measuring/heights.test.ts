@@ -1,0 +1,46 @@
+import { describe, expect, it } from 'vitest';
+import { CARAPACE_HEIGHT_SHARE, type CarapaceOnPlane, heightsOf } from '../../../src/domain/measuring/heights.ts';
+
+const ON_PLANE: CarapaceOnPlane = { widthMm: 20, lengthMm: 22, cameraHeightMm: 200, faceHeightMm: 0.76 };
+const ASSUMED = { kind: 'assumed' } as const;
+const LEG = 'leg-L1-tibia-metatarsus';
+
+describe('heights above the table', () => {
+  it('take the carapace at its share of the true width, which the height itself makes look larger', () => {
+    const { of, carapaceStandardUncertaintyMm } = heightsOf(ASSUMED, ON_PLANE);
+    const { heightMm, assumed, sharesCarapace } = of('carapace-front');
+    const trueWidthMm = heightMm / CARAPACE_HEIGHT_SHARE;
+    // Seen from 200 mm above the card's face a width at that height is enlarged by 200 / (200 - height + face).
+    expect((trueWidthMm * 200) / (200 - heightMm + 0.76)).toBeCloseTo(20, 10);
+    expect(carapaceStandardUncertaintyMm).toBeCloseTo(0.12 * trueWidthMm, 10);
+    expect([assumed, sharesCarapace]).toEqual([true, true]);
+  });
+
+  it('take the carapace as entered, and judge its unevenness by the width at that height', () => {
+    const { of, carapaceStandardUncertaintyMm } = heightsOf({ kind: 'entered', heightMm: 10.76, standardUncertaintyMm: 0.5 }, ON_PLANE);
+    expect(of('carapace-rear').heightMm).toBe(10.76);
+    expect(of('carapace-rear').assumed).toBe(false);
+    expect(of('carapace-rear').ownStandardUncertaintyMm).toBeCloseTo(0.05 * 19, 10);
+    expect(carapaceStandardUncertaintyMm).toBe(0.5);
+  });
+
+  it('lay the legs on the table, with a doubt that grows with the animal', () => {
+    const { of } = heightsOf({ kind: 'entered', heightMm: 0.76, standardUncertaintyMm: 0.5 }, ON_PLANE);
+    expect(of(LEG)).toEqual({ heightMm: 0, ownStandardUncertaintyMm: 3, sharesCarapace: false, assumed: true });
+  });
+
+  it('guess the width from the length when only that was placed, and the legs without either', () => {
+    const flat = { kind: 'entered', heightMm: 0.76, standardUncertaintyMm: 0 } as const;
+    const fromLength = heightsOf(flat, { ...ON_PLANE, widthMm: null });
+    expect(fromLength.of(LEG).ownStandardUncertaintyMm).toBeCloseTo(0.15 * 0.9 * 22, 10);
+    const fromNothing = heightsOf(ASSUMED, { ...ON_PLANE, widthMm: null, lengthMm: null });
+    expect(fromNothing.of(LEG).ownStandardUncertaintyMm).toBe(2);
+  });
+
+  it('give way to what the caller knows', () => {
+    const { of } = heightsOf(ASSUMED, ON_PLANE, { [LEG]: 4.2, 'carapace-left': 9 });
+    expect(of(LEG)).toEqual({ heightMm: 4.2, ownStandardUncertaintyMm: 0, sharesCarapace: false, assumed: false });
+    expect(of('carapace-left').heightMm).toBe(9);
+    expect(of('carapace-right').heightMm).not.toBe(9);
+  });
+});
