@@ -9,7 +9,7 @@ import { SpecimenDialog } from '../specimen/SpecimenDialog.tsx';
 import { CabinetList } from './CabinetList.tsx';
 import style from './CabinetPage.module.css';
 import { CabinetTools } from './CabinetTools.tsx';
-import { type CabinetView, FIRST_VIEW, shownIn } from './cabinetView.ts';
+import { type CabinetView, FIRST_VIEW, shownIn, taxaOf } from './cabinetView.ts';
 import { SampleNote } from './SampleNote.tsx';
 import { TradeCount } from './TradeCount.tsx';
 import { Welcome } from './Welcome.tsx';
@@ -23,12 +23,13 @@ interface Props {
 /** Whom do I keep? Every specimen, to be searched, narrowed and sorted. */
 export function CabinetPage({ view, onView }: Props): ReactElement {
   const specimens = useAnswer('GET /api/specimens', {});
+  const { data: about } = useAnswer('GET /api/about', {});
   const [adding, setAdding] = useState(false);
   const [begunEmpty, setBegunEmpty] = useState(false);
   const [, navigate] = useLocation();
   const all = specimens.data;
 
-  if (all?.length === 0 && !begunEmpty) return <Welcome onBeginEmpty={() => setBegunEmpty(true)} />;
+  if (all?.length === 0 && about?.photos === 0 && !begunEmpty) return <Welcome onBeginEmpty={() => setBegunEmpty(true)} />;
 
   const addButton = (
     <Button kind="primary" icon="add" onClick={() => setAdding(true)}>
@@ -45,7 +46,7 @@ export function CabinetPage({ view, onView }: Props): ReactElement {
       />
       {specimens.error && <FailureNotice error={specimens.error} action={<Button onClick={() => specimens.refetch()}>Ask again</Button>} />}
       {specimens.isPending && <p className={style['waiting']}>Opening the cabinet …</p>}
-      {all?.length === 0 && (
+      {all?.length === 0 && about && (
         <EmptyState title="An empty cabinet" action={addButton}>
           Every tarantula you keep gets an entry here: its code, its name, and from then on its molts, skins and sizes. Begin with one
           animal; photos can also come first, through Intake.
@@ -70,15 +71,11 @@ export function CabinetPage({ view, onView }: Props): ReactElement {
       {adding && (
         <SpecimenDialog
           specimen={null}
-          taxaInUse={taxaOf(all?.map((summary) => summary.specimen.taxon) ?? [])}
+          taxaInUse={taxaOf(all ?? [])}
           onClose={() => setAdding(false)}
           onSaved={(specimen) => navigate(`/specimens/${specimen.id}`)}
         />
       )}
     </>
   );
-}
-
-function taxaOf(taxa: readonly string[]): string[] {
-  return [...new Set(taxa.filter((taxon) => taxon !== ''))].sort();
 }

@@ -13,7 +13,7 @@ import { WelcomePlate } from './WelcomePlate.tsx';
 export function Welcome({ onBeginEmpty }: { onBeginEmpty: () => void }): ReactElement {
   const fill = useChange('POST /api/sample-cabinet');
   const [taskId, setTaskId] = useState<string | null>(null);
-  const task = useTask(taskId);
+  const { snapshot: task } = useTask(taskId);
   const filling = fill.isPending || (taskId !== null && (task === null || task.state === 'running'));
   return (
     <div className={style['welcome']}>

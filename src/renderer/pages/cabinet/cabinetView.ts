@@ -37,6 +37,11 @@ export function isNarrowed(view: CabinetView): boolean {
   return view.search.trim() !== '' || view.sex !== FIRST_VIEW.sex || view.status !== FIRST_VIEW.status;
 }
 
+/** The species on record, each once, to be offered where one is written. */
+export function taxaOf(summaries: readonly SpecimenSummary[]): string[] {
+  return [...new Set(summaries.map((summary) => summary.specimen.taxon).filter((taxon) => taxon !== ''))].sort();
+}
+
 function fitsStatus(status: CabinetView['status'], { specimen }: SpecimenSummary): boolean {
   if (status === 'any') return true;
   return status === 'kept' ? isKept(specimen.status) : specimen.status === status;

@@ -2,9 +2,11 @@ import { type ReactElement, useState } from 'react';
 import type { SpecimenSummary } from '../../../api/contract/specimens.ts';
 import type { Photo } from '../../../domain/photo/photo.ts';
 import { useAnswer } from '../../client/queries.ts';
-import { ButtonLink } from '../../parts/ButtonLink.tsx';
+import { Button } from '../../parts/Button.tsx';
 import { FailureNotice } from '../../parts/Notice.tsx';
 import { counted } from '../../words/counts.ts';
+import { taxaOf } from '../cabinet/cabinetView.ts';
+import { SpecimenDialog } from '../specimen/SpecimenDialog.tsx';
 import style from './AssignPanel.module.css';
 import { OwnerForm } from './OwnerForm.tsx';
 import { SpecimenPicker } from './SpecimenPicker.tsx';
@@ -32,6 +34,7 @@ interface Props {
 export function AssignPanel({ photos, specimens, likelySpecimenId, likelyMoltId, today, onPlaced }: Props): ReactElement {
   const animals = specimens.map((summary) => summary.specimen);
   const suggested = suggestSpecimen(photos[0]?.originalName ?? '', animals) ?? likelySpecimenId;
+  const [adding, setAdding] = useState(false);
   const [chosen, setChosen] = useState<string | null>(null);
   const specimenId = chosen ?? suggested;
   const page = useAnswer('GET /api/specimens/{specimenId}', { path: { specimenId: specimenId ?? '' } }, { enabled: specimenId !== null });
@@ -39,15 +42,19 @@ export function AssignPanel({ photos, specimens, likelySpecimenId, likelyMoltId,
   return (
     <section className={style['panel']} aria-label="Whose skin is it?">
       <p className={style['what']}>{photos.length === 1 ? photos[0]?.originalName : `${counted(photos.length, 'photo')} together`}</p>
-      {specimens.length === 0 ? (
-        <>
-          <p>There is no animal yet to give them to.</p>
-          <ButtonLink to="/cabinet" kind="primary">
-            Add one in the Cabinet
-          </ButtonLink>
-        </>
-      ) : (
-        <SpecimenPicker specimens={specimens} chosen={specimenId} onChoose={setChosen} />
+      <SpecimenPicker specimens={specimens} chosen={specimenId} onChoose={setChosen} />
+      <div>
+        <Button kind={specimens.length === 0 ? 'primary' : 'quiet'} icon="add" onClick={() => setAdding(true)}>
+          {specimens.length === 0 ? 'Add your first animal' : 'An animal not on record yet'}
+        </Button>
+      </div>
+      {adding && (
+        <SpecimenDialog
+          specimen={null}
+          taxaInUse={taxaOf(specimens)}
+          onClose={() => setAdding(false)}
+          onSaved={(added) => setChosen(added.id)}
+        />
       )}
       {page.error && specimenId !== null && <FailureNotice error={page.error} />}
       {page.data && (

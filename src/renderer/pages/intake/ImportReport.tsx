@@ -1,5 +1,6 @@
 import type { ReactElement } from 'react';
 import { Link } from 'wouter';
+import { Refusal } from '../../../domain/failure.ts';
 import type { FileOutcome, TaskSnapshot } from '../../../domain/intake/task.ts';
 import { Button } from '../../parts/Button.tsx';
 import { FailureNotice, Notice } from '../../parts/Notice.tsx';
@@ -30,8 +31,10 @@ export function ImportReport(): ReactElement | null {
   const { task } = run;
   if (!task) return run.busy ? <Running title="Beginning" done={0} total={0} detail="" onStop={run.stop} /> : null;
   if (task.state === 'running') {
-    const remaining = task.remainingSeconds === null ? '' : `, ${remainingInWords(task.remainingSeconds)} left`;
-    return <Running title="Importing" done={task.done} total={task.total} detail={`${task.current ?? ''}${remaining}`} onStop={run.stop} />;
+    const remaining = task.remainingSeconds === null ? null : `${remainingInWords(task.remainingSeconds)} left`;
+    const detail = [task.current, remaining].filter((part) => part !== null).join(' · ');
+    if (run.silent) return <FailureNotice error={new Refusal({ code: 'unreachable' })} />;
+    return <Running title="Importing" done={task.done} total={task.total} detail={detail} onStop={run.stop} />;
   }
   return <Ended task={task} onClose={run.putAside} />;
 }

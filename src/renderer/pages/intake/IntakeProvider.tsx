@@ -12,6 +12,8 @@ export interface IntakeRun {
   readonly sending: { readonly sent: number; readonly total: number } | null;
   /** The import, running or ended; null once put aside. */
   readonly task: TaskSnapshot | null;
+  /** The archive does not answer at the moment. */
+  readonly silent: boolean;
   readonly error: unknown;
   readonly busy: boolean;
   bringIn(files: readonly File[]): void;
@@ -35,7 +37,7 @@ export function IntakeProvider({ host, children }: { host: Host; children: React
   const [taskId, setTaskId] = useState<string | null>(null);
   const [error, setError] = useState<unknown>(null);
   const stopping = useRef<AbortController | null>(null);
-  const task = useTask(taskId);
+  const { snapshot: task, silent } = useTask(taskId);
   const running = useRunningImport();
 
   // A window opened or reloaded in the middle of an import finds it again.
@@ -75,7 +77,8 @@ export function IntakeProvider({ host, children }: { host: Host; children: React
 
   const run: IntakeRun = {
     sending,
-    task,
+    task: taskId === null ? null : task,
+    silent: taskId !== null && silent,
     error,
     busy: sending !== null || (taskId !== null && (task === null || task.state === 'running')),
     bringIn: (files) => void start(files),

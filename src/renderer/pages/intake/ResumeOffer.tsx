@@ -4,6 +4,7 @@ import { Button } from '../../parts/Button.tsx';
 import { Notice } from '../../parts/Notice.tsx';
 import { counted } from '../../words/counts.ts';
 import { useIntakeRun } from './IntakeProvider.tsx';
+import style from './ResumeOffer.module.css';
 
 /** After a run that was cut short: offers to go on with the files it had not reached. */
 export function ResumeOffer(): ReactElement | null {
@@ -12,8 +13,10 @@ export function ResumeOffer(): ReactElement | null {
   if (!about || about.unfinishedFiles === 0 || run.busy) return null;
   return (
     <Notice tone="warning" title={`An earlier import was cut short: ${counted(about.unfinishedFiles, 'file')} had not been reached.`}>
-      <p>What it had confirmed is safe. The rest still lies in the archive's waiting folder.</p>
-      <Button onClick={run.resume}>Go on with the rest</Button>
+      <div className={style['offer']}>
+        <p>What it had confirmed is safe. The rest still lies in the archive's waiting folder.</p>
+        <Button onClick={run.resume}>Go on with the rest</Button>
+      </div>
     </Notice>
   );
 }

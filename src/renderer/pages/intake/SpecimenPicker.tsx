@@ -47,7 +47,7 @@ export function SpecimenPicker({ specimens, chosen, onChoose }: Props): ReactEle
           </span>
         </label>
       ))}
-      {fitting.length === 0 && <p className={style['more']}>Nobody of that name. Add the animal in the Cabinet first.</p>}
+      {fitting.length === 0 && specimens.length > 0 && <p className={style['more']}>Nobody fits.</p>}
       {hidden > 0 && <p className={style['more']}>and {hidden} more: type to find them</p>}
     </fieldset>
   );

@@ -8,6 +8,7 @@ import { EmptyState } from '../../parts/EmptyState.tsx';
 import { FailureNotice } from '../../parts/Notice.tsx';
 import { PageHead } from '../../parts/PageHead.tsx';
 import { RemoveDialog } from '../../removing/RemoveDialog.tsx';
+import { taxaOf } from '../cabinet/cabinetView.ts';
 import { AnimalPhotos } from './AnimalPhotos.tsx';
 import { LifeLine } from './LifeLine.tsx';
 import { MoltDialog } from './MoltDialog.tsx';
@@ -93,14 +94,7 @@ export function SpecimenPage({ specimenId }: { specimenId: string }): ReactEleme
           Remove {specimen.code}
         </Button>
       </section>
-      {open === 'edit' && (
-        <SpecimenDialog
-          specimen={specimen}
-          taxaInUse={[...new Set(everybody?.map((one) => one.specimen.taxon).filter(Boolean))].sort()}
-          onClose={close}
-          onSaved={close}
-        />
-      )}
+      {open === 'edit' && <SpecimenDialog specimen={specimen} taxaInUse={taxaOf(everybody ?? [])} onClose={close} onSaved={close} />}
       {open === 'molt' && (
         <MoltDialog
           specimenId={specimen.id}
