@@ -57,18 +57,3 @@ export function trueClickResults(): readonly TrueClickResult[] {
     };
   });
 }
-
-/** Median and worst absolute error in per cent over all rendered dorsal photos. */
-export function trueClickFigures(): { readonly photos: number; readonly medianPercent: number; readonly worstPercent: number } {
-  const errors = trueClickResults().map((result) => Math.abs(result.errorPercent));
-  return { photos: errors.length, medianPercent: median(errors), worstPercent: Math.max(...errors) };
-}
-
-export function median(values: readonly number[]): number {
-  const sorted = values.toSorted((a, b) => a - b);
-  const middle = Math.floor(sorted.length / 2);
-  const upper = sorted[middle];
-  const lower = sorted.length % 2 === 1 ? upper : sorted[middle - 1];
-  if (upper === undefined || lower === undefined) throw new RangeError('Expected at least one value');
-  return (lower + upper) / 2;
-}

@@ -1,4 +1,3 @@
-import { adjugate, transform } from '../numerics/matrix3.ts';
 import { contribution } from '../numerics/propagation.ts';
 import { type Result, succeed } from '../result.ts';
 import type { RectangleScale, ScaleMarks, TwoPointScale } from './calibration.ts';
@@ -155,13 +154,6 @@ function shapeWarnings({ view, excursions }: RectangleGeometry): readonly Calibr
 /** The point of the object's plane seen at a pixel; null beyond the horizon. */
 export function toPlane({ view }: Pick<Calibration, 'view'>, at: ImagePoint): PlanePoint | null {
   return planePointOf(view.imageToPlane, at);
-}
-
-/** Where a point of the object's plane is seen; null behind the camera. */
-export function fromPlane({ view }: Pick<Calibration, 'view'>, point: PlanePoint): ImagePoint | null {
-  const [x, y, factor] = transform(adjugate(view.imageToPlane), point.xMm, point.yMm, 1);
-  const at = { xPx: x / factor, yPx: y / factor };
-  return planePointOf(view.imageToPlane, at) ? at : null;
 }
 
 /** Whether a point lies more than the object's longest side away from it, where errors of the corners grow quickly. */

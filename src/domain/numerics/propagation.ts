@@ -54,35 +54,3 @@ export function meanSquareDeviation(contributions: readonly number[], curvatures
   }
   return first + squares / 2 + shift * shift;
 }
-
-export interface UncertainInput {
-  readonly estimate: number;
-  readonly standardUncertainty: number;
-}
-
-export interface PropagatedResult {
-  readonly value: number;
-  readonly standardUncertainty: number;
-  /** c u of each input, signed. */
-  readonly contributions: readonly number[];
-}
-
-/** Propagates plain numbers through a model; `correlations` as for `covarianceOf`. */
-export function propagate(
-  model: (inputs: readonly number[]) => number,
-  inputs: readonly UncertainInput[],
-  correlations?: readonly (readonly number[])[],
-): PropagatedResult {
-  const estimates = inputs.map((input) => input.estimate);
-  const contributions = inputs.map(({ estimate, standardUncertainty }, index) =>
-    contribution(model, {
-      below: estimates.with(index, estimate - standardUncertainty),
-      above: estimates.with(index, estimate + standardUncertainty),
-    }),
-  );
-  return {
-    value: model(estimates),
-    standardUncertainty: Math.sqrt(covarianceOf(contributions, contributions, correlations)),
-    contributions,
-  };
-}

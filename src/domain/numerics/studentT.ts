@@ -1,32 +1,18 @@
 /**
- * Probability that Student's t stays below `t`.
- * Abramowitz & Stegun, Handbook of Mathematical Functions (1964), 26.7.1 with 26.5.27.
- *
- * @param degreesOfFreedom finite and > 0; need not be whole.
- * @throws RangeError outside that range: a mistake of the caller.
- */
-export function studentTCumulative(t: number, degreesOfFreedom: number): number {
-  assertDegrees(degreesOfFreedom);
-  const tail = upperTail(Math.abs(t), degreesOfFreedom);
-  return t < 0 ? tail : 1 - tail;
-}
-
-/**
- * The t below which Student's t stays with the given probability, to about 1e-12 relative.
+ * The t below which Student's t stays with the given probability, to about 1e-12 relative:
+ * Abramowitz & Stegun, Handbook of Mathematical Functions (1964), 26.7.1 with 26.5.27, inverted.
  *
  * @param probability strictly between 0 and 1; 0.975 gives the factor of a two-sided 95 % interval.
  * @param degreesOfFreedom finite and > 0; need not be whole.
  * @throws RangeError outside these ranges: a mistake of the caller.
  */
 export function studentTQuantile(probability: number, degreesOfFreedom: number): number {
-  assertDegrees(degreesOfFreedom);
+  if (!(degreesOfFreedom > 0 && Number.isFinite(degreesOfFreedom))) {
+    throw new RangeError(`Expected degrees of freedom above 0, got ${degreesOfFreedom}`);
+  }
   if (!(probability > 0 && probability < 1)) throw new RangeError(`Expected a probability between 0 and 1, got ${probability}`);
   if (probability === 0.5) return 0;
   return probability < 0.5 ? -upperQuantile(probability, degreesOfFreedom) : upperQuantile(1 - probability, degreesOfFreedom);
-}
-
-function assertDegrees(degrees: number): void {
-  if (!(degrees > 0 && Number.isFinite(degrees))) throw new RangeError(`Expected degrees of freedom above 0, got ${degrees}`);
 }
 
 /** The t > 0 with probability `tail` above it: bracketed, halved to where Newton is safe, finished by Newton. */

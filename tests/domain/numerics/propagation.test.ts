@@ -1,7 +1,39 @@
 import { describe, expect, it } from 'vitest';
 import { leastSquares } from '../../../src/domain/numerics/leastSquares.ts';
-import { contribution, covarianceOf, curvature, meanSquareDeviation, propagate } from '../../../src/domain/numerics/propagation.ts';
+import { contribution, covarianceOf, curvature, meanSquareDeviation } from '../../../src/domain/numerics/propagation.ts';
 import { studentTQuantile } from '../../../src/domain/numerics/studentT.ts';
+
+interface UncertainInput {
+  readonly estimate: number;
+  readonly standardUncertainty: number;
+}
+
+interface PropagatedResult {
+  readonly value: number;
+  readonly standardUncertainty: number;
+  /** c u of each input, signed. */
+  readonly contributions: readonly number[];
+}
+
+/** Plain numbers through a model: each moved by its standard uncertainty, as measuring moves corners and clicks. */
+function propagate(
+  model: (inputs: readonly number[]) => number,
+  inputs: readonly UncertainInput[],
+  correlations?: readonly (readonly number[])[],
+): PropagatedResult {
+  const estimates = inputs.map((input) => input.estimate);
+  const contributions = inputs.map(({ estimate, standardUncertainty }, index) =>
+    contribution(model, {
+      below: estimates.with(index, estimate - standardUncertainty),
+      above: estimates.with(index, estimate + standardUncertainty),
+    }),
+  );
+  return {
+    value: model(estimates),
+    standardUncertainty: Math.sqrt(covarianceOf(contributions, contributions, correlations)),
+    contributions,
+  };
+}
 
 /** JCGM 100:2008, annex H.1: calibration of an end gauge; lengths in nm, inputs as printed in table H.1. */
 describe('GUM example H.1', () => {
