@@ -23,6 +23,8 @@ interface Props {
 /** A molt: its day or the span in which it must have happened, the instar that ended, and how it went. */
 export function MoltDialog({ specimenId, molt, today, lastShed, onClose }: Props): ReactElement {
   const [form, setForm] = useState<MoltForm>(() => (molt ? moltFormOf(molt) : newMoltForm(today, lastShed)));
+  // The state the keeper saw on opening: saving over a newer one is refused, however often it is tried.
+  const [basedOn] = useState(molt);
   const [errors, setErrors] = useState<Readonly<Record<string, string>>>({});
   const add = useChange('POST /api/specimens/{specimenId}/molts');
   const change = useChange('PUT /api/molts/{moltId}');
@@ -32,7 +34,7 @@ export function MoltDialog({ specimenId, molt, today, lastShed, onClose }: Props
     const read = readMoltForm(form);
     setErrors(read.errors ?? {});
     if (!read.draft) return;
-    if (molt) change.mutate({ path: { moltId: molt.id }, version: molt.version, body: read.draft }, { onSuccess: onClose });
+    if (basedOn) change.mutate({ path: { moltId: basedOn.id }, version: basedOn.version, body: read.draft }, { onSuccess: onClose });
     else add.mutate({ path: { specimenId }, body: read.draft }, { onSuccess: onClose });
   };
 

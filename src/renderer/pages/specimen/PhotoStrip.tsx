@@ -3,6 +3,7 @@ import { Link } from 'wouter';
 import type { Photo } from '../../../domain/photo/photo.ts';
 import { ButtonLink } from '../../parts/ButtonLink.tsx';
 import { DayText } from '../../parts/DayText.tsx';
+import { Icon } from '../../parts/Icon.tsx';
 import { IconButton } from '../../parts/IconButton.tsx';
 import { Thumb } from '../../parts/Thumb.tsx';
 import { RemoveDialog } from '../../removing/RemoveDialog.tsx';
@@ -20,7 +21,11 @@ export function PhotoStrip({ photos, intakePath }: { photos: readonly Photo[]; i
         {photos.map((photo) => (
           <li key={photo.id} className={style['photo']}>
             <Link to={`/bench/${photo.id}`} className={style['link']}>
-              <Thumb photoId={photo.id} alt={`${VIEW_LABELS[photo.view]}; open on the Bench`} className={style['thumb']} />
+              <Thumb photoId={photo.id} alt={VIEW_LABELS[photo.view]} className={style['thumb']} />
+              <span className={style['way']}>
+                <Icon name="measure" sizePx={16} />
+                Bench
+              </span>
             </Link>
             <div className={style['foot']}>
               <span className={style['words']}>

@@ -22,6 +22,8 @@ const NOT_SAID = { value: '' as const, label: 'Not said' };
 /** The skin of one molt: whether it was recovered, how well it can be read, where it lies. */
 export function SkinDialog({ moltId, exuvia, onClose }: Props): ReactElement {
   const [form, setForm] = useState<SkinForm>(() => skinFormOf(exuvia));
+  // The state the keeper saw on opening: saving over a newer one is refused, however often it is tried.
+  const [basedOn] = useState(exuvia);
   const [errors, setErrors] = useState<Readonly<Record<string, string>>>({});
   const add = useChange('POST /api/molts/{moltId}/exuvia');
   const change = useChange('PUT /api/exuviae/{exuviaId}');
@@ -31,7 +33,7 @@ export function SkinDialog({ moltId, exuvia, onClose }: Props): ReactElement {
     const read = readSkinForm(form);
     setErrors(read.errors ?? {});
     if (!read.draft) return;
-    if (exuvia) change.mutate({ path: { exuviaId: exuvia.id }, version: exuvia.version, body: read.draft }, { onSuccess: onClose });
+    if (basedOn) change.mutate({ path: { exuviaId: basedOn.id }, version: basedOn.version, body: read.draft }, { onSuccess: onClose });
     else add.mutate({ path: { moltId }, body: read.draft }, { onSuccess: onClose });
   };
 

@@ -20,6 +20,8 @@ interface Props {
 /** All that a keeper says about an animal. Its sex is not asked: it follows from determinations. */
 export function SpecimenDialog({ specimen, taxaInUse, onClose, onSaved }: Props): ReactElement {
   const [form, setForm] = useState<SpecimenForm>(() => formOf(specimen));
+  // The state the keeper saw on opening: saving over a newer one is refused, however often it is tried.
+  const [basedOn] = useState(specimen);
   const [errors, setErrors] = useState<Readonly<Record<string, string>>>({});
   const add = useChange('POST /api/specimens');
   const change = useChange('PUT /api/specimens/{specimenId}');
@@ -34,7 +36,7 @@ export function SpecimenDialog({ specimen, taxaInUse, onClose, onSaved }: Props)
       onClose();
       onSaved(saved);
     };
-    if (specimen) change.mutate({ path: { specimenId: specimen.id }, version: specimen.version, body: read.draft }, { onSuccess });
+    if (basedOn) change.mutate({ path: { specimenId: basedOn.id }, version: basedOn.version, body: read.draft }, { onSuccess });
     else add.mutate({ body: read.draft }, { onSuccess });
   };
 
