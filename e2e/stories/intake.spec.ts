@@ -1,0 +1,105 @@
+import { copyFile, mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { basename, join } from 'node:path';
+import { test as base, expect } from '../support/hosts.ts';
+import { Keeper } from '../support/keeper.ts';
+import { heicFile, samplePhoto, writeEachKind, writeSeries, writeSpoiltFiles } from '../support/pictures.ts';
+
+const test = base.extend<{ camera: string }>({
+  /** A folder such as a card reader shows. */
+  camera: async ({ host }, use) => {
+    const folder = await mkdtemp(join(tmpdir(), `exuviary-camera-${host}-`));
+    await use(folder);
+    await rm(folder, { recursive: true });
+  },
+});
+
+interface StoredPhoto {
+  readonly originalName: string;
+  readonly mediaType: string;
+}
+
+test('every file gets its outcome in words, and a bad one stops nobody', async ({ page, camera }) => {
+  const keeper = new Keeper(page);
+  const spoilt = await writeSpoiltFiles(camera);
+  const others = await writeEachKind(camera);
+  const photo = samplePhoto('bramble-06-dorsal');
+  const copy = join(camera, 'the same again.jpg');
+  await copyFile(photo, copy);
+
+  await keeper.goTo('Intake');
+  await keeper.bringIn(
+    [spoilt.empty, photo, spoilt.text, ...others, spoilt.truncated, heicFile, copy],
+    '5 photos added, 1 already here and 3 refused',
+  );
+  const outcome = (file: string) =>
+    keeper
+      .report()
+      .getByRole('listitem')
+      .filter({ hasText: basename(file) })
+      .first();
+  await expect(outcome(spoilt.empty)).toContainText('empty.jpg is empty. Copy it from the camera again.');
+  await expect(outcome(spoilt.text)).toContainText('shopping.jpg is not a picture. JPEG, PNG, WebP, TIFF and HEIC files are kept.');
+  await expect(outcome(spoilt.truncated)).toContainText('half.jpg breaks off before its end. Copy it from the camera again.');
+  await expect(outcome(copy)).toContainText('Already here, byte for byte.');
+  await keeper.report().getByText('Every file').click();
+  for (const file of [photo, ...others, heicFile]) {
+    await expect(
+      keeper
+        .report()
+        .getByRole('listitem')
+        .filter({ hasText: basename(file) }),
+    ).toContainText('Added.');
+  }
+
+  await expect(page.getByText('5 waiting, 0 chosen')).toBeVisible();
+  await expect(page.getByRole('checkbox', { name: 'skin.png' })).toHaveAccessibleName(/no date from the camera/);
+  const pictures = page.getByRole('region', { name: 'Whose skin?' }).locator('img');
+  await expect
+    .poll(() => pictures.evaluateAll((all) => all.filter((one) => one instanceof HTMLImageElement && one.naturalWidth > 0).length))
+    .toBe(5);
+  const stored = await keeper.asks<StoredPhoto[]>('/api/photos');
+  expect(stored.map(({ originalName }) => originalName).toSorted()).toEqual(
+    [photo, ...others, heicFile].map((file) => basename(file)).toSorted(),
+  );
+});
+
+test('stopping keeps what was confirmed and says what was not reached', async ({ page, camera }) => {
+  const keeper = new Keeper(page);
+  const files = await writeSeries(camera, 40);
+  await keeper.goTo('Intake');
+  await keeper.choosePhotos(files);
+  const running = page.getByRole('region', { name: 'Importing' });
+  await expect(running.getByRole('status')).toHaveText(/^[1-9]\d* of 40$/);
+  await running.getByRole('button', { name: 'Stop' }).click();
+
+  const report = keeper.report().getByRole('status');
+  await expect(report).toHaveText(/^Stopped: \d+ photos? added and \d+ not reached$/);
+  const [added = 0, left = 0] = (/(\d+) photos? added and (\d+)/.exec((await report.textContent()) ?? '') ?? []).slice(1).map(Number);
+  expect(added + left).toBe(40);
+  expect(left).toBeGreaterThan(0);
+  await expect(page.getByText(`${added} waiting, 0 chosen`)).toBeVisible();
+  expect(await keeper.asks<StoredPhoto[]>('/api/photos')).toHaveLength(added);
+});
+
+test('a photo from the camera goes to the animal whose code its name carries', async ({ page, camera }) => {
+  const keeper = new Keeper(page);
+  await keeper.beginEmpty();
+  await keeper.addSpecimen({ code: 'TK-01', taxon: 'Aphonopelma seemanni', name: 'Nutmeg' });
+  await page.getByRole('link', { name: 'Cabinet', exact: true }).first().click();
+  await keeper.addSpecimen({ code: 'TK-02', taxon: 'Grammostola rosea', name: 'Sorrel' });
+  const named = join(camera, 'TK-02 ventral.jpg');
+  await copyFile(samplePhoto('saffron-08-dorsal'), named);
+
+  await keeper.goTo('Intake');
+  await keeper.bringIn([named], '1 photo added');
+  await page.getByRole('checkbox', { name: 'TK-02 ventral.jpg' }).check();
+  const panel = page.getByRole('region', { name: 'Whose skin is it?' });
+  await expect(panel.getByRole('radio', { name: 'TK-02' })).toBeChecked();
+  await expect(panel.getByLabel('View')).toHaveValue('ventral');
+  await panel.getByRole('button', { name: 'Give it to TK-02' }).click();
+  await expect(page.getByText('1 photo given to TK-02.')).toBeVisible();
+  await expect(page.getByRole('checkbox')).toHaveCount(0);
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(page.getByRole('checkbox', { name: 'TK-02 ventral.jpg' })).toBeVisible();
+});

@@ -1,0 +1,72 @@
+import { readFile, writeFile } from 'node:fs/promises';
+import { join, resolve } from 'node:path';
+import sharp from 'sharp';
+
+const root = resolve(import.meta.dirname, '../..');
+
+export const heicFile = resolve(root, 'tests/fixtures/images/turned-by-container.heic');
+
+export function samplePhoto(name: string): string {
+  return resolve(root, `resources/sample/photos/${name}.jpg`);
+}
+
+/** A small picture of its own in each of the other kinds that are kept. Answers the paths. */
+export async function writeEachKind(folder: string): Promise<string[]> {
+  const kinds = ['png', 'webp', 'tiff'] as const;
+  return await Promise.all(
+    kinds.map(async (kind, index) => {
+      const file = join(folder, `skin.${kind}`);
+      await sharp({ create: { width: 320 + index, height: 240, channels: 3, background: '#8a6f4e' } })
+        .toFormat(kind)
+        .toFile(file);
+      return file;
+    }),
+  );
+}
+
+/** What a card reader and a careless hand leave behind: an empty file, a text called a photo, and half a photo. */
+export async function writeSpoiltFiles(folder: string): Promise<{ empty: string; text: string; truncated: string }> {
+  const files = { empty: join(folder, 'empty.jpg'), text: join(folder, 'shopping.jpg'), truncated: join(folder, 'half.jpg') };
+  await writeFile(files.empty, '');
+  await writeFile(files.text, 'crickets, vermiculite, cork bark\n'.repeat(40));
+  const whole = await readFile(samplePhoto('juniper-07-dorsal'));
+  await writeFile(files.truncated, whole.subarray(0, whole.length / 2));
+  return files;
+}
+
+/** Photos that differ in nothing but a comment (a COM segment, ISO/IEC 10918-1 B.2.4.5), so that none is a duplicate. */
+export async function writeSeries(folder: string, count: number): Promise<string[]> {
+  const photo = await readFile(samplePhoto('juniper-08-dorsal'));
+  const startOfImage = photo.subarray(0, 2);
+  return await Promise.all(
+    Array.from({ length: count }, async (_, index) => {
+      const comment = Buffer.from(`photo ${String(index).padStart(4, '0')}`);
+      const segment = Buffer.concat([Buffer.from([0xff, 0xfe, 0, comment.length + 2]), comment]);
+      const file = join(folder, `series-${String(index).padStart(3, '0')}.jpg`);
+      await writeFile(file, Buffer.concat([startOfImage, segment, photo.subarray(2)]));
+      return file;
+    }),
+  );
+}
+
+/** How many pixels a millimetre has in the picture of a sheet, and where its sheet and its carapace lie. */
+export const SHEET_PICTURE = {
+  pxPerMm: 8,
+  size: { width: 1600, height: 1200 },
+  sheet: { x: 200, y: 150, widthMm: 148, heightMm: 105 },
+  carapace: { x: 700, topY: 400, lengthMm: 20 },
+} as const;
+
+/** An A6 sheet seen from straight above with a dark oval of known length on it; says nothing about the camera. */
+export async function writeSheetPicture(folder: string): Promise<string> {
+  const { pxPerMm, size, sheet, carapace } = SHEET_PICTURE;
+  const half = (carapace.lengthMm * pxPerMm) / 2;
+  const drawing = `<svg xmlns="http://www.w3.org/2000/svg" width="${size.width}" height="${size.height}">
+    <rect width="100%" height="100%" fill="#6d5a45"/>
+    <rect x="${sheet.x}" y="${sheet.y}" width="${sheet.widthMm * pxPerMm}" height="${sheet.heightMm * pxPerMm}" fill="#fdfdfb"/>
+    <ellipse cx="${carapace.x}" cy="${carapace.topY + half}" rx="${0.9 * half}" ry="${half}" fill="#3c2a1d"/>
+  </svg>`;
+  const file = join(folder, 'sheet.jpg');
+  await sharp(Buffer.from(drawing)).jpeg({ quality: 90 }).toFile(file);
+  return file;
+}
