@@ -6,6 +6,7 @@ import { openArchive } from '../../src/archive/open.ts';
 import type { Files } from '../../src/archive/originals/files.ts';
 import type { NewPhoto } from '../../src/archive/records/photos.ts';
 import type { Ambient } from '../../src/domain/ambient.ts';
+import type { TwoPointScale } from '../../src/domain/measuring/calibration.ts';
 import type { Landmarks } from '../../src/domain/measuring/landmarks.ts';
 import type { ReadingDraft } from '../../src/domain/measuring/reading.ts';
 import type { ExuviaDraft } from '../../src/domain/molting/exuvia.ts';
@@ -144,7 +145,7 @@ export function readingDraft(part: Partial<ReadingDraft> = {}): ReadingDraft {
   };
 }
 
-export const SCALE = {
+export const SCALE: TwoPointScale = {
   kind: 'two-points',
   ends: [
     { xPx: 10, yPx: 20 },
@@ -154,7 +155,7 @@ export const SCALE = {
   distanceStandardUncertaintyMm: 0.1,
   pointingPx: 1.5,
   heightMm: 0,
-} as const;
+};
 
 const CHECKLIST: Checklist = {
   skinMatchesAnimal: 'yes',
