@@ -5,6 +5,7 @@ import { CabinetPage } from '../pages/cabinet/CabinetPage.tsx';
 import { FIRST_VIEW } from '../pages/cabinet/cabinetView.ts';
 import { ExaminationPage } from '../pages/examination/ExaminationPage.tsx';
 import { IntakePage } from '../pages/intake/IntakePage.tsx';
+import { IntakeSign } from '../pages/intake/IntakeSign.tsx';
 import { LadderPage } from '../pages/ladder/LadderPage.tsx';
 import { SpecimenPage } from '../pages/specimen/SpecimenPage.tsx';
 import { EmptyState } from '../parts/EmptyState.tsx';
@@ -57,6 +58,7 @@ export function Rooms(): ReactElement {
               })}
             </ul>
           </nav>
+          {!inRoom(location, '/intake') && <IntakeSign />}
           <IconButton icon="settings" label="Settings" onClick={() => setSettingsOpen(true)} />
         </div>
       </header>

@@ -1,4 +1,4 @@
-import { type ReactElement, type ReactNode, useId } from 'react';
+import { type ReactElement, type ReactNode, useId, useState } from 'react';
 import { Button } from '../parts/Button.tsx';
 import { Dialog } from '../parts/Dialog.tsx';
 import { FailureNotice } from '../parts/Notice.tsx';
@@ -8,6 +8,8 @@ interface Props {
   title: string;
   saveLabel: string;
   busy: boolean;
+  /** Something was written since the form was opened: closing it asks first. */
+  changed: boolean;
   /** What the archive refused, if it did. */
   error: unknown;
   onSave: () => void;
@@ -15,21 +17,41 @@ interface Props {
   children: ReactNode;
 }
 
-/** A form in a dialog: fields in two columns where there is room, what was refused above the buttons, Enter saves. */
-export function FormDialog({ title, saveLabel, busy, error, onSave, onClose, children }: Props): ReactElement {
+/** A form in a dialog: fields in two columns where there is room, what was refused above the buttons, Enter saves, nothing written is lost unasked. */
+export function FormDialog({ title, saveLabel, busy, changed, error, onSave, onClose, children }: Props): ReactElement {
   const formId = useId();
+  const [asking, setAsking] = useState(false);
+  // Asked once more, Escape goes back to the form: only the button that says so discards.
+  const leave = () => {
+    if (changed) setAsking(!asking);
+    else onClose();
+  };
   return (
     <Dialog
       title={title}
       wide
-      onClose={onClose}
+      onClose={leave}
       foot={
-        <>
-          <Button onClick={onClose}>Cancel</Button>
-          <Button kind="primary" type="submit" form={formId} busy={busy}>
-            {saveLabel}
-          </Button>
-        </>
+        asking ? (
+          <>
+            <span className={style['question']} role="alert">
+              What you wrote here is not saved.
+            </span>
+            <Button key="stay" kind="primary" onClick={() => setAsking(false)}>
+              Go on writing
+            </Button>
+            <Button key="discard" kind="danger" onClick={onClose}>
+              Discard it
+            </Button>
+          </>
+        ) : (
+          <>
+            <Button onClick={leave}>Cancel</Button>
+            <Button kind="primary" type="submit" form={formId} busy={busy}>
+              {saveLabel}
+            </Button>
+          </>
+        )
       }
     >
       <form

@@ -33,6 +33,7 @@ export function WithdrawDialog({ determination, onClose }: { determination: Dete
       title={`Withdraw “${words}”`}
       saveLabel="Withdraw"
       busy={withdraw.isPending}
+      changed={reason.trim() !== ''}
       error={withdraw.error}
       onSave={save}
       onClose={onClose}

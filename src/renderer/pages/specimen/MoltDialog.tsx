@@ -25,6 +25,7 @@ export function MoltDialog({ specimenId, molt, today, lastShed, onClose }: Props
   const [form, setForm] = useState<MoltForm>(() => (molt ? moltFormOf(molt) : newMoltForm(today, lastShed)));
   // The state the keeper saw on opening: saving over a newer one is refused, however often it is tried.
   const [basedOn] = useState(molt);
+  const [asOpened] = useState(form);
   const [errors, setErrors] = useState<Readonly<Record<string, string>>>({});
   const add = useChange('POST /api/specimens/{specimenId}/molts');
   const change = useChange('PUT /api/molts/{moltId}');
@@ -43,6 +44,7 @@ export function MoltDialog({ specimenId, molt, today, lastShed, onClose }: Props
       title={molt ? 'Change this molt' : 'Add a molt'}
       saveLabel={molt ? 'Save' : 'Add'}
       busy={add.isPending || change.isPending}
+      changed={form !== asOpened}
       error={add.error ?? change.error}
       onSave={save}
       onClose={onClose}

@@ -17,6 +17,7 @@ export function PhotoDialog({ photo, onClose }: { photo: Photo; onClose: () => v
   const [takenOn, setTakenOn] = useState(photo.takenOn ?? '');
   const [notes, setNotes] = useState(photo.notes);
   const [release, setRelease] = useState(false);
+  const changed = release || view !== photo.view || takenOn !== (photo.takenOn ?? '') || notes !== photo.notes;
   const change = useChange('PUT /api/photos/{photoId}');
   const save = () =>
     change.mutate(
@@ -28,7 +29,15 @@ export function PhotoDialog({ photo, onClose }: { photo: Photo; onClose: () => v
       { onSuccess: onClose },
     );
   return (
-    <FormDialog title={photo.originalName} saveLabel="Save" busy={change.isPending} error={change.error} onSave={save} onClose={onClose}>
+    <FormDialog
+      title={photo.originalName}
+      saveLabel="Save"
+      busy={change.isPending}
+      changed={changed}
+      error={change.error}
+      onSave={save}
+      onClose={onClose}
+    >
       <Select label="View" value={view} options={choicesOf(VIEW_LABELS)} onChange={setView} />
       <DayField
         label="Taken on"

@@ -24,6 +24,7 @@ export function SkinDialog({ moltId, exuvia, onClose }: Props): ReactElement {
   const [form, setForm] = useState<SkinForm>(() => skinFormOf(exuvia));
   // The state the keeper saw on opening: saving over a newer one is refused, however often it is tried.
   const [basedOn] = useState(exuvia);
+  const [asOpened] = useState(form);
   const [errors, setErrors] = useState<Readonly<Record<string, string>>>({});
   const add = useChange('POST /api/molts/{moltId}/exuvia');
   const change = useChange('PUT /api/exuviae/{exuviaId}');
@@ -42,6 +43,7 @@ export function SkinDialog({ moltId, exuvia, onClose }: Props): ReactElement {
       title={exuvia ? 'Change the skin' : 'Record the skin'}
       saveLabel={exuvia ? 'Save' : 'Record'}
       busy={add.isPending || change.isPending}
+      changed={form !== asOpened}
       error={add.error ?? change.error}
       onSave={save}
       onClose={onClose}

@@ -22,6 +22,7 @@ export function SpecimenDialog({ specimen, taxaInUse, onClose, onSaved }: Props)
   const [form, setForm] = useState<SpecimenForm>(() => formOf(specimen));
   // The state the keeper saw on opening: saving over a newer one is refused, however often it is tried.
   const [basedOn] = useState(specimen);
+  const [asOpened] = useState(form);
   const [errors, setErrors] = useState<Readonly<Record<string, string>>>({});
   const add = useChange('POST /api/specimens');
   const change = useChange('PUT /api/specimens/{specimenId}');
@@ -45,6 +46,7 @@ export function SpecimenDialog({ specimen, taxaInUse, onClose, onSaved }: Props)
       title={specimen ? `Change ${specimen.code}` : 'Add a specimen'}
       saveLabel={specimen ? 'Save' : 'Add'}
       busy={add.isPending || change.isPending}
+      changed={form !== asOpened}
       error={add.error ?? change.error}
       onSave={save}
       onClose={onClose}
