@@ -2,6 +2,7 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import { benchSourceOf, type Photo } from '../../../../domain/photo/photo.ts';
 import { askBytes } from '../../../client/ask.ts';
 import type { LevelNews, LevelsWanted, PictureLevel } from './levelMessages.ts';
+import { startWorker } from './startWorker.ts';
 
 /** What can be drawn of the photo by now. */
 export interface PictureState {
@@ -79,7 +80,7 @@ export function openPicture(photo: Photo): OpenPicture {
 function levelsFrom(wanted: LevelsWanted, take: (level: PictureLevel) => void, signal: AbortSignal): Promise<boolean> {
   return new Promise<boolean>((resolve, reject) => {
     if (signal.aborted) return resolve(true);
-    const worker = new Worker(new URL('./levels.worker.ts', import.meta.url), { type: 'module' });
+    const worker = startWorker();
     const end = (settle: () => void) => {
       worker.terminate();
       settle();
