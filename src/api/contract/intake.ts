@@ -21,6 +21,10 @@ export const intakeEndpoints = {
     answer: TaskSnapshot,
     status: 202,
   },
+  'DELETE /api/imports': {
+    summary: 'Give up the files that an earlier import left waiting, with the bytes it had received of them',
+    answer: z.object({ files: z.int() }),
+  },
   'GET /api/tasks': { summary: 'Running tasks and those that ended since the start', answer: z.array(TaskSnapshot) },
   'GET /api/tasks/{taskId}': { summary: 'One task', answer: TaskSnapshot },
   'GET /api/tasks/{taskId}/events': { summary: 'Snapshots of one task as they come', answer: EVENTS },

@@ -22,6 +22,7 @@ export function intakeHandlers({ tasks, importer }: ApiContext): HandlersFor<key
       unwrap(await importer.receive(path.intakeId, index, body));
     },
     'POST /api/imports': ({ body }) => (body.intakeId === null ? importer.resume() : unwrap(importer.start(body.intakeId))),
+    'DELETE /api/imports': async () => ({ files: await importer.giveUp() }),
     'GET /api/tasks': () => [...tasks.list()],
     'GET /api/tasks/{taskId}': ({ path }) => unwrap(tasks.get(path.taskId)).snapshot,
     'GET /api/tasks/{taskId}/events': ({ path }) => eventsOf(path.taskId),

@@ -38,6 +38,7 @@ export const READS_TOUCHED_BY: Readonly<Record<ChangeKey, readonly ReadKey[]>> =
   'POST /api/intakes': [],
   'PUT /api/intakes/{intakeId}/files/{index}': [],
   'POST /api/imports': ['GET /api/about', 'GET /api/tasks'],
+  'DELETE /api/imports': ['GET /api/about'],
   'DELETE /api/tasks/{taskId}': ['GET /api/tasks'],
   'PUT /api/photos/{photoId}/calibration': ANIMALS,
   'POST /api/photos/{photoId}/readings': ANIMALS,

@@ -31,6 +31,8 @@ export interface Importer {
   start(intakeId: string): Result<TaskSnapshot>;
   /** Goes on with the files that an earlier import left waiting. */
   resume(): TaskSnapshot;
+  /** Lets go of the files that an earlier import left waiting, with the bytes received of them. Answers how many. */
+  giveUp(): Promise<number>;
   /** Files left waiting by an import that was stopped or killed. */
   unfinishedCount(): number;
 }
@@ -140,6 +142,14 @@ export function createImporter({ archive, tasks, reportDefect }: ImporterOptions
       return files.ok ? succeed(importAll(files.value)) : files;
     },
     resume: () => importAll(leftWaiting()),
+    async giveUp() {
+      const files = leftWaiting();
+      for (const file of files) {
+        settle(file, { kind: 'refused', failure: { code: 'file-not-arrived', file: file.name } });
+        if (file.staged) await archive.originals.discard(file.staged);
+      }
+      return files.length;
+    },
     unfinishedCount: () => leftWaiting().length,
   };
 }

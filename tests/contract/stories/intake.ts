@@ -121,6 +121,12 @@ export const intakeStory: readonly Exchange[] = [
       expect(snapshot).toMatchObject({ total: 0, files: [] });
     },
   ),
+  succeeds(
+    'DELETE /api/imports',
+    'has nothing left over to give up',
+    () => ({}),
+    (given) => expect(given).toEqual({ files: 0 }),
+  ),
   fails('POST /api/imports', 'imports no intake that is not there', 'intake-gone', 410, () => ({ body: { intakeId: 'no such intake' } })),
   succeeds(
     'GET /api/photos',

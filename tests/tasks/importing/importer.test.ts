@@ -232,6 +232,18 @@ describe('an import that did not get to its end', () => {
     expect(importer.unfinishedCount()).toBe(0);
     expect(await readdir(join(test.folder, 'incoming'))).toEqual([]);
   });
+  it('is given up for good, and what was added stays', async () => {
+    await stopAfterFirst(await filesNamed(await pictures(12)));
+    const added = test.archive.photos.count();
+    const sent = await smallPicture(43, 'png');
+    await importer.receive(importer.announce([{ name: 'sent.png', byteLength: sent.byteLength }]), 0, inPieces(sent));
+    await start();
+    expect(await importer.giveUp()).toBe(12 - added + 1);
+    expect(importer.unfinishedCount()).toBe(0);
+    expect(await readdir(join(test.folder, 'incoming'))).toEqual([]);
+    expect((await ended(importer.resume())).total).toBe(0);
+    expect(test.archive.photos.count()).toBe(added);
+  });
   it('finds a photo again that was published but not recorded', async () => {
     const bytes = await smallPicture(42, 'jpeg');
     const intakeId = importer.announce([{ name: 'sent.jpg', byteLength: bytes.byteLength }]);
