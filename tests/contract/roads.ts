@@ -1,3 +1,5 @@
+import { Readable } from 'node:stream';
+import type { ReadableStream as WebStream } from 'node:stream/web';
 import { expect } from 'vitest';
 import type { Core } from '../../src/core/core.ts';
 import { answerUnderScheme } from '../../src/desktop/policy/answer.ts';
@@ -38,25 +40,29 @@ async function overLoopback(core: Core): Promise<Road> {
 }
 
 /**
- * Does to a request and its answer what Electron's own source does (lib/browser/api/protocol.ts, read at 45): the Request has
- * no abort signal of the page, its body is a stream, `Origin: null` is dropped; the answer's headers become a plain object;
- * whatever is thrown reaches the page as a bare network error.
+ * Does to a request and its answer what Electron's own source does (electron/electron, lib/browser/api/protocol.ts): the
+ * Request has no abort signal of the page; `Origin: null` is dropped; a body of text comes as one buffer, that of a file as a
+ * stream; the answer's headers become a plain object and its body a stream of Node's; whatever is thrown reaches the page as
+ * a bare network error.
  */
 function underScheme(core: Core): Road {
   return {
     async ask({ method, path, headers, body }) {
       const sent = new Headers(headers);
       if (sent.get('origin') === 'null') sent.delete('origin');
-      const stream = body === undefined ? null : new Blob([body]).stream();
-      const init: RequestInit & { duplex: 'half' } = { method, headers: sent, body: stream, duplex: 'half' };
+      const carried = body === undefined ? null : typeof body === 'string' ? Buffer.from(body) : new Blob([body]).stream();
+      const init: RequestInit & { duplex: 'half' } = { method, headers: sent, body: carried, duplex: 'half' };
       const request = new Request(`app://archive${path}`, init);
       const answered = await answerUnderScheme(request, async (asked) => expectWashable(await core.handle(asked))).catch(
         (error: unknown) => {
           throw new TypeError('Failed to fetch', { cause: error });
         },
       );
-      const flat = Object.fromEntries(answered.headers);
-      return new Response(answered.body, { status: answered.status, headers: flat });
+      const data = answered.body && Readable.fromWeb(answered.body as WebStream<Uint8Array>);
+      return new Response(data && (Readable.toWeb(data) as ReadableStream<Uint8Array<ArrayBuffer>>), {
+        status: answered.status,
+        headers: Object.fromEntries(answered.headers),
+      });
     },
     close: async () => undefined,
   };
