@@ -22,12 +22,15 @@ export interface HistoryEntry<Entries extends object> {
   readonly nudge: { readonly of: string; readonly atMs: number } | null;
 }
 
-/** A document with its past and future. `pending` is the gesture in hand: visible in the document, not yet recorded. */
+/**
+ * A document with its past and future. `pending` is the gesture in hand: visible in the document, not yet recorded; it
+ * began at the document `from`.
+ */
 export interface Edited<Entries extends object> {
   readonly document: Document<Entries>;
   readonly past: readonly HistoryEntry<Entries>[];
   readonly future: readonly HistoryEntry<Entries>[];
-  readonly pending: { readonly label: ChangeLabel; readonly change: Change<Entries> } | null;
+  readonly pending: { readonly label: ChangeLabel; readonly change: Change<Entries>; readonly from: Document<Entries> } | null;
 }
 
 /** Nudges of one point closer together than this are one entry. */
@@ -37,9 +40,15 @@ export function freshlyOpened<Entries extends object>(document: Document<Entries
   return { document, past: [], future: [], pending: null };
 }
 
+/** The document as it stood when nothing was in hand; the same object all through a gesture. */
+export function settledDocument<Entries extends object>({ document, pending }: Edited<Entries>): Document<Entries> {
+  return pending === null ? document : pending.from;
+}
+
 /** Pointer down. A gesture still in hand is settled first: a lost pointer-up must not swallow it. */
 export function begin<Entries extends object>(edited: Edited<Entries>, label: ChangeLabel): Edited<Entries> {
-  return { ...settle(edited), pending: { label, change: {} } };
+  const settled = settle(edited);
+  return { ...settled, pending: { label, change: {}, from: settled.document } };
 }
 
 /** Each move. Without a gesture in hand nothing happens. */
@@ -50,7 +59,7 @@ export function amend<Entries extends object>(edited: Edited<Entries>, patch: Pa
   return {
     ...edited,
     document: apply(edited.document, change),
-    pending: { label: edited.pending.label, change: join(edited.pending.change, change) },
+    pending: { ...edited.pending, change: join(edited.pending.change, change) },
   };
 }
 
@@ -65,7 +74,7 @@ export function settle<Entries extends object>(edited: Edited<Entries>): Edited<
 /** Escape: the gesture is taken back and nothing is recorded. */
 export function abandon<Entries extends object>(edited: Edited<Entries>): Edited<Entries> {
   if (edited.pending === null) return edited;
-  return { ...edited, document: apply(edited.document, reverse(edited.pending.change)), pending: null };
+  return { ...edited, document: edited.pending.from, pending: null };
 }
 
 /** A change made at one stroke, such as a button. */

@@ -10,11 +10,25 @@ interface Props {
   least?: number;
   most: number;
   aboveZero?: boolean;
+  /** Significant figures shown; what was typed is kept whole. */
+  figures?: number;
+  /** Counts with each key, for a field that a button beside it waits for. */
+  atOnce?: boolean;
   onChange: (value: number) => void;
 }
 
 /** A number typed with a point or a comma. It counts when the field is left or Enter is pressed, and only if it can be one. */
-export function NumberField({ label, hint, value, least = 0, most, aboveZero = false, onChange }: Props): ReactElement {
+export function NumberField({
+  label,
+  hint,
+  value,
+  least = 0,
+  most,
+  aboveZero = false,
+  figures = 6,
+  atOnce = false,
+  onChange,
+}: Props): ReactElement {
   const [typed, setTyped] = useState<string | null>(null);
   const problem = typed === null ? undefined : problemWith(typed, least, most, aboveZero);
   const commit = () => {
@@ -22,6 +36,10 @@ export function NumberField({ label, hint, value, least = 0, most, aboveZero = f
     const number = numberFrom(typed);
     setTyped(null);
     if (number !== value) onChange(number);
+  };
+  const type = (text: string) => {
+    setTyped(text);
+    if (atOnce && problemWith(text, least, most, aboveZero) === undefined) onChange(numberFrom(text));
   };
   return (
     <Field label={label} hint={hint} error={problem}>
@@ -31,8 +49,8 @@ export function NumberField({ label, hint, value, least = 0, most, aboveZero = f
           inputMode="decimal"
           autoComplete="off"
           className="figures"
-          value={typed ?? (value === null ? '' : String(Number(value.toPrecision(6))))}
-          onChange={(event) => setTyped(event.target.value)}
+          value={typed ?? (value === null ? '' : String(Number(value.toPrecision(figures))))}
+          onChange={(event) => type(event.target.value)}
           onBlur={commit}
           onKeyDown={(event) => {
             if (event.key === 'Enter') commit();

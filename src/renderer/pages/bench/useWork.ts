@@ -5,8 +5,8 @@ import { measure } from '../../../domain/measuring/measure.ts';
 import type { Measurement } from '../../../domain/measuring/quantity.ts';
 import { pointingFromRepeats } from '../../../domain/measuring/repeats.ts';
 import type { Result } from '../../../domain/result.ts';
-import { apply, reverse } from '../../bench/change.ts';
 import { type BenchDocument, readingDraftOf } from '../../bench/document.ts';
+import { settledDocument } from '../../bench/history.ts';
 import type { BenchState } from '../../bench/store.ts';
 import type { Work } from './work.ts';
 
@@ -25,8 +25,7 @@ export function useBench<Value>(selector: (state: BenchState) => Value): Value {
 
 /** The document as it stood when nothing was in hand: numbers do not flicker, and no frame of a drag waits for them. */
 export function useSettledDocument(): BenchDocument {
-  const { document, pending } = useBench((state) => state.edited);
-  return useMemo(() => (pending === null ? document : apply(document, reverse(pending.change))), [document, pending]);
+  return useBench((state) => settledDocument(state.edited));
 }
 
 /** Null without marks on a scale object; a failure when the marks are none that could be measured by. */

@@ -47,6 +47,7 @@ export function CarapaceHeightFields(): ReactElement {
           <NumberField
             label="Known to ± mm"
             value={COVERAGE_FACTOR * height.standardUncertaintyMm}
+            figures={3}
             most={100}
             onChange={(expanded) => setHeight(bench, { ...height, standardUncertaintyMm: expanded / COVERAGE_FACTOR })}
           />

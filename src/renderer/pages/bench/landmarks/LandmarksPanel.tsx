@@ -6,7 +6,7 @@ import { progressOf } from '../../../bench/steps.ts';
 import { Notice } from '../../../parts/Notice.tsx';
 import { ProgressBar } from '../../../parts/ProgressBar.tsx';
 import style from '../panel.module.css';
-import { useBench, useWork } from '../useWork.ts';
+import { useBench, useSettledDocument, useWork } from '../useWork.ts';
 import { CarapaceHeightFields } from './CarapaceHeightFields.tsx';
 import { GuidePlate } from './GuidePlate.tsx';
 import { LandmarkList } from './LandmarkList.tsx';
@@ -16,7 +16,7 @@ import { PointingField } from './PointingField.tsx';
 /** The points of the skin: which comes next, what cannot be marked, and all of them in a list. */
 export function LandmarksPanel(): ReactElement {
   const { bench } = useWork();
-  const document = useBench((state) => state.edited.document);
+  const document = useSettledDocument();
   const asked = useBench((state) => state.guide.current);
   const selected = useBench((state) => state.selected);
   const landmarks = landmarksOf(document);

@@ -19,6 +19,7 @@ export function PointingField(): ReactElement {
           : 'For 95 %. A second pass over the photo would measure it.'
       }
       value={COVERAGE_FACTOR * entered}
+      figures={3}
       most={200}
       aboveZero
       onChange={(expanded) => setPointing(bench, expanded / COVERAGE_FACTOR)}

@@ -5,7 +5,7 @@ import type { Size, View } from '../../../bench/view.ts';
 import { paintMarks } from './paintMarks.ts';
 import { paintPicture, type Shown } from './paintPicture.ts';
 import type { PictureStore } from './picture.ts';
-import { MARK_COLORS, strokeCross } from './strokes.ts';
+import { strokeHairs } from './strokes.ts';
 
 /** Side of the loupe in CSS pixels and CSS pixels per image pixel in it. */
 export const LOUPE_CSS = 176;
@@ -61,7 +61,7 @@ export function startPainting(bench: BenchStore, picture: PictureStore, canvases
     };
     paintPicture(contexts.loupe, picture.getState(), view, size, pixelRatio, ground);
     paintMarks(contexts.loupe, state, view, pixelRatio, true);
-    strokeCross({ context: contexts.loupe, view }, at, MARK_COLORS.selected, LOUPE_CSS, 5);
+    strokeHairs({ context: contexts.loupe, view }, at, LOUPE_CSS, 6);
   };
 
   const stops = [

@@ -3,11 +3,12 @@ import { toView, type View } from '../../../bench/view.ts';
 
 /** Colors of marks on the photo: each is drawn over a dark edge, so that it is seen on any ground. The same in both themes. */
 export const MARK_COLORS = {
-  edge: 'rgb(0 0 0 / 0.65)',
+  edge: 'rgb(0 0 0 / 0.5)',
   scale: '#8fd3e8',
   landmark: '#f4f0e6',
   regenerated: '#b9cf86',
   selected: '#ffb38f',
+  hair: 'rgb(255 179 143 / 0.75)',
   faint: 'rgb(244 240 230 / 0.55)',
 } as const;
 
@@ -34,21 +35,19 @@ export function strokeLine(
   twice(context, color, options.widthCss ?? 1, options.dash ?? []);
 }
 
+/** Hair lines across the whole canvas that leave the middle open: where the loupe looks. */
+export function strokeHairs(pen: Pen, at: ImagePoint, lengthCss: number, gapCss: number): void {
+  crossPath(pen, at, lengthCss, gapCss);
+  pen.context.setLineDash([]);
+  pen.context.lineWidth = 1;
+  pen.context.strokeStyle = MARK_COLORS.hair;
+  pen.context.stroke();
+}
+
 /** A cross with an open middle: the point itself stays visible. */
 export function strokeCross(pen: Pen, at: ImagePoint, color: string, armCss: number, gapCss: number): void {
-  const { context } = pen;
-  const { xCss, yCss } = toView(pen.view, at);
-  context.beginPath();
-  for (const [right, below] of [
-    [1, 0],
-    [-1, 0],
-    [0, 1],
-    [0, -1],
-  ] as const) {
-    context.moveTo(xCss + gapCss * right, yCss + gapCss * below);
-    context.lineTo(xCss + armCss * right, yCss + armCss * below);
-  }
-  twice(context, color, 1, []);
+  crossPath(pen, at, armCss, gapCss);
+  twice(pen.context, color, 1, []);
 }
 
 export function strokeRing(pen: Pen, at: ImagePoint, color: string, radiusCss: number): void {
@@ -71,10 +70,24 @@ export function writeBeside(pen: Pen, at: ImagePoint, words: string, color: stri
   context.fillText(words, xCss + 14, yCss - 8);
 }
 
+function crossPath({ context, view }: Pen, at: ImagePoint, armCss: number, gapCss: number): void {
+  const { xCss, yCss } = toView(view, at);
+  context.beginPath();
+  for (const [right, below] of [
+    [1, 0],
+    [-1, 0],
+    [0, 1],
+    [0, -1],
+  ] as const) {
+    context.moveTo(xCss + gapCss * right, yCss + gapCss * below);
+    context.lineTo(xCss + armCss * right, yCss + armCss * below);
+  }
+}
+
 function twice(context: CanvasRenderingContext2D, color: string, widthCss: number, dash: number[]): void {
   context.lineCap = 'round';
   context.setLineDash([]);
-  context.lineWidth = widthCss + 2;
+  context.lineWidth = widthCss + 1.5;
   context.strokeStyle = MARK_COLORS.edge;
   if (dash.length === 0) context.stroke();
   context.setLineDash(dash);

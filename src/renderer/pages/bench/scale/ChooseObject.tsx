@@ -73,6 +73,7 @@ function KnownDistance(): ReactElement {
           value={distance}
           most={unit === 'in' ? 190 : 5000}
           aboveZero
+          atOnce
           onChange={setDistance}
         />
         <Select label="Unit" value={unit} options={UNITS} onChange={setUnit} />
@@ -91,8 +92,8 @@ function OwnSize(): ReactElement {
   return (
     <>
       <div className={style['pair']}>
-        <NumberField label="One side, mm" value={widthMm} most={5000} aboveZero onChange={setWidthMm} />
-        <NumberField label="Other side, mm" value={heightMm} most={5000} aboveZero onChange={setHeightMm} />
+        <NumberField label="One side, mm" value={widthMm} most={5000} aboveZero atOnce onChange={setWidthMm} />
+        <NumberField label="Other side, mm" value={heightMm} most={5000} aboveZero atOnce onChange={setHeightMm} />
       </div>
       <Button
         kind="primary"

@@ -24,6 +24,7 @@ function DistanceFields({ marks }: { marks: TwoPointScale }): ReactElement {
       <NumberField
         label="Known to ± mm"
         value={COVERAGE_FACTOR * marks.distanceStandardUncertaintyMm}
+        figures={3}
         most={200}
         onChange={(expanded) => change({ distanceStandardUncertaintyMm: expanded / COVERAGE_FACTOR })}
       />
@@ -53,6 +54,7 @@ function SideFields({ marks }: { marks: RectangleScale }): ReactElement {
         <NumberField
           label="Known to ± mm"
           value={COVERAGE_FACTOR * marks.widthStandardUncertaintyMm}
+          figures={3}
           most={200}
           onChange={(expanded) => change({ widthStandardUncertaintyMm: expanded / COVERAGE_FACTOR })}
         />
@@ -60,6 +62,7 @@ function SideFields({ marks }: { marks: RectangleScale }): ReactElement {
         <NumberField
           label="Known to ± mm"
           value={COVERAGE_FACTOR * marks.heightStandardUncertaintyMm}
+          figures={3}
           most={200}
           onChange={(expanded) => change({ heightStandardUncertaintyMm: expanded / COVERAGE_FACTOR })}
         />
@@ -77,6 +80,7 @@ function ReadingField({ marks }: { marks: ScaleMarks }): ReactElement {
     <NumberField
       label="Marks placed to ± px"
       value={COVERAGE_FACTOR * marks.pointingPx}
+      figures={3}
       most={200}
       aboveZero
       onChange={(expanded) => changeScale(bench, { ...marks, pointingPx: expanded / COVERAGE_FACTOR })}
