@@ -21,8 +21,8 @@ export function PhotoStrip({ photos, intakePath }: { photos: readonly Photo[]; i
         {photos.map((photo) => (
           <li key={photo.id} className={style['photo']}>
             <Link to={`/bench/${photo.id}`} className={style['link']}>
-              <Thumb photoId={photo.id} alt={VIEW_LABELS[photo.view]} className={style['thumb']} />
-              <span className={style['way']}>
+              <Thumb photoId={photo.id} alt={`${VIEW_LABELS[photo.view]}; open on the Bench`} className={style['thumb']} />
+              <span className={style['way']} aria-hidden="true">
                 <Icon name="measure" sizePx={16} />
                 Bench
               </span>
