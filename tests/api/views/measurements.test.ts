@@ -1,0 +1,59 @@
+import { describe, expect, it } from 'vitest';
+import { carapaceLengthOf, measureReadings } from '../../../src/api/views/measurements.ts';
+import type { CalibrationRecord } from '../../../src/domain/measuring/calibration.ts';
+import { legLandmark } from '../../../src/domain/measuring/landmarks.ts';
+import type { Reading } from '../../../src/domain/measuring/reading.ts';
+import type { Photo } from '../../../src/domain/photo/photo.ts';
+import { cardMarks, readingDraft } from '../../contract/drafts.ts';
+import { newPhoto } from '../../support/testArchive.ts';
+
+const photo: Photo = { ...newPhoto({ widthPx: 320, heightPx: 240 }), id: 'p', version: 1, importedAt: '2026-01-01T00:00:00.000Z' };
+const calibration: CalibrationRecord = { photoId: 'p', marks: cardMarks, version: 1, changedAt: '2026-01-01T00:00:00.000Z' };
+
+function reading(id: string, shiftPx: number): Reading {
+  const { landmarks } = readingDraft;
+  const moved = Object.fromEntries(
+    Object.entries(landmarks).map(([name, landmark]) => [
+      name,
+      'at' in landmark ? { ...landmark, at: { xPx: landmark.at.xPx + shiftPx, yPx: landmark.at.yPx - shiftPx } } : landmark,
+    ]),
+  );
+  const leg = {
+    [legLandmark('L1', 'trochanter-femur')]: { state: 'placed', at: { xPx: 215, yPx: 60 } },
+    [legLandmark('L1', 'femur-patella')]: { state: 'placed', at: { xPx: 200, yPx: 50 } },
+  };
+  const at = '2026-01-01T00:00:00.000Z';
+  return { ...readingDraft, landmarks: { ...moved, ...leg }, id, photoId: 'p', version: 1, createdAt: at, changedAt: at };
+}
+
+/** Enough clicks on the same points that their scatter tells the pointing. */
+const repeated = [reading('a', 0), reading('b', 0.4), reading('c', -0.3)];
+
+describe('the sizes a page is told', () => {
+  it('give the carapace alone the same length and uncertainty as everything together', () => {
+    for (const readings of [repeated.slice(0, 1), repeated]) {
+      const measured = measureReadings(photo, calibration, readings);
+      for (const { reading, measurement } of measured) {
+        const whole = measurement?.quantities.find(({ name }) => name === 'carapace-length')?.estimate;
+        expect(whole?.value).toBeGreaterThan(10);
+        expect(carapaceLengthOf({ photo, calibration, reading }, readings)).toEqual(whole);
+      }
+    }
+  });
+  it('take the scatter of repeated clicks for the pointing', () => {
+    const [alone] = measureReadings(photo, calibration, repeated.slice(0, 1));
+    const [among] = measureReadings(photo, calibration, repeated);
+    const pointingIn = (measured: typeof alone) =>
+      measured?.measurement?.quantities[0]?.budget.find(({ source }) => source === 'pointing')?.standardUncertainty ?? 0;
+    expect(pointingIn(among)).toBeGreaterThan(0);
+    expect(pointingIn(among)).toBeLessThan(pointingIn(alone));
+  });
+  it('are none without a scale', () => {
+    const [one] = repeated;
+    if (!one) throw new Error('Expected a reading');
+    for (const unscaled of [null, { ...calibration, marks: null }]) {
+      expect(measureReadings(photo, unscaled, [one])).toEqual([{ reading: one, measurement: null }]);
+    }
+    expect(carapaceLengthOf({ photo, calibration: { ...calibration, marks: null }, reading: one }, [one])).toBeNull();
+  });
+});
