@@ -46,7 +46,7 @@ export function SkinPart({ entry }: { entry: MoltEntry }): ReactElement {
       </div>
     );
   }
-  if (!exuvia.recovered) {
+  if (!exuvia.recovered && entry.photos.length === 0 && entry.determinations.length === 0) {
     return (
       <div className={style['none']}>
         <span>Skin not recovered.</span>
@@ -68,6 +68,7 @@ export function SkinPart({ entry }: { entry: MoltEntry }): ReactElement {
           <DeterminationLines determinations={entry.determinations} />
           <p className={style['state']}>
             {[
+              exuvia.recovered ? null : 'not recovered',
               exuvia.grade ? `grade ${GRADE_LABELS[exuvia.grade]}` : 'grade not said',
               exuvia.completeness ? COMPLETENESS_LABELS[exuvia.completeness] : null,
               exuvia.storagePlace ? `kept in ${exuvia.storagePlace}` : 'storage place not said',
