@@ -40,6 +40,7 @@ export async function openArchive(folder: string, ambient: Ambient, files: Files
   let database: Database.Database | undefined;
   try {
     for (const path of [folder, layout.originals, layout.renditions, layout.incoming]) await files.makeFolder(path);
+    await files.syncFolder(folder);
     database = openConnection(folder);
     const context: RecordContext = { catalogue: catalogueOn(database, folder), ambient, damage: new Map() };
     const opened = database;

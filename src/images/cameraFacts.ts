@@ -22,7 +22,7 @@ const OPTIONS = {
   reviveValues: false,
   translateValues: false,
   mergeOutput: true,
-} as unknown as Parameters<typeof exifr.parse>[1];
+};
 
 /**
  * What the camera wrote. Damaged or missing metadata is no reason to refuse a photo: then nothing is known.

@@ -11,7 +11,7 @@ const OPTIONS = {
   translateValues: false,
   exif: false,
   gps: false,
-} as unknown as Parameters<typeof exifr.parse>[1];
+};
 
 /**
  * Raw files of many cameras are TIFF files whose first picture is a small preview (TIFF 6.0, NewSubfileType; DNG 1.7,

@@ -62,6 +62,13 @@ describe('originals', () => {
     expect(await readdir(join(test_.folder, 'incoming'))).toEqual([]);
   });
 
+  test('the same content coming in several times at once is published once', async () => {
+    const all = await Promise.all(Array.from({ length: 8 }, () => archive.originals.put(sending('abcdef'), 'x.jpg')));
+    expect(all.map((kept) => unwrap(kept).alreadyHere).filter((alreadyHere) => !alreadyHere)).toHaveLength(1);
+    expect(await readdir(join(test_.folder, 'incoming'))).toEqual([]);
+    expect(await readFile(pathOf(sha256Of(Buffer.from('abcdef'))), 'utf8')).toBe('abcdef');
+  });
+
   test.each([
     ['nothing at all', sending('', 0), { code: 'file-empty', file: 'x.jpg' }],
     ['less than promised', sending('abc', 4), { code: 'file-not-arrived', file: 'x.jpg' }],
