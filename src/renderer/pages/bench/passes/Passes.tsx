@@ -24,7 +24,7 @@ export function Passes({ verbs }: { verbs: PassVerbs }): ReactElement {
   const showsGhosts = useBench((state) => state.ghosts.length > 0);
   return (
     <section aria-label="Passes over this photo" className={style['list']}>
-      <h3>Passes over this photo</h3>
+      <h2 className={style['heading']}>Passes over this photo</h2>
       {sheet.readings.length === 0 && <PassLine pass={pass.pass} observer={pass.observer} on="in hand" />}
       {sheet.readings.map((reading) =>
         reading.pass === pass.pass ? (

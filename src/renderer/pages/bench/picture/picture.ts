@@ -1,5 +1,6 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import { benchSourceOf, type Photo } from '../../../../domain/photo/photo.ts';
+import type { Size } from '../../../bench/view.ts';
 import { askBytes } from '../../../client/ask.ts';
 import type { LevelNews, LevelsWanted, PictureLevel } from './levelMessages.ts';
 import { startWorker } from './startWorker.ts';
@@ -44,17 +45,20 @@ export function openPicture(photo: Photo): OpenPicture {
     const bitmap = await createImageBitmap(bytes);
     keep({ scale: bitmap.width / size.width, tiles: [{ x: 0, y: 0, bitmap }] }, 'screen');
   };
+  const levelsOf = (bytes: () => Promise<Blob>) => levelsFrom(bytes, size, (level) => keep(level, 'levels'), stop.signal);
   const showOriginal = async () => {
-    const source = benchSourceOf(photo);
-    if (source === 'original') {
-      const bytes = await askBytes('GET /api/photos/{photoId}/original', { photoId: photo.id }, stop.signal);
-      if (await levelsFrom({ bytes, picture: size }, (level) => keep(level, 'levels'), stop.signal)) return;
+    const { id, originalName } = photo;
+    if (benchSourceOf(photo) === 'original') {
+      const made = await levelsOf(() => askBytes('GET /api/photos/{photoId}/original', { photoId: id }, stop.signal));
+      if (made.kind === 'done') return;
     }
-    // No browser decoder for it, or one that turns it otherwise than the archive: the archive's own upright copy.
-    const bytes = await askBytes('GET /api/photos/{photoId}/renditions/{kind}', { photoId: photo.id, kind: 'full' }, stop.signal);
-    const fits = await levelsFrom({ bytes, picture: size }, (level) => keep(level, 'levels'), stop.signal);
-    if (!fits)
-      throw new Error(`Expected the full-size copy of ${photo.originalName} to be ${size.width} by ${size.height} pixels but it is not.`);
+    // Not decoded by this browser, or turned otherwise than by the archive: the archive's own upright copy.
+    const made = await levelsOf(() => askBytes('GET /api/photos/{photoId}/renditions/{kind}', { photoId: id, kind: 'full' }, stop.signal));
+    if (made.kind === 'wrong-size') {
+      const { width, height } = made.found;
+      throw new Error(`Expected ${originalName} to be ${size.width} by ${size.height} pixels but its copy is ${width} by ${height}.`);
+    }
+    if (made.kind === 'not-decoded') throw new Error(`Could not decode ${originalName}: ${made.reason}`);
   };
 
   showScreenCopy().catch(fail);
@@ -76,25 +80,31 @@ export function openPicture(photo: Photo): OpenPicture {
   };
 }
 
-/** Answers whether the decoded picture has the expected size; only then has it sent levels. Rejects when nothing can be decoded. */
-function levelsFrom(wanted: LevelsWanted, take: (level: PictureLevel) => void, signal: AbortSignal): Promise<boolean> {
-  return new Promise<boolean>((resolve, reject) => {
-    if (signal.aborted) return resolve(true);
-    const worker = startWorker();
-    const end = (settle: () => void) => {
-      worker.terminate();
-      settle();
-    };
-    signal.addEventListener('abort', () => end(() => resolve(true)), { once: true });
-    worker.addEventListener('error', (event) => end(() => reject(new Error(event.message))));
-    worker.addEventListener('message', ({ data }: MessageEvent<LevelNews>) => {
-      if (data.kind === 'level') take(data.level);
-      else if (data.kind === 'done') end(() => resolve(true));
-      else if (data.kind === 'wrong-size') end(() => resolve(false));
-      else end(() => reject(new Error(data.reason)));
+/**
+ * Has a worker make the levels; it starts up while the bytes are still on their way. Answers how that ended: no level was
+ * made unless it is done.
+ */
+async function levelsFrom(
+  bytes: () => Promise<Blob>,
+  picture: Size,
+  take: (level: PictureLevel) => void,
+  signal: AbortSignal,
+): Promise<Exclude<LevelNews, { kind: 'level' }>> {
+  signal.throwIfAborted();
+  const worker = startWorker();
+  try {
+    return await new Promise((resolve, reject) => {
+      signal.addEventListener('abort', () => reject(signal.reason), { once: true });
+      worker.addEventListener('error', (event) => reject(new Error(event.message)));
+      worker.addEventListener('message', ({ data }: MessageEvent<LevelNews>) => {
+        if (data.kind === 'level') take(data.level);
+        else resolve(data);
+      });
+      bytes().then((arrived) => worker.postMessage({ bytes: arrived, picture } satisfies LevelsWanted), reject);
     });
-    worker.postMessage(wanted);
-  });
+  } finally {
+    worker.terminate();
+  }
 }
 
 function closeLevel(level: PictureLevel): void {

@@ -16,18 +16,22 @@ export function CalibrationFacts({ calibration }: { calibration: Result<Calibrat
       </Notice>
     );
   }
-  const { mmPerPxAtCentre, tiltDeg, residualPx, station, warnings } = calibration.value;
+  const { kind, mmPerPxAtCentre, tiltDeg, residualPx, station, warnings } = calibration.value;
   return (
     <>
-      <dl className={`${style['facts']} figures`}>
+      <dl className={style['facts']}>
         <dt>One pixel, at the middle</dt>
-        <dd>{mmPerPxAtCentre === null ? 'beyond the plane' : `${mmPerPxAtCentre.toPrecision(4)} mm`}</dd>
+        <dd className="figures">{mmPerPxAtCentre === null ? 'beyond the plane' : `${mmPerPxAtCentre.toPrecision(4)} mm`}</dd>
         <dt>Tilt of the camera</dt>
-        <dd>{tiltDeg === null ? 'unknown' : `${tiltDeg.toFixed(1)}°`}</dd>
-        <dt>Corners off a true rectangle by</dt>
-        <dd>{residualPx === null ? 'cannot be told' : `${residualPx.toFixed(2)} px`}</dd>
+        <dd className="figures">{tiltDeg === null ? 'unknown' : `${tiltDeg.toFixed(1)}°`}</dd>
+        {kind === 'rectangle' && (
+          <>
+            <dt>Corners off a true rectangle by</dt>
+            <dd className="figures">{residualPx === null ? 'cannot be told' : `${residualPx.toFixed(2)} px`}</dd>
+          </>
+        )}
         <dt>Camera above the scale</dt>
-        <dd>{station === null ? 'unknown' : `${(station.heightMm / 10).toFixed(1)} cm`}</dd>
+        <dd className="figures">{station === null ? 'unknown' : `${(station.heightMm / 10).toFixed(1)} cm`}</dd>
       </dl>
       {warnings.map((warning) => (
         <Notice key={warning.code} tone="warning">

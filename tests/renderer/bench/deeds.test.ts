@@ -1,0 +1,198 @@
+import { beforeEach, describe, expect, test } from 'vitest';
+import { placeAt } from '../../../src/renderer/bench/deeds/placing.ts';
+import { choosePoint, clearPoints, markLeg, markLegRegrown } from '../../../src/renderer/bench/deeds/points.ts';
+import { beginPlacingScale, putHandlesDown, removeScale, turnRectangle } from '../../../src/renderer/bench/deeds/scale.ts';
+import { nudgeSelected, selectNeighbour } from '../../../src/renderer/bench/deeds/selection.ts';
+import { putBack, redoChange, replaceDocument, stepBack, takeUp, undoChange } from '../../../src/renderer/bench/deeds/travel.ts';
+import { landmarksOf } from '../../../src/renderer/bench/document.ts';
+import { pointAt, setCanvas } from '../../../src/renderer/bench/gestures.ts';
+import { type BenchStore, createBenchStore, handlesInHand } from '../../../src/renderer/bench/store.ts';
+import type { PlacingScale } from '../../../src/renderer/bench/tools/placingScale.ts';
+import { toView } from '../../../src/renderer/bench/view.ts';
+
+const card: PlacingScale['object'] = {
+  kind: 'rectangle',
+  object: 'id-1',
+  widthMm: 85.6,
+  heightMm: 53.98,
+  widthStandardUncertaintyMm: 0.075,
+  heightStandardUncertaintyMm: 0.035,
+  thicknessMm: 0.76,
+  pointingPx: 1.5,
+};
+
+let bench: BenchStore;
+const document = () => bench.getState().edited.document;
+const corners = () => (document().scale?.kind === 'rectangle' ? document().scale : undefined);
+const at = (xPx: number, yPx: number) => ({ xPx, yPx });
+
+beforeEach(() => {
+  bench = createBenchStore({ width: 2016, height: 1512 }, {});
+  setCanvas(bench, { width: 1040, height: 790 });
+});
+
+/** Presses at one image point, moves to another, and lets go unless told to hold. */
+function drag(from: { xPx: number; yPx: number }, to: { xPx: number; yPx: number }, letGo = true): void {
+  const { view } = bench.getState();
+  const handle = handlesInHand(bench.getState()).find((candidate) => candidate.at.xPx === from.xPx && candidate.at.yPx === from.yPx);
+  pointAt(bench, { kind: 'press', pointer: 1, at: toView(view, from), on: handle ?? null, pans: false });
+  pointAt(bench, { kind: 'move', pointer: 1, at: toView(view, to) });
+  if (letGo) pointAt(bench, { kind: 'release', pointer: 1, at: toView(view, to) });
+}
+
+function markCard(): void {
+  beginPlacingScale(bench, card);
+  for (const corner of [at(1000, 800), at(200, 300), at(1000, 300), at(200, 800)]) placeAt(bench, corner);
+}
+
+describe('marking a card', () => {
+  test('corners clicked in any order are put in the order that runs round it, the long side first', () => {
+    markCard();
+    expect(corners()).toMatchObject({ corners: [at(200, 300), at(1000, 300), at(1000, 800), at(200, 800)] });
+    expect(bench.getState().edited.past.map(({ label }) => label)).toEqual(['place-scale']);
+  });
+
+  test('a corner dragged across another is put right before it is recorded, and stays in hand', () => {
+    markCard();
+    drag(at(200, 300), at(1500, 900));
+    expect(corners()?.corners).toHaveLength(4);
+    const { selected } = bench.getState();
+    const held = handlesInHand(bench.getState()).find(({ id }) => id === selected);
+    expect(held?.at.xPx).toBeCloseTo(1500, 6);
+    undoChange(bench);
+    expect(corners()).toMatchObject({ corners: [at(200, 300), at(1000, 300), at(1000, 800), at(200, 800)] });
+  });
+
+  test('Escape takes the last click back, and with none left ends the marking', () => {
+    beginPlacingScale(bench, card);
+    placeAt(bench, at(200, 300));
+    stepBack(bench);
+    expect(bench.getState().placing?.placed).toEqual([]);
+    stepBack(bench);
+    expect(bench.getState().placing).toBeNull();
+  });
+
+  test('handles put down lie inside the picture in the proportion of the card', () => {
+    beginPlacingScale(bench, card);
+    putHandlesDown(bench);
+    const [first, second, third] = corners()?.corners ?? [];
+    if (!first || !second || !third) throw new Error('Expected corners to be put down');
+    expect((second.xPx - first.xPx) / (third.yPx - second.yPx)).toBeCloseTo(85.6 / 53.98, 9);
+    expect(first.xPx).toBeGreaterThan(0);
+    expect(third.yPx).toBeLessThan(1512);
+  });
+
+  test('turning the rectangle four times changes nothing', () => {
+    markCard();
+    const before = document();
+    for (let turn = 0; turn < 4; turn += 1) turnRectangle(bench);
+    expect(document()).toEqual(before);
+  });
+
+  test('a click outside the photo marks nothing', () => {
+    beginPlacingScale(bench, card);
+    placeAt(bench, at(-1, 300));
+    expect(bench.getState().placing?.placed).toEqual([]);
+  });
+
+  test('removing the scale can be undone', () => {
+    markCard();
+    const before = document();
+    removeScale(bench);
+    expect(document().scale).toBeUndefined();
+    undoChange(bench);
+    expect(document()).toEqual(before);
+  });
+});
+
+describe('placing points', () => {
+  beforeEach(() => takeUp(bench, 'landmarks'));
+
+  test('each click places the point asked for and the guide goes on', () => {
+    placeAt(bench, at(10, 20));
+    placeAt(bench, at(30, 40));
+    expect(landmarksOf(document())).toEqual({
+      'carapace-front': { state: 'placed', at: at(10, 20) },
+      'carapace-rear': { state: 'placed', at: at(30, 40) },
+    });
+    expect(bench.getState().guide.current).toBe('carapace-left');
+    expect(bench.getState().selected).toBe('carapace-rear');
+  });
+
+  test('undoing a click has the guide ask for its point again', () => {
+    placeAt(bench, at(10, 20));
+    undoChange(bench);
+    expect(document()).toEqual({});
+    expect(bench.getState().selected).toBeNull();
+    redoChange(bench);
+    expect(bench.getState().guide.current).toBe('carapace-rear');
+  });
+
+  test('a drag in hand is dropped by Escape and leaves no entry', () => {
+    placeAt(bench, at(1000, 700));
+    drag(at(1000, 700), at(1200, 900), false);
+    expect(landmarksOf(document())['carapace-front']).not.toEqual({ state: 'placed', at: at(1000, 700) });
+    stepBack(bench);
+    expect(landmarksOf(document())['carapace-front']).toEqual({ state: 'placed', at: at(1000, 700) });
+    expect(bench.getState().edited.past).toHaveLength(1);
+  });
+
+  test('a point cannot be dragged or nudged out of the picture', () => {
+    placeAt(bench, at(2015, 700));
+    nudgeSelected(bench, 10, 0, 0);
+    expect(landmarksOf(document())['carapace-front']).toEqual({ state: 'placed', at: at(2016, 700) });
+  });
+
+  test('a leg is missing at one stroke and comes back at one stroke', () => {
+    choosePoint(bench, 'leg-L2-trochanter-femur');
+    placeAt(bench, at(50, 60));
+    markLeg(bench, 'L2', 'missing');
+    expect(document()['leg-L2-trochanter-femur']).toEqual({ state: 'missing' });
+    expect(bench.getState().guide.current).toBe('leg-L3-trochanter-femur');
+    undoChange(bench);
+    expect(document()['leg-L2-trochanter-femur']).toEqual({ state: 'placed', at: at(50, 60) });
+  });
+
+  test('points placed on a regrown leg are regenerated', () => {
+    choosePoint(bench, 'leg-R3-trochanter-femur');
+    markLegRegrown(bench, 'R3', true);
+    placeAt(bench, at(50, 60));
+    expect(document()['leg-R3-trochanter-femur']).toEqual({ state: 'regenerated', at: at(50, 60) });
+  });
+
+  test('a point taken away is asked for again', () => {
+    placeAt(bench, at(10, 20));
+    clearPoints(bench, ['carapace-front']);
+    expect(bench.getState().guide.current).toBe('carapace-front');
+    expect(document()).toEqual({});
+  });
+
+  test('going from point to point runs round', () => {
+    for (const xPx of [100, 200, 300]) placeAt(bench, at(xPx, 100));
+    selectNeighbour(bench, 1);
+    expect(bench.getState().selected).toBe('carapace-front');
+    selectNeighbour(bench, -1);
+    expect(bench.getState().selected).toBe('carapace-left');
+  });
+
+  test('corners stay where they are while points are being placed', () => {
+    markCard();
+    takeUp(bench, 'landmarks');
+    drag(at(200, 300), at(400, 400));
+    expect(corners()).toMatchObject({ corners: [at(200, 300), at(1000, 300), at(1000, 800), at(200, 800)] });
+  });
+});
+
+describe('when another window changed the photo', () => {
+  test('its marks replace ours without a past, and ours can be put back as one change', () => {
+    takeUp(bench, 'landmarks');
+    placeAt(bench, at(10, 20));
+    const ours = document();
+    replaceDocument(bench, { 'carapace-rear': { state: 'missing' } });
+    expect(bench.getState().edited.past).toHaveLength(0);
+    putBack(bench, ours);
+    expect(document()).toEqual(ours);
+    undoChange(bench);
+    expect(document()).toEqual({ 'carapace-rear': { state: 'missing' } });
+  });
+});

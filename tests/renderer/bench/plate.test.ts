@@ -1,0 +1,38 @@
+import { describe, expect, test } from 'vitest';
+import { DORSAL_SKIN_PROTOCOL, type LandmarkName, LEG_IDS } from '../../../src/domain/measuring/landmarks.ts';
+import { mirrored, PLATE_SIZE, platePointOf } from '../../../src/renderer/bench/plate.ts';
+import { namesIn } from '../../../src/renderer/bench/steps.ts';
+
+const otherSide = (name: LandmarkName): LandmarkName =>
+  (name.startsWith('leg-L')
+    ? name.replace('leg-L', 'leg-R')
+    : name.startsWith('leg-R')
+      ? name.replace('leg-R', 'leg-L')
+      : name.replace(/left|right/, (side) => (side === 'left' ? 'right' : 'left'))) as LandmarkName;
+
+describe('the guide drawing', () => {
+  test('has a place of its own for every point, inside the drawing', () => {
+    const places = DORSAL_SKIN_PROTOCOL.map(platePointOf);
+    expect(new Set(places.map(({ x, y }) => `${x} ${y}`)).size).toBe(DORSAL_SKIN_PROTOCOL.length);
+    for (const { x, y } of places) {
+      expect(x).toBeGreaterThan(0);
+      expect(x).toBeLessThan(PLATE_SIZE.width);
+      expect(y).toBeGreaterThan(0);
+      expect(y).toBeLessThan(PLATE_SIZE.height);
+    }
+  });
+
+  test("shows the animal's left on the left of the drawing, its right as the mirror image", () => {
+    for (const name of DORSAL_SKIN_PROTOCOL) expect(platePointOf(otherSide(name))).toEqual(mirrored(platePointOf(name)));
+    expect(platePointOf('carapace-left').x).toBeLessThan(platePointOf('carapace-right').x);
+  });
+
+  test('leads each leg outwards, legs I to IV from front to rear', () => {
+    for (const leg of LEG_IDS) {
+      const away = namesIn(leg).map((name) => Math.hypot(platePointOf(name).x - 200, platePointOf(name).y - 172));
+      expect(away).toEqual(away.toSorted((one, other) => one - other));
+    }
+    const tips = (['L1', 'L2', 'L3', 'L4'] as const).map((leg) => platePointOf(`leg-${leg}-tarsus-tip`).y);
+    expect(tips).toEqual(tips.toSorted((one, other) => one - other));
+  });
+});
