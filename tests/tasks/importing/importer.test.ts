@@ -194,19 +194,29 @@ describe('an import that did not get to its end', () => {
   const pictures = async (count: number) =>
     Object.fromEntries(await Promise.all(Array.from({ length: count }, async (_, i) => [`${i}.jpg`, await smallPicture(20 + i, 'jpeg')])));
 
-  /** Stops the import as soon as the first file is settled. */
-  async function stopAfterFirst(paths: readonly string[]): Promise<TaskSnapshot> {
-    const snapshot = unwrap(importer.start(await importer.grant(paths)));
-    tasks.subscribe(snapshot.id, ({ done }) => {
-      if (done > 0) tasks.stop(snapshot.id);
+  /** Imports, and asks for a stop as soon as the third file, or a later one, begins to come in. */
+  async function stopFromThirdOn(contents: Readonly<Record<string, Uint8Array>>): Promise<TaskSnapshot> {
+    const real = nodeFiles(process.platform);
+    let begun = 0;
+    let stop = (): void => undefined;
+    await start({
+      ...real,
+      createNew(path) {
+        if (path.includes('incoming')) begun += 1;
+        if (begun >= 3) stop();
+        return real.createNew(path);
+      },
     });
+    const snapshot = unwrap(importer.start(await importer.grant(await filesNamed(contents))));
+    stop = () => void tasks.stop(snapshot.id);
     return ended(snapshot);
   }
 
   it('was stopped between two files, and goes on where it was', async () => {
-    const stopped = await stopAfterFirst(await filesNamed(await pictures(12)));
+    const stopped = await stopFromThirdOn(await pictures(12));
     expect(stopped.state).toBe('stopped');
     const before = test.archive.photos.count();
+    expect(before).toBeGreaterThanOrEqual(3);
     expect(before).toBe(stopped.files.filter(({ outcome }) => outcome.kind === 'added').length);
     expect(before).toBeLessThan(12);
     expect(importer.unfinishedCount()).toBe(12 - before);
@@ -233,7 +243,7 @@ describe('an import that did not get to its end', () => {
     expect(await readdir(join(test.folder, 'incoming'))).toEqual([]);
   });
   it('is given up for good, and what was added stays', async () => {
-    await stopAfterFirst(await filesNamed(await pictures(12)));
+    await stopFromThirdOn(await pictures(12));
     const added = test.archive.photos.count();
     const sent = await smallPicture(43, 'png');
     await importer.receive(importer.announce([{ name: 'sent.png', byteLength: sent.byteLength }]), 0, inPieces(sent));
