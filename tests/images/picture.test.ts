@@ -2,7 +2,7 @@ import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { crc32 } from 'node:zlib';
-import sharp from 'sharp';
+import sharp, { type Sharp } from 'sharp';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { fail, unwrap } from '../../src/domain/result.ts';
 import { examinePicture, makeRendition, type Rendition } from '../../src/images/picture.ts';
@@ -48,7 +48,7 @@ async function quarters() {
   return sharp(await whole.png().toBuffer());
 }
 
-type Turn = (picture: sharp.Sharp) => sharp.Sharp;
+type Turn = (picture: Sharp) => Sharp;
 
 const quarterTurn: Turn = (picture) => picture.rotate(90);
 const mirror: Turn = (picture) => picture.flop();
@@ -66,7 +66,7 @@ const STORED_AS: readonly (readonly [number, readonly Turn[]])[] = [
 ];
 
 /** One step at a time: within one pipeline sharp has its own order of turning and mirroring. */
-async function stored(turns: readonly Turn[]): Promise<sharp.Sharp> {
+async function stored(turns: readonly Turn[]): Promise<Sharp> {
   let picture = await quarters();
   for (const turn of turns) picture = sharp(await turn(picture).png().toBuffer());
   return picture;
