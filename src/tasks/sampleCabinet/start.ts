@@ -15,9 +15,9 @@ import { fillSampleCabinet } from './fill.ts';
  * then all records at once; broken off between the two it can simply be started again. Fails with `sample-already-here`.
  */
 export async function startSampleCabinet(archive: Archive, tasks: Tasks, folder: string): Promise<Result<TaskSnapshot>> {
+  const cabinet = SampleCabinet.parse(JSON.parse(await readFile(join(folder, 'cabinet.json'), 'utf8')));
   const alreadyRunning = tasks.list().some((task) => task.kind === 'sample-cabinet' && task.state === 'running');
   if (alreadyRunning || archive.specimens.count().samples > 0) return fail({ code: 'sample-already-here' });
-  const cabinet = SampleCabinet.parse(JSON.parse(await readFile(join(folder, 'cabinet.json'), 'utf8')));
   const files = photosOf(cabinet).map((photo) => photo.file);
   const photoIds = new Map<string, string>();
   const snapshot = tasks.start({
@@ -30,7 +30,10 @@ export async function startSampleCabinet(archive: Archive, tasks: Tasks, folder:
         const staged = await archive.originals.stage({ kind: 'file', path: join(folder, 'photos', file) }, file);
         if (!staged.ok) return refuse(staged.failure);
         const admission = await admitPicture(archive, { staged: staged.value, name: file, sample: true }, () => undefined);
-        if (!admission.ok) return refuse(admission.failure);
+        if (!admission.ok) {
+          await archive.originals.discard(staged.value);
+          return refuse(admission.failure);
+        }
         photoIds.set(file, admission.value.photoId);
         progress.settle(index, admission.value);
       });
