@@ -96,6 +96,13 @@ describe('a body', () => {
     const response = await router().ask('PUT', '/api/preferences', json(preferences, { 'content-length': '99999999' }));
     expect(await failureOf(response)).toEqual({ status: 413, code: 'body-too-large', limitBytes: 1_048_576 });
   });
+  it('may name as many files as an intake may hold', async () => {
+    const files = Array.from({ length: 10_000 }, (_, index) => ({
+      name: `${'folder of shed skins/'.repeat(10)}${index}.jpg`,
+      byteLength: 1,
+    }));
+    expect((await router().ask('POST', '/api/intakes', json({ files }))).status).toBe(201);
+  });
   it('that turns out too large is refused, and no more of it is taken than the limit and a little', async () => {
     let taken = 0;
     const endless = new ReadableStream<Uint8Array>({

@@ -11,6 +11,7 @@ export const intakeEndpoints = {
         .min(1)
         .max(10_000),
     }),
+    bodyLimitBytes: 16_777_216,
     answer: z.object({ intakeId: z.string() }),
     status: 201,
   },
