@@ -1,6 +1,9 @@
+import { setImmediate as giveWay } from 'node:timers/promises';
+
 /**
  * Works on `items` in order, at most `width` at a time. Takes no further one once `signal` is aborted; those in hand are
- * finished. The first error stops it the same way and is thrown when nothing is in hand any more.
+ * finished. The first error stops it the same way and is thrown when nothing is in hand any more. Between two items everything
+ * else gets its turn, however little an item has to wait for.
  */
 export async function forEachBounded<Item>(
   items: readonly Item[],
@@ -18,6 +21,7 @@ export async function forEachBounded<Item>(
         failed = true;
         throw error;
       }
+      await giveWay();
       if (signal.aborted || failed) return;
     }
   };

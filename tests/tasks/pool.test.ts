@@ -41,6 +41,15 @@ describe('a bounded pool', () => {
     expect(begun).toEqual([0, 1]);
     expect(ended.toSorted()).toEqual([0, 1]);
   });
+  it('gives way between two items that wait for nothing', async () => {
+    const stopping = new AbortController();
+    let done = 0;
+    setTimeout(() => stopping.abort(), 0);
+    await forEachBounded(Array.from({ length: 1_000_000 }), 2, stopping.signal, async () => {
+      done += 1;
+    });
+    expect(done).toBeLessThan(1_000_000);
+  });
   it('begins nothing when it was stopped before', async () => {
     await forEachBounded([0], 1, AbortSignal.abort(), async () => expect.unreachable());
   });
