@@ -29,6 +29,6 @@ export async function fetchElectron(root: string, patienceMs: number = PATIENCE_
   });
   const found = ended === 'fetched' ? findElectron(root) : null;
   if (found?.state === 'present') return found;
-  const tooSlow = `Electron did not arrive within ${patienceMs / 1000} seconds (\`npx install-electron\` fetches it at leisure)`;
+  const tooSlow = `Electron did not arrive within ${patienceMs / 1000} seconds (\`node src/launch/pinned.mjs node_modules/electron/install.js\` fetches it at leisure)`;
   return { state: 'unavailable', reason: ended === 'too-slow' ? tooSlow : 'Electron is not installed and could not be fetched' };
 }
