@@ -20,10 +20,15 @@ export function findElectron(root: string): Electron {
 }
 
 /** Lets Electron's own installer fetch the program, quietly and for a limited time; a second start finds it in place. */
-export async function fetchElectron(root: string, patienceMs: number = PATIENCE_MS): Promise<Electron> {
+export async function fetchElectron(root: string, stopping: AbortSignal, patienceMs: number = PATIENCE_MS): Promise<Electron> {
   const installer = join(root, 'node_modules/electron/install.js');
   const ended = await new Promise<'fetched' | 'failed' | 'too-slow'>((settle) => {
-    const child = spawn(process.execPath, [installer], { stdio: 'ignore', timeout: patienceMs, killSignal: 'SIGKILL' });
+    const child = spawn(process.execPath, [installer], {
+      stdio: 'ignore',
+      timeout: patienceMs,
+      killSignal: 'SIGKILL',
+      signal: stopping,
+    });
     child.on('error', () => settle('failed'));
     child.on('exit', (code, signal) => settle(code === 0 ? 'fetched' : signal === 'SIGKILL' ? 'too-slow' : 'failed'));
   });

@@ -30,7 +30,7 @@ async function openWith(options: LaunchOptions): Promise<number> {
     root,
     host: { executable: process.execPath, arguments: [resolve(root, 'out/main/loopback.js')] },
     passedOn: options.passedOn,
-    fetchElectron: () => fetchElectron(root),
+    fetchElectron: () => fetchElectron(root, stop.signal),
     print: (line) => console.log(line),
     stopping: stop.signal,
   });
