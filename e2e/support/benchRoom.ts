@@ -120,6 +120,11 @@ export class BenchRoom {
     await this.markCorners(corners, picture);
   }
 
+  /** What the marks say about the picture: the value that stands beside its name. */
+  fact(name: string): Locator {
+    return this.panel().getByRole('term').filter({ hasText: name }).locator('xpath=following-sibling::dd[1]');
+  }
+
   async enterHeight(heightMm: number): Promise<void> {
     await this.panel().getByRole('radio', { name: 'Measured', exact: true }).check();
     const field = this.panel().getByLabel('Height, mm');

@@ -23,6 +23,9 @@ export interface RunningApp {
   complaints(): string;
 }
 
+/** How long anything that is clicked or read may take to be there, on a busy machine. */
+const PATIENCE_MS = 20_000;
+
 const root = resolve(import.meta.dirname, '../..');
 
 /** The only code that knows how the hosts differ. */
@@ -83,6 +86,7 @@ export const test = playwright.extend<Fixtures & HostOptions>({
     const running: RunningApp[] = [];
     await use(async () => {
       const app = await openers[host](archive);
+      app.context.setDefaultTimeout(PATIENCE_MS);
       await app.context.tracing.start({ screenshots: true, snapshots: true });
       running.push(app);
       return app;

@@ -106,11 +106,15 @@ export class Keeper {
   }
 }
 
-/** The value of an estimate as it stands on screen: "10.31 ± 0.25 mm" gives 10.31. */
+/** An estimate as it stands on screen, both figures in mm: "10.31 ± 0.25 mm". */
+export function shownEstimate(shown: string | null): { value: number; uncertainty: number } {
+  const [, value, uncertainty] = /(\d+(?:\.\d+)?)\s*±\s*(\d+(?:\.\d+)?)/.exec(shown ?? '') ?? [];
+  if (value === undefined || uncertainty === undefined) throw new Error(`Expected a length with its uncertainty but read "${shown}"`);
+  return { value: Number(value), uncertainty: Number(uncertainty) };
+}
+
 export function millimetres(shown: string | null): number {
-  const value = /(\d+(?:\.\d+)?)\s*±\s*\d/.exec(shown ?? '')?.[1];
-  if (value === undefined) throw new Error(`Expected a length with its uncertainty but read "${shown}"`);
-  return Number(value);
+  return shownEstimate(shown).value;
 }
 
 /** How far a value lies from the truth, in percent of it. */

@@ -1,0 +1,97 @@
+import { expect, test } from '../support/hosts.ts';
+import { Keeper, shownEstimate } from '../support/keeper.ts';
+import { photoTruth } from '../support/photoTruth.ts';
+
+const JUNIPER = ['05', '06', '07', '08', '09', '10'].map((instar) => ({
+  instar: Number(instar),
+  truth: photoTruth(`juniper-${instar}-dorsal`, `specimen-a_instar-${instar}_dorsal`),
+}));
+
+test('the sample cabinet shows what every room is for, and goes as it came', async ({ page }) => {
+  const keeper = new Keeper(page);
+  await keeper.openSample();
+  await expect(page.getByText('1.2.3', { exact: true })).toBeVisible();
+  await expect(page.getByText('6 animals kept: 1 male, 2 females, 3 unsexed or only leaning')).toBeVisible();
+  await expect(page.getByText('The animals marked "sample" are invented, and so is every number about them.')).toBeVisible();
+  await expect(keeper.animal('FH-03')).toContainText('female, strong');
+  await expect(keeper.animal('FH-05')).toContainText('male, probable');
+  await page.getByLabel('Search').fill('brachypelma');
+  await expect(page.getByText('1 of 6 shown')).toBeVisible();
+  await page.getByRole('button', { name: 'Clear' }).click();
+
+  await keeper.goTo('Bench');
+  await expect(page.getByText('Every skin seen from above is measured.')).toBeVisible();
+  await page.getByRole('link', { name: /Juniper.*skin of instar 10, from above/ }).click();
+  await keeper.bench.shown();
+  await expect(keeper.heading()).toHaveText('Juniper Aphonopelma seemanni');
+  await keeper.bench.take('Points');
+  await expect(keeper.bench.panel().getByText('52 of 52 points answered')).toBeVisible();
+
+  await keeper.goTo('Ladder');
+  await page.getByRole('link', { name: /Juniper/ }).click();
+  const rows = page.getByRole('table', { name: 'Instars on record' }).getByRole('row').filter({ hasText: 'shed' });
+  await expect(rows).toHaveCount(JUNIPER.length);
+  for (const [index, { instar, truth }] of JUNIPER.entries()) {
+    await expect(rows.nth(index).getByRole('rowheader')).toContainText(`Instar ${instar}`);
+    const { value, uncertainty } = shownEstimate(await rows.nth(index).getByRole('cell').nth(1).textContent());
+    expect(Math.abs(value - truth.carapaceLengthMm)).toBeLessThan(uncertainty);
+    expect(uncertainty / value).toBeLessThan(0.15);
+  }
+  const chart = page.getByRole('figure');
+  await expect(chart.getByRole('link')).toHaveCount(JUNIPER.length);
+  const first = shownEstimate(await rows.first().getByRole('cell').nth(1).textContent());
+  const point = `Instar 5, molted 10 Feb 2022: carapace length ${first.value} mm ± ${first.uncertainty} mm`;
+  await expect(chart.getByRole('link', { name: point })).toBeVisible();
+  // The six true lengths grow by 1.25 from molt to molt; least squares on their logarithms must find that again.
+  const ratio = Number(/(\d\.\d+)\s*times as long/.exec((await page.getByText('Each molt makes the carapace').textContent()) ?? '')?.[1]);
+  expect(ratio).toBeCloseTo(geometricMeanRatio(JUNIPER.map(({ truth }) => truth.carapaceLengthMm)), 1);
+  await page.getByRole('radio', { name: 'By date' }).check({ force: true });
+  await expect(chart.getByText('Each point stands on the day of the molt')).toBeVisible();
+  const gallery = page.getByRole('region', { name: 'Skins at one scale', exact: true });
+  await expect(gallery.getByRole('img')).toHaveCount(JUNIPER.length);
+  await expect(page.getByText(/^\d+ mm$/)).toBeVisible();
+
+  await keeper.goTo('Examination');
+  await page.getByRole('button', { name: 'Show skins already read' }).click();
+  await page.getByRole('link', { name: /Bramble.*Shed instar 10/ }).click();
+  await expect(keeper.heading()).toHaveText('Skin of instar 10');
+
+  await keeper.goTo('Cabinet');
+  await page.getByRole('button', { name: 'Remove the sample' }).click();
+  await expect(page.getByText('The sample cabinet was removed.')).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Open the sample cabinet' })).toBeVisible();
+  expect(await keeper.asks('/api/about')).toMatchObject({ specimens: 0, samples: 0, photos: 0 });
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(keeper.animal('FH-03')).toContainText('female, strong');
+  await expect(page.getByText('1.2.3', { exact: true })).toBeVisible();
+});
+
+test('an animal whose skins were read both ways is shown as contradicted and counts as unsexed', async ({ page }) => {
+  const keeper = new Keeper(page);
+  await keeper.openSample();
+  await keeper.animal('FH-03').getByRole('link').click();
+  await page.getByRole('region', { name: 'Skin of 21 Mar 2024' }).getByRole('link', { name: 'Examine for sex' }).click();
+  await keeper.answer(/Does this skin belong/, 'Yes');
+  await keeper.answer(/grade/, 'A: flat and complete');
+  await keeper.answer(/four book lungs/, 'Yes');
+  await keeper.answer('Side', 'Both');
+  await page.getByLabel('Leg span of this skin').fill('82');
+  await keeper.answer(/flap/, 'Readable and absent');
+  await keeper.answer(/fusillae/, 'Seen');
+  await keeper.answer('What is it?', 'Male');
+  await keeper.answer('How sure?', 'Probable');
+  await page.getByLabel('Read by').fill('Ottokar Venn');
+  await page.getByRole('button', { name: 'Sign', exact: true }).click();
+  await expect(page.getByText('Signed: male, probable.')).toBeVisible();
+  await expect(page.getByText('The record of this animal contradicts itself.')).toBeVisible();
+
+  await keeper.goTo('Cabinet');
+  await expect(keeper.animal('FH-03')).toContainText('unsexed (contradicted)');
+  await expect(page.getByText('1.1.4', { exact: true })).toBeVisible();
+  await page.getByLabel('Sex', { exact: true }).selectOption('Contradicted');
+  await expect(page.getByText('1 of 6 shown')).toBeVisible();
+});
+
+function geometricMeanRatio(lengths: readonly number[]): number {
+  return ((lengths.at(-1) ?? 0) / (lengths[0] ?? 1)) ** (1 / (lengths.length - 1));
+}
