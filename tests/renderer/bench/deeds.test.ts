@@ -1,4 +1,5 @@
 import { beforeEach, describe, expect, test } from 'vitest';
+import type { RectangleScale } from '../../../src/domain/measuring/calibration.ts';
 import { placeAt } from '../../../src/renderer/bench/deeds/placing.ts';
 import { choosePoint, clearPoints, markLeg, markLegRegrown } from '../../../src/renderer/bench/deeds/points.ts';
 import { beginPlacingScale, putHandlesDown, removeScale, turnRectangle } from '../../../src/renderer/bench/deeds/scale.ts';
@@ -23,7 +24,10 @@ const card: PlacingScale['object'] = {
 
 let bench: BenchStore;
 const document = () => bench.getState().edited.document;
-const corners = () => (document().scale?.kind === 'rectangle' ? document().scale : undefined);
+function corners(): RectangleScale | undefined {
+  const { scale } = document();
+  return scale?.kind === 'rectangle' ? scale : undefined;
+}
 const at = (xPx: number, yPx: number) => ({ xPx, yPx });
 
 beforeEach(() => {

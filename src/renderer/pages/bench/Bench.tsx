@@ -8,7 +8,7 @@ import { useToast } from '../../parts/Toast.tsx';
 import style from './BenchPage.module.css';
 import type { Pass } from './pass.ts';
 import type { PassVerbs } from './passes/Passes.tsx';
-import { useOpenPicture } from './useOpenPicture.ts';
+import type { OpenPicture } from './picture/picture.ts';
 import { Workbench } from './Workbench.tsx';
 import type { Work } from './work.ts';
 
@@ -21,10 +21,9 @@ interface Laid {
 }
 
 /** One photo on the Bench with the passes over it. */
-export function Bench({ opened, observer }: { opened: BenchSheet; observer: string }): ReactElement {
+export function Bench({ opened, picture, observer }: { opened: BenchSheet; picture: OpenPicture; observer: string }): ReactElement {
   const [{ sheet, pass, turn }, setLaid] = useState<Laid>(() => ({ sheet: opened, pass: latestPass(opened, observer), turn: 0 }));
   const [trouble, setTrouble] = useState<unknown>(null);
-  const picture = useOpenPicture(opened.photo);
   const removeReading = useChange('DELETE /api/readings/{readingId}');
   const restore = useChange('POST /api/removals/{removalId}/restoration');
   const toast = useToast();
@@ -66,7 +65,7 @@ export function Bench({ opened, observer }: { opened: BenchSheet; observer: stri
           <FailureNotice error={trouble} />
         </div>
       )}
-      {picture !== null && <Workbench key={turn} sheet={sheet} pass={pass} picture={picture} verbsFor={verbsFor} />}
+      <Workbench key={turn} sheet={sheet} pass={pass} picture={picture} verbsFor={verbsFor} />
     </>
   );
 }

@@ -1,6 +1,5 @@
 import { useQuery } from '@tanstack/react-query';
 import type { ReactElement } from 'react';
-import { ask } from '../../client/ask.ts';
 import { useAnswer } from '../../client/queries.ts';
 import { Button } from '../../parts/Button.tsx';
 import { ButtonLink } from '../../parts/ButtonLink.tsx';
@@ -8,6 +7,8 @@ import { FailureNotice } from '../../parts/Notice.tsx';
 import { Bench } from './Bench.tsx';
 import style from './BenchPage.module.css';
 import { ChoosePhoto } from './choose/ChoosePhoto.tsx';
+import { openingSheet } from './opening.ts';
+import { useOpenPicture } from './useOpenPicture.ts';
 
 /** How big was it? */
 export function BenchPage({ photoId }: { photoId: string | null }): ReactElement {
@@ -16,15 +17,8 @@ export function BenchPage({ photoId }: { photoId: string | null }): ReactElement
 
 function OpeningBench({ photoId }: { photoId: string }): ReactElement {
   const preferences = useAnswer('GET /api/preferences', {});
-  // Kept for no longer than the page: a sheet from memory may be older than what the Bench itself saved last time.
-  const sheet = useQuery({
-    queryKey: ['bench-opening', photoId],
-    queryFn: ({ signal }) => ask('GET /api/photos/{photoId}/bench', { path: { photoId }, signal }),
-    gcTime: 0,
-    staleTime: Number.POSITIVE_INFINITY,
-    refetchOnReconnect: false,
-    refetchOnWindowFocus: false,
-  });
+  const picture = useOpenPicture(photoId);
+  const sheet = useQuery(openingSheet(photoId));
   const error = sheet.error ?? preferences.error;
   if (error !== null) {
     const again = () => Promise.all([sheet.refetch(), preferences.refetch()]);
@@ -35,6 +29,7 @@ function OpeningBench({ photoId }: { photoId: string }): ReactElement {
       </div>
     );
   }
-  if (sheet.data === undefined || preferences.data === undefined) return <p className={style['aside']}>Laying the photo on the bench …</p>;
-  return <Bench opened={sheet.data} observer={preferences.data.observer} />;
+  if (sheet.data === undefined || preferences.data === undefined || picture === null)
+    return <p className={style['aside']}>Laying the photo on the bench …</p>;
+  return <Bench opened={sheet.data} picture={picture} observer={preferences.data.observer} />;
 }

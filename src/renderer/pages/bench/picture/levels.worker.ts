@@ -19,20 +19,38 @@ async function makeLevels({ bytes, picture }: LevelsWanted): Promise<void> {
     tell({ kind: 'wrong-size', found });
     return;
   }
-  const large: { level: LevelSize; source: ImageBitmap }[] = [];
+  const [small, large] = bySize(levelSizesOf(picture));
+  const [first] = small;
+  if (first !== undefined && first.scale < 1) await sendQuickly(decoded, first);
+  const sources = new Map<LevelSize, ImageBitmap>();
   let finer = decoded;
-  for (const level of levelSizesOf(picture)) {
-    const source = level.scale === 1 ? decoded : halved(finer, level);
-    finer = source;
-    if (Math.max(level.width, level.height) > TILE_PX) large.push({ level, source });
-    // A copy, because sending a bitmap takes it away and the next level is drawn from this one.
-    else send({ scale: level.scale, tiles: [{ x: 0, y: 0, bitmap: await createImageBitmap(source) }] });
+  for (const level of [...large, ...small]) {
+    finer = level.scale === 1 ? decoded : halved(finer, level);
+    sources.set(level, finer);
   }
-  for (const { level, source } of large.toReversed()) {
+  for (const level of small) {
+    const bitmap = sources.get(level);
+    if (bitmap !== undefined) send({ scale: level.scale, tiles: [{ x: 0, y: 0, bitmap }] });
+  }
+  for (const level of large.toReversed()) {
+    const source = sources.get(level);
+    if (source === undefined) continue;
     send({ scale: level.scale, tiles: await cut(source, level) });
     source.close();
   }
   tell({ kind: 'done' });
+}
+
+/** Levels that fit one tile, and those that must be cut; each finest first. */
+function bySize(levels: readonly LevelSize[]): [small: LevelSize[], large: LevelSize[]] {
+  const isSmall = ({ width, height }: LevelSize) => Math.max(width, height) <= TILE_PX;
+  return [levels.filter(isSmall), levels.filter((level) => !isSmall(level))];
+}
+
+/** Sharp at once though a little rough: takes few of the pixels. The level made from all of them follows and replaces it. */
+async function sendQuickly(decoded: ImageBitmap, { width, height, scale }: LevelSize): Promise<void> {
+  const bitmap = await createImageBitmap(decoded, { resizeWidth: width, resizeHeight: height, resizeQuality: 'low' });
+  send({ scale, tiles: [{ x: 0, y: 0, bitmap }] });
 }
 
 /** Bilinear drawing at half size is the mean of two by two pixels. Kept off the graphics card, whose textures are limited. */

@@ -25,47 +25,59 @@ export interface OpenPicture {
   close(): void;
 }
 
-/** Shows the smaller copy at once and then the photo itself, decoded and halved in a worker. */
-export function openPicture(photo: Photo): OpenPicture {
+/**
+ * Shows the smaller copy at once and then the photo itself, decoded and halved in a worker. Both are asked for before it is
+ * known what the photo is: nearly all are JPEG, and those need not wait for each other.
+ */
+export function openPicture(photoId: string, known: Promise<Photo>): OpenPicture {
   const store = createStore<PictureState>(() => ({ screen: null, levels: [], complete: false, trouble: null }));
   const stop = new AbortController();
-  const size = { width: photo.widthPx, height: photo.heightPx };
+  const { signal } = stop;
 
-  const keep = (level: PictureLevel, as: 'screen' | 'levels') => {
-    if (stop.signal.aborted) closeLevel(level);
-    else if (as === 'screen') store.setState({ screen: level });
-    else store.setState((state) => ({ levels: [...state.levels, level] }));
+  const keep = (level: PictureLevel) => {
+    if (signal.aborted) return closeLevel(level);
+    const { levels } = store.getState();
+    store.setState({ levels: [...levels.filter(({ scale }) => scale !== level.scale), level] });
+    // A level made quickly gives way to the careful one of its size.
+    for (const former of levels) if (former.scale === level.scale) closeLevel(former);
   };
   const fail = (trouble: unknown) => {
-    if (!stop.signal.aborted) store.setState({ trouble });
+    if (!signal.aborted) store.setState({ trouble });
   };
 
   const showScreenCopy = async () => {
-    const bytes = await askBytes('GET /api/photos/{photoId}/renditions/{kind}', { photoId: photo.id, kind: 'screen' }, stop.signal);
-    const bitmap = await createImageBitmap(bytes);
-    keep({ scale: bitmap.width / size.width, tiles: [{ x: 0, y: 0, bitmap }] }, 'screen');
+    const bytes = await askBytes('GET /api/photos/{photoId}/renditions/{kind}', { photoId, kind: 'screen' }, signal);
+    const [bitmap, photo] = await Promise.all([createImageBitmap(bytes), known]);
+    const screen = { scale: bitmap.width / photo.widthPx, tiles: [{ x: 0, y: 0, bitmap }] };
+    if (signal.aborted) closeLevel(screen);
+    else store.setState({ screen });
   };
-  const levelsOf = (bytes: () => Promise<Blob>) => levelsFrom(bytes, size, (level) => keep(level, 'levels'), stop.signal);
   const showOriginal = async () => {
-    const { id, originalName } = photo;
-    if (benchSourceOf(photo) === 'original') {
-      const made = await levelsOf(() => askBytes('GET /api/photos/{photoId}/original', { photoId: id }, stop.signal));
-      if (made.kind === 'done') return;
-    }
-    // Not decoded by this browser, or turned otherwise than by the archive: the archive's own upright copy.
-    const made = await levelsOf(() => askBytes('GET /api/photos/{photoId}/renditions/{kind}', { photoId: id, kind: 'full' }, stop.signal));
-    if (made.kind === 'wrong-size') {
-      const { width, height } = made.found;
-      throw new Error(`Expected ${originalName} to be ${size.width} by ${size.height} pixels but its copy is ${width} by ${height}.`);
-    }
-    if (made.kind === 'not-decoded') throw new Error(`Could not decode ${originalName}: ${made.reason}`);
+    const made = await levelsFrom(
+      (until) => askBytes('GET /api/photos/{photoId}/original', { photoId }, until),
+      known.then((photo) => (benchSourceOf(photo) === 'original' ? sizeOf(photo) : null)),
+      keep,
+      signal,
+    );
+    if (made.kind !== 'done') await showUprightCopy();
+  };
+  /** Where the browser does not decode the photo, or turns it otherwise than the archive did. */
+  const showUprightCopy = async () => {
+    const made = await levelsFrom(
+      (until) => askBytes('GET /api/photos/{photoId}/renditions/{kind}', { photoId, kind: 'full' }, until),
+      known.then(sizeOf),
+      keep,
+      signal,
+    );
+    if (made.kind === 'not-decoded') throw new Error(`Could not decode the photo: ${made.reason}`);
+    if (made.kind === 'wrong-size') throw new Error(`The copy of the photo is ${made.found.width} by ${made.found.height} pixels.`);
   };
 
   showScreenCopy().catch(fail);
   showOriginal()
     .then(() => {
       // With the photo itself there, nobody misses the smaller copy.
-      if (!stop.signal.aborted) store.setState({ complete: true, trouble: null });
+      if (!signal.aborted) store.setState({ complete: true, trouble: null });
     })
     .catch(fail);
 
@@ -83,15 +95,18 @@ export function openPicture(photo: Photo): OpenPicture {
 /**
  * Has a worker make the levels; it starts up while the bytes are still on their way. Answers how that ended: no level was
  * made unless it is done.
+ *
+ * @param picture the size it must have; null when these bytes are not to be used after all.
  */
 async function levelsFrom(
-  bytes: () => Promise<Blob>,
-  picture: Size,
+  bytes: (until: AbortSignal) => Promise<Blob>,
+  picture: Promise<Size | null>,
   take: (level: PictureLevel) => void,
   signal: AbortSignal,
 ): Promise<Exclude<LevelNews, { kind: 'level' }>> {
   signal.throwIfAborted();
   const worker = startWorker();
+  const over = new AbortController();
   try {
     return await new Promise((resolve, reject) => {
       signal.addEventListener('abort', () => reject(signal.reason), { once: true });
@@ -100,11 +115,19 @@ async function levelsFrom(
         if (data.kind === 'level') take(data.level);
         else resolve(data);
       });
-      bytes().then((arrived) => worker.postMessage({ bytes: arrived, picture } satisfies LevelsWanted), reject);
+      const unused = picture.then((size) => size === null && resolve({ kind: 'not-decoded', reason: 'No browser shows this format.' }));
+      Promise.all([bytes(over.signal), picture, unused]).then(([arrived, size]) => {
+        if (size !== null) worker.postMessage({ bytes: arrived, picture: size } satisfies LevelsWanted);
+      }, reject);
     });
   } finally {
+    over.abort();
     worker.terminate();
   }
+}
+
+function sizeOf(photo: Photo): Size {
+  return { width: photo.widthPx, height: photo.heightPx };
 }
 
 function closeLevel(level: PictureLevel): void {
