@@ -1,0 +1,81 @@
+/**
+ * The upright photo as the algorithms that find edges see it: luminance in linear light (sRGB decoded, IEC 61966-2-1; weights of
+ * ITU-R BT.709), row by row, 0 for black to 1 for white. On encoded values an edge would lie up to a pixel towards the dark side.
+ */
+export interface LightImage {
+  readonly widthPx: number;
+  readonly heightPx: number;
+  /** `widthPx` x `heightPx` values; the pixel (i, j) stands at `j * widthPx + i` and its center at (i + 0.5, j + 0.5). */
+  readonly light: Float32Array;
+}
+
+/** Whether a point lies in the picture, at least `marginPx` from its border. */
+export function isInside({ widthPx, heightPx }: LightImage, xPx: number, yPx: number, marginPx = 0): boolean {
+  return xPx >= marginPx && yPx >= marginPx && xPx <= widthPx - marginPx && yPx <= heightPx - marginPx;
+}
+
+/** Light at a point, bilinear between the four nearest pixel centers; beyond the border that of the border. */
+export function lightAt({ widthPx, heightPx, light }: LightImage, xPx: number, yPx: number): number {
+  const x = Math.min(Math.max(xPx - 0.5, 0), widthPx - 1);
+  const y = Math.min(Math.max(yPx - 0.5, 0), heightPx - 1);
+  const left = Math.min(Math.floor(x), Math.max(widthPx - 2, 0));
+  const top = Math.min(Math.floor(y), Math.max(heightPx - 2, 0));
+  const right = Math.min(left + 1, widthPx - 1);
+  const above = top * widthPx;
+  const below = Math.min(top + 1, heightPx - 1) * widthPx;
+  const across = x - left;
+  const down = y - top;
+  const upper = (1 - across) * (light[above + left] ?? 0) + across * (light[above + right] ?? 0);
+  const lower = (1 - across) * (light[below + left] ?? 0) + across * (light[below + right] ?? 0);
+  return (1 - down) * upper + down * lower;
+}
+
+/**
+ * Light at a point by cubic convolution over sixteen pixels with the parameter -1/2 (Keys 1981, IEEE Transactions on Acoustics,
+ * Speech, and Signal Processing 29:1153): exact for quadratic surfaces, and it blurs less than the bilinear one.
+ */
+export function smoothLightAt({ widthPx, heightPx, light }: LightImage, xPx: number, yPx: number): number {
+  const left = Math.floor(xPx - 0.5);
+  const top = Math.floor(yPx - 0.5);
+  const across = keysWeights(xPx - 0.5 - left);
+  const down = keysWeights(yPx - 0.5 - top);
+  let sum = 0;
+  for (let row = 0; row < 4; row += 1) {
+    const y = Math.min(Math.max(top + row - 1, 0), heightPx - 1) * widthPx;
+    let line = 0;
+    for (let column = 0; column < 4; column += 1) {
+      const x = Math.min(Math.max(left + column - 1, 0), widthPx - 1);
+      line += (across[column] ?? 0) * (light[y + x] ?? 0);
+    }
+    sum += (down[row] ?? 0) * line;
+  }
+  return sum;
+}
+
+function keysWeights(t: number): readonly [number, number, number, number] {
+  return [((2 - t) * t - 1) * t * 0.5, (t * t * (3 * t - 5) + 2) * 0.5, ((4 - 3 * t) * t + 1) * t * 0.5, (t - 1) * t * t * 0.5];
+}
+
+/**
+ * The picture made smaller by a whole factor, each new pixel the mean of `factor` x `factor` old ones. A point (x, y) of the
+ * smaller picture is (factor x, factor y) of the larger one; columns and rows that do not fill a block fall away.
+ */
+export function reduceLight(image: LightImage, factor: number): LightImage {
+  if (!(Number.isInteger(factor) && factor >= 1)) throw new RangeError(`Expected a whole factor of at least 1, got ${factor}`);
+  if (factor === 1) return image;
+  const widthPx = Math.floor(image.widthPx / factor);
+  const heightPx = Math.floor(image.heightPx / factor);
+  const light = new Float32Array(widthPx * heightPx);
+  for (let y = 0; y < heightPx * factor; y += 1) {
+    const from = y * image.widthPx;
+    const to = Math.floor(y / factor) * widthPx;
+    for (let x = 0; x < widthPx; x += 1) {
+      let sum = 0;
+      for (let step = 0; step < factor; step += 1) sum += image.light[from + x * factor + step] ?? 0;
+      light[to + x] = (light[to + x] ?? 0) + sum;
+    }
+  }
+  const share = 1 / (factor * factor);
+  for (let index = 0; index < light.length; index += 1) light[index] = (light[index] ?? 0) * share;
+  return { widthPx, heightPx, light };
+}
