@@ -1,12 +1,38 @@
 import { createRequire } from 'node:module';
+import type { Ellipse } from '../../src/domain/finding/coin/ellipse.ts';
 import type { ImagePoint, PlanePoint } from '../../src/domain/measuring/points.ts';
 import type { Matrix3 } from '../../src/domain/numerics/matrix3.ts';
 
 /** The part of OpenCV used as a reference (version 5.0.0, through @techstark/opencv-js). */
 interface OpenCv {
   readonly CV_64F: number;
+  readonly CV_32F: number;
   matFromArray(rows: number, columns: number, type: number, values: readonly number[]): { delete(): void };
   findHomography(from: object, to: object): { readonly data64F: Float64Array; delete(): void };
+  fitEllipseDirect(points: object): { center: { x: number; y: number }; size: { width: number; height: number }; angle: number };
+}
+
+/** OpenCV's fitEllipseDirect, in single precision; its sizes are whole axes and its angle belongs to the width. */
+export async function openCvEllipse(): Promise<(points: readonly ImagePoint[]) => Ellipse> {
+  const loading: Promise<OpenCv> = createRequire(import.meta.url)('@techstark/opencv-js');
+  const cv = await loading;
+  return (points) => {
+    const matrix = cv.matFromArray(
+      points.length,
+      2,
+      cv.CV_32F,
+      points.flatMap(({ xPx, yPx }) => [xPx, yPx]),
+    );
+    const { center, size, angle } = cv.fitEllipseDirect(matrix);
+    matrix.delete();
+    const along = size.width >= size.height ? angle : angle + 90;
+    return {
+      centre: { xPx: center.x, yPx: center.y },
+      semiMajorPx: Math.max(size.width, size.height) / 2,
+      semiMinorPx: Math.min(size.width, size.height) / 2,
+      angleRad: ((along % 180) * Math.PI) / 180,
+    };
+  };
 }
 
 /** OpenCV's findHomography over all points (method 0), row by row. It works on single precision coordinates. */

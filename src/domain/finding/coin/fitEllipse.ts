@@ -1,0 +1,153 @@
+import { EigenvalueDecomposition, inverse, Matrix, QrDecomposition } from 'ml-matrix';
+import type { ImagePoint } from '../../measuring/points.ts';
+import { type Ellipse, ellipseOf, nearestAngle, normalAt, pointOn, withinHalfTurn } from './ellipse.ts';
+
+/** An ellipse through points, with the covariance of its five numbers. */
+export interface EllipseFit {
+  readonly ellipse: Ellipse;
+  /** Root of the sum of squared distances over the degrees of freedom, px; 0 when none is left. */
+  readonly residualPx: number;
+  readonly degreesOfFreedom: number;
+  /**
+   * Of (centre x, centre y, semi-major, semi-minor, angle) per square pixel of the points' variance: (J'J)^-1. A circle has
+   * no direction, so then its last row and column say nothing.
+   */
+  readonly cofactor: readonly (readonly number[])[];
+}
+
+/**
+ * Direct least squares fit of an ellipse, algebraic distance (Fitzgibbon, Pilu & Fisher 1999, IEEE PAMI 21:476), in the
+ * partitioned form of Halir & Flusser 1998 (WSCG 6:125), which stays stable when the points lie exactly on an ellipse.
+ *
+ * @returns null when the points do not determine an ellipse (fewer than five, or on a line).
+ */
+export function directEllipse(points: readonly ImagePoint[]): Ellipse | null {
+  if (points.length < 5) return null;
+  const meanX = points.reduce((sum, point) => sum + point.xPx, 0) / points.length;
+  const meanY = points.reduce((sum, point) => sum + point.yPx, 0) / points.length;
+  const spread = Math.sqrt(points.reduce((sum, { xPx, yPx }) => sum + (xPx - meanX) ** 2 + (yPx - meanY) ** 2, 0) / points.length);
+  if (!(spread > 0)) return null;
+  const normalised = points.map(({ xPx, yPx }) => [(xPx - meanX) / spread, (yPx - meanY) / spread] as const);
+  const quadratic = new Matrix(normalised.map(([x, y]) => [x * x, x * y, y * y]));
+  const linear = new Matrix(normalised.map(([x, y]) => [x, y, 1]));
+  const s1 = quadratic.transpose().mmul(quadratic);
+  const s2 = quadratic.transpose().mmul(linear);
+  const s3 = linear.transpose().mmul(linear);
+  if (reciprocalCondition(s3) < 1e-12) return null;
+  const toLinear = inverse(s3).mmul(s2.transpose()).mul(-1);
+  const reduced = Matrix.add(s1, s2.mmul(toLinear));
+  // Premultiplied by the inverse of the constraint 4 a c - b^2.
+  const [r1, r2, r3] = [reduced.getRow(0), reduced.getRow(1), reduced.getRow(2)];
+  const system = new Matrix([r3.map((v) => v / 2), r2.map((v) => -v), r1.map((v) => v / 2)]);
+  const vectors = new EigenvalueDecomposition(system).eigenvectorMatrix;
+  for (let column = 0; column < 3; column += 1) {
+    const [a = 0, b = 0, c = 0] = vectors.getColumn(column);
+    if (!(4 * a * c - b * b > 0)) continue;
+    const [d = 0, e = 0, f = 0] = toLinear.mmul(Matrix.columnVector([a, b, c])).to1DArray();
+    const found = ellipseOf([a, b, c, d, e, f]);
+    if (!found) return null;
+    return {
+      centre: { xPx: meanX + spread * found.centre.xPx, yPx: meanY + spread * found.centre.yPx },
+      semiMajorPx: spread * found.semiMajorPx,
+      semiMinorPx: spread * found.semiMinorPx,
+      angleRad: found.angleRad,
+    };
+  }
+  return null;
+}
+
+function reciprocalCondition(symmetric: Matrix): number {
+  const values = new EigenvalueDecomposition(symmetric, { assumeSymmetric: true }).realEigenvalues;
+  return Math.min(...values) / Math.max(...values);
+}
+
+const MOST_ROUNDS = 100;
+
+/**
+ * The ellipse with the least sum of squared distances to the points (Gander, Golub & Strebel 1994, BIT 34:558), by damped
+ * Gauss-Newton on the signed distances.
+ *
+ * @param start such as the direct fit of the same points.
+ * @returns null when the fit leaves the ellipses (degenerates to a line) or has fewer than five points.
+ */
+export function geometricEllipse(points: readonly ImagePoint[], start: Ellipse): EllipseFit | null {
+  if (points.length < 5) return null;
+  let ellipse = start;
+  let current = linearise(ellipse, points);
+  let damping = 1e-3;
+  for (let round = 0; round < MOST_ROUNDS; round += 1) {
+    const jacobian = new Matrix(current.rows);
+    const normal = jacobian.transpose().mmul(jacobian);
+    const towards = jacobian.transpose().mmul(Matrix.columnVector(current.distances));
+    for (let i = 0; i < 5; i += 1) normal.set(i, i, normal.get(i, i) * (1 + damping) + 1e-12);
+    const qr = new QrDecomposition(normal);
+    if (!qr.isFullRank()) return null;
+    const step = qr.solve(towards).to1DArray();
+    const next = moved(ellipse, step);
+    const seen = next && linearise(next, points);
+    if (next && seen && seen.sumOfSquares <= current.sumOfSquares) {
+      ellipse = next;
+      current = seen;
+      damping /= 10;
+      if (Math.hypot(...step) < 1e-10 * ellipse.semiMajorPx) break;
+    } else {
+      damping *= 10;
+      if (damping > 1e12) break;
+    }
+  }
+  const cofactor = cofactorOf(current.rows);
+  if (!cofactor) return null;
+  const degreesOfFreedom = points.length - 5;
+  return {
+    ellipse,
+    residualPx: degreesOfFreedom > 0 ? Math.sqrt(current.sumOfSquares / degreesOfFreedom) : 0,
+    degreesOfFreedom,
+    cofactor,
+  };
+}
+
+/** Distances from the ellipse, and how each falls when the ellipse moves outward there: the foot moves, its tangent part does not count. */
+function linearise(ellipse: Ellipse, points: readonly ImagePoint[]) {
+  const distances: number[] = [];
+  const rows: number[][] = [];
+  const { angleRad, centre } = ellipse;
+  for (const point of points) {
+    const angle = nearestAngle(ellipse, point);
+    const foot = pointOn(ellipse, angle);
+    const normal = normalAt(ellipse, angle);
+    distances.push((point.xPx - foot.xPx) * normal.x + (point.yPx - foot.yPx) * normal.y);
+    const along = normal.x * Math.cos(angleRad) + normal.y * Math.sin(angleRad);
+    const across = -normal.x * Math.sin(angleRad) + normal.y * Math.cos(angleRad);
+    rows.push([
+      normal.x,
+      normal.y,
+      along * Math.cos(angle),
+      across * Math.sin(angle),
+      normal.y * (foot.xPx - centre.xPx) - normal.x * (foot.yPx - centre.yPx),
+    ]);
+  }
+  return { distances, rows, sumOfSquares: distances.reduce((sum, value) => sum + value * value, 0) };
+}
+
+/** The ellipse moved by (x, y, major, minor, angle), its axes in order again; null when an axis vanishes. */
+function moved({ centre, semiMajorPx, semiMinorPx, angleRad }: Ellipse, step: readonly number[]): Ellipse | null {
+  const [x = 0, y = 0, major = 0, minor = 0, turn = 0] = step;
+  const [a, b] = [semiMajorPx + major, semiMinorPx + minor];
+  if (!(a > 0 && b > 0 && Number.isFinite(a + b + x + y + turn))) return null;
+  const quarter = a < b ? Math.PI / 2 : 0;
+  return {
+    centre: { xPx: centre.xPx + x, yPx: centre.yPx + y },
+    semiMajorPx: Math.max(a, b),
+    semiMinorPx: Math.min(a, b),
+    angleRad: withinHalfTurn(angleRad + turn + quarter),
+  };
+}
+
+function cofactorOf(rows: readonly (readonly number[])[]): number[][] | null {
+  const jacobian = new Matrix(rows.map((row) => [...row]));
+  const normal = jacobian.transpose().mmul(jacobian);
+  // The angle of a near-circle is free; a whisper of damping keeps the rest.
+  for (let i = 0; i < 5; i += 1) normal.set(i, i, normal.get(i, i) + 1e-9);
+  const result = inverse(normal).to2DArray();
+  return result.every((row) => row.every(Number.isFinite)) ? result : null;
+}
