@@ -1,5 +1,5 @@
 import { createRequire } from 'node:module';
-import type { Ellipse } from '../../src/domain/finding/coin/ellipse.ts';
+import type { Ellipse } from '../../src/domain/measuring/ellipse.ts';
 import type { ImagePoint, PlanePoint } from '../../src/domain/measuring/points.ts';
 import type { Matrix3 } from '../../src/domain/numerics/matrix3.ts';
 

@@ -1,6 +1,6 @@
 import { EigenvalueDecomposition, inverse, Matrix, QrDecomposition } from 'ml-matrix';
+import { type Ellipse, ellipseOf, nearestAngle, normalAt, pointOn, withinHalfTurn } from '../../measuring/ellipse.ts';
 import type { ImagePoint } from '../../measuring/points.ts';
-import { type Ellipse, ellipseOf, nearestAngle, normalAt, pointOn, withinHalfTurn } from './ellipse.ts';
 
 /** An ellipse through points, with the covariance of its five numbers. */
 export interface EllipseFit {

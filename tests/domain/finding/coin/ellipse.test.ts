@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { distanceFrom, type Ellipse, ellipseOfMatrix, matrixOf, pointOn } from '../../../../src/domain/finding/coin/ellipse.ts';
 import { directEllipse, geometricEllipse } from '../../../../src/domain/finding/coin/fitEllipse.ts';
+import { distanceFrom, type Ellipse, ellipseOfMatrix, matrixOf, pointOn } from '../../../../src/domain/measuring/ellipse.ts';
 import { openCvEllipse } from '../../../support/opencv.ts';
 import { randomSource } from '../../../support/random.ts';
 

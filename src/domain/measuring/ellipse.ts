@@ -1,5 +1,5 @@
-import type { ImagePoint } from '../../measuring/points.ts';
-import type { Matrix3 } from '../../numerics/matrix3.ts';
+import type { Matrix3 } from '../numerics/matrix3.ts';
+import type { ImagePoint } from './points.ts';
 
 /** An ellipse in the upright picture. */
 export interface Ellipse {
