@@ -1,0 +1,148 @@
+import type { Ellipse } from '../../measuring/ellipse.ts';
+import type { ImagePoint } from '../../measuring/points.ts';
+import { seededGenerator } from '../../numerics/generator.ts';
+import type { LightPlanes } from '../light.ts';
+import { consensusEllipse, misfitPx, type Outline, type Ray, raysAcross } from './consensus.ts';
+import { type EllipseFit, geometricEllipse } from './fitEllipse.ts';
+import { huesOf, windowOf } from './hue.ts';
+
+/** The rim of a coin found in a picture. */
+export interface Rim {
+  readonly ellipse: Ellipse;
+  /** Scatter of the edge points about the ellipse, px. */
+  readonly residualPx: number;
+  /** Standard uncertainty of the rim as a whole, px: of its middle per coordinate, of its mean radius, of its elongation. */
+  readonly standardUncertaintyPx: number;
+  /** Share of the rim along which its edge was seen, 0 to 1. */
+  readonly coverage: number;
+  /** How well the rays agreed before polishing, 0 to 1: what tells a coin from a chance meeting of edges. */
+  readonly agreement: number;
+}
+
+/** How far from the rough outline the rim may lie, as a share of its lesser radius. */
+const ROUGH_REACH = 0.2;
+const ROUGH_RAYS = 96;
+const FINE_RAYS = 240;
+/** The picture is needed this many major radii about the middle. */
+const WINDOW_RADII = 1.6;
+/** Coins smaller than this have too few pixels to say anything. */
+const LEAST_RADIUS_PX = 6;
+/**
+ * Edges of color are softer than those of light: cameras and JPEG keep color at half the resolution. What bevel, wear and the
+ * wall of a coin displace as a whole, `systematicPx`, is own assumption; color sees the wall where it is in the coin's color.
+ */
+const HUE = { roughSigmaPx: 2.2, fineSigmaPx: 1.8, sweeps: [5, 4, 4], systematicPx: 0.9 } as const;
+const LIGHT = { roughSigmaPx: 1, fineSigmaPx: 1, sweeps: [4, 2.5, 2], systematicPx: 0.3 } as const;
+/** Color decides alone where this share of the rays agrees on it. */
+const HUE_DECIDES = 0.5;
+/** Edges of light count as those of the rim when they lie this near to those of color, along this share of it. */
+const SAME_EDGE_PX = 1.5;
+const SAME_EDGE_SHARE = 0.7;
+/** Neighbouring rays see the same dirt and the same shadow: this many count as one. Own assumption. */
+const RAYS_PER_INDEPENDENT_ONE = 10;
+const SEED = 1;
+
+type Senses = typeof HUE | typeof LIGHT;
+
+/**
+ * Refines a rough outline to the rim: edges on rays across the outline, the ellipse most of them agree on, then the ellipse
+ * with the least distances, with edges that don't belong taken out. Shadow and relief are told from the rim by color where
+ * the picture has any; light places it more finely where both see the same edge.
+ *
+ * @param planes one picture in linear light, its planes in one frame; the outline in that frame.
+ * @param reach how far off the outline may be, as a share of its lesser radius.
+ * @returns null when no ellipse carries half of the outline.
+ */
+export function refineRim(planes: LightPlanes, rough: Ellipse, reach: number = ROUGH_REACH): Rim | null {
+  if (!(rough.semiMinorPx >= LEAST_RADIUS_PX)) return null;
+  const seen = windowOf(planes, rough.centre, WINDOW_RADII * rough.semiMajorPx);
+  const local = moved(rough, -seen.origin.xPx, -seen.origin.yPx);
+  const rim = refine(seen.planes, local, reach);
+  return rim && { ...rim, ellipse: moved(rim.ellipse, seen.origin.xPx, seen.origin.yPx) };
+}
+
+function refine(light: LightPlanes, rough: Ellipse, reach: number): Rim | null {
+  const hues = huesOf(light);
+  const byHue = hues && agree(hues, rough, reach, HUE);
+  if (hues && byHue && byHue.agreement >= HUE_DECIDES) {
+    const colored = polish(hues, byHue, HUE);
+    if (colored) {
+      const lit = polish(light, { ...byHue, ellipse: colored.ellipse }, LIGHT);
+      return lit && sameEdge(colored.ellipse, lit) ? lit : colored;
+    }
+  }
+  const byLight = agree(light, rough, reach, LIGHT);
+  return byLight && polish(light, byLight, LIGHT);
+}
+
+function agree(planes: LightPlanes, rough: Ellipse, reach: number, { roughSigmaPx }: Senses): Outline | null {
+  const sigmaPx = Math.max(roughSigmaPx, 0.02 * rough.semiMinorPx);
+  return consensusEllipse(raysAcross(planes, rough, ROUGH_RAYS, reach * rough.semiMinorPx, sigmaPx), rough, seededGenerator(SEED));
+}
+
+function polish(planes: LightPlanes, { ellipse: agreed, agreement }: Outline, { fineSigmaPx, sweeps, systematicPx }: Senses): Rim | null {
+  let ellipse = agreed;
+  let fit: EllipseFit | null = null;
+  let belonging: readonly ImagePoint[] = [];
+  for (const sweepPx of sweeps) {
+    const reachPx = Math.min(sweepPx, 0.25 * ellipse.semiMinorPx);
+    belonging = likelySteps(raysAcross(planes, ellipse, FINE_RAYS, reachPx, fineSigmaPx), ellipse, reachPx);
+    fit = robustFit(belonging, ellipse);
+    if (!fit) return null;
+    ellipse = fit.ellipse;
+  }
+  if (!fit) return null;
+  const limit = Math.max(0.8, 3 * fit.residualPx);
+  const along = belonging.filter((at) => Math.abs(misfitPx(ellipse, at)) < limit).length;
+  if (along < FINE_RAYS / 2) return null;
+  return {
+    ellipse,
+    residualPx: fit.residualPx,
+    standardUncertaintyPx: Math.hypot(fit.residualPx / Math.sqrt(along / RAYS_PER_INDEPENDENT_ONE), systematicPx),
+    coverage: along / FINE_RAYS,
+    agreement,
+  };
+}
+
+/** Of each ray the step that is strong and near, both. */
+function likelySteps(rays: readonly Ray[], ellipse: Ellipse, reachPx: number): readonly ImagePoint[] {
+  return rays.flatMap((ray) => {
+    const weight = ({ at, strength }: Ray[number]): number => strength * Math.exp(-2 * (misfitPx(ellipse, at) / reachPx) ** 2);
+    const [likeliest] = ray.toSorted((one, other) => weight(other) - weight(one));
+    return likeliest ? [likeliest.at] : [];
+  });
+}
+
+/** Fits again and again to the points that lie within four median distances. */
+function robustFit(points: readonly ImagePoint[], start: Ellipse): EllipseFit | null {
+  let ellipse = start;
+  let fit: EllipseFit | null = null;
+  for (let round = 0; round < 4; round += 1) {
+    const misfits = points.map((at) => Math.abs(misfitPx(ellipse, at)));
+    const limit = Math.max(0.5, 4 * median(misfits));
+    const kept = points.filter((_, index) => (misfits[index] ?? 0) < limit);
+    if (kept.length < FINE_RAYS / 3) return null;
+    fit = geometricEllipse(kept, ellipse);
+    if (!fit) return null;
+    ellipse = fit.ellipse;
+  }
+  return fit;
+}
+
+function sameEdge(colored: Ellipse, lit: Rim): boolean {
+  const apart = Math.max(
+    Math.hypot(colored.centre.xPx - lit.ellipse.centre.xPx, colored.centre.yPx - lit.ellipse.centre.yPx),
+    Math.abs(colored.semiMajorPx - lit.ellipse.semiMajorPx),
+    Math.abs(colored.semiMinorPx - lit.ellipse.semiMinorPx),
+  );
+  return lit.coverage >= SAME_EDGE_SHARE && apart <= SAME_EDGE_PX;
+}
+
+function moved(ellipse: Ellipse, xPx: number, yPx: number): Ellipse {
+  return { ...ellipse, centre: { xPx: ellipse.centre.xPx + xPx, yPx: ellipse.centre.yPx + yPx } };
+}
+
+function median(values: readonly number[]): number {
+  const sorted = values.toSorted((one, other) => one - other);
+  return sorted[Math.floor(sorted.length / 2)] ?? 0;
+}
