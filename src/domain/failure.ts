@@ -51,6 +51,8 @@ export const Failure = z
     z.object({ code: z.literal('corners-not-convex') }),
     z.object({ code: z.literal('corners-mirrored') }),
     z.object({ code: z.literal('corners-collinear') }),
+    z.object({ code: z.literal('rim-not-elliptic') }),
+    z.object({ code: z.literal('points-on-a-line') }),
     z.object({ code: z.literal('calibration-missing'), photoId: z.string() }),
     z.object({ code: z.literal('too-few-rungs'), needed: z.int(), found: z.int() }),
     // Intake

@@ -35,6 +35,8 @@ export const ONE_OF_EACH_FAILURE: { readonly [Code in FailureCode]: Extract<Fail
   'corners-not-convex': { code: 'corners-not-convex' },
   'corners-mirrored': { code: 'corners-mirrored' },
   'corners-collinear': { code: 'corners-collinear' },
+  'rim-not-elliptic': { code: 'rim-not-elliptic' },
+  'points-on-a-line': { code: 'points-on-a-line' },
   'calibration-missing': { code: 'calibration-missing', photoId: 'p1' },
   'too-few-rungs': { code: 'too-few-rungs', needed: 3, found: 2 },
   'file-empty': { code: 'file-empty', file: 'a.jpg' },

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { z } from 'zod';
-import type { RectangleScale, ScaleMarks, TwoPointScale } from '../../src/domain/measuring/calibration.ts';
+import type { RectangleScale, TwoPointScale } from '../../src/domain/measuring/calibration.ts';
 import type { PictureFacts } from '../../src/domain/measuring/camera.ts';
 import { orderCorners } from '../../src/domain/measuring/corners.ts';
 import type { KnownHeights } from '../../src/domain/measuring/heights.ts';
@@ -137,7 +137,7 @@ function sizeOf(
 }
 
 /** The end ticks of the photo's rule as a two-point scale; null when it shows none. */
-export function ruleTicksOn(truth: PhotoTruth): ScaleMarks | null {
+export function ruleTicksOn(truth: PhotoTruth): TwoPointScale | null {
   const rule = truth.scale_objects.find((object) => object.type === 'rule');
   if (!rule) return null;
   const [first, last] = [rule.ticks_at_edge_px.at(0), rule.ticks_at_edge_px.at(-1)];

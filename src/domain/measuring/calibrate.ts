@@ -1,7 +1,10 @@
 import { contribution } from '../numerics/propagation.ts';
-import { type Result, succeed } from '../result.ts';
+import { assertNever, type Result, succeed } from '../result.ts';
+import { calibrateOnCoin } from './calibrateCoin.ts';
+import { calibrateOnPoints } from './calibratePoints.ts';
 import type { RectangleScale, ScaleMarks, TwoPointScale } from './calibration.ts';
 import { lensOf, type PictureFacts } from './camera.ts';
+import { commonWarnings, tiltWarnings } from './commonWarnings.ts';
 import { distance } from './corners.ts';
 import type { ImagePoint, PlanePoint } from './points.ts';
 import { type PosedView, type RectangleGeometry, rectangleOutline, viewOfRectangle } from './rectangleView.ts';
@@ -19,6 +22,10 @@ export type CalibrationWarning =
   | { readonly code: 'scale-object-coarse'; readonly relativeStandardUncertainty: number }
   /** Two points say nothing about tilt. */
   | { readonly code: 'tilt-unknown' }
+  /** A coin's outline is that of two planes; which was real is not decided. */
+  | { readonly code: 'tilt-direction-open'; readonly tiltsDeg: readonly [number, number] }
+  /** The points scatter more about their plane than they should: a bent card, a distorting lens, a wrong point. */
+  | { readonly code: 'points-scatter'; readonly scatterPx: number }
   /** The picture does not tell its 35 mm equivalent focal length: no tilt, no residual, no height correction. */
   | { readonly code: 'focal-length-unknown' }
   /** The corners do not fit a rectangle of this shape seen through this lens: a wrong corner, another object, or a cropped picture. */
@@ -52,9 +59,6 @@ export interface Calibration {
   readonly warnings: readonly CalibrationWarning[];
 }
 
-const STRONG_TILT_DEG = 30;
-const SMALL_SHARE_OF_WIDTH = 0.1;
-const COARSE_RELATIVE_UNCERTAINTY = 0.0025;
 /** Shape errors of the picture itself, mostly lens distortion: relative standard uncertainty, own assumption. */
 const SHAPE_TOLERANCE = 0.002;
 /** Misfits beyond this many standard uncertainties are told: about 3 in 1000 by chance. */
@@ -64,10 +68,21 @@ const SHAPE_COVERAGE = 3;
  * What the marks on a scale object tell about a picture.
  *
  * @param marks in the upright frame of the picture.
- * @returns a failure when the marks coincide, lie on a line, cross, or run anticlockwise on the screen.
+ * @returns a failure when the marks coincide, lie on a line, cross, run anticlockwise on the screen, or are no circle's picture.
  */
 export function calibrate(marks: ScaleMarks, picture: PictureFacts): Result<Calibration> {
-  return marks.kind === 'rectangle' ? calibrateOnRectangle(marks, picture) : calibrateOnTwoPoints(marks, picture);
+  switch (marks.kind) {
+    case 'rectangle':
+      return calibrateOnRectangle(marks, picture);
+    case 'two-points':
+      return calibrateOnTwoPoints(marks, picture);
+    case 'coin':
+      return calibrateOnCoin(marks, picture);
+    case 'points':
+      return calibrateOnPoints(marks, picture);
+    default:
+      return assertNever(marks);
+  }
 }
 
 function calibrateOnRectangle(marks: RectangleScale, picture: PictureFacts): Result<Calibration> {
@@ -80,8 +95,7 @@ function calibrateOnRectangle(marks: RectangleScale, picture: PictureFacts): Res
   const relative = Math.max(marks.widthStandardUncertaintyMm / marks.widthMm, marks.heightStandardUncertaintyMm / marks.heightMm);
   const warnings = commonWarnings(picture, longestPx, relative, lens.known);
   if (lens.known) {
-    if (view.pose.tiltDeg > STRONG_TILT_DEG) warnings.push({ code: 'strong-tilt', tiltDeg: view.pose.tiltDeg });
-    warnings.push(...shapeWarnings(geometry.value));
+    warnings.push(...tiltWarnings(view.pose.tiltDeg), ...shapeWarnings(geometry.value));
   }
   return succeed({
     kind: 'rectangle',
@@ -117,21 +131,6 @@ function calibrateOnTwoPoints(marks: TwoPointScale, picture: PictureFacts): Resu
     reachMm: marks.distanceMm,
     warnings: [{ code: 'tilt-unknown' }, ...commonWarnings(picture, distance(...marks.ends), relative, lens.known)],
   });
-}
-
-function commonWarnings(
-  picture: PictureFacts,
-  longestPx: number,
-  relativeStandardUncertainty: number,
-  focalLengthKnown: boolean,
-): CalibrationWarning[] {
-  const warnings: CalibrationWarning[] = [];
-  const shareOfWidth = longestPx / picture.widthPx;
-  if (shareOfWidth < SMALL_SHARE_OF_WIDTH) warnings.push({ code: 'scale-object-small', shareOfWidth });
-  if (relativeStandardUncertainty >= COARSE_RELATIVE_UNCERTAINTY)
-    warnings.push({ code: 'scale-object-coarse', relativeStandardUncertainty });
-  if (!focalLengthKnown) warnings.push({ code: 'focal-length-unknown' });
-  return warnings;
 }
 
 function shapeWarnings({ view, excursions }: RectangleGeometry): readonly CalibrationWarning[] {

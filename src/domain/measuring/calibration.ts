@@ -37,8 +37,92 @@ export const RectangleScale = z
   .meta({ id: 'RectangleScale' });
 export type RectangleScale = z.infer<typeof RectangleScale>;
 
+export const CoinName = z
+  .enum([
+    'us-cent',
+    'us-nickel',
+    'us-dime',
+    'us-quarter',
+    'us-half-dollar',
+    'us-dollar',
+    'euro-1-cent',
+    'euro-2-cent',
+    'euro-5-cent',
+    'euro-10-cent',
+    'euro-20-cent',
+    'euro-50-cent',
+    'euro-1',
+    'euro-2',
+  ])
+  .meta({ id: 'CoinName' });
+export type CoinName = z.infer<typeof CoinName>;
+
+/** An ellipse in the picture; its angle runs from the x axis to the major axis, clockwise on the screen. */
+export const EllipseMark = z
+  .object({
+    centre: ImagePoint,
+    semiMajorPx: z.number().positive(),
+    semiMinorPx: z.number().positive(),
+    angleRad: z.number(),
+  })
+  .meta({ id: 'EllipseMark' });
+
+/**
+ * A coin or another disk of known diameter. Its outline is that of two possible planes, mirrored about the line of sight;
+ * `nearEdgeRad` says which was real.
+ */
+export const CoinScale = z
+  .object({
+    kind: z.literal('coin'),
+    coin: z.union([CoinName, z.literal('own')]),
+    rim: EllipseMark.describe('Of the upper rim'),
+    rimPx: z
+      .number()
+      .positive()
+      .max(100)
+      .describe('Standard uncertainty of the middle per coordinate, of the mean radius, of the elongation'),
+    diameterMm: z.number().positive().max(5_000),
+    diameterStandardUncertaintyMm: z.number().min(0).max(100),
+    thicknessMm: z.number().min(0).max(100).describe('The measured plane is the upper rim, this far above the table'),
+    nearEdgeRad: z
+      .number()
+      .nullable()
+      .describe('Direction in the picture, from x towards y, from the middle to the edge that was nearer to the camera; null if undecided'),
+  })
+  .meta({ id: 'CoinScale' });
+export type CoinScale = z.infer<typeof CoinScale>;
+
+export const PointsObject = z.enum(['scale-card', 'markers']).meta({ id: 'PointsObject' });
+export type PointsObject = z.infer<typeof PointsObject>;
+
+/** How much larger a printer draws than it was told, as measured with a caliper on one sheet. */
+export const PrintFactors = z
+  .object({
+    xFactor: z.number().min(0.5).max(2),
+    yFactor: z.number().min(0.5).max(2),
+    relativeStandardUncertainty: z.number().min(0).max(0.2).describe('Of each factor'),
+  })
+  .meta({ id: 'PrintFactors' });
+export type PrintFactors = z.infer<typeof PrintFactors>;
+
+/** Points of a printed pattern, found in the picture. Their nominal places run like the picture's axes: x to y clockwise. */
+export const PointsScale = z
+  .object({
+    kind: z.literal('points'),
+    object: PointsObject,
+    points: z
+      .array(z.object({ at: ImagePoint, xMm: z.number(), yMm: z.number() }))
+      .min(4)
+      .max(1_000),
+    pointPx: z.number().positive().max(100).describe('Standard uncertainty of one point per coordinate'),
+    print: PrintFactors.describe('True millimetres are the nominal ones times these'),
+    thicknessMm: z.number().min(0).max(100).describe('The measured plane is the printed face, this far above the table'),
+  })
+  .meta({ id: 'PointsScale' });
+export type PointsScale = z.infer<typeof PointsScale>;
+
 /** What the keeper marked; everything derived from it (scale, tilt, residual) is computed, never stored. */
-export const ScaleMarks = z.discriminatedUnion('kind', [TwoPointScale, RectangleScale]).meta({ id: 'ScaleMarks' });
+export const ScaleMarks = z.discriminatedUnion('kind', [TwoPointScale, RectangleScale, CoinScale, PointsScale]).meta({ id: 'ScaleMarks' });
 export type ScaleMarks = z.infer<typeof ScaleMarks>;
 
 /** The stored calibration of one photo. `marks` is null before the first and after a removal. */

@@ -1,3 +1,5 @@
+import type { CoinName } from './calibration.ts';
+
 /** What a mint publishes of a coin, in mm. */
 export interface KnownCoin {
   readonly diameterMm: number;
@@ -5,22 +7,6 @@ export interface KnownCoin {
   /** The edge of the 20 euro cent is notched ("Spanish flower"): its outline leaves the circle at seven places. */
   readonly notched: boolean;
 }
-
-export type CoinName =
-  | 'us-cent'
-  | 'us-nickel'
-  | 'us-dime'
-  | 'us-quarter'
-  | 'us-half-dollar'
-  | 'us-dollar'
-  | 'euro-1-cent'
-  | 'euro-2-cent'
-  | 'euro-5-cent'
-  | 'euro-10-cent'
-  | 'euro-20-cent'
-  | 'euro-50-cent'
-  | 'euro-1'
-  | 'euro-2';
 
 /**
  * United States Mint, Coin Specifications (usmint.gov/learn/coins-and-medals/circulating-coins/coin-specifications); euro:

@@ -161,7 +161,7 @@ function flagsOf(found: readonly Placement[], calibration: Calibration, postureD
   if (found.some((placement) => placement.regenerated)) flags.push('regenerated');
   if (found.some((placement) => placement.heightAssumed)) flags.push('height-assumed');
   if (calibration.station === null) flags.push('height-not-corrected');
-  if (calibration.kind === 'two-points') flags.push('tilt-unknown');
+  if (calibration.excursions.some(({ source }) => source === 'tilt-unknown')) flags.push('tilt-unknown');
   if (found.some((placement) => placement.farFromScale)) flags.push('far-from-scale');
   return flags;
 }

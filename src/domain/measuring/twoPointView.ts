@@ -1,4 +1,4 @@
-import { cross, dot, type Matrix3, norm, type Vector3 } from '../numerics/matrix3.ts';
+import { dot, type Vector3 } from '../numerics/matrix3.ts';
 import type { Excursion } from '../numerics/propagation.ts';
 import { fail, type Result, succeed } from '../result.ts';
 import type { TwoPointScale } from './calibration.ts';
@@ -6,6 +6,7 @@ import { focalStandardUncertaintyPx, type Lens, lensOf, type PictureFacts } from
 import { distance } from './corners.ts';
 import type { ImagePoint } from './points.ts';
 import type { BudgetSource } from './quantity.ts';
+import { axesOf, viewOfPlane } from './slopedPlane.ts';
 import type { View } from './view.ts';
 
 export interface TwoPointExcursion extends Excursion<View> {
@@ -35,8 +36,16 @@ export interface TwoPointInputs {
   readonly slopeY: number;
 }
 
-/** The view through two marked points, the camera taken to look straight down, and how it moves with each input. */
-export function viewOfTwoPoints(marks: TwoPointScale, picture: PictureFacts): Result<TwoPointGeometry> {
+/**
+ * The view through two marked points, the camera taken to look straight down, and how it moves with each input.
+ *
+ * @param leastSlopeAcross the slope across the line of the two points may be at least this, when the object's shape tells so.
+ */
+export function viewOfTwoPoints(
+  marks: Omit<TwoPointScale, 'kind'>,
+  picture: PictureFacts,
+  leastSlopeAcross: number = 0,
+): Result<TwoPointGeometry> {
   const [first, second] = marks.ends;
   if (!(distance(first, second) >= LEAST_DISTANCE_PX)) return fail({ code: 'scale-points-coincide' });
 
@@ -50,6 +59,7 @@ export function viewOfTwoPoints(marks: TwoPointScale, picture: PictureFacts): Re
   });
 
   const px = marks.pointingPx;
+  const steeper = Math.max(1, leastSlopeAcross / SLOPE_STANDARD_UNCERTAINTY);
   // Slopes along the scale and across it, so that turning the picture changes nothing.
   const alongX = (SLOPE_STANDARD_UNCERTAINTY * (second.xPx - first.xPx)) / distance(first, second);
   const alongY = (SLOPE_STANDARD_UNCERTAINTY * (second.yPx - first.yPx)) / distance(first, second);
@@ -59,7 +69,7 @@ export function viewOfTwoPoints(marks: TwoPointScale, picture: PictureFacts): Re
     pair('calibration', (sign) => ({ ends: [first, { ...second, xPx: second.xPx + sign * px }] })),
     pair('calibration', (sign) => ({ ends: [first, { ...second, yPx: second.yPx + sign * px }] })),
     pair('tilt-unknown', (sign) => ({ slopeX: sign * alongX, slopeY: sign * alongY })),
-    pair('tilt-unknown', (sign) => ({ slopeX: -sign * alongY, slopeY: sign * alongX })),
+    pair('tilt-unknown', (sign) => ({ slopeX: -sign * steeper * alongY, slopeY: sign * steeper * alongX })),
   ];
   const distanceUncertaintyMm = marks.distanceStandardUncertaintyMm;
   if (distanceUncertaintyMm > 0) {
@@ -72,16 +82,9 @@ export function viewOfTwoPoints(marks: TwoPointScale, picture: PictureFacts): Re
   return succeed({ view: viewOfSlopedPlane(inputs), excursions });
 }
 
-/** The view of a plane of known slope: its origin is the camera's foot; without tilt its axes are those of the picture. */
+/** The view of a plane of known slope, as far away as the distance of the ends tells. */
 export function viewOfSlopedPlane({ ends, distanceMm, lens, slopeX, slopeY }: TwoPointInputs): View {
-  const across: Vector3 = [1, 0, slopeX];
-  const towards: Vector3 = [-slopeX, -slopeY, 1];
-  const acrossLength = norm(across);
-  const towardsLength = norm(towards);
-  const right: Vector3 = [1 / acrossLength, 0, slopeX / acrossLength];
-  const downUnscaled = cross(towards, right);
-  const down: Vector3 = [downUnscaled[0] / towardsLength, downUnscaled[1] / towardsLength, downUnscaled[2] / towardsLength];
-
+  const { right, down, towards } = axesOf({ slopeX, slopeY });
   const place = (at: ImagePoint): readonly [number, number] => {
     const ray: Vector3 = [(at.xPx - lens.centre.xPx) / lens.focalPx, (at.yPx - lens.centre.yPx) / lens.focalPx, 1];
     const factor = dot(towards, ray);
@@ -89,19 +92,5 @@ export function viewOfSlopedPlane({ ends, distanceMm, lens, slopeX, slopeY }: Tw
   };
   const [x1, y1] = place(ends[0]);
   const [x2, y2] = place(ends[1]);
-  const depthMm = distanceMm / Math.hypot(x2 - x1, y2 - y1);
-  return {
-    imageToPlane: fromRays(right, down, towards, depthMm, lens),
-    station: { foot: { xMm: 0, yMm: 0 }, heightMm: depthMm / towardsLength },
-  };
-}
-
-/** Rows (depth x right, depth x down, towards) times K^-1. */
-function fromRays(right: Vector3, down: Vector3, towards: Vector3, depthMm: number, { focalPx, centre }: Lens): Matrix3 {
-  const row = (v: Vector3, factor: number): Vector3 => [
-    (factor * v[0]) / focalPx,
-    (factor * v[1]) / focalPx,
-    factor * (v[2] - (v[0] * centre.xPx + v[1] * centre.yPx) / focalPx),
-  ];
-  return [...row(right, depthMm), ...row(down, depthMm), ...row(towards, 1)];
+  return viewOfPlane({ slopeX, slopeY, depthMm: distanceMm / Math.hypot(x2 - x1, y2 - y1) }, lens);
 }

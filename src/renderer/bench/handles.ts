@@ -25,7 +25,8 @@ export function isLandmarkName(id: HandleId): id is LandmarkName {
 export function scaleHandlesOf(marks: ScaleMarks | undefined): Handle[] {
   if (marks === undefined) return [];
   if (marks.kind === 'two-points') return zip(END_IDS, marks.ends);
-  return zip(CORNER_IDS, marks.corners);
+  // A rim and the points of a pattern are found, not dragged.
+  return marks.kind === 'rectangle' ? zip(CORNER_IDS, marks.corners) : [];
 }
 
 export function landmarkHandlesOf(document: Landmarks): Handle[] {
@@ -74,6 +75,7 @@ function withHandleAt(marks: ScaleMarks, id: ScaleHandleId, to: ImagePoint): Sca
     const ends: TwoPointScale['ends'] = [id === 'end-1' ? to : marks.ends[0], id === 'end-2' ? to : marks.ends[1]];
     return { ...marks, ends };
   }
+  if (marks.kind !== 'rectangle') return marks;
   const [first, second, third, fourth] = marks.corners;
   const corners: RectangleScale['corners'] = [
     id === 'corner-1' ? to : first,

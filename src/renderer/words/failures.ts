@@ -144,6 +144,16 @@ export function wordsFor(failure: Failure): FailureWords {
       return { happened: 'The four corners run the wrong way round.', advice: 'Drag them so that 1 to 4 run clockwise.' };
     case 'corners-collinear':
       return { happened: 'Three of the four corners lie on one line.', advice: 'Drag each handle to its own corner.' };
+    case 'rim-not-elliptic':
+      return {
+        happened: 'This outline is not one that a coin can have in a photo.',
+        advice: 'Click the middle of the coin again, or three points well apart on its rim.',
+      };
+    case 'points-on-a-line':
+      return {
+        happened: 'The points of the pattern lie on one line, which says nothing about the plane.',
+        advice: 'Show more of the card and let it be found again.',
+      };
     case 'calibration-missing':
       return { happened: 'This photo has no scale yet, so it gives no millimeters.', advice: 'Calibrate it on the Bench first.' };
     case 'too-few-rungs':

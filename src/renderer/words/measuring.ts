@@ -1,5 +1,5 @@
 import type { CalibrationWarning } from '../../domain/measuring/calibrate.ts';
-import type { RectangleObject, ScaleMarks } from '../../domain/measuring/calibration.ts';
+import type { CoinName, RectangleObject, ScaleMarks } from '../../domain/measuring/calibration.ts';
 import { type CarapaceLandmark, type LandmarkName, LEG_IDS, LEG_JOINTS, type LegJoint } from '../../domain/measuring/landmarks.ts';
 import type { AbsentQuantity } from '../../domain/measuring/quantity.ts';
 import { type HandleId, isLandmarkName } from '../bench/handles.ts';
@@ -92,8 +92,35 @@ export const SCALE_OBJECT_LABELS: Readonly<Record<RectangleObject | 'two-points'
   own: 'Another rectangle of known size',
 };
 
+export const COIN_LABELS: Readonly<Record<CoinName | 'own', string>> = {
+  'us-cent': 'US cent',
+  'us-nickel': 'US nickel (5 cents)',
+  'us-dime': 'US dime (10 cents)',
+  'us-quarter': 'US quarter dollar',
+  'us-half-dollar': 'US half dollar',
+  'us-dollar': 'US dollar coin',
+  'euro-1-cent': '1 euro cent',
+  'euro-2-cent': '2 euro cents',
+  'euro-5-cent': '5 euro cents',
+  'euro-10-cent': '10 euro cents',
+  'euro-20-cent': '20 euro cents (notched)',
+  'euro-50-cent': '50 euro cents',
+  'euro-1': '1 euro',
+  'euro-2': '2 euros',
+  own: 'Another disk of known diameter',
+};
+
 export function scaleObjectName(marks: ScaleMarks): string {
-  return SCALE_OBJECT_LABELS[marks.kind === 'two-points' ? 'two-points' : marks.object];
+  switch (marks.kind) {
+    case 'two-points':
+      return SCALE_OBJECT_LABELS['two-points'];
+    case 'rectangle':
+      return SCALE_OBJECT_LABELS[marks.object];
+    case 'coin':
+      return COIN_LABELS[marks.coin];
+    case 'points':
+      return marks.object === 'scale-card' ? 'The Exuviary scale card' : 'A card with printed markers';
+  }
 }
 
 export const ABSENT_LABELS: Readonly<Record<AbsentQuantity['reason'], string>> = {
@@ -114,6 +141,10 @@ export function warningInWords(warning: CalibrationWarning): string {
       return `The size of this object is known to ${(200 * warning.relativeStandardUncertainty).toFixed(1)} % only (95 %). A measured object, or a card, would be better.`;
     case 'tilt-unknown':
       return 'Two points say nothing about the tilt of the camera. The uncertainty allows for it; a card or a sheet of paper would remove it.';
+    case 'tilt-direction-open':
+      return `The outline of a coin leaves two planes possible (tilted ${warning.tiltsDeg[0].toFixed(0)}° and ${warning.tiltsDeg[1].toFixed(0)}°). The uncertainty allows for both: say which edge of the coin was nearer to the camera, or mark a second object.`;
+    case 'points-scatter':
+      return `The points of the card scatter by ${warning.scatterPx.toFixed(1)} px about a flat plane. The card may be bent, or the lens distort: lay it flat and near the middle of the picture.`;
     case 'focal-length-unknown':
       return 'The picture does not tell its focal length, so tilt, distance and height above the plane cannot be worked out. The uncertainty allows for it.';
     case 'shape-disagrees':

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { calibrate } from '../../../src/domain/measuring/calibrate.ts';
-import type { RectangleScale, ScaleMarks } from '../../../src/domain/measuring/calibration.ts';
+import type { RectangleScale, TwoPointScale } from '../../../src/domain/measuring/calibration.ts';
 import type { PictureFacts } from '../../../src/domain/measuring/camera.ts';
 import { orderCorners } from '../../../src/domain/measuring/corners.ts';
 import type { Landmarks } from '../../../src/domain/measuring/landmarks.ts';
@@ -11,9 +11,11 @@ import type { Measurement } from '../../../src/domain/measuring/quantity.ts';
 import { photoTruths, pictureOf, rectangleOn, ruleTicksOn, trueClicksOn } from '../../support/photoTruth.ts';
 import { calibrated } from '../../support/simulatedCard.ts';
 
+type ClickedMarks = TwoPointScale | RectangleScale;
+
 /** One marked photo: everything that lives in its pixels. */
 interface MarkedPhoto {
-  readonly marks: ScaleMarks;
+  readonly marks: ClickedMarks;
   readonly landmarks: Landmarks;
   readonly picture: PictureFacts;
 }
@@ -44,7 +46,7 @@ function moved(
   };
 }
 
-function movedMarks(marks: ScaleMarks, to: (at: ImagePoint) => ImagePoint): ScaleMarks {
+function movedMarks(marks: ClickedMarks, to: (at: ImagePoint) => ImagePoint): ClickedMarks {
   if (marks.kind === 'two-points') return { ...marks, ends: [to(marks.ends[0]), to(marks.ends[1])] };
   const [a, b, c, d] = marks.corners;
   return { ...marks, corners: [to(a), to(b), to(c), to(d)] };

@@ -40,7 +40,7 @@ export function turnRectangle(store: BenchStore): void {
 
 /** Corners clicked in any order, put in the order in which they run round the rectangle, if they can be one. */
 export function inOrder(marks: ScaleMarks): ScaleMarks {
-  if (marks.kind === 'two-points') return marks;
+  if (marks.kind !== 'rectangle') return marks;
   const ordered = orderCorners(marks.corners, marks);
   return ordered.ok ? { ...marks, corners: [...ordered.value] } : marks;
 }

@@ -1,4 +1,5 @@
-import type { ScaleMarks } from '../../../../domain/measuring/calibration.ts';
+import type { CoinScale, ScaleMarks } from '../../../../domain/measuring/calibration.ts';
+import { pointOn } from '../../../../domain/measuring/ellipse.ts';
 import { LEG_IDS } from '../../../../domain/measuring/landmarks.ts';
 import type { ImagePoint } from '../../../../domain/measuring/points.ts';
 import type { BenchDocument } from '../../../bench/document.ts';
@@ -12,6 +13,8 @@ import { MARK_COLORS, type Pen, strokeCross, strokeLine, strokeRing, writeBeside
 
 /** Edge lines run on past the corner by this share of the edge: where two of them meet is the constructed corner. */
 const EDGE_EXTENSION = 0.18;
+/** A rim is drawn as this many short lines. */
+const RIM_POINTS = 90;
 
 /**
  * Draws everything marked on the photo into a cleared canvas of its own. `view` may be that of the loupe; `bare` leaves
@@ -35,6 +38,8 @@ export function paintMarks(context: CanvasRenderingContext2D, state: BenchState,
 function paintScale(pen: Pen, marks: ScaleMarks, inHand: boolean, bare: boolean): void {
   const color = inHand ? MARK_COLORS.scale : MARK_COLORS.faint;
   if (marks.kind === 'two-points') strokeLine(pen, marks.ends, color);
+  else if (marks.kind === 'coin') strokeLine(pen, rimOf(marks), color, { closed: true });
+  else if (marks.kind === 'points') for (const { at } of marks.points) strokeCross(pen, at, color, 4, 1);
   else if (inHand) {
     marks.corners.forEach((corner, index) => {
       const next = marks.corners[(index + 1) % 4] ?? corner;
@@ -89,6 +94,10 @@ function paintPlacing(pen: Pen, { placing, hover }: BenchState): void {
   const points = hover === null ? placing.placed : [...placing.placed, hover];
   strokeLine(pen, points, MARK_COLORS.scale, { dash: [4, 4], closed: placing.kind === 'placingCorners' && placing.placed.length === 3 });
   for (const at of placing.placed) strokeCross(pen, at, MARK_COLORS.scale, 7, 2);
+}
+
+function rimOf({ rim }: CoinScale): readonly ImagePoint[] {
+  return Array.from({ length: RIM_POINTS }, (_, index) => pointOn(rim, (2 * Math.PI * index) / RIM_POINTS));
 }
 
 function between(from: ImagePoint, to: ImagePoint, share: number): ImagePoint {

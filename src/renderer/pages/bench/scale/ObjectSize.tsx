@@ -1,5 +1,5 @@
 import type { ReactElement } from 'react';
-import type { RectangleScale, ScaleMarks, TwoPointScale } from '../../../../domain/measuring/calibration.ts';
+import type { CoinScale, PointsScale, RectangleScale, ScaleMarks, TwoPointScale } from '../../../../domain/measuring/calibration.ts';
 import { COVERAGE_FACTOR } from '../../../../domain/measuring/quantity.ts';
 import { inchesFromMm, mmFromInches } from '../../../../domain/units.ts';
 import { changeScale, turnRectangle } from '../../../bench/deeds/scale.ts';
@@ -11,7 +11,16 @@ import { useWork } from '../useWork.ts';
 
 /** How large the object is, and how well that and its marks are known. Every ± here is for 95 %. */
 export function ObjectSize({ marks }: { marks: ScaleMarks }): ReactElement {
-  return marks.kind === 'two-points' ? <DistanceFields marks={marks} /> : <SideFields marks={marks} />;
+  switch (marks.kind) {
+    case 'two-points':
+      return <DistanceFields marks={marks} />;
+    case 'rectangle':
+      return <SideFields marks={marks} />;
+    case 'coin':
+      return <CoinFields marks={marks} />;
+    case 'points':
+      return <PatternFields marks={marks} />;
+  }
 }
 
 function DistanceFields({ marks }: { marks: TwoPointScale }): ReactElement {
@@ -74,7 +83,39 @@ function SideFields({ marks }: { marks: RectangleScale }): ReactElement {
   );
 }
 
-function ReadingField({ marks }: { marks: ScaleMarks }): ReactElement {
+function CoinFields({ marks }: { marks: CoinScale }): ReactElement {
+  const { bench } = useWork();
+  const change = (part: Partial<CoinScale>) => changeScale(bench, { ...marks, ...part });
+  return (
+    <div className={style['pair']}>
+      <NumberField label="Diameter, mm" value={marks.diameterMm} most={5000} aboveZero onChange={(diameterMm) => change({ diameterMm })} />
+      <NumberField
+        label="Known to ± mm"
+        value={COVERAGE_FACTOR * marks.diameterStandardUncertaintyMm}
+        figures={3}
+        most={200}
+        onChange={(expanded) => change({ diameterStandardUncertaintyMm: expanded / COVERAGE_FACTOR })}
+      />
+      <NumberField label="Thickness, mm" value={marks.thicknessMm} most={100} onChange={(thicknessMm) => change({ thicknessMm })} />
+    </div>
+  );
+}
+
+function PatternFields({ marks }: { marks: PointsScale }): ReactElement {
+  const { bench } = useWork();
+  return (
+    <div className={style['pair']}>
+      <NumberField
+        label="Face above the table, mm"
+        value={marks.thicknessMm}
+        most={100}
+        onChange={(thicknessMm) => changeScale(bench, { ...marks, thicknessMm })}
+      />
+    </div>
+  );
+}
+
+function ReadingField({ marks }: { marks: TwoPointScale | RectangleScale }): ReactElement {
   const { bench } = useWork();
   return (
     <NumberField

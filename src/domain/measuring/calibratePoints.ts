@@ -1,0 +1,51 @@
+import { type Result, succeed } from '../result.ts';
+import type { Calibration } from './calibrate.ts';
+import type { PointsScale } from './calibration.ts';
+import { lensOf, type PictureFacts } from './camera.ts';
+import { commonWarnings, tiltWarnings } from './commonWarnings.ts';
+import { truePlaces, viewOfPoints } from './pointsView.ts';
+import { rigidResidualPx } from './rigidResidual.ts';
+import { localScaleMmPerPx } from './view.ts';
+
+/** Scatter beyond this many stated uncertainties is told: with some twenty points less than 1 in 1000 by chance. */
+const SCATTER_COVERAGE = 2;
+
+/** What the points of a printed pattern tell about a picture. */
+export function calibrateOnPoints(marks: PointsScale, picture: PictureFacts): Result<Calibration> {
+  const geometry = viewOfPoints(marks, picture);
+  if (!geometry.ok) return geometry;
+  const { view, excursions, scatterPx } = geometry.value;
+  const lens = lensOf(picture);
+  const places = truePlaces(marks);
+  const xs = places.map(({ xMm }) => xMm);
+  const ys = places.map(({ yMm }) => yMm);
+  const [left, right, top, bottom] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
+  const pixels = marks.points.map(({ at }) => at);
+  const warnings = commonWarnings(picture, longestSpanPx(pixels), marks.print.relativeStandardUncertainty, lens.known);
+  if (lens.known) warnings.push(...tiltWarnings(view.pose.tiltDeg));
+  if (scatterPx !== null && scatterPx > SCATTER_COVERAGE * marks.pointPx) warnings.push({ code: 'points-scatter', scatterPx });
+  return succeed({
+    kind: 'points',
+    view,
+    excursions,
+    mmPerPxAtCentre: localScaleMmPerPx(view.imageToPlane, lens.centre),
+    tiltDeg: lens.known ? view.pose.tiltDeg : null,
+    residualPx: lens.known ? rigidResidualPx(view.pose.frame, lens, places, pixels) : null,
+    station: lens.known ? view.station : null,
+    faceHeightMm: marks.thicknessMm,
+    outline: [
+      { xMm: left, yMm: top },
+      { xMm: right, yMm: top },
+      { xMm: right, yMm: bottom },
+      { xMm: left, yMm: bottom },
+    ],
+    reachMm: Math.max(right - left, bottom - top),
+    warnings,
+  });
+}
+
+function longestSpanPx(pixels: readonly { readonly xPx: number; readonly yPx: number }[]): number {
+  const xs = pixels.map(({ xPx }) => xPx);
+  const ys = pixels.map(({ yPx }) => yPx);
+  return Math.hypot(Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys));
+}
