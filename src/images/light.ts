@@ -1,4 +1,4 @@
-import { type LightImage, reduceLight } from '../domain/finding/light.ts';
+import { type LightImage, type LightPlanes, reduceLight } from '../domain/finding/light.ts';
 import { fail, type Result, succeed } from '../domain/result.ts';
 import { decodingFailure } from './damage.ts';
 import { readHeader } from './header.ts';
@@ -8,6 +8,8 @@ import { openUpright } from './renditions.ts';
 /** A picture in linear light, and how much smaller it is than the original. */
 export interface ReducedLight {
   readonly image: LightImage;
+  /** Linear red, green and blue of the same frame; luminance alone for a gray picture. */
+  readonly colors: LightPlanes;
   /** A point (x, y) of `image` is (factor x, factor y) of the upright original. */
   readonly factor: number;
 }
@@ -28,34 +30,36 @@ export async function readLight(file: PictureFile, longestPx: number = Number.PO
   const upright = await openUpright(file, header.value);
   if (!upright.ok) return upright;
   try {
-    const { data, info } = await upright
-      .value()
-      .flatten({ background: 'white' })
-      .toColorspace('srgb')
-      .raw()
-      .toBuffer({ resolveWithObject: true });
-    const image = linearLight(data, info.channels, info.width, info.height);
+    const drawing = upright.value().flatten({ background: 'white' }).toColorspace('srgb').raw();
+    const { data, info } = await drawing.toBuffer({ resolveWithObject: true });
     const factor = Math.max(1, Math.ceil(Math.max(info.width, info.height) / longestPx));
-    return succeed({ image: reduceLight(image, factor), factor });
+    const planes = linearPlanes(data, info.channels, info.width, info.height).map((plane) => reduceLight(plane, factor));
+    const [red, green, blue] = planes;
+    if (!red) throw new TypeError(`Expected at least one channel but received ${info.channels}`);
+    if (!green || !blue) return succeed({ image: red, colors: [red], factor });
+    return succeed({ image: luminanceOf(red, green, blue), colors: [red, green, blue], factor });
   } catch (error) {
     return fail(await decodingFailure(file, header.value.mediaType, error));
   }
 }
 
-/** @param bytes sRGB in 8 bits, one channel (gray) or three, row by row. */
-function linearLight(bytes: Uint8Array, channels: number, widthPx: number, heightPx: number): LightImage {
-  const light = new Float32Array(widthPx * heightPx);
-  const linear = Float64Array.from({ length: 256 }, (_, value) => decodeSrgb(value / 255));
-  if (channels < 3) {
-    for (let index = 0; index < light.length; index += 1) light[index] = linear[bytes[index * channels] ?? 0] ?? 0;
+/** @param bytes sRGB in 8 bits, row by row, one channel (gray, perhaps with opacity) or three (perhaps four). */
+function linearPlanes(bytes: Uint8Array, channels: number, widthPx: number, heightPx: number): LightImage[] {
+  const linear = Float32Array.from({ length: 256 }, (_, value) => decodeSrgb(value / 255));
+  return Array.from({ length: channels < 3 ? 1 : 3 }, (_, channel) => {
+    const light = new Float32Array(widthPx * heightPx);
+    for (let index = 0, from = channel; index < light.length; index += 1, from += channels) light[index] = linear[bytes[from] ?? 0] ?? 0;
     return { widthPx, heightPx, light };
+  });
+}
+
+function luminanceOf(red: LightImage, green: LightImage, blue: LightImage): LightImage {
+  const light = new Float32Array(red.light.length);
+  for (let index = 0; index < light.length; index += 1) {
+    light[index] =
+      LUMINANCE[0] * (red.light[index] ?? 0) + LUMINANCE[1] * (green.light[index] ?? 0) + LUMINANCE[2] * (blue.light[index] ?? 0);
   }
-  const [red, green, blue] = LUMINANCE.map((weight) => linear.map((value) => value * weight));
-  if (!red || !green || !blue) throw new TypeError('Expected three weights');
-  for (let index = 0, from = 0; index < light.length; index += 1, from += channels) {
-    light[index] = (red[bytes[from] ?? 0] ?? 0) + (green[bytes[from + 1] ?? 0] ?? 0) + (blue[bytes[from + 2] ?? 0] ?? 0);
-  }
-  return { widthPx, heightPx, light };
+  return { widthPx: red.widthPx, heightPx: red.heightPx, light };
 }
 
 /** IEC 61966-2-1, from an encoded value of 0 to 1 to linear light. */

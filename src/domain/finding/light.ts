@@ -9,6 +9,12 @@ export interface LightImage {
   readonly light: Float32Array;
 }
 
+/**
+ * The same frame seen in several colors: linear red, green and blue, or luminance alone. A yellow card beside its gray shadow has
+ * an edge in blue where luminance shows none.
+ */
+export type LightPlanes = readonly [LightImage, ...LightImage[]];
+
 /** Whether a point lies in the picture, at least `marginPx` from its border. */
 export function isInside({ widthPx, heightPx }: LightImage, xPx: number, yPx: number, marginPx = 0): boolean {
   return xPx >= marginPx && yPx >= marginPx && xPx <= widthPx - marginPx && yPx <= heightPx - marginPx;

@@ -1,0 +1,145 @@
+import { type Lens, lensOf, type PictureFacts, poseOf } from '../measuring/camera.ts';
+import { type Corners, checkCorners, distance } from '../measuring/corners.ts';
+import { fitHomography } from '../measuring/homography.ts';
+import type { ImagePoint } from '../measuring/points.ts';
+import { rectangleOutline } from '../measuring/rectangleView.ts';
+import type { Result } from '../result.ts';
+import { constructCorners, cornersOf } from './constructCorners.ts';
+import type { LightPlanes } from './light.ts';
+import type { FittedLine, PointCovariance } from './line.ts';
+import { edgeSearch } from './profile.ts';
+import { type FoundSide, findSides } from './sideFit.ts';
+import { type ExpectedSide, type LineHypothesis, profilesAlong, type SideProfiles, strongestLines } from './sideSearch.ts';
+
+/** A flat rectangle, its corners perhaps rounded. */
+export interface RectangleShape {
+  readonly widthMm: number;
+  readonly heightMm: number;
+  readonly cornerRadiusMm: number;
+  /** Of its face above what it lies on: how far its shadow reaches. */
+  readonly thicknessMm: number;
+}
+
+export interface FoundRectangle {
+  /** Constructed: where the straight sides meet. In the order of the handles. */
+  readonly corners: Corners;
+  /** Of each corner, from the scatter of its two sides. */
+  readonly covariances: Four<PointCovariance>;
+  /** From the first to the second corner, and on. One may be null: then its corners follow from the object's known size and the focal length. */
+  readonly sides: Four<FoundSide | null>;
+}
+
+export type Four<Value> = readonly [Value, Value, Value, Value];
+
+/** Handles may lie 3 % of the longest side off; the search reaches a little further. */
+const HANDLE_REACH = 0.04;
+const HANDLE_ERROR = 0.03;
+/** Radii may exceed the nominal one by this much (ISO/IEC 7810: 3.48 mm at most for 3.18 mm). */
+const RADIUS_ALLOWANCE_MM = 0.3;
+const PLACES = 72;
+const LINES_KEPT = 5;
+/** How far the sides are looked for from the lines of the first search, then from those of the first fit; px for each 10 px of thickness. */
+const FIT_REACHES_PX = [7, 2.5] as const;
+
+/**
+ * Finds a rectangle's four straight sides near four rough handles and constructs its corners. The sides are those of its
+ * upper face: its own shadow beside it is modeled, not taken for the side.
+ *
+ * @param planes linear red, green and blue; luminance alone where there is no color.
+ * @param handles clockwise on the screen, each within 3 % of the longest side of its corner; the first side is the width.
+ * @returns `sides-not-found` with the numbers of the sides when fewer than three are seen, or three and no focal length is
+ * known; the failures of `checkCorners`.
+ */
+export function refineRectangle(
+  planes: LightPlanes,
+  handles: Corners,
+  shape: RectangleShape,
+  picture: PictureFacts,
+): Result<FoundRectangle> {
+  const checked = checkCorners(handles);
+  if (!checked.ok) return checked;
+  const lens = lensOf(picture);
+  let found: Result<FoundRectangle> | null = null;
+  let corners = findCoarsely(planes, handles, shape, lens);
+  for (const reachPx of FIT_REACHES_PX) {
+    const thicknessPx = (longestPx(corners) / Math.max(shape.widthMm, shape.heightMm)) * shape.thicknessMm;
+    const sides = findSides(planes, sidesOf(corners, shape, 0.005), thicknessPx, reachPx);
+    found = constructCorners(sides, corners, shape, picture);
+    if (!found.ok) return found;
+    corners = found.value.corners;
+  }
+  if (!found) throw new TypeError('Expected at least one round of fitting');
+  return found;
+}
+
+function sidesOf(corners: Corners, { widthMm, heightMm, cornerRadiusMm }: RectangleShape, marginShare: number): Four<ExpectedSide> {
+  const [a, b, c, d] = corners;
+  const trimMm = cornerRadiusMm + (cornerRadiusMm > 0 ? RADIUS_ALLOWANCE_MM : 0) + marginShare * Math.max(widthMm, heightMm);
+  const side = (from: ImagePoint, to: ImagePoint, lengthMm: number): ExpectedSide => ({
+    from,
+    to,
+    straightFrom: trimMm / lengthMm,
+    straightTo: 1 - trimMm / lengthMm,
+  });
+  return [side(a, b, widthMm), side(b, c, heightMm), side(c, d, widthMm), side(d, a, heightMm)];
+}
+
+function longestPx([a, b, c, d]: Corners): number {
+  return Math.max(distance(a, b), distance(b, c), distance(c, d), distance(d, a));
+}
+
+/** The best quadrilateral among the straight lines near the handles; a handle's own side where no line is better. */
+function findCoarsely(planes: LightPlanes, handles: Corners, shape: RectangleShape, lens: Lens): Corners {
+  const reachPx = HANDLE_REACH * longestPx(handles);
+  const stepPx = Math.max(0.5, reachPx / 80);
+  const search = edgeSearch({ reachPx, stepPx, sigmaPx: 1.6 * stepPx, alongPx: 3 * stepPx });
+  const [tops, rights, bottoms, lefts] = eachSide(sidesOf(handles, shape, HANDLE_ERROR), (side) => {
+    const profiles = profilesAlong(planes, side, PLACES, search);
+    const lines = strongestLines(profiles, 2 * stepPx, LINES_KEPT);
+    return [...lines, HANDLE_SIDE].map((line) => ({ support: line.support, line: asFitted(profiles, line) }));
+  });
+  let best = { corners: handles, score: -Infinity };
+  for (const top of tops)
+    for (const right of rights)
+      for (const bottom of bottoms)
+        for (const left of lefts) {
+          const met = cornersOf(top.line, right.line, bottom.line, left.line);
+          if (!met) continue;
+          const corners: Corners = [met[0].at, met[1].at, met[2].at, met[3].at];
+          const score = top.support + right.support + bottom.support + left.support - shapePenalty(corners, shape, lens);
+          if (score > best.score) best = { corners, score };
+        }
+  return best.corners;
+}
+
+const HANDLE_SIDE: LineHypothesis = { startPx: 0, slope: 0, support: 0, endPx: 0 };
+
+function eachSide<From, To>([a, b, c, d]: Four<From>, of: (side: From) => To): Four<To> {
+  return [of(a), of(b), of(c), of(d)];
+}
+
+/** Misfit of the proportions at which a quadrilateral counts as another object. */
+const SHAPE_SCALE = 0.02;
+
+function shapePenalty(corners: Corners, { widthMm, heightMm }: RectangleShape, lens: Lens): number {
+  if (!lens.known || !checkCorners(corners).ok) return 0;
+  const plane = rectangleOutline({ widthMm, heightMm });
+  const fit = fitHomography(plane, corners);
+  if (!fit) return 4;
+  const pose = poseOf(fit.matrix, lens, { xMm: widthMm / 2, yMm: heightMm / 2 });
+  const misfit = Math.hypot(pose.aspect - 1, pose.skew) / SHAPE_SCALE;
+  return Math.min(2, 0.5 * misfit * misfit);
+}
+
+function asFitted({ origin, alongX, alongY }: SideProfiles, { startPx, slope }: LineHypothesis): FittedLine {
+  const length = Math.hypot(1, slope);
+  return {
+    through: { xPx: origin.xPx + startPx * alongY, yPx: origin.yPx - startPx * alongX },
+    alongX: (alongX + slope * alongY) / length,
+    alongY: (alongY - slope * alongX) / length,
+    acrossUncertaintyPx: 0,
+    angleUncertaintyRad: 0,
+    residualPx: 0,
+    used: 0,
+  };
+}

@@ -1,0 +1,168 @@
+import type { ImagePoint } from '../measuring/points.ts';
+import { type EdgeFit, type EdgeProfile, type EdgeShape, fitEdge, fitEdgeAt, meanProfile } from './edgeModel.ts';
+import type { LightPlanes } from './light.ts';
+import { type FittedLine, fitLine } from './line.ts';
+import type { ExpectedSide } from './sideSearch.ts';
+
+type Four<Value> = readonly [Value, Value, Value, Value];
+
+/** What was found of one straight side. */
+export interface FoundSide {
+  readonly line: FittedLine;
+  /** Share of the stretches of the side that lie on the line, 0 to 1. */
+  readonly support: number;
+  readonly shape: EdgeShape;
+}
+
+/** Stretches a side is cut into; each gives one point. */
+const STRETCHES = 12;
+/** Every so many of them serve to learn the blur and the shadow. */
+const LEARNING_STRIDE = 3;
+const BLURS_PX = [0.5, 0.6, 0.7, 0.85, 1, 1.2, 1.5, 2, 2.5, 3.2, 4, 5, 6.5, 8];
+/** Interpolation between pixels alone blurs about so much. */
+const LEAST_BLUR_PX = 0.75;
+const SHADOW_WIDTHS = [0.25, 0.5, 0.75, 1, 1.5, 2, 2.5, 3, 3.5, 4, 5, 6, 8];
+const SHADOW_SOFTNESS = [1, 1.6, 3];
+/** Light in the shadow of a thin object indoors, where walls and sky still light it; own assumption, and fits the wide shadows seen. */
+const COMMON_SHADOW_RATIO = 0.3;
+const OTHER_SHADOW_RATIOS = [0.2, 0.4, 0.55, 0.7];
+/** Narrower than this many blurs, width and darkness of a shadow cannot be told apart. */
+const TELLING_WIDTH = 4;
+/** Another darkness must lower the sum of squares to this share to be believed. */
+const CLEAR_GAIN = 0.75;
+/** Shadows longer than this many thicknesses come from light so low that nobody takes pictures in it. */
+const LONGEST_SHADOW = 2.5;
+/** A stretch whose place is less certain says nothing. */
+const LARGEST_UNCERTAINTY_PX = 1.5;
+const LEAST_STRETCHES = 5;
+/** Places scattered over a larger share of the reach are chance, not an edge. */
+const LARGEST_RESIDUAL_SHARE = 0.2;
+
+interface Stretch {
+  readonly profile: EdgeProfile;
+  readonly middle: ImagePoint;
+}
+
+interface SideStretches {
+  readonly normal: { readonly x: number; readonly y: number };
+  readonly stretches: readonly Stretch[];
+  readonly single: { readonly shape: EdgeShape; readonly sumOfSquares: number } | null;
+}
+
+/**
+ * Fits the straight sides of a flat object by steps of light, each with or without the object's own shadow beside it. The
+ * blur is that of the whole picture, learned from the sharpest sides.
+ *
+ * @param sides where they are expected, within `reachPx`.
+ * @param thicknessPx the object's thickness in the scale of the picture.
+ * @returns null for a side that was not found.
+ */
+export function findSides(planes: LightPlanes, sides: Four<ExpectedSide>, thicknessPx: number, reachPx: number): Four<FoundSide | null> {
+  const scale = Math.max(1, thicknessPx / 10);
+  const reach = reachPx * scale;
+  const windowPx = reach + 4 * scale;
+  const shadowPx = LONGEST_SHADOW * thicknessPx;
+  const all = sides.map((side) => stretchesOf(planes, side, windowPx, windowPx + Math.min(shadowPx, 8 * scale), 0.5 * scale, reach));
+  const blurs = all.flatMap(({ single }) => (single ? [single.shape.sigmaPx] : [])).toSorted((one, other) => one - other);
+  const sigmaPx = Math.max(LEAST_BLUR_PX, blurs[1] ?? blurs[0] ?? LEAST_BLUR_PX);
+  const shadows = all.map((side) => shadowOf(side, sigmaPx, shadowPx, reach, 0.5 * scale));
+  const fitted = (index: 0 | 1 | 2 | 3): FoundSide | null => {
+    const side = all[index];
+    if (!side?.single) return null;
+    const own = shadows[index];
+    const opposite = shadows[(index + 2) % 4];
+    // Light from one direction casts a thin object's shadow on one of two opposite sides at most.
+    const shape = own && !(opposite && opposite.gain > own.gain) ? own.shape : side.single.shape;
+    return fitSide(side, shape, reach, 0.5 * scale);
+  };
+  return [fitted(0), fitted(1), fitted(2), fitted(3)];
+}
+
+function stretchesOf(
+  planes: LightPlanes,
+  { from, to, straightFrom, straightTo }: ExpectedSide,
+  insidePx: number,
+  outsidePx: number,
+  stepPx: number,
+  reachPx: number,
+): SideStretches {
+  const length = Math.hypot(to.xPx - from.xPx, to.yPx - from.yPx);
+  const [alongX, alongY] = [(to.xPx - from.xPx) / length, (to.yPx - from.yPx) / length];
+  const normal = { x: alongY, y: -alongX };
+  const each = ((straightTo - straightFrom) * length) / STRETCHES;
+  const stretches = Array.from({ length: STRETCHES }, (_, index) => {
+    const start = straightFrom * length + index * each;
+    const at = (along: number): ImagePoint => ({ xPx: from.xPx + along * alongX, yPx: from.yPx + along * alongY });
+    const profile = meanProfile(planes, at(start), each, normal, insidePx, outsidePx, stepPx);
+    return profile && { profile, middle: at(start + each / 2) };
+  }).filter((stretch) => stretch !== null);
+  if (stretches.length < LEAST_STRETCHES) return { normal, stretches, single: null };
+  const learning = learners(stretches);
+  const singles = BLURS_PX.map((sigmaPx) => {
+    const shape: EdgeShape = { sigmaPx, shadow: null };
+    return { shape, sumOfSquares: totalOf(learning, shape, reachPx, stepPx) };
+  });
+  return { normal, stretches, single: least(singles) };
+}
+
+function learners(stretches: readonly Stretch[]): readonly Stretch[] {
+  return stretches.filter((_, index) => index % LEARNING_STRIDE === 1);
+}
+
+function totalOf(stretches: readonly Stretch[], shape: EdgeShape, reachPx: number, gridPx: number): number {
+  return stretches.reduce((sum, { profile }) => sum + fitEdge(profile, -reachPx, reachPx, gridPx, shape).sumOfSquares, 0);
+}
+
+function least<Item extends { readonly sumOfSquares: number }>(items: readonly Item[]): Item | null {
+  return items.reduce<Item | null>((best, item) => (best && best.sumOfSquares <= item.sumOfSquares ? best : item), null);
+}
+
+interface Shadow {
+  readonly shape: EdgeShape;
+  /** Sum of squares without the shadow over that with it, above 1. */
+  readonly gain: number;
+}
+
+/** The shadow that explains a side's light best; null when it is explained better without one. */
+function shadowOf({ stretches, single }: SideStretches, sigmaPx: number, shadowPx: number, reachPx: number, gridPx: number): Shadow | null {
+  if (!single) return null;
+  const learning = learners(stretches);
+  const tried = (ratio: number, leastWidth: number) =>
+    least(
+      SHADOW_WIDTHS.filter((width) => width * sigmaPx <= shadowPx && width >= leastWidth).flatMap((width) =>
+        SHADOW_SOFTNESS.map((softness) => {
+          const shape: EdgeShape = { sigmaPx, shadow: { widthPx: width * sigmaPx, sigmaPx: softness * sigmaPx, ratio } };
+          return { shape, sumOfSquares: totalOf(learning, shape, reachPx, gridPx) };
+        }),
+      ),
+    );
+  const common = tried(COMMON_SHADOW_RATIO, 0);
+  const plain = totalOf(learning, { sigmaPx, shadow: null }, reachPx, gridPx);
+  if (!common || common.sumOfSquares >= plain) return null;
+  const other = least(OTHER_SHADOW_RATIOS.flatMap((ratio) => tried(ratio, TELLING_WIDTH) ?? []));
+  const best = other && other.sumOfSquares < CLEAR_GAIN * common.sumOfSquares ? other : common;
+  return { shape: best.shape, gain: plain / best.sumOfSquares };
+}
+
+function fitSide({ normal, stretches }: SideStretches, shape: EdgeShape, reachPx: number, gridPx: number): FoundSide | null {
+  const points = stretches.flatMap(({ profile, middle }) => {
+    const fit = fitEdge(profile, -reachPx, reachPx, gridPx, shape);
+    if (Math.abs(fit.offsetPx) >= reachPx || !(uncertaintyOf(profile, fit, shape) <= LARGEST_UNCERTAINTY_PX)) return [];
+    return [{ xPx: middle.xPx + fit.offsetPx * normal.x, yPx: middle.yPx + fit.offsetPx * normal.y }];
+  });
+  if (points.length < LEAST_STRETCHES) return null;
+  const line = fitLine(points, 0.05);
+  if (!line || line.used < LEAST_STRETCHES || line.residualPx > LARGEST_RESIDUAL_SHARE * reachPx) return null;
+  return { line, support: line.used / STRETCHES, shape };
+}
+
+/** From the curvature of the sum of squares: u^2 = 2 s^2 / S'' for a least-squares estimate of one place, s^2 the residual variance. */
+function uncertaintyOf(profile: EdgeProfile, { offsetPx, sumOfSquares }: EdgeFit, shape: EdgeShape): number {
+  const step = 0.5 * shape.sigmaPx;
+  const before = fitEdgeAt(profile, offsetPx - step, shape).sumOfSquares;
+  const after = fitEdgeAt(profile, offsetPx + step, shape).sumOfSquares;
+  const curvature = (before + after - 2 * sumOfSquares) / (step * step);
+  const samples = profile.planes.reduce((sum, plane) => sum + plane.length, 0);
+  const freedom = Math.max(1, samples - 2 * profile.planes.length - 1);
+  return Math.sqrt((2 * sumOfSquares) / freedom / curvature);
+}
