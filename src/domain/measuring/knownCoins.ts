@@ -1,4 +1,4 @@
-import type { CoinName } from './calibration.ts';
+import { CoinName } from './calibration.ts';
 
 /** What a mint publishes of a coin, in mm. */
 export interface KnownCoin {
@@ -34,4 +34,10 @@ export const COIN_DIAMETER_HALF_WIDTH_MM = 0.05;
 
 function round(diameterMm: number, thicknessMm: number): KnownCoin {
   return { diameterMm, thicknessMm, notched: false };
+}
+
+/** Coins whose diameter agrees with a measured one, the nearest first. */
+export function coinsOfDiameter(diameterMm: number, toleranceMm: number): readonly CoinName[] {
+  const away = (name: CoinName): number => Math.abs(KNOWN_COINS[name].diameterMm - diameterMm);
+  return CoinName.options.filter((name) => away(name) <= toleranceMm).toSorted((one, other) => away(one) - away(other));
 }

@@ -12,6 +12,9 @@ export interface FailureWords {
 }
 
 /** For anything a question or a change threw: a refusal in its own words, all else as a defect of ours. */
+/** Of a rectangle, by the numbers of its corners. */
+const SIDES_IN_WORDS = ['the side from corner 1 to 2', 'the side from corner 2 to 3', 'the side from corner 3 to 4', 'the side from corner 4 to 1'];
+
 export function wordsForError(error: unknown): FailureWords {
   if (error instanceof Refusal) return wordsFor(error.failure);
   return {
@@ -149,10 +152,25 @@ export function wordsFor(failure: Failure): FailureWords {
         happened: 'This outline is not one that a coin can have in a photo.',
         advice: 'Click the middle of the coin again, or three points well apart on its rim.',
       };
+    case 'rim-not-found':
+      return {
+        happened: 'No rim was found there: too little of it stands out from the ground.',
+        advice: 'Click three points well apart on the rim, or drag the outline to it by hand.',
+      };
     case 'points-on-a-line':
       return {
         happened: 'The points of the pattern lie on one line, which says nothing about the plane.',
         advice: 'Show more of the card and let it be found again.',
+      };
+    case 'sides-not-found':
+      return {
+        happened: `No straight edge was found at ${listed(failure.sides.map((side) => SIDES_IN_WORDS[side] ?? 'a side'))}.`,
+        advice: 'Drag the handles nearer to the corners, or keep them where you put them and skip the fit.',
+      };
+    case 'ticks-not-found':
+      return {
+        happened: `Only ${counted(failure.found, 'tick')} could be found along this line; at least ${failure.needed} are needed.`,
+        advice: 'Click two ticks far apart on the row of shortest ticks, and check the graduation.',
       };
     case 'calibration-missing':
       return { happened: 'This photo has no scale yet, so it gives no millimeters.', advice: 'Calibrate it on the Bench first.' };

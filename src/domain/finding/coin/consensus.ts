@@ -16,13 +16,27 @@ export interface Outline {
   readonly agreement: number;
 }
 
+/** How to look across an outline. */
+export interface Across {
+  readonly reachPx: number;
+  readonly sigmaPx: number;
+  /** Samples are averaged along the edge over this share of the lesser radius. */
+  readonly alongShare: number;
+}
+
+const MOST_ALONG_PX = 16;
 const MOST_STEPS_PER_RAY = 4;
 /** Steps weaker than this share of the strongest on the same ray are grain. */
 const WEAKEST_STEP = 0.2;
 
 /** The steps on lines across an ellipse, evenly spread over its eccentric angle; each is averaged a little along the edge. */
-export function raysAcross(planes: LightPlanes, ellipse: Ellipse, count: number, reachPx: number, sigmaPx: number): readonly Ray[] {
-  const search = edgeSearch({ reachPx, stepPx: 0.5, sigmaPx, alongPx: Math.max(1, Math.min(9, 0.07 * ellipse.semiMinorPx)) });
+export function raysAcross(planes: LightPlanes, ellipse: Ellipse, count: number, { reachPx, sigmaPx, alongShare }: Across): readonly Ray[] {
+  const search = edgeSearch({
+    reachPx,
+    stepPx: 0.5,
+    sigmaPx,
+    alongPx: Math.max(1, Math.min(MOST_ALONG_PX, alongShare * ellipse.semiMinorPx)),
+  });
   return Array.from({ length: count }, (_, index) => {
     const angle = (2 * Math.PI * index) / count;
     const foot = pointOn(ellipse, angle);
@@ -39,7 +53,7 @@ export function raysAcross(planes: LightPlanes, ellipse: Ellipse, count: number,
   });
 }
 
-const TRIALS = 400;
+const TRIALS = 250;
 const SECTORS = 6;
 /** An outline flatter than this is a coin seen from 70 degrees aside: nobody measures there. */
 const FLATTEST = 0.35;

@@ -1,7 +1,7 @@
-import type { Ellipse } from '../../measuring/ellipse.ts';
+import { type Ellipse, pointOn } from '../../measuring/ellipse.ts';
 import type { ImagePoint } from '../../measuring/points.ts';
 import { seededGenerator } from '../../numerics/generator.ts';
-import type { LightPlanes } from '../light.ts';
+import { type LightPlanes, lightAt } from '../light.ts';
 import { consensusEllipse, misfitPx, type Outline, type Ray, raysAcross } from './consensus.ts';
 import { type EllipseFit, geometricEllipse } from './fitEllipse.ts';
 import { huesOf, windowOf } from './hue.ts';
@@ -17,6 +17,10 @@ export interface Rim {
   readonly coverage: number;
   /** How well the rays agreed before polishing, 0 to 1: what tells a coin from a chance meeting of edges. */
   readonly agreement: number;
+  /** How alike the change from inside to outside is all around, 0 to 1: near 1 for a disk of another material than its ground. */
+  readonly coherence: number;
+  /** Length of the mean change from inside to outside: natural logarithm for a rim found by color, else light. */
+  readonly contrast: number;
 }
 
 /** How far from the rough outline the rim may lie, as a share of its lesser radius. */
@@ -31,8 +35,8 @@ const LEAST_RADIUS_PX = 6;
  * Edges of color are softer than those of light: cameras and JPEG keep color at half the resolution. What bevel, wear and the
  * wall of a coin displace as a whole, `systematicPx`, is own assumption; color sees the wall where it is in the coin's color.
  */
-const HUE = { roughSigmaPx: 2.2, fineSigmaPx: 1.8, sweeps: [5, 4, 4], systematicPx: 0.9 } as const;
-const LIGHT = { roughSigmaPx: 1, fineSigmaPx: 1, sweeps: [4, 2.5, 2], systematicPx: 0.3 } as const;
+const HUE = { roughSigmaPx: 2.2, fineSigmaPx: 2.2, alongShare: 0.16, sweeps: [5, 4, 3], systematicPx: 0.9 } as const;
+const LIGHT = { roughSigmaPx: 1, fineSigmaPx: 1, alongShare: 0.07, sweeps: [4, 2.5, 2], systematicPx: 0.3 } as const;
 /** Color decides alone where this share of the rays agrees on it. */
 const HUE_DECIDES = 0.5;
 /** Edges of light count as those of the rim when they lie this near to those of color, along this share of it. */
@@ -75,18 +79,23 @@ function refine(light: LightPlanes, rough: Ellipse, reach: number): Rim | null {
   return byLight && polish(light, byLight, LIGHT);
 }
 
-function agree(planes: LightPlanes, rough: Ellipse, reach: number, { roughSigmaPx }: Senses): Outline | null {
+function agree(planes: LightPlanes, rough: Ellipse, reach: number, { roughSigmaPx, alongShare }: Senses): Outline | null {
   const sigmaPx = Math.max(roughSigmaPx, 0.02 * rough.semiMinorPx);
-  return consensusEllipse(raysAcross(planes, rough, ROUGH_RAYS, reach * rough.semiMinorPx, sigmaPx), rough, seededGenerator(SEED));
+  const across = { reachPx: reach * rough.semiMinorPx, sigmaPx, alongShare };
+  return consensusEllipse(raysAcross(planes, rough, ROUGH_RAYS, across), rough, seededGenerator(SEED));
 }
 
-function polish(planes: LightPlanes, { ellipse: agreed, agreement }: Outline, { fineSigmaPx, sweeps, systematicPx }: Senses): Rim | null {
+function polish(
+  planes: LightPlanes,
+  { ellipse: agreed, agreement }: Outline,
+  { fineSigmaPx, alongShare, sweeps, systematicPx }: Senses,
+): Rim | null {
   let ellipse = agreed;
   let fit: EllipseFit | null = null;
   let belonging: readonly ImagePoint[] = [];
   for (const sweepPx of sweeps) {
     const reachPx = Math.min(sweepPx, 0.25 * ellipse.semiMinorPx);
-    belonging = likelySteps(raysAcross(planes, ellipse, FINE_RAYS, reachPx, fineSigmaPx), ellipse, reachPx);
+    belonging = likelySteps(raysAcross(planes, ellipse, FINE_RAYS, { reachPx, sigmaPx: fineSigmaPx, alongShare }), ellipse, reachPx);
     fit = robustFit(belonging, ellipse);
     if (!fit) return null;
     ellipse = fit.ellipse;
@@ -101,7 +110,39 @@ function polish(planes: LightPlanes, { ellipse: agreed, agreement }: Outline, { 
     standardUncertaintyPx: Math.hypot(fit.residualPx / Math.sqrt(along / RAYS_PER_INDEPENDENT_ONE), systematicPx),
     coverage: along / FINE_RAYS,
     agreement,
+    ...stepAround(planes, ellipse),
   };
+}
+
+/** The mean step from a little inside to a little outside, and its length over the mean length of the steps. */
+function stepAround(planes: LightPlanes, ellipse: Ellipse): Pick<Rim, 'coherence' | 'contrast'> {
+  const { centre, semiMajorPx, semiMinorPx } = ellipse;
+  const aside = Math.max(1.5, STEP_SHARE * semiMinorPx);
+  const around = (byPx: number): Ellipse => ({ ...ellipse, centre, semiMajorPx: semiMajorPx + byPx, semiMinorPx: semiMinorPx + byPx });
+  const sum = planes.map(() => 0);
+  let lengths = 0;
+  for (let sector = 0; sector < STEP_SECTORS; sector += 1) {
+    const steps = planes.map((plane) => sectorMean(plane, around(aside), sector) - sectorMean(plane, around(-aside), sector));
+    steps.forEach((step, index) => {
+      sum[index] = (sum[index] ?? 0) + step;
+    });
+    lengths += Math.hypot(...steps);
+  }
+  const total = Math.hypot(...sum);
+  return { coherence: lengths > 0 ? total / lengths : 0, contrast: total / STEP_SECTORS };
+}
+
+const STEP_SHARE = 0.06;
+const STEP_SECTORS = 36;
+const SAMPLES_PER_SECTOR = 8;
+
+function sectorMean(plane: LightPlanes[number], ellipse: Ellipse, sector: number): number {
+  let sum = 0;
+  for (let index = 0; index < SAMPLES_PER_SECTOR; index += 1) {
+    const { xPx, yPx } = pointOn(ellipse, (2 * Math.PI * (sector + index / SAMPLES_PER_SECTOR)) / STEP_SECTORS);
+    sum += lightAt(plane, xPx, yPx);
+  }
+  return sum / SAMPLES_PER_SECTOR;
 }
 
 /** Of each ray the step that is strong and near, both. */

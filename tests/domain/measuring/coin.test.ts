@@ -1,0 +1,111 @@
+import { describe, expect, test } from 'vitest';
+import { rimAbout } from '../../../src/domain/finding/coin/findCoin.ts';
+import { calibrate } from '../../../src/domain/measuring/calibrate.ts';
+import type { CoinScale } from '../../../src/domain/measuring/calibration.ts';
+import { coinSolutions, nearEdgeBySecondObject } from '../../../src/domain/measuring/coinSide.ts';
+import { coinsOfDiameter, KNOWN_COINS } from '../../../src/domain/measuring/knownCoins.ts';
+import { measure } from '../../../src/domain/measuring/measure.ts';
+import { COIN_PHOTOS, coinLight, coinTruth } from '../../support/coinTruth.ts';
+import { photoTruths, pictureOf, rectangleOn } from '../../support/photoTruth.ts';
+import { calibrationOf, quantityOf } from '../../support/trueClicks.ts';
+
+function carapaceOn(photo: (typeof COIN_PHOTOS)[number], marks: CoinScale, focalLengthKnown = true) {
+  const { picture, landmarks, heightsMm, trueMm } = coinTruth(photo);
+  const calibration = calibrate(marks, focalLengthKnown ? picture : { ...picture, facts: { focalLength35Mm: null } });
+  if (!calibration.ok) throw new Error(calibration.failure.code);
+  const measurement = measure({ landmarks, carapaceHeight: { kind: 'assumed' }, pointingPx: 1.5 }, calibration.value, { heightsMm });
+  const length = quantityOf(measurement, 'carapace-length');
+  const expected = trueMm['carapace_length'] ?? Number.NaN;
+  return { calibration: calibration.value, length, errorMm: length.estimate.value - expected, expected };
+}
+
+/** The truth of the picture decides, as a keeper would who knows how the phone was held: the solution nearest to the true tilt. */
+function trueEdge(photo: (typeof COIN_PHOTOS)[number], marks: CoinScale): number {
+  const { picture, camera } = coinTruth(photo);
+  const solutions = coinSolutions(marks, picture);
+  const [nearest] = (solutions ?? []).toSorted(
+    (one, other) => Math.abs(one.tiltDeg - camera.tilt_deg) - Math.abs(other.tiltDeg - camera.tilt_deg),
+  );
+  if (!nearest) throw new Error('No plane was found');
+  return nearest.nearEdgeRad;
+}
+
+describe.each(COIN_PHOTOS)('a carapace measured by a coin: $name', (photo) => {
+  const { rim, marksOn, camera } = coinTruth(photo);
+
+  test('with the true rim: length within 0.5 %, tilt within 0.1 degrees, camera within 0.5 %', () => {
+    const marks = marksOn(rim, 0.25, null);
+    const { calibration, errorMm, expected } = carapaceOn(photo, { ...marks, nearEdgeRad: trueEdge(photo, marks) });
+    expect(Math.abs(errorMm / expected)).toBeLessThan(0.005);
+    expect(Math.abs((calibration.tiltDeg ?? 0) - camera.tilt_deg)).toBeLessThan(0.1);
+    const aboveTable = (calibration.station?.heightMm ?? 0) + calibration.faceHeightMm;
+    expect(Math.abs(aboveTable / camera.height_mm - 1)).toBeLessThan(0.005);
+  });
+
+  test('with the rim found from a rough middle: within 3 % and within its uncertainty', async () => {
+    const found = rimAbout(await coinLight(photo), { xPx: rim.centre.xPx - 9, yPx: rim.centre.yPx + 7 });
+    if (!found.ok) throw new Error(found.failure.code);
+    const marks = marksOn(found.value.ellipse, found.value.standardUncertaintyPx, null);
+    const { length, errorMm, expected } = carapaceOn(photo, { ...marks, nearEdgeRad: trueEdge(photo, marks) });
+    expect(Math.abs(errorMm / expected)).toBeLessThan(0.03);
+    expect(Math.abs(errorMm)).toBeLessThan(length.estimate.expandedUncertainty);
+  });
+
+  test('undecided: both planes stand in the uncertainty, which then contains the truth', () => {
+    const { calibration, length, errorMm } = carapaceOn(photo, marksOn(rim, 0.25, null));
+    expect(calibration.tiltDeg).toBeNull();
+    expect(calibration.warnings.map(({ code }) => code)).toContain('tilt-direction-open');
+    expect(length.flags).toContain('tilt-unknown');
+    expect(length.budget.toSorted((one, other) => other.share - one.share)[0]?.source).toBe('tilt-unknown');
+    expect(Math.abs(errorMm)).toBeLessThan(length.estimate.expandedUncertainty);
+  });
+
+  test('without a focal length: one scale for all, the tilt in the uncertainty, nothing corrected for height', () => {
+    const { calibration, length, errorMm } = carapaceOn(photo, marksOn(rim, 0.25, 0), false);
+    expect(calibration.station).toBeNull();
+    expect(calibration.warnings.map(({ code }) => code)).toEqual(expect.arrayContaining(['tilt-unknown', 'focal-length-unknown']));
+    expect(Math.abs(errorMm)).toBeLessThan(length.estimate.expandedUncertainty);
+  });
+
+  test('forgetting the thickness of the coin would cost half a percent and more', () => {
+    const marks = marksOn(rim, 0.25, null);
+    const decided = { ...marks, nearEdgeRad: trueEdge(photo, marks) };
+    const flat = carapaceOn(photo, { ...decided, thicknessMm: 0 });
+    expect(Math.abs(flat.errorMm / flat.expected)).toBeGreaterThan(0.005);
+  });
+});
+
+test('a card beside the coin decides which plane was real, as the truth has it', () => {
+  const [, photo] = COIN_PHOTOS;
+  const card = photoTruths().find(({ name }) => photo.truth.endsWith(name));
+  if (!card) throw new Error('The photo with both is missing');
+  const { rim, marksOn, picture } = coinTruth(photo);
+  const marks = marksOn(rim, 0.25, null);
+  const decided = nearEdgeBySecondObject(marks, picture, calibrationOf(card, rectangleOn(card).marks).view);
+  expect(pictureOf(card)).toEqual(picture);
+  expect(decided).toBe(trueEdge(photo, marks));
+});
+
+describe('known coins', () => {
+  test.each([
+    // United States Mint, Coin Specifications.
+    ['us-cent', 19.05, 1.52],
+    ['us-dime', 17.91, 1.35],
+    ['us-quarter', 24.26, 1.75],
+    // Council Regulation (EU) No 729/2014, Annex I.
+    ['euro-1', 23.25, 2.33],
+    ['euro-2', 25.75, 2.2],
+  ] as const)('%s is %f mm wide and %f mm thick', (name, diameterMm, thicknessMm) => {
+    expect(KNOWN_COINS[name]).toMatchObject({ diameterMm, thicknessMm });
+  });
+
+  test('only the 20 euro cent piece is notched', () => {
+    expect(Object.entries(KNOWN_COINS).flatMap(([name, { notched }]) => (notched ? [name] : []))).toEqual(['euro-20-cent']);
+  });
+
+  test('are told from a diameter as far as that goes', () => {
+    expect(coinsOfDiameter(24.25, 0.05)).toEqual(['euro-50-cent', 'us-quarter']);
+    expect(coinsOfDiameter(30.6, 0.1)).toEqual(['us-half-dollar']);
+    expect(coinsOfDiameter(50, 0.5)).toEqual([]);
+  });
+});
