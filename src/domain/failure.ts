@@ -54,7 +54,10 @@ export const Failure = z
     z.object({ code: z.literal('rim-not-elliptic') }),
     z.object({ code: z.literal('rim-not-found') }),
     z.object({ code: z.literal('points-on-a-line') }),
-    z.object({ code: z.literal('sides-not-found'), sides: z.array(z.int().min(0).max(3)).describe('From the first to the second corner is 0, and on') }),
+    z.object({
+      code: z.literal('sides-not-found'),
+      sides: z.array(z.int().min(0).max(3)).describe('From the first to the second corner is 0, and on'),
+    }),
     z.object({ code: z.literal('ticks-not-found'), found: z.int(), needed: z.int() }),
     z.object({ code: z.literal('calibration-missing'), photoId: z.string() }),
     z.object({ code: z.literal('too-few-rungs'), needed: z.int(), found: z.int() }),

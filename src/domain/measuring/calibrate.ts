@@ -2,6 +2,7 @@ import { contribution } from '../numerics/propagation.ts';
 import { assertNever, type Result, succeed } from '../result.ts';
 import { calibrateOnCoin } from './calibrateCoin.ts';
 import { calibrateOnPoints } from './calibratePoints.ts';
+import { calibrateOnRule } from './calibrateRule.ts';
 import type { RectangleScale, ScaleMarks, TwoPointScale } from './calibration.ts';
 import { lensOf, type PictureFacts } from './camera.ts';
 import { commonWarnings, tiltWarnings } from './commonWarnings.ts';
@@ -80,6 +81,8 @@ export function calibrate(marks: ScaleMarks, picture: PictureFacts): Result<Cali
       return calibrateOnCoin(marks, picture);
     case 'points':
       return calibrateOnPoints(marks, picture);
+    case 'rule-ticks':
+      return calibrateOnRule(marks, picture);
     default:
       return assertNever(marks);
   }

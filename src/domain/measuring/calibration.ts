@@ -121,8 +121,31 @@ export const PointsScale = z
   .meta({ id: 'PointsScale' });
 export type PointsScale = z.infer<typeof PointsScale>;
 
+/** The middle line of one tick, between two points of it. */
+export const TickMark = z.object({ number: z.int(), from: ImagePoint, to: ImagePoint }).meta({ id: 'TickMark' });
+export type TickMark = z.infer<typeof TickMark>;
+
+/**
+ * A row of equally spaced ticks found between two clicks on a rule. Their spacing tells the slope along the rule, the way they lean
+ * towards each other that across it.
+ */
+export const RuleTicksScale = z
+  .object({
+    kind: z.literal('rule-ticks'),
+    ends: z.tuple([ImagePoint, ImagePoint]).describe('Where the keeper clicked'),
+    graduationMm: z.number().positive().max(100).describe('From tick to tick'),
+    spanStandardUncertaintyMm: z.number().min(0).max(100).describe('Of the true length between the first and the last tick'),
+    ticks: z.array(TickMark).min(4).max(2_000),
+    tickPx: z.number().positive().max(100).describe('Standard uncertainty of one point of a tick, across it'),
+    heightMm: z.number().min(0).max(100).describe('Of the marked face above the table, 0 if unknown'),
+  })
+  .meta({ id: 'RuleTicksScale' });
+export type RuleTicksScale = z.infer<typeof RuleTicksScale>;
+
 /** What the keeper marked; everything derived from it (scale, tilt, residual) is computed, never stored. */
-export const ScaleMarks = z.discriminatedUnion('kind', [TwoPointScale, RectangleScale, CoinScale, PointsScale]).meta({ id: 'ScaleMarks' });
+export const ScaleMarks = z
+  .discriminatedUnion('kind', [TwoPointScale, RectangleScale, CoinScale, PointsScale, RuleTicksScale])
+  .meta({ id: 'ScaleMarks' });
 export type ScaleMarks = z.infer<typeof ScaleMarks>;
 
 /** The stored calibration of one photo. `marks` is null before the first and after a removal. */

@@ -25,7 +25,7 @@ const LEAST_DISTANCE_PX = 1;
  * Standard uncertainty of the slope (tangent of the tilt) in each of two directions at right angles, for a phone held by hand over a
  * table without a level: tilts within 20 degrees in 95 of 100 pictures. Own assumption.
  */
-const SLOPE_STANDARD_UNCERTAINTY = 0.145;
+export const SLOPE_STANDARD_UNCERTAINTY = 0.145;
 
 export interface TwoPointInputs {
   readonly ends: readonly [ImagePoint, ImagePoint];

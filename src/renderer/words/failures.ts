@@ -13,7 +13,12 @@ export interface FailureWords {
 
 /** For anything a question or a change threw: a refusal in its own words, all else as a defect of ours. */
 /** Of a rectangle, by the numbers of its corners. */
-const SIDES_IN_WORDS = ['the side from corner 1 to 2', 'the side from corner 2 to 3', 'the side from corner 3 to 4', 'the side from corner 4 to 1'];
+const SIDES_IN_WORDS = [
+  'the side from corner 1 to 2',
+  'the side from corner 2 to 3',
+  'the side from corner 3 to 4',
+  'the side from corner 4 to 1',
+];
 
 export function wordsForError(error: unknown): FailureWords {
   if (error instanceof Refusal) return wordsFor(error.failure);

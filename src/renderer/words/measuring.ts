@@ -118,6 +118,8 @@ export function scaleObjectName(marks: ScaleMarks): string {
       return SCALE_OBJECT_LABELS[marks.object];
     case 'coin':
       return COIN_LABELS[marks.coin];
+    case 'rule-ticks':
+      return 'The ticks of a rule';
     case 'points':
       return marks.object === 'scale-card' ? 'The Exuviary scale card' : 'A card with printed markers';
   }

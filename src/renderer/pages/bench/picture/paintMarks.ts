@@ -40,6 +40,7 @@ function paintScale(pen: Pen, marks: ScaleMarks, inHand: boolean, bare: boolean)
   if (marks.kind === 'two-points') strokeLine(pen, marks.ends, color);
   else if (marks.kind === 'coin') strokeLine(pen, rimOf(marks), color, { closed: true });
   else if (marks.kind === 'points') for (const { at } of marks.points) strokeCross(pen, at, color, 4, 1);
+  else if (marks.kind === 'rule-ticks') for (const { from, to } of marks.ticks) strokeLine(pen, [from, to], color, { widthCss: 0.75 });
   else if (inHand) {
     marks.corners.forEach((corner, index) => {
       const next = marks.corners[(index + 1) % 4] ?? corner;

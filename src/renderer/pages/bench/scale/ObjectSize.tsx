@@ -1,5 +1,12 @@
 import type { ReactElement } from 'react';
-import type { CoinScale, PointsScale, RectangleScale, ScaleMarks, TwoPointScale } from '../../../../domain/measuring/calibration.ts';
+import type {
+  CoinScale,
+  PointsScale,
+  RectangleScale,
+  RuleTicksScale,
+  ScaleMarks,
+  TwoPointScale,
+} from '../../../../domain/measuring/calibration.ts';
 import { COVERAGE_FACTOR } from '../../../../domain/measuring/quantity.ts';
 import { inchesFromMm, mmFromInches } from '../../../../domain/units.ts';
 import { changeScale, turnRectangle } from '../../../bench/deeds/scale.ts';
@@ -20,6 +27,8 @@ export function ObjectSize({ marks }: { marks: ScaleMarks }): ReactElement {
       return <CoinFields marks={marks} />;
     case 'points':
       return <PatternFields marks={marks} />;
+    case 'rule-ticks':
+      return <TickFields marks={marks} />;
   }
 }
 
@@ -111,6 +120,30 @@ function PatternFields({ marks }: { marks: PointsScale }): ReactElement {
         most={100}
         onChange={(thicknessMm) => changeScale(bench, { ...marks, thicknessMm })}
       />
+    </div>
+  );
+}
+
+function TickFields({ marks }: { marks: RuleTicksScale }): ReactElement {
+  const { bench } = useWork();
+  const change = (part: Partial<RuleTicksScale>) => changeScale(bench, { ...marks, ...part });
+  return (
+    <div className={style['pair']}>
+      <NumberField
+        label="From tick to tick, mm"
+        value={marks.graduationMm}
+        most={100}
+        aboveZero
+        onChange={(graduationMm) => change({ graduationMm })}
+      />
+      <NumberField
+        label="Whole row known to ± mm"
+        value={COVERAGE_FACTOR * marks.spanStandardUncertaintyMm}
+        figures={3}
+        most={200}
+        onChange={(expanded) => change({ spanStandardUncertaintyMm: expanded / COVERAGE_FACTOR })}
+      />
+      <NumberField label="Above the table, mm" value={marks.heightMm} most={100} onChange={(heightMm) => change({ heightMm })} />
     </div>
   );
 }
