@@ -1,0 +1,60 @@
+import type { PictureFacts } from '../measuring/camera.ts';
+import type { Corners } from '../measuring/corners.ts';
+import { KNOWN_RECTANGLES } from '../measuring/knownRectangles.ts';
+import type { ImagePoint } from '../measuring/points.ts';
+import { edgeMapOf } from './edgeMap.ts';
+import type { LightImage, LightPlanes } from './light.ts';
+import { proposeRectangle, reducePlanes, scaledPoint } from './proposeCard.ts';
+import { proposeTicks } from './proposeRule.ts';
+import { type Segment, strongSegments } from './strongLines.ts';
+
+/** A scale object the program believes to see; the keeper accepts, corrects or declines it. Pixels of the whole picture. */
+export type StraightProposal =
+  | { readonly kind: 'id-1'; readonly corners: Corners; readonly confidence: number }
+  | { readonly kind: 'rule'; readonly ends: readonly [ImagePoint, ImagePoint]; readonly confidence: number };
+
+/** Straight edges are sought in a picture of this size: an ID-1 card is then 80 px or longer in any usable photo. */
+const EDGES_LONGEST_PX = 640;
+/** Corners and ticks are judged in a picture of this size; millimeters are then still 4 px and more. */
+const JUDGING_LONGEST_PX = 2048;
+/** Edges shorter than this share of the longest side belong to nothing a skin is measured by. */
+const LEAST_SEGMENT = 0.07;
+const SEGMENTS = 48;
+/** Ticks are sought along the longest edges alone. */
+const RULE_SEGMENTS = 24;
+
+/**
+ * ID-1 card and rule in a picture, without a click; at most one of each, the more certain first.
+ *
+ * @param image luminance; `planes` the same picture in colors.
+ */
+export function proposeStraightObjects(image: LightImage, planes: LightPlanes, picture: PictureFacts): readonly StraightProposal[] {
+  const judging = reducePlanes([image, ...planes], JUDGING_LONGEST_PX);
+  const [light, ...rest] = judging.planes;
+  const [first = light, ...others] = rest;
+  const colors: LightPlanes = [first, ...others];
+  const small = reducePlanes(colors, EDGES_LONGEST_PX);
+  const longestPx = Math.max(small.planes[0].widthPx, small.planes[0].heightPx);
+  const segments = strongSegments(edgeMapOf(small.planes), LEAST_SEGMENT * longestPx, SEGMENTS).map((segment) =>
+    scaled(segment, small.factor),
+  );
+  const facts: PictureFacts = { ...picture, widthPx: picture.widthPx / judging.factor, heightPx: picture.heightPx / judging.factor };
+
+  const proposals: StraightProposal[] = [];
+  const card = proposeRectangle(colors, segments, KNOWN_RECTANGLES['id-1'], facts);
+  if (card) {
+    const [a, b, c, d] = card.found.corners;
+    const whole = (at: ImagePoint): ImagePoint => scaledPoint(at, judging.factor);
+    proposals.push({ kind: 'id-1', corners: [whole(a), whole(b), whole(c), whole(d)], confidence: card.confidence });
+  }
+  const rule = proposeTicks(light, segments.slice(0, RULE_SEGMENTS));
+  if (rule) {
+    const ends = [scaledPoint(rule.ends[0], judging.factor), scaledPoint(rule.ends[1], judging.factor)] as const;
+    proposals.push({ kind: 'rule', ends, confidence: rule.confidence });
+  }
+  return proposals.sort((one, other) => other.confidence - one.confidence);
+}
+
+function scaled({ from, to, lengthPx, coverage }: Segment, factor: number): Segment {
+  return { from: scaledPoint(from, factor), to: scaledPoint(to, factor), lengthPx: lengthPx * factor, coverage };
+}
