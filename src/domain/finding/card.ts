@@ -3,9 +3,9 @@ import { type Corners, checkCorners, distance } from '../measuring/corners.ts';
 import { fitHomography } from '../measuring/homography.ts';
 import type { ImagePoint } from '../measuring/points.ts';
 import { rectangleOutline } from '../measuring/rectangleView.ts';
-import type { Result } from '../result.ts';
+import { type Result, succeed } from '../result.ts';
 import { constructCorners, cornersOf } from './constructCorners.ts';
-import type { LightPlanes } from './light.ts';
+import { type LightPlanes, reducePlanes } from './light.ts';
 import type { FittedLine, PointCovariance } from './line.ts';
 import { edgeSearch } from './profile.ts';
 import { type FoundSide, findSides } from './sideFit.ts';
@@ -36,6 +36,10 @@ const HANDLE_REACH = 0.04;
 const HANDLE_ERROR = 0.03;
 /** Radii may exceed the nominal one by this much (ISO/IEC 7810: 3.48 mm at most for 3.18 mm). */
 const RADIUS_ALLOWANCE_MM = 0.3;
+/** The longest side is worked on at about this many px. */
+const WORKING_SIDE_PX = 700;
+/** The face of a card ends in a burr of up to 0.08 mm (ISO/IEC 7810) that is lit otherwise; rectangular over +-0.06 mm, own assumption. */
+const EDGE_UNCERTAINTY_MM = 0.035;
 const PLACES = 72;
 const LINES_KEPT = 5;
 /** How far the sides are looked for from the lines of the first search, then from those of the first fit; px for each 10 px of thickness. */
@@ -43,7 +47,8 @@ const FIT_REACHES_PX = [7, 2.5] as const;
 
 /**
  * Finds a rectangle's four straight sides near four rough handles and constructs its corners. The sides are those of its
- * upper face: its own shadow beside it is modeled, not taken for the side.
+ * upper face: its own shadow beside it is modeled, not taken for the side. Large pictures are averaged down first: their blur is
+ * wider than their pixels, and what remains uncertain is the object's edge, not the place of light.
  *
  * @param planes linear red, green and blue; luminance alone where there is no color.
  * @param handles clockwise on the screen, each within 3 % of the longest side of its corner; the first side is the width.
@@ -58,18 +63,72 @@ export function refineRectangle(
 ): Result<FoundRectangle> {
   const checked = checkCorners(handles);
   if (!checked.ok) return checked;
-  const lens = lensOf(picture);
+  const factor = Math.max(1, Math.round(longestPx(handles) / WORKING_SIDE_PX));
+  const facts = { ...picture, widthPx: picture.widthPx / factor, heightPx: picture.heightPx / factor };
+  const found = refineAtScale(reducePlanes(planes, factor), scaledCorners(handles, 1 / factor), shape, facts);
+  return found.ok ? succeed(enlarged(found.value, factor)) : found;
+}
+
+function refineAtScale(planes: LightPlanes, handles: Corners, shape: RectangleShape, picture: PictureFacts): Result<FoundRectangle> {
   let found: Result<FoundRectangle> | null = null;
-  let corners = findCoarsely(planes, handles, shape, lens);
+  let corners = findCoarsely(planes, handles, shape, lensOf(picture));
   for (const reachPx of FIT_REACHES_PX) {
-    const thicknessPx = (longestPx(corners) / Math.max(shape.widthMm, shape.heightMm)) * shape.thicknessMm;
-    const sides = findSides(planes, sidesOf(corners, shape, 0.005), thicknessPx, reachPx);
-    found = constructCorners(sides, corners, shape, picture);
+    const pxPerMm = longestPx(corners) / Math.max(shape.widthMm, shape.heightMm);
+    const sides = findSides(planes, sidesOf(corners, shape, 0.005), pxPerMm * shape.thicknessMm, reachPx);
+    found = constructCorners(
+      eachSide(sides, (side) => side && withEdgeUncertainty(side, pxPerMm)),
+      corners,
+      shape,
+      picture,
+    );
     if (!found.ok) return found;
     corners = found.value.corners;
   }
   if (!found) throw new TypeError('Expected at least one round of fitting');
   return found;
+}
+
+/** What the scatter along a side can't show moves the whole side. */
+function withEdgeUncertainty(side: FoundSide, pxPerMm: number): FoundSide {
+  const acrossUncertaintyPx = Math.hypot(side.line.acrossUncertaintyPx, EDGE_UNCERTAINTY_MM * pxPerMm);
+  return { ...side, line: { ...side.line, acrossUncertaintyPx } };
+}
+
+function scaledPoint({ xPx, yPx }: ImagePoint, factor: number): ImagePoint {
+  return { xPx: factor * xPx, yPx: factor * yPx };
+}
+
+function scaledCorners(corners: Corners, factor: number): Corners {
+  return [
+    scaledPoint(corners[0], factor),
+    scaledPoint(corners[1], factor),
+    scaledPoint(corners[2], factor),
+    scaledPoint(corners[3], factor),
+  ];
+}
+
+function enlarged({ corners, covariances, sides }: FoundRectangle, factor: number): FoundRectangle {
+  const square = factor * factor;
+  const side = (found: FoundSide | null): FoundSide | null =>
+    found && {
+      ...found,
+      line: {
+        ...found.line,
+        through: scaledPoint(found.line.through, factor),
+        acrossUncertaintyPx: factor * found.line.acrossUncertaintyPx,
+        residualPx: factor * found.line.residualPx,
+      },
+    };
+  return {
+    corners: scaledCorners(corners, factor),
+    covariances: eachSide(covariances, ({ xx, xy, yy }) => ({ xx: square * xx, xy: square * xy, yy: square * yy })),
+    sides: eachSide(sides, side),
+  };
+}
+
+/** Standard uncertainty of one corner per coordinate, px: the root of the mean of all variances. */
+export function cornerUncertaintyPx({ covariances }: Pick<FoundRectangle, 'covariances'>): number {
+  return Math.sqrt(covariances.reduce((sum, { xx, yy }) => sum + (xx + yy) / 2, 0) / 4);
 }
 
 function sidesOf(corners: Corners, { widthMm, heightMm, cornerRadiusMm }: RectangleShape, marginShare: number): Four<ExpectedSide> {

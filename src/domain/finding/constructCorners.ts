@@ -44,10 +44,9 @@ export function constructCorners(
   const lens = lensOf(picture);
   if (missing.length !== 1 || hidden === undefined || !lens.known) return fail({ code: 'sides-not-found', sides: missing });
   // Turned so that the missing side comes last: from the fourth corner to the first.
-  const turned = (index: number): number => (hidden + 1 + index) % 4;
-  const seen = [0, 1, 2].flatMap((index) => sides[turned(index)]?.line ?? []);
-  const [first, second, third] = seen;
-  const start = [0, 1, 2, 3].map((index) => expected[turned(index) as 0 | 1 | 2 | 3]);
+  const turned = (index: number): Index => indexOf(hidden + 1 + index);
+  const [first, second, third] = [0, 1, 2].flatMap((index) => sides[turned(index)]?.line ?? []);
+  const start = [0, 1, 2, 3].map((index) => expected[turned(index)]);
   const lengths = hidden % 2 === 1 ? shape : { widthMm: shape.heightMm, heightMm: shape.widthMm };
   const [from, , , to] = start;
   if (!first || !second || !third || !from || !to) return fail({ code: 'sides-not-found', sides: missing });
@@ -56,14 +55,22 @@ export function constructCorners(
   const solved = solve(lines, lens);
   if (!solved) return fail({ code: 'sides-not-found', sides: missing });
   const covariances = propagate(solve, lines, lens, focalStandardUncertaintyPx(lens, picture), solved);
-  const back = (index: number): number => (index - hidden - 1 + 4) % 4;
-  const corner = (index: number): ImagePoint => solved[back(index) as 0 | 1 | 2 | 3];
-  const covariance = (index: number): PointCovariance => covariances[back(index) as 0 | 1 | 2 | 3];
+  const back = (index: number): Index => indexOf(index - hidden + 3);
+  const corner = (index: number): ImagePoint => solved[back(index)];
+  const covariance = (index: number): PointCovariance => covariances[back(index)];
   return succeed({
     corners: [corner(0), corner(1), corner(2), corner(3)],
     covariances: [covariance(0), covariance(1), covariance(2), covariance(3)],
     sides,
   });
+}
+
+type Index = 0 | 1 | 2 | 3;
+
+/** Round the rectangle. */
+function indexOf(count: number): Index {
+  const [index = 0] = ([0, 1, 2, 3] as const).slice(count % 4);
+  return index;
 }
 
 type ThreeLines = readonly [FittedLine, FittedLine, FittedLine];
@@ -127,11 +134,13 @@ function propagate(
   focalUncertaintyPx: number,
   solved: Four<ImagePoint>,
 ): Four<PointCovariance> {
-  const moved: (Four<ImagePoint> | null)[] = lines.flatMap((line, index) => [
-    solve(lines.with(index, shifted(line, line.acrossUncertaintyPx)) as unknown as ThreeLines, lens),
-    solve(lines.with(index, rotated(line, line.angleUncertaintyRad)) as unknown as ThreeLines, lens),
-  ]);
-  moved.push(solve(lines, { ...lens, focalPx: lens.focalPx + focalUncertaintyPx }));
+  const [first, second, third] = lines;
+  const moved = [
+    ...bothWays(first).map((line) => solve([line, second, third], lens)),
+    ...bothWays(second).map((line) => solve([first, line, third], lens)),
+    ...bothWays(third).map((line) => solve([first, second, line], lens)),
+    solve(lines, { ...lens, focalPx: lens.focalPx + focalUncertaintyPx }),
+  ];
   const covariance = (index: 0 | 1 | 2 | 3): PointCovariance => {
     let [xx, xy, yy] = [0, 0, 0];
     for (const corners of moved) {
@@ -144,6 +153,11 @@ function propagate(
     return { xx, xy, yy };
   };
   return [covariance(0), covariance(1), covariance(2), covariance(3)];
+}
+
+/** A line moved across, then turned, each by its standard uncertainty. */
+function bothWays(line: FittedLine): readonly FittedLine[] {
+  return [shifted(line, line.acrossUncertaintyPx), rotated(line, line.angleUncertaintyRad)];
 }
 
 function shifted(line: FittedLine, byPx: number): FittedLine {

@@ -12,8 +12,8 @@ export interface EdgeMap {
 
 /** Light below this hardly differs from black: keeps the noise of shadows from counting as edges. */
 const DARK_LIGHT = 0.02;
-/** The strongest pixels that count as edges, as a share of all. */
-const EDGE_SHARE = 0.08;
+/** An edge stands out from the noise and texture of the ground, whose gradient the median is. */
+const ABOVE_MEDIAN = 2.5;
 /** Relative change of light per pixel below which a pixel is never an edge. */
 const LEAST_CHANGE = 0.02;
 
@@ -73,7 +73,7 @@ function smooth(values: Float32Array, widthPx: number, heightPx: number): Float3
 
 function crests(magnitude: Float32Array, angle: Float32Array, widthPx: number, heightPx: number): Float32Array {
   const sorted = magnitude.toSorted();
-  const least = Math.max(LEAST_CHANGE, sorted[Math.floor((1 - EDGE_SHARE) * sorted.length)] ?? 0);
+  const least = Math.max(LEAST_CHANGE, ABOVE_MEDIAN * (sorted[Math.floor(sorted.length / 2)] ?? 0));
   const strength = new Float32Array(magnitude.length);
   for (let y = 1; y + 1 < heightPx; y += 1) {
     for (let x = 1; x + 1 < widthPx; x += 1) {

@@ -85,3 +85,13 @@ export function reduceLight(image: LightImage, factor: number): LightImage {
   for (let index = 0; index < light.length; index += 1) light[index] = (light[index] ?? 0) * share;
   return { widthPx, heightPx, light };
 }
+
+/** The same for all planes of a picture. */
+export function reducePlanes([first, ...others]: LightPlanes, factor: number): LightPlanes {
+  return [reduceLight(first, factor), ...others.map((plane) => reduceLight(plane, factor))];
+}
+
+/** The least whole factor that brings the longest side of a picture down to `longestPx`. */
+export function factorTo({ widthPx, heightPx }: Pick<LightImage, 'widthPx' | 'heightPx'>, longestPx: number): number {
+  return Math.max(1, Math.ceil(Math.max(widthPx, heightPx) / longestPx));
+}

@@ -3,8 +3,8 @@ import type { Corners } from '../measuring/corners.ts';
 import { KNOWN_RECTANGLES } from '../measuring/knownRectangles.ts';
 import type { ImagePoint } from '../measuring/points.ts';
 import { edgeMapOf } from './edgeMap.ts';
-import type { LightImage, LightPlanes } from './light.ts';
-import { proposeRectangle, reducePlanes, scaledPoint } from './proposeCard.ts';
+import { factorTo, type LightImage, type LightPlanes, reduceLight, reducePlanes } from './light.ts';
+import { proposeRectangle } from './proposeCard.ts';
 import { proposeTicks } from './proposeRule.ts';
 import { type Segment, strongSegments } from './strongLines.ts';
 
@@ -29,32 +29,30 @@ const RULE_SEGMENTS = 24;
  * @param image luminance; `planes` the same picture in colors.
  */
 export function proposeStraightObjects(image: LightImage, planes: LightPlanes, picture: PictureFacts): readonly StraightProposal[] {
-  const judging = reducePlanes([image, ...planes], JUDGING_LONGEST_PX);
-  const [light, ...rest] = judging.planes;
-  const [first = light, ...others] = rest;
-  const colors: LightPlanes = [first, ...others];
-  const small = reducePlanes(colors, EDGES_LONGEST_PX);
-  const longestPx = Math.max(small.planes[0].widthPx, small.planes[0].heightPx);
-  const segments = strongSegments(edgeMapOf(small.planes), LEAST_SEGMENT * longestPx, SEGMENTS).map((segment) =>
-    scaled(segment, small.factor),
-  );
-  const facts: PictureFacts = { ...picture, widthPx: picture.widthPx / judging.factor, heightPx: picture.heightPx / judging.factor };
+  const factor = factorTo(image, JUDGING_LONGEST_PX);
+  const light = reduceLight(image, factor);
+  const colors = reducePlanes(planes, factor);
+  const toSmall = factorTo(light, EDGES_LONGEST_PX);
+  const small = reducePlanes(colors, toSmall);
+  const leastPx = LEAST_SEGMENT * Math.max(small[0].widthPx, small[0].heightPx);
+  const segments = strongSegments(edgeMapOf(small), leastPx, SEGMENTS).map((segment) => scaled(segment, toSmall));
+  const facts: PictureFacts = { ...picture, widthPx: picture.widthPx / factor, heightPx: picture.heightPx / factor };
+  const whole = ({ xPx, yPx }: ImagePoint): ImagePoint => ({ xPx: xPx * factor, yPx: yPx * factor });
 
   const proposals: StraightProposal[] = [];
   const card = proposeRectangle(colors, segments, KNOWN_RECTANGLES['id-1'], facts);
   if (card) {
     const [a, b, c, d] = card.found.corners;
-    const whole = (at: ImagePoint): ImagePoint => scaledPoint(at, judging.factor);
     proposals.push({ kind: 'id-1', corners: [whole(a), whole(b), whole(c), whole(d)], confidence: card.confidence });
   }
   const rule = proposeTicks(light, segments.slice(0, RULE_SEGMENTS));
   if (rule) {
-    const ends = [scaledPoint(rule.ends[0], judging.factor), scaledPoint(rule.ends[1], judging.factor)] as const;
-    proposals.push({ kind: 'rule', ends, confidence: rule.confidence });
+    proposals.push({ kind: 'rule', ends: [whole(rule.ends[0]), whole(rule.ends[1])], confidence: rule.confidence });
   }
   return proposals.sort((one, other) => other.confidence - one.confidence);
 }
 
 function scaled({ from, to, lengthPx, coverage }: Segment, factor: number): Segment {
-  return { from: scaledPoint(from, factor), to: scaledPoint(to, factor), lengthPx: lengthPx * factor, coverage };
+  const larger = ({ xPx, yPx }: ImagePoint): ImagePoint => ({ xPx: xPx * factor, yPx: yPx * factor });
+  return { from: larger(from), to: larger(to), lengthPx: lengthPx * factor, coverage };
 }

@@ -1,8 +1,7 @@
 import { lensOf, type PictureFacts } from '../measuring/camera.ts';
 import type { Corners } from '../measuring/corners.ts';
-import type { ImagePoint } from '../measuring/points.ts';
 import { type FoundRectangle, type RectangleShape, refineRectangle } from './card.ts';
-import { type LightPlanes, reduceLight } from './light.ts';
+import type { LightPlanes } from './light.ts';
 import { misfitOf, rectanglesAmong } from './quadrilaterals.ts';
 import type { Segment } from './strongLines.ts';
 
@@ -17,6 +16,8 @@ const CANDIDATES = 3;
 /** Misfit of a refined card beyond which it is another object: own assumption, ten times what the edges' uncertainty gives. */
 const SHAPE_SCALE = 0.015;
 const LEAST_CONFIDENCE = 0.35;
+/** No other candidate could be meant. */
+const CERTAIN = 0.85;
 
 /**
  * A rectangle of known size proposed without a click: the quadrilateral of strong straight edges that, refined, fits the
@@ -35,7 +36,7 @@ export function proposeRectangle(
   let best: ProposedRectangle | null = null;
   const tried: Corners[] = [];
   for (const { corners } of rectanglesAmong(segments, shape, lens)) {
-    if (tried.length === CANDIDATES) break;
+    if (tried.length === CANDIDATES || (best && best.confidence >= CERTAIN)) break;
     if (tried.some((other) => isNear(other, corners))) continue;
     tried.push(corners);
     const refined = refineRectangle(planes, corners, shape, picture);
@@ -51,15 +52,4 @@ export function proposeRectangle(
 function isNear(one: Corners, other: Corners): boolean {
   const size = Math.hypot(one[2].xPx - one[0].xPx, one[2].yPx - one[0].yPx);
   return one.every((corner) => other.some((at) => Math.hypot(at.xPx - corner.xPx, at.yPx - corner.yPx) < 0.03 * size));
-}
-
-/** Makes a picture of several colors smaller by the least whole factor that brings its longest side down to `longestPx`. */
-export function reducePlanes(planes: LightPlanes, longestPx: number): { readonly planes: LightPlanes; readonly factor: number } {
-  const [first, ...others] = planes;
-  const factor = Math.max(1, Math.ceil(Math.max(first.widthPx, first.heightPx) / longestPx));
-  return { planes: [reduceLight(first, factor), ...others.map((plane) => reduceLight(plane, factor))], factor };
-}
-
-export function scaledPoint({ xPx, yPx }: ImagePoint, factor: number): ImagePoint {
-  return { xPx: xPx * factor, yPx: yPx * factor };
 }
