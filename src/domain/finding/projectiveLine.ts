@@ -36,7 +36,7 @@ const OUTLIER_DEVIATIONS = 3;
 const MAD_FACTOR = 1.4826;
 
 /**
- * Fits the map of a line of equally spaced marks: linear start from u = a t + b - c t u, then Gauss-Newton on the distances in the picture
+ * Fits the map of a line of equally spaced marks: a start that less than half of the marks can't spoil, then Gauss-Newton on the distances in the picture
  * (the one-dimensional case of Hartley & Zisserman, Multiple View Geometry, algorithm 4.2), marks beyond three scaled median
  * deviations left out.
  *
@@ -54,19 +54,15 @@ export function fitProjectiveLine(numbers: readonly number[], places: readonly n
   const spread = Math.max(...places.map((place) => Math.abs(place - center)));
   const t = numbers.map((number) => (number - middle) / half);
   const u = places.map((place) => (place - center) / spread);
-  let used: readonly boolean[] = numbers.map(() => true);
-  let line = start(t, u, used);
-  let fit = line && refine(line, t, u, used);
+  const first = leastMedian(t, u);
+  if (!first) return null;
+  let used = withinReach(first, t, u, leastScalePx / spread);
+  let fit = refine(first, t, u, used);
   for (let round = 0; round < ROUNDS && fit; round += 1) {
-    line = fit.line;
-    const deviations = t.map((number, index) => Math.abs((u[index] ?? 0) - placeOn(fit?.line ?? { a: 0, b: 0, c: 0 }, number)));
-    const scale = Math.max(leastScalePx / spread, MAD_FACTOR * medianOf(deviations));
-    const kept = deviations.map((deviation) => deviation <= OUTLIER_DEVIATIONS * scale);
-    if (kept.filter(Boolean).length < 4) return null;
-    const same = kept.every((keep, index) => keep === used[index]);
+    const kept = withinReach(fit.line, t, u, leastScalePx / spread);
+    if (kept.every((keep, index) => keep === used[index])) break;
     used = kept;
-    fit = refine(line, t, u, used);
-    if (same) break;
+    fit = refine(fit.line, t, u, used);
   }
   if (!fit) return null;
   return unscale(fit, { middle, half, center, spread }, used);
@@ -78,13 +74,46 @@ interface ScaledFit {
   readonly residual: number;
 }
 
-function start(t: readonly number[], u: readonly number[], used: readonly boolean[]): ProjectiveLine | null {
-  const rows = t.flatMap((number, index) => (used[index] ? [[number, 1, -number * (u[index] ?? 0)]] : []));
-  const right = u.filter((_, index) => used[index]);
+function withinReach(line: ProjectiveLine, t: readonly number[], u: readonly number[], leastScale: number): readonly boolean[] {
+  const deviations = t.map((number, index) => Math.abs((u[index] ?? 0) - placeOn(line, number)));
+  const limit = OUTLIER_DEVIATIONS * Math.max(leastScale, MAD_FACTOR * medianOf(deviations));
+  return deviations.map((deviation) => deviation <= limit);
+}
+
+/** Marks that triples are drawn from, evenly along the line. */
+const ANCHORS = 9;
+
+/** Of the maps through three marks each the one with the least median deviation (Rousseeuw 1984, JASA 79:871), without chance. */
+function leastMedian(t: readonly number[], u: readonly number[]): ProjectiveLine | null {
+  const order = t.map((_, index) => index).toSorted((one, other) => (t[one] ?? 0) - (t[other] ?? 0));
+  const count = Math.min(ANCHORS, order.length);
+  const anchors = Array.from({ length: count }, (_, index) => order[Math.round((index * (order.length - 1)) / (count - 1))] ?? 0);
+  let best: { line: ProjectiveLine; median: number } | null = null;
+  for (const [first, one] of anchors.entries()) {
+    for (const [second, two] of anchors.entries()) {
+      for (const three of anchors.slice(second + 1)) {
+        if (second <= first) continue;
+        const line = through(t, u, [one, two, three]);
+        if (!line) continue;
+        const median = medianOf(t.map((number, index) => Math.abs((u[index] ?? 0) - placeOn(line, number))));
+        if (Number.isFinite(median) && !(best && best.median <= median)) best = { line, median };
+      }
+    }
+  }
+  return best?.line ?? null;
+}
+
+/** The map through three marks, from a t + b - c t u = u. */
+function through(t: readonly number[], u: readonly number[], marks: readonly number[]): ProjectiveLine | null {
+  const rows = marks.map((mark) => [t[mark] ?? 0, 1, -(t[mark] ?? 0) * (u[mark] ?? 0)]);
   try {
-    const [a = 0, b = 0, c = 0] = leastSquares(rows, right).coefficients;
+    const [a = 0, b = 0, c = 0] = leastSquares(
+      rows,
+      marks.map((mark) => u[mark] ?? 0),
+    ).coefficients;
     return { a, b, c };
   } catch (error) {
+    // Three marks of which two coincide determine no map.
     if (error instanceof RangeError) return null;
     throw error;
   }

@@ -184,7 +184,8 @@ function collectTicks({ middle, bands }: Row, strip: Strip, line: ProjectiveLine
   // Bands at the border of the row catch the rule's edge and the ends of the ticks.
   const inner = bands.length > 6 ? bands.slice(1, -1) : bands;
   const floors = inner.map(({ peaks }) => 0.5 * LEAST_STRENGTH_SHARE * medianOf(peaks.map(({ strength }) => strength)));
-  const first = Math.ceil(markAt(line, -1));
+  // Plus 0, because -0 is another number to some.
+  const first = Math.ceil(markAt(line, -1)) + 0;
   const last = Math.floor(markAt(line, strip.lengthPx + 1));
   const [vFirst, vLast] = [inner[0]?.band.vPx ?? 0, inner.at(-1)?.band.vPx ?? 0];
   const found: CollectedTick[] = [];
