@@ -30,7 +30,7 @@ const PhotoTruth = z.object({
   scale_objects: z.array(
     z.discriminatedUnion('type', [
       z.object({ type: z.literal('id1_card'), thickness_mm: z.number(), corners_top_px: Quad }),
-      z.object({ type: z.literal('fiducial_card'), thickness_mm: z.number(), side_mm: z.number(), corners_top_px: Quad }),
+      z.looseObject({ type: z.literal('fiducial_card'), thickness_mm: z.number(), side_mm: z.number(), corners_top_px: Quad }),
       z.object({
         type: z.literal('rule'),
         thickness_mm: z.number(),
@@ -62,6 +62,12 @@ export function pictureOf(truth: PhotoTruth): PictureFacts {
 
 function imagePoint([xPx, yPx]: readonly [number, number]): ImagePoint {
   return { xPx, yPx };
+}
+
+/** Corners of one marker of the photo's fiducial card, clockwise from its own top left. */
+export function markerCornersOf(truth: PhotoTruth, markerId: number): readonly ImagePoint[] {
+  const card = truth.scale_objects.find((object) => object.type === 'fiducial_card');
+  return Quad.parse(card?.[`marker_${markerId}_px`]).map(imagePoint);
 }
 
 const CARAPACE_NAMES: Record<CarapaceLandmark, string> = {

@@ -1,0 +1,15 @@
+import type { ImagePoint } from '../../measuring/points.ts';
+
+/** A marker of the dictionary seen in a picture, roughly: detectors shrink or shift its outline by up to a pixel. */
+export interface FoundMarker {
+  readonly markerId: number;
+  /** Clockwise on the screen from the corner that is top left when the marker stands upright. */
+  readonly corners: readonly [ImagePoint, ImagePoint, ImagePoint, ImagePoint];
+}
+
+/** Points of a printed pattern found in a picture, with their nominal places. */
+export interface FoundPoints {
+  readonly points: { readonly at: ImagePoint; readonly xMm: number; readonly yMm: number }[];
+  /** Standard uncertainty of one point per coordinate, from their scatter about one plane. */
+  readonly pointPx: number;
+}

@@ -1,0 +1,44 @@
+import { z } from 'zod';
+import { CalendarDay } from '../dates.ts';
+import type { PrintFactors } from '../measuring/calibration.ts';
+import { CHECK_BAR_MM } from './layout.ts';
+
+/** What a keeper read with a caliper on the two check bars of one printed sheet. Made once per printer, and again with new paper. */
+export const PrintCheck = z
+  .object({
+    printer: z.string().trim().min(1).max(200),
+    acrossMm: z
+      .number()
+      .min(0.5 * CHECK_BAR_MM)
+      .max(2 * CHECK_BAR_MM)
+      .describe('Length of the bar along the card'),
+    downMm: z
+      .number()
+      .min(0.5 * CHECK_BAR_MM)
+      .max(2 * CHECK_BAR_MM)
+      .describe('Length of the bar across the card'),
+    readingStandardUncertaintyMm: z.number().positive().max(5).describe('Of one reading of the caliper, with setting its jaws'),
+    checkedOn: CalendarDay,
+  })
+  .meta({ id: 'PrintCheck' });
+export type PrintCheck = z.infer<typeof PrintCheck>;
+
+/** A caliper read to 0.05 mm on a printed edge; common practice, no source. */
+export const CALIPER_STANDARD_UNCERTAINTY_MM = 0.03;
+
+/** Paper grows and shrinks with the air's moisture by a few tenths of a percent; from memory. */
+const PAPER_RELATIVE_UNCERTAINTY = 0.001;
+
+/** Printers left alone scale by up to 2 % (rectangular; seen in tests of copiers, from memory). */
+const UNCHECKED_HALF_WIDTH = 0.02;
+
+export const UNCHECKED_PRINT: PrintFactors = { xFactor: 1, yFactor: 1, relativeStandardUncertainty: UNCHECKED_HALF_WIDTH / Math.sqrt(3) };
+
+/** How much larger than drawn a printer prints, from its check. */
+export function printFactorsOf({ acrossMm, downMm, readingStandardUncertaintyMm }: PrintCheck): PrintFactors {
+  return {
+    xFactor: acrossMm / CHECK_BAR_MM,
+    yFactor: downMm / CHECK_BAR_MM,
+    relativeStandardUncertainty: Math.hypot(readingStandardUncertaintyMm / CHECK_BAR_MM, PAPER_RELATIVE_UNCERTAINTY),
+  };
+}

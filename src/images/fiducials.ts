@@ -1,0 +1,96 @@
+import { extname } from 'node:path';
+import { Worker } from 'node:worker_threads';
+import { type LightImage, reduceLight } from '../domain/finding/light.ts';
+import type { FoundMarker } from '../domain/finding/markers/found.ts';
+import type { DetectingAnswer, DetectingQuestion } from './fiducialDetecting.ts';
+
+/** Finds printed markers; its thread and its library are loaded with the first picture and stay until it is closed. */
+export interface FiducialDetector {
+  /** Markers of the dictionary in a picture, corners in its frame, to about a pixel of the reduced picture. */
+  find(image: LightImage): Promise<readonly FoundMarker[]>;
+  close(): Promise<void>;
+}
+
+/** The same folder holds the thread's program both as source and as built, each under its own ending. */
+const DETECTING = new URL(`./fiducialDetecting${extname(import.meta.filename)}`, import.meta.url);
+
+/** Markers keep more than their six cells' worth of pixels at this size, and detection takes a tenth of a second. */
+const DETECTING_LONGEST_PX = 2048;
+
+interface Waiting {
+  readonly resolve: (markers: readonly FoundMarker[]) => void;
+  readonly reject: (error: Error) => void;
+}
+
+export function openFiducialDetector(): FiducialDetector {
+  const waiting = new Map<number, Waiting>();
+  let worker: Worker | null = null;
+  let nextTicket = 1;
+
+  const failAll = (error: Error): void => {
+    for (const { reject } of waiting.values()) reject(error);
+    waiting.clear();
+    worker = null;
+  };
+  const started = (): Worker => {
+    if (worker) return worker;
+    const fresh = new Worker(DETECTING);
+    fresh.on('message', (answer: DetectingAnswer) => {
+      const asked = waiting.get(answer.ticket);
+      waiting.delete(answer.ticket);
+      // A thread with nothing to do must not keep the program from ending.
+      if (waiting.size === 0) fresh.unref();
+      if ('markers' in answer) asked?.resolve(answer.markers);
+      else asked?.reject(new Error(`The marker detector failed: ${answer.reason}`));
+    });
+    fresh.on('error', failAll);
+    fresh.on('exit', (code) => failAll(new Error(`Expected markers from the detector but it ended with ${code}`)));
+    worker = fresh;
+    return fresh;
+  };
+
+  return {
+    async find(image) {
+      const factor = Math.max(1, Math.ceil(Math.max(image.widthPx, image.heightPx) / DETECTING_LONGEST_PX));
+      const small = reduceLight(image, factor);
+      const question: DetectingQuestion = {
+        ticket: nextTicket,
+        widthPx: small.widthPx,
+        heightPx: small.heightPx,
+        gray: encodedGray(small),
+      };
+      nextTicket += 1;
+      const markers = await new Promise<readonly FoundMarker[]>((resolve, reject) => {
+        waiting.set(question.ticket, { resolve, reject });
+        const thread = started();
+        thread.ref();
+        thread.postMessage(question, [question.gray.buffer]);
+      });
+      return markers.map((marker) => enlarged(marker, factor));
+    },
+    async close() {
+      await worker?.terminate();
+    },
+  };
+}
+
+function enlarged({ markerId, corners }: FoundMarker, factor: number): FoundMarker {
+  const [a, b, c, d] = corners;
+  const at = ({ xPx, yPx }: (typeof corners)[number]) => ({ xPx: factor * xPx, yPx: factor * yPx });
+  return { markerId, corners: [at(a), at(b), at(c), at(d)] };
+}
+
+const TABLE_SIZE = 4096;
+
+/** IEC 61966-2-1: the detector's thresholds are made for encoded gray, in which shadows are not as deep. */
+function encodedGray({ light }: LightImage): Uint8Array<ArrayBuffer> {
+  const table = Uint8Array.from({ length: TABLE_SIZE + 1 }, (_, index) => {
+    const linear = index / TABLE_SIZE;
+    return Math.round(255 * (linear <= 0.0031308 ? 12.92 * linear : 1.055 * linear ** (1 / 2.4) - 0.055));
+  });
+  const gray = new Uint8Array(light.length);
+  for (let index = 0; index < gray.length; index += 1) {
+    gray[index] = table[Math.round(TABLE_SIZE * Math.min(1, Math.max(0, light[index] ?? 0)))] ?? 0;
+  }
+  return gray;
+}
