@@ -16,7 +16,8 @@ function layer(values: readonly string[], packages: readonly string[], types: re
 export const LAYERS: Readonly<Record<string, Layer>> = {
   domain: layer([], ['zod', 'ml-matrix']),
   archive: layer(['domain'], ['better-sqlite3', 'node:']),
-  images: layer(['domain'], ['sharp', 'exifr', 'libheif-js', 'node:']),
+  images: layer(['domain'], ['sharp', 'exifr', 'libheif-js', '@techstark/opencv-js', 'node:']),
+  exchange: layer(['domain'], ['@cantoo/pdf-lib', 'node:']),
   tasks: layer(['domain', 'archive', 'images'], ['zod', 'node:']),
   'api/contract': layer(['domain'], ['zod']),
   api: layer(['domain', 'archive', 'tasks', 'api/contract'], ['hono', 'zod', 'node:']),
@@ -71,6 +72,13 @@ export const DOORS: readonly Door[] = [
     pattern: /from 'vite'/,
     under: 'src',
     doors: ['src/launch/development.ts'],
+  },
+  {
+    danger: 'loads a hundred megabytes',
+    example: "createRequire(import.meta.url)('@techstark/opencv-js')",
+    pattern: /'@techstark\/opencv-js'/,
+    under: 'src',
+    doors: ['src/images/fiducialDetecting.ts'],
   },
   {
     danger: 'starts programs',

@@ -7,9 +7,29 @@ import type { Matrix3 } from '../../src/domain/numerics/matrix3.ts';
 interface OpenCv {
   readonly CV_64F: number;
   readonly CV_32F: number;
+  readonly DICT_4X4_50: number;
+  readonly Mat: new () => { readonly data: Uint8Array; delete(): void };
+  getPredefinedDictionary(name: number): {
+    generateImageMarker(id: number, sidePx: number, drawn: object, border: number): void;
+    delete(): void;
+  };
   matFromArray(rows: number, columns: number, type: number, values: readonly number[]): { delete(): void };
   findHomography(from: object, to: object): { readonly data64F: Float64Array; delete(): void };
   fitEllipseDirect(points: object): { center: { x: number; y: number }; size: { width: number; height: number }; angle: number };
+}
+
+/** Cells of a marker of DICT_4X4_50 with its border, row by row, true for white, as OpenCV draws them. */
+export async function openCvMarkerCells(): Promise<(markerId: number) => readonly boolean[]> {
+  const loading: Promise<OpenCv> = createRequire(import.meta.url)('@techstark/opencv-js');
+  const cv = await loading;
+  return (markerId) => {
+    const dictionary = cv.getPredefinedDictionary(cv.DICT_4X4_50);
+    const drawn = new cv.Mat();
+    dictionary.generateImageMarker(markerId, 6, drawn, 1);
+    const cells = Array.from(drawn.data, (value) => value > 127);
+    for (const made of [drawn, dictionary]) made.delete();
+    return cells;
+  };
 }
 
 /** OpenCV's fitEllipseDirect, in single precision; its sizes are whole axes and its angle belongs to the width. */

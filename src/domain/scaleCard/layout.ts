@@ -49,6 +49,9 @@ export const CHECK_BAR_MM = 50;
 /** A line that is drawn, not printed to a size: thin, but not so thin that printers lose it. */
 const LINE_MM = 0.2;
 const TICK_MM = 0.15;
+/** Rules begin this far from the corners of the frame, where two of them would meet. */
+const RULE_INSET_MM = 10;
+const NUMBER = { centered: true, capHeightMm: 1.6 };
 
 /** CIE 1976 lightness of the gray steps. */
 export const GRAY_STEPS = [20, 35, 50, 65, 80, 95] as const;
@@ -82,50 +85,65 @@ function words(
   return { kind: 'words', text, xMm, yMm, centered, capHeightMm, bold };
 }
 
-/** Millimetre rules along all four sides, ticks inward, numbered in millimetres; the middle of a tick is its place. */
+/** Millimetre rules along all four sides, ticks inward, numbered in millimetres from 0; the middle of a tick is its place. */
 function rules(): CardShape[] {
   const shapes: CardShape[] = [];
-  const tickLength = (at: number): number => (at % 10 === 0 ? 4.5 : at % 5 === 0 ? 3.2 : 2.2);
-  for (let at = 0; at <= FRAME_WIDTH_MM; at += 1) {
-    const length = tickLength(at);
-    shapes.push(fill(at - TICK_MM / 2, 0, TICK_MM, length), fill(at - TICK_MM / 2, FRAME_HEIGHT_MM - length, TICK_MM, length));
-    if (at % 10 === 0 && at > 0 && at < FRAME_WIDTH_MM) {
-      shapes.push(words(`${at}`, at, 7, { centered: true, capHeightMm: 1.6 }));
-      shapes.push(words(`${at}`, at, FRAME_HEIGHT_MM - 5.4, { centered: true, capHeightMm: 1.6 }));
-    }
+  for (let at = 0; at <= FRAME_WIDTH_MM - 2 * RULE_INSET_MM; at += 1) {
+    const x = RULE_INSET_MM + at;
+    const length = tickLengthMm(at);
+    shapes.push(fill(x - TICK_MM / 2, 0, TICK_MM, length), fill(x - TICK_MM / 2, FRAME_HEIGHT_MM - length, TICK_MM, length));
+    if (at % 10 === 0) for (const y of [7, FRAME_HEIGHT_MM - 5.4]) shapes.push(words(`${at}`, x, y, NUMBER));
   }
-  for (let at = 0; at <= FRAME_HEIGHT_MM; at += 1) {
-    const length = tickLength(at);
-    shapes.push(fill(0, at - TICK_MM / 2, length, TICK_MM), fill(FRAME_WIDTH_MM - length, at - TICK_MM / 2, length, TICK_MM));
-    if (at % 10 === 0 && at > 0 && at < FRAME_HEIGHT_MM) {
-      shapes.push(words(`${at}`, 6.9, at + 0.8, { centered: true, capHeightMm: 1.6 }));
-      shapes.push(words(`${at}`, FRAME_WIDTH_MM - 6.9, at + 0.8, { centered: true, capHeightMm: 1.6 }));
-    }
+  for (let at = 0; at <= FRAME_HEIGHT_MM - 2 * RULE_INSET_MM; at += 1) {
+    const y = RULE_INSET_MM + at;
+    const length = tickLengthMm(at);
+    shapes.push(fill(0, y - TICK_MM / 2, length, TICK_MM), fill(FRAME_WIDTH_MM - length, y - TICK_MM / 2, length, TICK_MM));
+    if (at % 10 === 0) for (const x of [6.9, FRAME_WIDTH_MM - 6.9]) shapes.push(words(`${at}`, x, y + 0.8, NUMBER));
   }
   return shapes;
 }
 
+function tickLengthMm(at: number): number {
+  if (at % 10 === 0) return 4.5;
+  return at % 5 === 0 ? 3.2 : 2.2;
+}
+
 function board(): CardShape[] {
-  const { columns, rows, squareMm, markerMm, leftMm, topMm } = BOARD;
+  const { columns, rows, squareMm, leftMm, topMm } = BOARD;
   const shapes: CardShape[] = [];
   for (let row = 0; row < rows; row += 1) {
     for (let column = 0; column < columns; column += 1) {
       if (isBlackSquare(column, row)) shapes.push(fill(leftMm + column * squareMm, topMm + row * squareMm, squareMm, squareMm));
     }
   }
-  const cellMm = markerMm / (MARKER_CELLS + 2);
-  for (const { markerId, corners } of boardMarkers()) {
-    const [{ xMm, yMm }] = corners;
-    shapes.push(fill(xMm, yMm, markerMm, markerMm));
-    for (let row = 0; row < MARKER_CELLS; row += 1) {
-      for (let column = 0; column < MARKER_CELLS; column += 1) {
-        if (isWhiteCell(markerId, column, row)) {
-          shapes.push(fill(xMm + (column + 1) * cellMm, yMm + (row + 1) * cellMm, cellMm, cellMm, 1));
-        }
-      }
+  for (const { markerId, corners } of boardMarkers()) shapes.push(...marker(markerId, corners[0].xMm, corners[0].yMm));
+  return shapes;
+}
+
+/** White cells in one piece along rows and again along columns: side by side they would show seams. */
+function marker(markerId: number, leftMm: number, topMm: number): CardShape[] {
+  const cellMm = BOARD.markerMm / (MARKER_CELLS + 2);
+  const shapes = [fill(leftMm, topMm, BOARD.markerMm, BOARD.markerMm)];
+  for (let line = 0; line < MARKER_CELLS; line += 1) {
+    for (const { from, length } of runs((at) => isWhiteCell(markerId, at, line))) {
+      shapes.push(fill(leftMm + (from + 1) * cellMm, topMm + (line + 1) * cellMm, length * cellMm, cellMm, 1));
+    }
+    for (const { from, length } of runs((at) => isWhiteCell(markerId, line, at))) {
+      shapes.push(fill(leftMm + (line + 1) * cellMm, topMm + (from + 1) * cellMm, cellMm, length * cellMm, 1));
     }
   }
   return shapes;
+}
+
+function runs(isWhite: (at: number) => boolean): readonly { readonly from: number; readonly length: number }[] {
+  const found: { from: number; length: number }[] = [];
+  for (let at = 0; at < MARKER_CELLS; at += 1) {
+    if (!isWhite(at)) continue;
+    const last = found.at(-1);
+    if (last && last.from + last.length === at) last.length += 1;
+    else found.push({ from: at, length: 1 });
+  }
+  return found;
 }
 
 /** Solid bars, so that the jaws of a caliper have an edge to be set on. */
