@@ -37,6 +37,7 @@ const PhotoTruth = z.object({
         size_mm: z.tuple([z.number(), z.number()]),
         tick_values_mm: z.array(z.number()),
         ticks_at_edge_px: z.array(Pixel),
+        ticks_inner_end_px: z.array(Pixel),
         outline_top_px: Quad,
       }),
       z.object({ type: z.literal('coin') }),

@@ -36,9 +36,9 @@ const OUTLIER_DEVIATIONS = 3;
 const MAD_FACTOR = 1.4826;
 
 /**
- * Fits the map of a line of equally spaced marks: a start that less than half of the marks can't spoil, then Gauss-Newton on the distances in the picture
- * (the one-dimensional case of Hartley & Zisserman, Multiple View Geometry, algorithm 4.2), marks beyond three scaled median
- * deviations left out.
+ * Fits the map of a line of equally spaced marks: a start that less than half of the marks can't spoil, then Gauss-Newton on the
+ * distances in the picture (the one-dimensional case of Hartley & Zisserman, Multiple View Geometry, algorithm 4.2), marks
+ * beyond three scaled median deviations left out.
  *
  * @param leastScalePx marks are never outliers within three of these.
  * @returns null with fewer than four marks or when they do not determine the map.

@@ -36,6 +36,9 @@ const SIGMA_PX = 1.1;
 const LEAST_STRENGTH_SHARE = 0.3;
 /** Ticks next to each other differ in spacing by less than this. */
 const SPACING_TOLERANCE = 0.22;
+/** Texture also has a peak near most places; it scatters by a sixth of the spacing, and much of it lies off. */
+const LARGEST_SCATTER = 0.08;
+const LEAST_SHARE_FOUND = 0.4;
 /** Bands with at least this share of the best one's even peaks, by strength, cross the short ticks. */
 const GOOD_BAND_SHARE = 0.6;
 
@@ -70,6 +73,9 @@ export function findTicks(image: LightImage, from: ImagePoint, to: ImagePoint): 
   const kept = ticks.filter((_, index) => fit.used[index]);
   const numbers = new Set(kept.map(({ number }) => number));
   const [first, last] = [Math.min(...numbers), Math.max(...numbers)];
+  const spacingPx = spacingAt(fit, (first + last) / 2);
+  const isRow = fit.residualPx <= LARGEST_SCATTER * spacingPx && kept.length >= LEAST_SHARE_FOUND * (last - first + 1);
+  if (!isRow || kept.length < LEAST_TICKS) return fail({ code: 'ticks-not-found', found: kept.length, needed: LEAST_TICKS });
   return succeed({
     ticks: kept.map(({ number, tick }) => ({ number, from: tick.from, to: tick.to })),
     line: fit,

@@ -32,6 +32,8 @@ const TELLING_WIDTH = 4;
 const CLEAR_GAIN = 0.75;
 /** Shadows longer than this many thicknesses come from light so low that nobody takes pictures in it. */
 const LONGEST_SHADOW = 2.5;
+/** An edge that a plain step explains to this share of its height has no shadow that could be told from a blur of another form. */
+const LEAST_MISFIT = 0.01;
 /** A stretch whose place is less certain says nothing. */
 const LARGEST_UNCERTAINTY_PX = 1.5;
 const LEAST_STRETCHES = 5;
@@ -98,11 +100,16 @@ function stretchesOf(
   }).filter((stretch) => stretch !== null);
   if (stretches.length < LEAST_STRETCHES) return { normal, stretches, single: null };
   const learning = learners(stretches);
-  const singles = BLURS_PX.map((sigmaPx) => {
-    const shape: EdgeShape = { sigmaPx, shadow: null };
+  const tried = (blurPx: number) => {
+    const shape: EdgeShape = { sigmaPx: blurPx, shadow: null };
     return { shape, sumOfSquares: totalOf(learning, shape, reachPx, stepPx) };
-  });
-  return { normal, stretches, single: least(singles) };
+  };
+  let single = least(BLURS_PX.map(tried));
+  // A blur between two of the list would look like a narrow shadow.
+  for (let factor = 1.1; single && factor > 1.01; factor = Math.sqrt(factor)) {
+    single = least([single, tried(single.shape.sigmaPx / factor), tried(single.shape.sigmaPx * factor)]);
+  }
+  return { normal, stretches, single };
 }
 
 function learners(stretches: readonly Stretch[]): readonly Stretch[] {
@@ -138,10 +145,23 @@ function shadowOf({ stretches, single }: SideStretches, sigmaPx: number, shadowP
     );
   const common = tried(COMMON_SHADOW_RATIO, 0);
   const plain = totalOf(learning, { sigmaPx, shadow: null }, reachPx, gridPx);
-  if (!common || common.sumOfSquares >= plain) return null;
+  if (!common || common.sumOfSquares >= plain || misfitOf(learning, plain, { sigmaPx, shadow: null }, reachPx, gridPx) < LEAST_MISFIT)
+    return null;
   const other = least(OTHER_SHADOW_RATIOS.flatMap((ratio) => tried(ratio, TELLING_WIDTH) ?? []));
   const best = other && other.sumOfSquares < CLEAR_GAIN * common.sumOfSquares ? other : common;
   return { shape: best.shape, gain: plain / best.sumOfSquares };
+}
+
+/** Root mean square residual as a share of the step's height, over all planes together. */
+function misfitOf(stretches: readonly Stretch[], sumOfSquares: number, shape: EdgeShape, reachPx: number, gridPx: number): number {
+  let samples = 0;
+  let heights = 0;
+  for (const { profile } of stretches) {
+    const { levels } = fitEdge(profile, -reachPx, reachPx, gridPx, shape);
+    samples += profile.planes[0]?.length ?? 0;
+    heights += levels.reduce((sum, { inside, beyond }) => sum + (beyond - inside) ** 2, 0);
+  }
+  return Math.sqrt(sumOfSquares / samples / (heights / stretches.length));
 }
 
 function fitSide({ normal, stretches }: SideStretches, shape: EdgeShape, reachPx: number, gridPx: number): FoundSide | null {

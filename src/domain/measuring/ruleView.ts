@@ -13,10 +13,18 @@ export interface RuleGeometry {
   readonly view: View;
   readonly excursions: readonly TwoPointExcursion[];
   readonly tiltDeg: number;
-  /** Standard uncertainty of the tilt, of its part that is least well known. */
+  /** Its part along the rule, positive where the rule goes away from the camera, and that across, each with its standard uncertainty. */
+  readonly along: TiltPart;
+  readonly across: TiltPart;
+  /** Standard uncertainty of the tilt in the direction in which it is least well known. */
   readonly tiltUncertaintyDeg: number;
   /** Root mean square distance of the ticks' points from the fitted ticks, px. */
   readonly residualPx: number;
+}
+
+export interface TiltPart {
+  readonly tiltDeg: number;
+  readonly uncertaintyDeg: number;
 }
 
 /** Slopes of the plane, natural logarithm of its depth in mm, direction of the rule in the plane in rad, place of tick 0 in mm. */
@@ -69,11 +77,13 @@ export function viewOfRule(marks: RuleTicksScale, picture: PictureFacts): Result
     };
     excursions.push({ source: 'camera-distance', below: refocused(-1), above: refocused(1) });
   }
-  const [slopeX, slopeY] = fit.parameters;
+  const [slopeX, slopeY, , direction] = fit.parameters;
   return succeed({
     view: viewAt(fit.parameters),
     excursions,
     tiltDeg: degrees(Math.atan(Math.hypot(slopeX, slopeY))),
+    along: tiltPart(fit, direction),
+    across: tiltPart(fit, direction + Math.PI / 2),
     tiltUncertaintyDeg: degrees(slopeUncertainty(fit.covariance)),
     residualPx: fit.residualPx,
   });
@@ -90,6 +100,12 @@ function degrees(radians: number): number {
 function slopeUncertainty(covariance: Matrix): number {
   const [xx, xy, yy] = [covariance.get(0, 0), covariance.get(0, 1), covariance.get(1, 1)];
   return Math.sqrt((xx + yy) / 2 + Math.hypot((xx - yy) / 2, xy));
+}
+
+function tiltPart({ parameters: [slopeX, slopeY], covariance }: Pick<PlaneFit, 'parameters' | 'covariance'>, direction: number): TiltPart {
+  const [x, y] = [Math.cos(direction), Math.sin(direction)];
+  const variance = x * x * covariance.get(0, 0) + 2 * x * y * covariance.get(0, 1) + y * y * covariance.get(1, 1);
+  return { tiltDeg: degrees(Math.atan(slopeX * x + slopeY * y)), uncertaintyDeg: degrees(Math.sqrt(variance)) };
 }
 
 function spanMm({ ticks, graduationMm }: RuleTicksScale): number {
