@@ -112,8 +112,14 @@ export function fitEdgeAt(profile: EdgeProfile, offsetPx: number, { sigmaPx, sha
   return { offsetPx, sumOfSquares: Math.max(0, sumOfSquares), levels };
 }
 
+/** Beyond this many deviations F is 0 or 1 to 1e-7. */
+const FAR_DEVIATIONS = 5.2;
+
 /** F(x) within 1.5e-7 (Abramowitz & Stegun 1964, 7.1.26). */
 export function normalDistribution(x: number): number {
+  // Most samples of a profile lie far from its edge.
+  if (x > FAR_DEVIATIONS) return 1;
+  if (x < -FAR_DEVIATIONS) return 0;
   const z = Math.abs(x) / Math.SQRT2;
   const t = 1 / (1 + 0.3275911 * z);
   const tail = t * (0.254829592 + t * (-0.284496736 + t * (1.421413741 + t * (-1.453152027 + t * 1.061405429)))) * Math.exp(-z * z);
