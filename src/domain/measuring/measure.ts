@@ -9,8 +9,8 @@ import type { ReadingDraft } from './reading.ts';
 import type { SpacePoint } from './view.ts';
 
 export interface MeasuringOptions {
-  /** Standard uncertainty of one click per coordinate, when repeats tell it better than the reading. */
-  readonly pointingPx?: number;
+  /** Standard uncertainty of one click per coordinate, when repeats tell it better than the reading: of all or of each landmark. */
+  readonly pointingPx?: number | ((name: LandmarkName) => number);
   /** Heights known better than the defaults, for checks. */
   readonly heightsMm?: KnownHeights;
 }
@@ -40,7 +40,8 @@ export function measure(
   return { quantities, absent };
 }
 
-function carapaceHeights(
+/** Heights of all landmarks, from what the reading says and the carapace's size on the object's plane. */
+export function carapaceHeights(
   { landmarks, carapaceHeight }: Pick<ReadingDraft, 'landmarks' | 'carapaceHeight'>,
   calibration: Calibration,
   known: KnownHeights | undefined,

@@ -35,12 +35,22 @@ export function placeLandmarks(
   landmarks: Landmarks,
   calibration: Calibration,
   heights: Heights,
-  pointingPx: number,
+  pointingPx: number | ((name: LandmarkName) => number),
 ): ReadonlyMap<LandmarkName, Placement | null> {
   const placements = new Map<LandmarkName, Placement | null>();
   for (const [name, landmark] of Object.entries(landmarks) as [LandmarkName, Landmarks[LandmarkName]][]) {
     if (landmark?.state !== 'placed' && landmark?.state !== 'regenerated') continue;
-    placements.set(name, place(name, landmark.at, landmark.state === 'regenerated', calibration, heights, pointingPx));
+    placements.set(
+      name,
+      place(
+        name,
+        landmark.at,
+        landmark.state === 'regenerated',
+        calibration,
+        heights,
+        typeof pointingPx === 'number' ? pointingPx : pointingPx(name),
+      ),
+    );
   }
   return placements;
 }

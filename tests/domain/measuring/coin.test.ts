@@ -109,3 +109,16 @@ describe('known coins', () => {
     expect(coinsOfDiameter(50, 0.5)).toEqual([]);
   });
 });
+
+describe('an outline that no coin has', () => {
+  const [photo] = COIN_PHOTOS;
+  const { rim, marksOn, picture } = coinTruth(photo);
+
+  test.each([
+    ['its axes are exchanged', { ...rim, semiMajorPx: rim.semiMinorPx, semiMinorPx: rim.semiMajorPx }],
+    ['its major axis is no number', { ...rim, semiMajorPx: Number.NaN }],
+    ['it is as good as seen edge-on', { ...rim, semiMinorPx: rim.semiMajorPx / 400 }],
+  ])('is refused: %s', (_, outline) => {
+    expect(calibrate(marksOn(outline, 0.25, 0), picture)).toEqual({ ok: false, failure: { code: 'rim-not-elliptic' } });
+  });
+});

@@ -1,7 +1,7 @@
 import type { Ellipse } from '../../measuring/ellipse.ts';
 import type { ImagePoint } from '../../measuring/points.ts';
 import { fail, type Result, succeed } from '../../result.ts';
-import { type LightPlanes, reduceLight } from '../light.ts';
+import { factorTo, type LightPlanes, reducePlanes } from '../light.ts';
 import { huesOf, windowOf } from './hue.ts';
 import { type Rim, refineRim } from './rim.ts';
 import { roundPlaces } from './symmetry.ts';
@@ -52,6 +52,8 @@ export function rimThrough(planes: LightPlanes, clicks: readonly [ImagePoint, Im
 
 /** The longest side to which a picture is reduced for looking round. */
 const LOOK_ROUND_PX = 480;
+/** The longest side to which it is reduced for judging what was seen. */
+const JUDGING_PX = 2048;
 const MOST_PLACES = 24;
 /** Of the places seen in the small picture, those looked at closely. */
 const MOST_LOOKED_AT = 6;
@@ -62,9 +64,10 @@ const MOST_LOOKED_AT = 6;
  * @param planes one picture in linear light at full size.
  */
 export function proposeCoins(planes: LightPlanes): readonly CoinProposal[] {
-  const [first, ...others] = planes;
-  const factor = Math.max(1, Math.ceil(Math.max(first.widthPx, first.heightPx) / LOOK_ROUND_PX));
-  const reduced: LightPlanes = [reduceLight(first, factor), ...others.map((plane) => reduceLight(plane, factor))];
+  const toJudging = factorTo(planes[0], JUDGING_PX);
+  const judged = reducePlanes(planes, toJudging);
+  const factor = factorTo(judged[0], LOOK_ROUND_PX);
+  const reduced = reducePlanes(judged, factor);
   const shorter = Math.min(reduced[0].widthPx, reduced[0].heightPx);
   const radii = { least: 6, most: 0.2 * shorter };
   const hues = huesOf(reduced);
@@ -73,13 +76,15 @@ export function proposeCoins(planes: LightPlanes): readonly CoinProposal[] {
     .flatMap(({ xPx, yPx, radiusPx }) => refineRim(reduced, circle({ xPx, yPx }, radiusPx), SEARCH_REACH) ?? [])
     .toSorted((one, other) => confidenceOf(other) - confidenceOf(one))
     .slice(0, MOST_LOOKED_AT);
-  const rims = rough.flatMap(({ ellipse }) => searched(planes, enlarged(ellipse, factor)) ?? []).filter(isBelieved);
+  const rims = rough.flatMap(({ ellipse }) => searched(judged, enlarged(ellipse, factor)) ?? []).filter(isBelieved);
   const proposals: CoinProposal[] = [];
   for (let left = rims; left.length > 0; ) {
     const [strongest] = left.toSorted((one, other) => evidenceOf(other) - evidenceOf(one));
     if (!strongest) break;
     const rim = outermostOf(left.filter((other) => overlap(strongest, other))) ?? strongest;
-    proposals.push({ rim, confidence: confidenceOf(rim) });
+    // The rim itself is taken from the picture at full size.
+    const whole = toJudging === 1 ? rim : refineRim(planes, enlarged(rim.ellipse, toJudging), FOUND_REACH);
+    if (whole) proposals.push({ rim: whole, confidence: confidenceOf(rim) });
     left = left.filter((other) => !overlap(strongest, other) && !overlap(rim, other));
   }
   return proposals.toSorted((one, other) => other.confidence - one.confidence);
@@ -90,8 +95,7 @@ function searched(planes: LightPlanes, rough: Ellipse): Rim | null {
   const factor = Math.max(1, Math.floor(rough.semiMinorPx / SEARCH_RADIUS_PX));
   if (factor === 1) return refineRim(planes, rough, SEARCH_REACH);
   const { planes: cut, origin } = windowOf(planes, rough.centre, 2 * rough.semiMajorPx);
-  const [first, ...others] = cut;
-  const small: LightPlanes = [reduceLight(first, factor), ...others.map((plane) => reduceLight(plane, factor))];
+  const small = reducePlanes(cut, factor);
   const middle = { xPx: (rough.centre.xPx - origin.xPx) / factor, yPx: (rough.centre.yPx - origin.yPx) / factor };
   const shape = { ...rough, centre: middle, semiMajorPx: rough.semiMajorPx / factor, semiMinorPx: rough.semiMinorPx / factor };
   const coarse = refineRim(small, shape, SEARCH_REACH);

@@ -1,0 +1,117 @@
+import { type Generator, normalDeviate } from '../numerics/generator.ts';
+import { type Distribution, distributionOf } from '../numerics/monteCarlo.ts';
+import { type Result, succeed } from '../result.ts';
+import { calibrate } from './calibrate.ts';
+import type { CoinScale, PointsScale, RectangleScale } from './calibration.ts';
+import { focalStandardUncertaintyPx, lensOf, type PictureFacts } from './camera.ts';
+import type { KnownHeights } from './heights.ts';
+import type { LandmarkName, Landmarks } from './landmarks.ts';
+import { carapaceHeights, measure } from './measure.ts';
+import type { ImagePoint } from './points.ts';
+import type { ReadingDraft } from './reading.ts';
+
+/** Marks whose errors can be drawn; two points and rules say too little about tilt for errors of the marks to tell theirs. */
+export type SimulatedMarks = RectangleScale | PointsScale | CoinScale;
+
+type SimulatedReading = Pick<ReadingDraft, 'landmarks' | 'carapaceHeight' | 'pointingPx'>;
+
+/**
+ * What a reading gives when all that it rests on is drawn anew again and again: marks, size of the object, focal length, clicks
+ * and heights, each from its normal distribution (JCGM 101:2008, 7). To be compared with the first order of `measure`.
+ *
+ * @returns by name of the quantity; a failure when the marks themselves, without error, do not calibrate.
+ */
+export function simulateReading(
+  reading: SimulatedReading,
+  marks: SimulatedMarks,
+  picture: PictureFacts,
+  draws: number,
+  draw: Generator,
+): Result<ReadonlyMap<string, Distribution>> {
+  const exact = calibrate(marks, picture);
+  if (!exact.ok) return exact;
+  const heights = carapaceHeights(reading, exact.value, undefined);
+  const lens = lensOf(picture);
+  const focalShare = lens.known ? focalStandardUncertaintyPx(lens, picture) / lens.focalPx : 0;
+  const values = new Map<string, number[]>();
+  for (let round = 0; round < draws; round += 1) {
+    const calibration = calibrate(drawnMarks(marks, draw), refocused(picture, 1 + focalShare * normalDeviate(draw)));
+    if (!calibration.ok) continue;
+    const landmarks = drawnLandmarks(reading.landmarks, reading.pointingPx, draw);
+    const common = heights.carapaceStandardUncertaintyMm * normalDeviate(draw);
+    const heightsMm: KnownHeights = {};
+    for (const name of Object.keys(landmarks) as LandmarkName[]) {
+      const { heightMm, ownStandardUncertaintyMm, sharesCarapace } = heights.of(name);
+      heightsMm[name] = heightMm + ownStandardUncertaintyMm * normalDeviate(draw) + (sharesCarapace ? common : 0);
+    }
+    for (const { name, estimate } of measure({ ...reading, landmarks }, calibration.value, { heightsMm }).quantities) {
+      const drawn = values.get(name);
+      if (drawn) drawn.push(estimate.value);
+      else values.set(name, [estimate.value]);
+    }
+  }
+  return succeed(new Map([...values].flatMap(([name, drawn]) => (drawn.length > 1 ? [[name, distributionOf(drawn)] as const] : []))));
+}
+
+function drawnMarks(marks: SimulatedMarks, draw: Generator): SimulatedMarks {
+  switch (marks.kind) {
+    case 'rectangle': {
+      const [a, b, c, d] = marks.corners;
+      const move = (corner: ImagePoint): ImagePoint => near(corner, marks.pointingPx, draw);
+      return {
+        ...marks,
+        corners: [move(a), move(b), move(c), move(d)],
+        widthMm: marks.widthMm + marks.widthStandardUncertaintyMm * normalDeviate(draw),
+        heightMm: marks.heightMm + marks.heightStandardUncertaintyMm * normalDeviate(draw),
+      };
+    }
+    case 'points': {
+      const { print } = marks;
+      const factor = (): number => 1 + print.relativeStandardUncertainty * normalDeviate(draw);
+      return {
+        ...marks,
+        points: marks.points.map((point) => ({ ...point, at: near(point.at, marks.pointPx, draw) })),
+        print: { ...print, xFactor: print.xFactor * factor(), yFactor: print.yFactor * factor() },
+      };
+    }
+    case 'coin':
+      return { ...drawnRim(marks, draw), diameterMm: marks.diameterMm + marks.diameterStandardUncertaintyMm * normalDeviate(draw) };
+  }
+}
+
+/** Middle, mean radius and the two ways to be elongated, as `rimPx` describes them. */
+function drawnRim(marks: CoinScale, draw: Generator): CoinScale {
+  const { rim, rimPx } = marks;
+  const [right, down, wider, along, turned] = [0, 0, 0, 0, 0].map(() => rimPx * normalDeviate(draw));
+  const difference = rim.semiMajorPx - rim.semiMinorPx + 2 * Math.SQRT2 * (along ?? 0);
+  const across = 2 * Math.SQRT2 * (turned ?? 0);
+  const mean = (rim.semiMajorPx + rim.semiMinorPx) / 2 + (wider ?? 0);
+  const half = Math.hypot(difference, across) / 2;
+  return {
+    ...marks,
+    rim: {
+      centre: { xPx: rim.centre.xPx + (right ?? 0), yPx: rim.centre.yPx + (down ?? 0) },
+      semiMajorPx: mean + half,
+      semiMinorPx: mean - half,
+      angleRad: rim.angleRad + Math.atan2(across, difference) / 2,
+    },
+  };
+}
+
+function drawnLandmarks(landmarks: Landmarks, pointingPx: number, draw: Generator): Landmarks {
+  return Object.fromEntries(
+    Object.entries(landmarks).map(([name, landmark]) => [
+      name,
+      'at' in landmark ? { ...landmark, at: near(landmark.at, pointingPx, draw) } : landmark,
+    ]),
+  );
+}
+
+function near({ xPx, yPx }: ImagePoint, deviationPx: number, draw: Generator): ImagePoint {
+  return { xPx: xPx + deviationPx * normalDeviate(draw), yPx: yPx + deviationPx * normalDeviate(draw) };
+}
+
+function refocused(picture: PictureFacts, factor: number): PictureFacts {
+  const { focalLength35Mm } = picture.facts;
+  return { ...picture, facts: { focalLength35Mm: focalLength35Mm === null ? null : focalLength35Mm * factor } };
+}
