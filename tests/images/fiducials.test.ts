@@ -3,8 +3,8 @@ import { afterAll, describe, expect, test } from 'vitest';
 import { boardPoints } from '../../src/domain/finding/markers/boardPoints.ts';
 import type { FoundPoints } from '../../src/domain/finding/markers/found.ts';
 import { markerCardPoints, PLAIN_MARKER_CARD } from '../../src/domain/finding/markers/markerCard.ts';
+import { pointsMarks } from '../../src/domain/finding/markers/pointsMarks.ts';
 import { calibrate } from '../../src/domain/measuring/calibrate.ts';
-import type { PointsScale } from '../../src/domain/measuring/calibration.ts';
 import { scaleCardLayout } from '../../src/domain/scaleCard/layout.ts';
 import { openFiducialDetector } from '../../src/images/fiducials.ts';
 import { readLight } from '../../src/images/light.ts';
@@ -17,10 +17,6 @@ const detector = openFiducialDetector();
 afterAll(() => detector.close());
 
 const SHARP = { xFactor: 1, yFactor: 1, relativeStandardUncertainty: 0.0005 };
-
-function marksOf({ points, pointPx }: FoundPoints, object: PointsScale['object'], thicknessMm: number): PointsScale {
-  return { kind: 'points', object, points, pointPx, print: SHARP, thicknessMm };
-}
 
 describe('a plain card with four markers in a rendered photo', () => {
   const seeing = (async () => {
@@ -59,7 +55,7 @@ describe('a plain card with four markers in a rendered photo', () => {
 
   test('gives the carapace within 0.4 %, tilt within 0.7 degrees, camera height within 1.5 %', async () => {
     const { truth, found } = await seeing;
-    const calibration = calibrate(marksOf(found, 'markers', 0.25), pictureOf(truth));
+    const calibration = calibrate(pointsMarks(found, 'markers', SHARP, 0.25), pictureOf(truth));
     if (!calibration.ok) throw new Error(calibration.failure.code);
     const measurement = measureTrueClicks(truth, calibration.value, { heightsMm: trueClicksOn(truth).heightsMm });
     const length = quantityOf(measurement, 'carapace-length');
@@ -115,7 +111,7 @@ describe('the scale card, drawn from its own geometry as a camera would see it',
     const { camera, points } = await found(placement);
     expect(points?.points).toHaveLength(60);
     expect(points && rootMeanSquare(misplaced(points, camera))).toBeLessThan(0.06);
-    const calibration = points && calibrate(marksOf(points, 'scale-card', 0.1), camera.picture);
+    const calibration = points && calibrate(pointsMarks(points, 'scale-card', SHARP), camera.picture);
     if (!calibration?.ok) throw new Error('No calibration');
     expect(Math.abs((calibration.value.tiltDeg ?? 0) - placement.tiltDeg)).toBeLessThan(0.3);
     expect(calibration.value.warnings.filter(({ code }) => code === 'points-scatter')).toEqual([]);

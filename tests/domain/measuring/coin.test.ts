@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { coinMarks } from '../../../src/domain/finding/coin/coinMarks.ts';
 import { rimAbout } from '../../../src/domain/finding/coin/findCoin.ts';
 import { calibrate } from '../../../src/domain/measuring/calibrate.ts';
 import type { CoinScale } from '../../../src/domain/measuring/calibration.ts';
@@ -84,6 +85,23 @@ test('a card beside the coin decides which plane was real, as the truth has it',
   const decided = nearEdgeBySecondObject(marks, picture, calibrationOf(card, rectangleOn(card).marks).view);
   expect(pictureOf(card)).toEqual(picture);
   expect(decided).toBe(trueEdge(photo, marks));
+});
+
+test('a found rim becomes marks by the name of its coin, undecided which plane was real', () => {
+  const [photo] = COIN_PHOTOS;
+  const rim = {
+    ellipse: coinTruth(photo).rim,
+    residualPx: 0.2,
+    standardUncertaintyPx: 0.3,
+    coverage: 1,
+    agreement: 1,
+    coherence: 1,
+    contrast: 1,
+  };
+  expect(coinMarks(rim, 'euro-1')).toMatchObject({ rimPx: 0.3, diameterMm: 23.25, thicknessMm: 2.33, nearEdgeRad: null });
+  const [round, notched] = [coinMarks(rim, 'euro-1'), coinMarks(rim, 'euro-20-cent')].map((marks) => marks.diameterStandardUncertaintyMm);
+  expect(round).toBeCloseTo(0.05 / Math.sqrt(3), 12);
+  expect(notched).toBeGreaterThan(2 * (round ?? 0));
 });
 
 describe('known coins', () => {
