@@ -125,10 +125,13 @@ describe('originals', () => {
     expect(await archive.originals.pathOf(sound.sha256)).not.toBeNull();
   });
 
-  test('an original that lost bytes is healed by bringing the file in again', async () => {
+  test.each([
+    ['lost bytes', (path: string) => truncate(path, 2)],
+    ['is as long as it was, with other bytes', (path: string) => writeFile(path, 'abcdeX')],
+  ])('an original that %s is healed by bringing the file in again', async (_, damage) => {
     const { sha256 } = unwrap(await archive.originals.put(sending('abcdef'), 'x.jpg'));
     await chmod(pathOf(sha256), 0o644);
-    await truncate(pathOf(sha256), 2);
+    await damage(pathOf(sha256));
     expect(unwrap(await archive.originals.put(sending('abcdef'), 'x.jpg')).alreadyHere).toBe(false);
     expect(await readFile(pathOf(sha256), 'utf8')).toBe('abcdef');
   });

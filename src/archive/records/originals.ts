@@ -27,7 +27,7 @@ export interface Originals {
   stage(source: OriginalSource, name: string): Promise<Result<Staged>>;
   /** Path of staged bytes, for reading only. */
   stagedPath(staged: Staged): string;
-  /** Moves staged bytes to their place; `already-here` when the same content was published before. */
+  /** Moves staged bytes to their place; `already-here` when the same content was published before and is still what it was. */
   publish(staged: Staged): Promise<Result<'published' | 'already-here'>>;
   /** Drops staged bytes that are not wanted after all. */
   discard(staged: Staged): Promise<void>;
