@@ -1,18 +1,8 @@
-import { copyFile, mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { copyFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
-import { test as base, expect } from '../support/hosts.ts';
+import { expect, test } from '../support/camera.ts';
 import { Keeper } from '../support/keeper.ts';
 import { heicFile, samplePhoto, writeEachKind, writeSeries, writeSpoiltFiles } from '../support/pictures.ts';
-
-const test = base.extend<{ camera: string }>({
-  /** A folder such as a card reader shows. */
-  camera: async ({ host }, use) => {
-    const folder = await mkdtemp(join(tmpdir(), `exuviary-camera-${host}-`));
-    await use(folder);
-    await rm(folder, { recursive: true });
-  },
-});
 
 interface StoredPhoto {
   readonly originalName: string;

@@ -1,8 +1,12 @@
 import { expect, test } from '../support/hosts.ts';
 import { Keeper, millimetres, percentOff } from '../support/keeper.ts';
+import { graysOf } from '../support/likeness.ts';
 import { photoTruth } from '../support/photoTruth.ts';
 
 const skin = photoTruth('juniper-08-dorsal', 'specimen-a_instar-08_dorsal');
+
+/** The loupe is 176 CSS pixels wide and shows each pixel of the photo eight times as large. */
+const LOUPE_SIDE_PX = 22;
 
 const CARAPACE = [
   ['Front, midline', 'carapace_anterior_mid'],
@@ -39,6 +43,10 @@ test('a photo of a shed becomes millimeters, a rung of the ladder and a sex on r
   await expect(bench.panel().getByText(`${skin.cameraTiltDeg.toFixed(1)}°`)).toBeVisible();
 
   await bench.take('Points');
+  await bench.hover(skin.landmark('fovea_centre'), skin.size);
+  await expect(bench.loupe()).toBeVisible();
+  const grays = await graysOf(await bench.loupe().screenshot(), skin, skin.landmark('fovea_centre'), LOUPE_SIDE_PX);
+  expect(Math.abs(grays.drawn - grays.photo)).toBeLessThan(15);
   for (const [name, truth] of CARAPACE) await bench.place('Carapace', name, skin.landmark(truth), skin.size);
   await bench.enterHeight(skin.carapaceHeightMm);
   await bench.part('Leg I right').getByText('Leg I right').click();

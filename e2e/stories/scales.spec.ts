@@ -1,7 +1,4 @@
-import { mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { expect, test } from '../support/hosts.ts';
+import { expect, test } from '../support/camera.ts';
 import { Keeper, millimetres, percentOff, shownEstimate } from '../support/keeper.ts';
 import { type PhotoTruth, photoTruth } from '../support/photoTruth.ts';
 import { SHEET_PICTURE, writeSheetPicture } from '../support/pictures.ts';
@@ -55,12 +52,11 @@ test('corners that fit no sheet of that size are told so in words', async ({ pag
   await expect(bench.panel().getByText(/These corners do not fit a rectangle of this size \(sides 1[0-4]\.\d %/)).toBeVisible();
 });
 
-test('a sheet seen from straight above gives its scale, and says what the picture does not tell', async ({ page, host }) => {
-  const folder = await mkdtemp(join(tmpdir(), `exuviary-sheet-${host}-`));
+test('a sheet seen from straight above gives its scale, and says what the picture does not tell', async ({ page, camera }) => {
   const { size, sheet, carapace, pxPerMm } = SHEET_PICTURE;
   const keeper = new Keeper(page);
   const { bench } = keeper;
-  await keeper.layOnBench(await writeSheetPicture(folder), { photo: 'sheet.jpg', to: 'TK-01' });
+  await keeper.layOnBench(await writeSheetPicture(camera), { photo: 'sheet.jpg', to: 'TK-01' });
   await bench.take('Known size');
   await bench
     .panel()
@@ -86,7 +82,6 @@ test('a sheet seen from straight above gives its scale, and says what the pictur
   await bench.take('Lengths');
   expect(percentOff(millimetres(await bench.length('Carapace length').textContent()), carapace.lengthMm)).toBeLessThan(1);
   await expect(bench.panel().getByRole('list').getByText('not corrected for height')).toBeVisible();
-  await rm(folder, { recursive: true });
 });
 
 test('two points of a rule give millimeters, wider, and say that the tilt is unknown', async ({ page }) => {
