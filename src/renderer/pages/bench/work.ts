@@ -49,6 +49,7 @@ export function openWork(sheet: BenchSheet, pass: Pass, client: QueryClient): Wo
       replaceDocument(bench, documentFromStored(now));
     },
   });
+  let isOpen = false;
   let keptMarks = calibration.marks;
   const wantedFrom = (document: BenchDocument): Wanted => {
     // The archive takes no marks that give no scale; the points must not wait until they do.
@@ -69,6 +70,7 @@ export function openWork(sheet: BenchSheet, pass: Pass, client: QueryClient): Wo
     saver,
     saving,
     start() {
+      isOpen = true;
       addEventListener('beforeunload', warn);
       const stop = bench.subscribe(({ edited }, before) => {
         const hasSettled = edited.pending === null && (before.edited.pending !== null || edited.document !== before.edited.document);
@@ -76,7 +78,8 @@ export function openWork(sheet: BenchSheet, pass: Pass, client: QueryClient): Wo
       });
       return () => {
         stop();
-        void saver.quiet().then(() => removeEventListener('beforeunload', warn));
+        isOpen = false;
+        void saver.quiet().then(() => isOpen || removeEventListener('beforeunload', warn));
       };
     },
   };

@@ -47,6 +47,7 @@ export function Passes({ verbs }: { verbs: PassVerbs }): ReactElement {
           Show the points of the other passes
         </label>
       )}
+      {pass.observer === '' && <p className={style['soft']}>Your name, from Settings, is put on every pass begun after it is set.</p>}
       {isUnsent && <p className={style['soft']}>This pass is not stored yet; another can be opened when it is.</p>}
       <div className={style['row']}>
         <Button icon="add" disabled={isUnsent || !hasMarks} onClick={() => verbs.begin()}>
