@@ -29,8 +29,6 @@ export const STATUS_OF: Readonly<Record<FailureCode, 400 | 401 | 403 | 404 | 409
   'corners-not-convex': 422,
   'corners-mirrored': 422,
   'corners-collinear': 422,
-  'calibration-missing': 409,
-  'too-few-rungs': 422,
   'file-empty': 422,
   'file-truncated': 422,
   'file-not-an-image': 422,

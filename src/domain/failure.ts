@@ -51,8 +51,6 @@ export const Failure = z
     z.object({ code: z.literal('corners-not-convex') }),
     z.object({ code: z.literal('corners-mirrored') }),
     z.object({ code: z.literal('corners-collinear') }),
-    z.object({ code: z.literal('calibration-missing'), photoId: z.string() }),
-    z.object({ code: z.literal('too-few-rungs'), needed: z.int(), found: z.int() }),
     // Intake
     z.object({ code: z.literal('file-empty'), file: z.string() }),
     z.object({ code: z.literal('file-truncated'), file: z.string() }),

@@ -35,8 +35,6 @@ export const ONE_OF_EACH_FAILURE: { readonly [Code in FailureCode]: Extract<Fail
   'corners-not-convex': { code: 'corners-not-convex' },
   'corners-mirrored': { code: 'corners-mirrored' },
   'corners-collinear': { code: 'corners-collinear' },
-  'calibration-missing': { code: 'calibration-missing', photoId: 'p1' },
-  'too-few-rungs': { code: 'too-few-rungs', needed: 3, found: 2 },
   'file-empty': { code: 'file-empty', file: 'a.jpg' },
   'file-truncated': { code: 'file-truncated', file: 'a.jpg' },
   'file-not-an-image': { code: 'file-not-an-image', file: 'a.txt' },

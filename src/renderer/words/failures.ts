@@ -144,13 +144,6 @@ export function wordsFor(failure: Failure): FailureWords {
       return { happened: 'The four corners run the wrong way round.', advice: 'Drag them so that 1 to 4 run clockwise.' };
     case 'corners-collinear':
       return { happened: 'Three of the four corners lie on one line.', advice: 'Drag each handle to its own corner.' };
-    case 'calibration-missing':
-      return { happened: 'This photo has no scale yet, so it gives no millimeters.', advice: 'Calibrate it on the Bench first.' };
-    case 'too-few-rungs':
-      return {
-        happened: `A growth fit needs ${failure.needed} measured skins; there are ${failure.found}.`,
-        advice: 'Measure more skins of this animal.',
-      };
     case 'file-empty':
       return { happened: `${failure.file} is empty.`, advice: 'Copy it from the camera again.' };
     case 'file-truncated':
