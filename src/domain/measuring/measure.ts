@@ -1,12 +1,12 @@
 import { contribution, covarianceOf, curvature, type Excursion, meanSquareDeviation } from '../numerics/propagation.ts';
-import { type Calibration, toPlane, type ViewExcursion } from './calibrate.ts';
+import { type Calibration, toPlane } from './calibrate.ts';
 import { type Heights, heightsOf, type KnownHeights } from './heights.ts';
 import type { CarapaceLandmark, LandmarkName, Landmarks } from './landmarks.ts';
 import { type Placement, placeLandmarks } from './placements.ts';
-import { type AbsentQuantity, type BudgetSource, COVERAGE_FACTOR, type Measurement, type Quantity, type QuantityFlag } from './quantity.ts';
+import { type AbsentQuantity, type BudgetSource, estimateFrom, type Measurement, type Quantity, type QuantityFlag } from './quantity.ts';
 import { DORSAL_SKIN_QUANTITIES, type QuantityDefinition } from './quantityDefinitions.ts';
 import type { ReadingDraft } from './reading.ts';
-import type { SpacePoint } from './view.ts';
+import type { SpacePoint, ViewExcursion } from './view.ts';
 
 export interface MeasuringOptions {
   /** Standard uncertainty of one click per coordinate, when repeats tell it better than the reading. */
@@ -90,11 +90,10 @@ function evaluate(
   if (!corrected) add(variances, 'height', (raisedValue - value) ** 2);
 
   const variance = [...variances.values()].reduce((sum, part) => sum + part, 0);
-  const standardUncertainty = Math.sqrt(variance);
   return {
     name,
     unit,
-    estimate: { value, standardUncertainty, expandedUncertainty: COVERAGE_FACTOR * standardUncertainty },
+    estimate: estimateFrom(value, Math.sqrt(variance)),
     flags: flagsOf(found, calibration, postureDependent),
     budget: [...variances]
       .filter(([, part]) => part > 0)
