@@ -5,7 +5,7 @@ import { fail, type Result, succeed } from '../domain/result.ts';
 import { isCameraRaw } from './cameraRaw.ts';
 import { decodingFailure } from './damage.ts';
 import { HEAD_BYTES, kindOf } from './kind.ts';
-import type { PictureFile } from './picture.ts';
+import type { PictureFile } from './pictureFile.ts';
 
 /** What a file says of itself before any pixel is decoded. Width and height are upright. */
 export interface Header {
