@@ -65,8 +65,11 @@ export async function openCore(options: CoreOptions): Promise<Result<Core>> {
     grantFiles: (paths) => importer.grant(paths),
     async close() {
       await tasks.close();
-      await archive.originals.sweep(UNNAMED_ORIGINALS_GRACE_MS);
-      archive.close();
+      try {
+        await archive.originals.sweep(UNNAMED_ORIGINALS_GRACE_MS);
+      } finally {
+        archive.close();
+      }
     },
   });
 }
