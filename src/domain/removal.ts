@@ -18,7 +18,7 @@ export const RemovalCounts = z
     readings: z.int(),
     determinations: z.int(),
   })
-  .meta({ id: 'RemovalPreview' });
+  .meta({ id: 'RemovalCounts' });
 export type RemovalCounts = z.infer<typeof RemovalCounts>;
 
 /** What a removal took, and the key to take it back until the archive is closed. */

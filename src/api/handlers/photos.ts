@@ -1,4 +1,5 @@
 import { Readable } from 'node:stream';
+import { RENDITION_MEDIA_TYPE } from '../../archive/records/renditions.ts';
 import { refuse } from '../../domain/failure.ts';
 import { type Photo, type PhotoDraft, RenditionKind } from '../../domain/photo/photo.ts';
 import { unwrap } from '../../domain/result.ts';
@@ -6,9 +7,6 @@ import { openRendition } from '../../tasks/renditions.ts';
 import { type ApiContext, todayOf } from '../context.ts';
 import type { photoEndpoints } from '../contract/photos.ts';
 import type { BytesAnswer, HandlersFor } from '../route.ts';
-
-/** Every rendition is a JPEG. */
-const RENDITION_MEDIA_TYPE = 'image/jpeg';
 
 export function photoHandlers(context: ApiContext): HandlersFor<keyof typeof photoEndpoints> {
   const { archive } = context;
