@@ -5,7 +5,7 @@ import { Button } from '../parts/Button.tsx';
 import { CheckField } from '../parts/CheckField.tsx';
 import { Dialog } from '../parts/Dialog.tsx';
 import { Field } from '../parts/Field.tsx';
-import { FailureNotice } from '../parts/Notice.tsx';
+import { FailureNotice, Notice } from '../parts/Notice.tsx';
 import { Select } from '../parts/Select.tsx';
 import { counted } from '../words/counts.ts';
 import style from './SettingsDialog.module.css';
@@ -83,6 +83,24 @@ function AboutArchive(): ReactElement {
           <dd className="figures">{about.version}</dd>
         </dl>
       )}
+      {about && about.unreadableRecords.length > 0 && <Unreadable records={about.unreadableRecords} />}
     </section>
+  );
+}
+
+/** What a list leaves out must not go unnoticed. */
+function Unreadable({ records }: { records: readonly string[] }): ReactElement {
+  return (
+    <Notice
+      tone="warning"
+      title={`${counted(records.length, 'record')} cannot be read and ${records.length === 1 ? 'is' : 'are'} left out everywhere.`}
+    >
+      <p>Close Exuviary, copy the whole folder as it is, then go back to a backup.</p>
+      <ul>
+        {records.map((record) => (
+          <li key={record}>{record}</li>
+        ))}
+      </ul>
+    </Notice>
   );
 }

@@ -10,7 +10,7 @@ export const archiveStory: readonly Exchange[] = [
     'an archive begins empty',
     () => ({}),
     (about) => {
-      expect(about).toMatchObject({ specimens: 0, samples: 0, photos: 0, unfinishedFiles: 0 });
+      expect(about).toMatchObject({ specimens: 0, samples: 0, photos: 0, unfinishedFiles: 0, unreadableRecords: [] });
     },
   ),
   succeeds(

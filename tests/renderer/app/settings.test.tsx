@@ -1,0 +1,32 @@
+import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
+import { renderToStaticMarkup } from 'react-dom/server';
+import { describe, expect, test } from 'vitest';
+import { SettingsDialog } from '../../../src/renderer/app/SettingsDialog.tsx';
+
+/** The text of the dialog over an archive with these records that cannot be read. */
+function shown(unreadableRecords: readonly string[]): string {
+  const client = new QueryClient();
+  client.setQueryData(['GET /api/preferences', null, null], { theme: 'system', inches: false, observer: '' });
+  const holds = { specimens: 2, samples: 0, photos: 1, unfinishedFiles: 0, unreadableRecords };
+  client.setQueryData(['GET /api/about', null, null], { version: '1.2.3', archiveFolder: '/cabinet', today: '2026-01-01', ...holds });
+  const html = renderToStaticMarkup(
+    <QueryClientProvider client={client}>
+      <SettingsDialog onClose={() => undefined} />
+    </QueryClientProvider>,
+  );
+  return html.replace(/<[^>]+>/g, ' ');
+}
+
+describe('the settings', () => {
+  test('say where the archive lies and what it holds', () => {
+    expect(shown([])).toMatch(/\/cabinet.*2 specimens, +1 photo/);
+    expect(shown([])).not.toContain('cannot be read');
+  });
+
+  test('name every record that cannot be read', () => {
+    expect(shown(['molt 7: notes: Expected text'])).toContain('1 record cannot be read and is left out everywhere.');
+    const two = shown(['molt 7: notes: Expected text', 'photo 8: a document in it is not JSON']);
+    expect(two).toContain('2 records cannot be read and are left out everywhere.');
+    expect(two).toContain('photo 8: a document in it is not JSON');
+  });
+});
