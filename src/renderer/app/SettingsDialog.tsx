@@ -1,5 +1,6 @@
 import { type ReactElement, useState } from 'react';
 import type { Preferences } from '../../domain/preferences.ts';
+import { counted } from '../../words/counts.ts';
 import { useAnswer, useChange } from '../client/queries.ts';
 import { Button } from '../parts/Button.tsx';
 import { CheckField } from '../parts/CheckField.tsx';
@@ -7,7 +8,6 @@ import { Dialog } from '../parts/Dialog.tsx';
 import { Field } from '../parts/Field.tsx';
 import { FailureNotice, Notice } from '../parts/Notice.tsx';
 import { Select } from '../parts/Select.tsx';
-import { counted } from '../words/counts.ts';
 import style from './SettingsDialog.module.css';
 
 const THEMES = [

@@ -1,7 +1,7 @@
 import type { ReactElement } from 'react';
 import type { Estimate } from '../../domain/measuring/quantity.ts';
+import { type EstimateUnit, estimateInWords } from '../../words/estimates.ts';
 import { useShowsInches } from '../client/preferences.ts';
-import { type EstimateUnit, estimateInWords } from '../words/estimates.ts';
 import style from './EstimateText.module.css';
 
 /**

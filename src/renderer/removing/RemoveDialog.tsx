@@ -1,10 +1,10 @@
 import type { ReactElement } from 'react';
 import type { RemovableKind, Removal } from '../../domain/removal.ts';
+import { counted } from '../../words/counts.ts';
 import { useAnswer, useChange } from '../client/queries.ts';
 import { Button } from '../parts/Button.tsx';
 import { Dialog } from '../parts/Dialog.tsx';
 import { FailureNotice } from '../parts/Notice.tsx';
-import { counted } from '../words/counts.ts';
 import style from './RemoveDialog.module.css';
 import { whatGoesToo } from './removalWords.ts';
 import { useUndoToast } from './useUndoToast.ts';

@@ -1,5 +1,5 @@
 import type { RemovableKind, RemovalCounts } from '../../domain/removal.ts';
-import { counted, listed } from '../words/counts.ts';
+import { counted, listed } from '../../words/counts.ts';
 
 /** What a removal takes, beyond what was named: "2 molts, 1 skin and 3 readings"; '' when nothing hangs on it. */
 export function whatGoesToo(kind: RemovableKind, counts: RemovalCounts): string {

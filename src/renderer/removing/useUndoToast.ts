@@ -1,6 +1,6 @@
+import { wordsForError } from '../../words/failures.ts';
 import { useChange } from '../client/queries.ts';
 import { useToast } from '../parts/Toast.tsx';
-import { wordsForError } from '../words/failures.ts';
 
 /** After a removal: says what was removed and offers to put it back, until the archive is closed or the next message comes. */
 export function useUndoToast(): (removalId: string, message: string) => void {

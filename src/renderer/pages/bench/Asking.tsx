@@ -1,7 +1,7 @@
 import type { ReactElement } from 'react';
+import { capitalized } from '../../../words/labels.ts';
+import { landmarkName } from '../../../words/measuring.ts';
 import { type BenchState, placingLandmark } from '../../bench/store.ts';
-import { capitalized } from '../../words/labels.ts';
-import { landmarkName } from '../../words/measuring.ts';
 import style from './PhotoCanvas.module.css';
 import { useBench } from './useWork.ts';
 

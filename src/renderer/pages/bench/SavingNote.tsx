@@ -1,9 +1,9 @@
 import type { ReactElement } from 'react';
 import { useStore } from 'zustand';
+import { wordsFor } from '../../../words/failures.ts';
 import { putBack } from '../../bench/deeds/travel.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Dialog } from '../../parts/Dialog.tsx';
-import { wordsFor } from '../../words/failures.ts';
 import style from './BenchBar.module.css';
 import { useCalibration, useSettledDocument, useWork } from './useWork.ts';
 

@@ -1,5 +1,5 @@
 import type { BenchSheet } from '../../../api/contract/bench.ts';
-import { dayInWords } from '../../words/dates.ts';
+import { dayInWords } from '../../../words/dates.ts';
 import type { Pass } from './pass.ts';
 import { passInWords } from './passes/passInWords.ts';
 

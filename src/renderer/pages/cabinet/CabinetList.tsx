@@ -1,13 +1,13 @@
 import type { ReactElement, ReactNode } from 'react';
 import { Link } from 'wouter';
 import type { SpecimenSummary } from '../../../api/contract/specimens.ts';
+import { STATUS_LABELS } from '../../../words/labels.ts';
 import { DayText } from '../../parts/DayText.tsx';
 import { EstimateText } from '../../parts/EstimateText.tsx';
 import { Icon } from '../../parts/Icon.tsx';
 import { SexMark } from '../../parts/SexMark.tsx';
 import { Taxon } from '../../parts/Taxon.tsx';
 import { Thumb } from '../../parts/Thumb.tsx';
-import { STATUS_LABELS } from '../../words/labels.ts';
 import style from './CabinetList.module.css';
 import { type CabinetView, type SortKey, sortedBy } from './cabinetView.ts';
 

@@ -2,10 +2,10 @@ import type { ReactElement } from 'react';
 import { Link } from 'wouter';
 import type { AnswerOf } from '../../../api/contract/contract.ts';
 import { type Acquisition, type DatedMolt, instarNowOf, recordedMoltNumber } from '../../../domain/molting/instars.ts';
+import { spanInWords } from '../../../words/dates.ts';
 import { PageHead } from '../../parts/PageHead.tsx';
 import { SexMark } from '../../parts/SexMark.tsx';
 import { Taxon } from '../../parts/Taxon.tsx';
-import { spanInWords } from '../../words/dates.ts';
 import style from './ExaminationHead.module.css';
 
 interface Props {

@@ -2,7 +2,7 @@ import { type ReactElement, useState } from 'react';
 import type { Determination } from '../../../domain/sexing/determination.ts';
 import { contradictionsOf } from '../../../domain/sexing/sign.ts';
 import { correctedIds } from '../../../domain/sexing/standing.ts';
-import { counted } from '../../words/counts.ts';
+import { counted } from '../../../words/counts.ts';
 import { Group } from './Group.tsx';
 import style from './History.module.css';
 import { HistoryEntry } from './HistoryEntry.tsx';

@@ -1,11 +1,11 @@
 import type { ReactElement } from 'react';
 import { Link } from 'wouter';
 import type { Determination } from '../../../domain/sexing/determination.ts';
+import { dayHere } from '../../../words/dates.ts';
 import { Button } from '../../parts/Button.tsx';
 import { DayText } from '../../parts/DayText.tsx';
 import { SexMark } from '../../parts/SexMark.tsx';
 import { Thumb } from '../../parts/Thumb.tsx';
-import { dayHere } from '../../words/dates.ts';
 import style from './HistoryEntry.module.css';
 
 interface Props {

@@ -1,10 +1,10 @@
 import { type ReactElement, useState } from 'react';
 import type { Photo } from '../../../domain/photo/photo.ts';
+import { counted } from '../../../words/counts.ts';
+import { dayInWords } from '../../../words/dates.ts';
+import { VIEW_LABELS } from '../../../words/labels.ts';
 import { ButtonLink } from '../../parts/ButtonLink.tsx';
 import { Thumb } from '../../parts/Thumb.tsx';
-import { counted } from '../../words/counts.ts';
-import { dayInWords } from '../../words/dates.ts';
-import { VIEW_LABELS } from '../../words/labels.ts';
 import style from './PhotoTable.module.css';
 import { PhotoViewer } from './PhotoViewer.tsx';
 

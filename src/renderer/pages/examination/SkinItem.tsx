@@ -1,9 +1,9 @@
 import type { ReactElement } from 'react';
 import { Link } from 'wouter';
 import type { AnswerOf } from '../../../api/contract/contract.ts';
+import { counted } from '../../../words/counts.ts';
 import { Taxon } from '../../parts/Taxon.tsx';
 import { Thumb } from '../../parts/Thumb.tsx';
-import { counted } from '../../words/counts.ts';
 import style from './SkinItem.module.css';
 import { skinName } from './skinName.ts';
 

@@ -1,10 +1,10 @@
 import { type ReactElement, useState } from 'react';
 import type { SpecimenSummary } from '../../../api/contract/specimens.ts';
 import type { Photo } from '../../../domain/photo/photo.ts';
+import { counted } from '../../../words/counts.ts';
 import { useAnswer } from '../../client/queries.ts';
 import { Button } from '../../parts/Button.tsx';
 import { FailureNotice } from '../../parts/Notice.tsx';
-import { counted } from '../../words/counts.ts';
 import { taxaOf } from '../cabinet/cabinetView.ts';
 import { SpecimenDialog } from '../specimen/SpecimenDialog.tsx';
 import style from './AssignPanel.module.css';

@@ -1,11 +1,11 @@
 import { type ReactElement, useState } from 'react';
+import { counted } from '../../../words/counts.ts';
+import { wordsForError } from '../../../words/failures.ts';
 import { useAnswer } from '../../client/queries.ts';
 import { Button } from '../../parts/Button.tsx';
 import { FailureNotice } from '../../parts/Notice.tsx';
 import { PageHead } from '../../parts/PageHead.tsx';
 import { useToast } from '../../parts/Toast.tsx';
-import { counted } from '../../words/counts.ts';
-import { wordsForError } from '../../words/failures.ts';
 import { AssignPanel, type Placed } from './AssignPanel.tsx';
 import { DropZone } from './DropZone.tsx';
 import { ImportReport } from './ImportReport.tsx';

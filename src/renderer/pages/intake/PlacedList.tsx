@@ -1,8 +1,8 @@
 import type { ReactElement } from 'react';
 import { Link } from 'wouter';
+import { counted } from '../../../words/counts.ts';
 import { ButtonLink } from '../../parts/ButtonLink.tsx';
 import { Thumb } from '../../parts/Thumb.tsx';
-import { counted } from '../../words/counts.ts';
 import type { Placed } from './AssignPanel.tsx';
 import style from './PlacedList.module.css';
 

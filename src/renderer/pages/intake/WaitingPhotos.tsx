@@ -1,9 +1,9 @@
 import { type ReactElement, useState } from 'react';
 import type { Photo } from '../../../domain/photo/photo.ts';
+import { cameraTimeInWords, dayInWords } from '../../../words/dates.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Thumb } from '../../parts/Thumb.tsx';
 import { RemoveDialog } from '../../removing/RemoveDialog.tsx';
-import { cameraTimeInWords, dayInWords } from '../../words/dates.ts';
 import style from './WaitingPhotos.module.css';
 
 interface Props {

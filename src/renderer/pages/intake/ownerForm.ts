@@ -2,9 +2,9 @@ import type { MoltEntry, SpecimenPage } from '../../../api/contract/specimens.ts
 import { type CalendarDay, daysBetween } from '../../../domain/dates.ts';
 import { MoltDraft } from '../../../domain/molting/molt.ts';
 import type { Photo } from '../../../domain/photo/photo.ts';
+import { daysInWords, spanInWords } from '../../../words/dates.ts';
+import { moltName } from '../../../words/instars.ts';
 import { wholeOrNull } from '../../forms/reading.ts';
-import { daysInWords, spanInWords } from '../../words/dates.ts';
-import { moltName } from '../../words/instars.ts';
 import { suggestMolt } from './suggesting.ts';
 import type { Owner } from './useAssign.ts';
 

@@ -1,8 +1,8 @@
 import type { ReactElement } from 'react';
 import { FEWEST_RUNGS_FOR_FIT } from '../../../domain/growth/growthFit.ts';
 import type { Ladder } from '../../../domain/growth/rung.ts';
-import { counted } from '../../words/counts.ts';
-import { fitInWords } from '../../words/ladder.ts';
+import { counted } from '../../../words/counts.ts';
+import { fitInWords } from '../../../words/ladder.ts';
 import style from './LadderPage.module.css';
 
 /** How fast the animal grows, in words, or what is missing to tell. */

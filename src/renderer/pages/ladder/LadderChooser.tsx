@@ -1,6 +1,7 @@
 import type { ReactElement } from 'react';
 import { Link } from 'wouter';
 import type { AnswerOf } from '../../../api/contract/contract.ts';
+import { counted } from '../../../words/counts.ts';
 import { useAnswer } from '../../client/queries.ts';
 import { ButtonLink } from '../../parts/ButtonLink.tsx';
 import { DayText } from '../../parts/DayText.tsx';
@@ -10,7 +11,6 @@ import { FailureNotice } from '../../parts/Notice.tsx';
 import { PageHead } from '../../parts/PageHead.tsx';
 import { Taxon } from '../../parts/Taxon.tsx';
 import { Thumb } from '../../parts/Thumb.tsx';
-import { counted } from '../../words/counts.ts';
 import style from './LadderChooser.module.css';
 
 type Summary = AnswerOf<'GET /api/specimens'>[number];

@@ -2,10 +2,10 @@ import type { ReactElement } from 'react';
 import { Link } from 'wouter';
 import type { Rung } from '../../../domain/growth/rung.ts';
 import type { Estimate } from '../../../domain/measuring/quantity.ts';
+import { daysSinceInWords, noRatioInWords, rungName, unmeasuredInWords } from '../../../words/ladder.ts';
 import { DayText } from '../../parts/DayText.tsx';
 import { EstimateText } from '../../parts/EstimateText.tsx';
 import { Thumb } from '../../parts/Thumb.tsx';
-import { daysSinceInWords, noRatioInWords, rungName, unmeasuredInWords } from '../../words/ladder.ts';
 import style from './RungTable.module.css';
 
 interface Props {

@@ -1,6 +1,6 @@
 import { Fragment, type ReactElement } from 'react';
 import type { Rung } from '../../../domain/growth/rung.ts';
-import { gapInWords } from '../../words/ladder.ts';
+import { gapInWords } from '../../../words/ladder.ts';
 import { RungRow } from './RungRow.tsx';
 import style from './RungTable.module.css';
 

@@ -1,13 +1,13 @@
 import type { ReactElement } from 'react';
 import { Link } from 'wouter';
 import type { AnswerOf } from '../../../api/contract/contract.ts';
+import { pastInWords } from '../../../words/ladder.ts';
 import { useAnswer } from '../../client/queries.ts';
 import { ButtonLink } from '../../parts/ButtonLink.tsx';
 import { EmptyState } from '../../parts/EmptyState.tsx';
 import { FailureNotice } from '../../parts/Notice.tsx';
 import { PageHead } from '../../parts/PageHead.tsx';
 import { Taxon } from '../../parts/Taxon.tsx';
-import { pastInWords } from '../../words/ladder.ts';
 import { GrowthChart } from './chart/GrowthChart.tsx';
 import { measuresIn } from './chart/measures.ts';
 import { FitSummary } from './FitSummary.tsx';

@@ -1,10 +1,10 @@
 import { type ReactElement, useState } from 'react';
+import { daysInWords, spanInWords } from '../../../words/dates.ts';
+import { moltName } from '../../../words/instars.ts';
+import { OUTCOME_LABELS, POSITION_LABELS } from '../../../words/labels.ts';
 import { Button } from '../../parts/Button.tsx';
 import { DayText } from '../../parts/DayText.tsx';
 import { RemoveDialog } from '../../removing/RemoveDialog.tsx';
-import { daysInWords, spanInWords } from '../../words/dates.ts';
-import { moltName } from '../../words/instars.ts';
-import { OUTCOME_LABELS, POSITION_LABELS } from '../../words/labels.ts';
 import style from './LifeLineMolt.module.css';
 import type { LifeLineEntry } from './lifeLine.ts';
 import { MoltDialog } from './MoltDialog.tsx';

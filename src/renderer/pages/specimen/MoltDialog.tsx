@@ -1,5 +1,6 @@
 import { type ReactElement, useState } from 'react';
 import { type Molt, MoltOutcome } from '../../../domain/molting/molt.ts';
+import { capitalized, choicesOf, OUTCOME_LABELS, POSITION_LABELS } from '../../../words/labels.ts';
 import { useChange } from '../../client/queries.ts';
 import { FormDialog } from '../../forms/FormDialog.tsx';
 import { WholeRow } from '../../forms/WholeRow.tsx';
@@ -8,7 +9,6 @@ import { DayField } from '../../parts/DayField.tsx';
 import { FieldGroup } from '../../parts/FieldGroup.tsx';
 import { Select } from '../../parts/Select.tsx';
 import { TextField } from '../../parts/TextField.tsx';
-import { capitalized, choicesOf, OUTCOME_LABELS, POSITION_LABELS } from '../../words/labels.ts';
 import { type MoltForm, moltFormOf, newMoltForm, readMoltForm } from './moltForm.ts';
 
 interface Props {

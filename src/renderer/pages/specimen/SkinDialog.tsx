@@ -1,5 +1,6 @@
 import { type ReactElement, useState } from 'react';
 import type { Exuvia } from '../../../domain/molting/exuvia.ts';
+import { COMPLETENESS_LABELS, choicesOf, GRADE_LABELS } from '../../../words/labels.ts';
 import { useChange } from '../../client/queries.ts';
 import { FormDialog } from '../../forms/FormDialog.tsx';
 import { WholeRow } from '../../forms/WholeRow.tsx';
@@ -7,7 +8,6 @@ import { CheckField } from '../../parts/CheckField.tsx';
 import { CautionPanel } from '../../parts/cautions/CautionPanel.tsx';
 import { Select } from '../../parts/Select.tsx';
 import { TextField } from '../../parts/TextField.tsx';
-import { COMPLETENESS_LABELS, choicesOf, GRADE_LABELS } from '../../words/labels.ts';
 import { readSkinForm, type SkinForm, skinFormOf } from './skinForm.ts';
 
 interface Props {

@@ -1,11 +1,11 @@
 import { type ReactElement, useState } from 'react';
 import type { MoltEntry } from '../../../api/contract/specimens.ts';
+import { spanInWords } from '../../../words/dates.ts';
+import { whatSkinShows } from '../../../words/instars.ts';
+import { COMPLETENESS_LABELS, GRADE_LABELS } from '../../../words/labels.ts';
 import { Button } from '../../parts/Button.tsx';
 import { ButtonLink } from '../../parts/ButtonLink.tsx';
 import { RemoveDialog } from '../../removing/RemoveDialog.tsx';
-import { spanInWords } from '../../words/dates.ts';
-import { whatSkinShows } from '../../words/instars.ts';
-import { COMPLETENESS_LABELS, GRADE_LABELS } from '../../words/labels.ts';
 import { DeterminationLines } from './DeterminationLines.tsx';
 import { KeySizes } from './KeySizes.tsx';
 import { keySizesOf } from './lifeLine.ts';

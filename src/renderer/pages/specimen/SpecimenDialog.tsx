@@ -1,12 +1,12 @@
 import { type ReactElement, useState } from 'react';
 import type { Specimen } from '../../../domain/specimen/specimen.ts';
+import { choicesOf, HABIT_LABELS, STATUS_LABELS } from '../../../words/labels.ts';
 import { useAnswer, useChange } from '../../client/queries.ts';
 import { FormDialog } from '../../forms/FormDialog.tsx';
 import { WholeRow } from '../../forms/WholeRow.tsx';
 import { DayField } from '../../parts/DayField.tsx';
 import { Select } from '../../parts/Select.tsx';
 import { TextField } from '../../parts/TextField.tsx';
-import { choicesOf, HABIT_LABELS, STATUS_LABELS } from '../../words/labels.ts';
 import { formOf, readSpecimenForm, type SpecimenForm } from './specimenForm.ts';
 
 interface Props {

@@ -1,10 +1,10 @@
 import { type ReactElement, type ReactNode, useEffect } from 'react';
 import type { SpecimenSummary } from '../../../api/contract/specimens.ts';
+import { HABIT_LABELS, STATUS_LABELS } from '../../../words/labels.ts';
 import { DayText } from '../../parts/DayText.tsx';
 import { SexMark } from '../../parts/SexMark.tsx';
 import { Taxon } from '../../parts/Taxon.tsx';
 import { Thumb } from '../../parts/Thumb.tsx';
-import { HABIT_LABELS, STATUS_LABELS } from '../../words/labels.ts';
 import style from './SpecimenHead.module.css';
 
 /** Who this is: photo, names, sex, instar, and what else the keeper has said, as on a collection label. */

@@ -1,6 +1,8 @@
 import type { ReactElement } from 'react';
 import { Link } from 'wouter';
 import type { BenchCandidate } from '../../../../api/contract/bench.ts';
+import { dayInWords } from '../../../../words/dates.ts';
+import { VIEW_LABELS } from '../../../../words/labels.ts';
 import { useAnswer } from '../../../client/queries.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { ButtonLink } from '../../../parts/ButtonLink.tsx';
@@ -9,8 +11,6 @@ import { FailureNotice } from '../../../parts/Notice.tsx';
 import { PageHead } from '../../../parts/PageHead.tsx';
 import { Taxon } from '../../../parts/Taxon.tsx';
 import { Thumb } from '../../../parts/Thumb.tsx';
-import { dayInWords } from '../../../words/dates.ts';
-import { VIEW_LABELS } from '../../../words/labels.ts';
 import style from './ChoosePhoto.module.css';
 import { inOrderOfWork } from './order.ts';
 

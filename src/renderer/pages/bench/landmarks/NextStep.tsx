@@ -1,11 +1,11 @@
 import type { ReactElement } from 'react';
 import type { LandmarkName, Landmarks } from '../../../../domain/measuring/landmarks.ts';
+import { capitalized } from '../../../../words/labels.ts';
+import { groupName, landmarkDefinition, landmarkName } from '../../../../words/measuring.ts';
 import { askAgain, clearPoints, markAsked, markLeg, markLegRegrown, skipAsked, skipAskedGroup } from '../../../bench/deeds/points.ts';
 import { isLandmarkName } from '../../../bench/handles.ts';
 import { groupOf, type LandmarkGroup } from '../../../bench/steps.ts';
 import { Button } from '../../../parts/Button.tsx';
-import { capitalized } from '../../../words/labels.ts';
-import { groupName, landmarkDefinition, landmarkName } from '../../../words/measuring.ts';
 import { useBench, useWork } from '../useWork.ts';
 import style from './NextStep.module.css';
 

@@ -1,10 +1,10 @@
 import { type ReactElement, useState } from 'react';
 import type { Measurement } from '../../../../domain/measuring/quantity.ts';
+import { wordsFor } from '../../../../words/failures.ts';
+import { FLAG_LABELS } from '../../../../words/labels.ts';
 import { takeUp } from '../../../bench/deeds/travel.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { EmptyState } from '../../../parts/EmptyState.tsx';
-import { wordsFor } from '../../../words/failures.ts';
-import { FLAG_LABELS } from '../../../words/labels.ts';
 import style from '../panel.module.css';
 import { Passes, type PassVerbs } from '../passes/Passes.tsx';
 import { useMeasured, useWork } from '../useWork.ts';

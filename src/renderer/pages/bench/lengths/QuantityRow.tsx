@@ -1,7 +1,7 @@
 import type { ReactElement } from 'react';
 import type { Quantity } from '../../../../domain/measuring/quantity.ts';
+import { quantityName } from '../../../../words/quantities.ts';
 import { EstimateText } from '../../../parts/EstimateText.tsx';
-import { quantityName } from '../../../words/quantities.ts';
 import { Budget } from './Budget.tsx';
 import style from './LengthsPanel.module.css';
 

@@ -1,9 +1,9 @@
 import type { ReactElement } from 'react';
 import { useStore } from 'zustand';
 import type { Reading } from '../../../../domain/measuring/reading.ts';
+import { dayInWords } from '../../../../words/dates.ts';
 import { showGhosts } from '../../../bench/deeds/selection.ts';
 import { Button } from '../../../parts/Button.tsx';
-import { dayInWords } from '../../../words/dates.ts';
 import style from '../panel.module.css';
 import { useBench, useWork } from '../useWork.ts';
 import { passInWords } from './passInWords.ts';

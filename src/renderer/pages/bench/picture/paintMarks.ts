@@ -6,7 +6,7 @@ import { handlePosition, isLandmarkName, landmarkHandlesOf, pointOf, scaleHandle
 import { namesIn } from '../../../bench/steps.ts';
 import type { BenchState } from '../../../bench/store.ts';
 import type { View } from '../../../bench/view.ts';
-import { handleName } from '../../../words/measuring.ts';
+import { handleName } from '../benchWords.ts';
 import { roundedOutlineOf } from './outline.ts';
 import { MARK_COLORS, type Pen, strokeCross, strokeLine, strokeRing, writeBeside } from './strokes.ts';
 

@@ -1,10 +1,10 @@
 import { type ReactElement, useState } from 'react';
 import { KNOWN_RECTANGLES } from '../../../../domain/measuring/knownRectangles.ts';
 import { mmFromInches } from '../../../../domain/units.ts';
+import { SCALE_OBJECT_LABELS } from '../../../../words/measuring.ts';
 import { beginPlacingScale } from '../../../bench/deeds/scale.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Select } from '../../../parts/Select.tsx';
-import { SCALE_OBJECT_LABELS } from '../../../words/measuring.ts';
 import { NumberField } from '../NumberField.tsx';
 import style from '../panel.module.css';
 import { useWork } from '../useWork.ts';

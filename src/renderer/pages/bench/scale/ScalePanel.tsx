@@ -1,8 +1,8 @@
 import { type ReactElement, useState } from 'react';
+import { scaleObjectName } from '../../../../words/measuring.ts';
 import { putHandlesDown, removeScale } from '../../../bench/deeds/scale.ts';
 import { stepBack } from '../../../bench/deeds/travel.ts';
 import { Button } from '../../../parts/Button.tsx';
-import { scaleObjectName } from '../../../words/measuring.ts';
 import { HandleList } from '../HandleList.tsx';
 import style from '../panel.module.css';
 import { useBench, useCalibration, useSettledDocument, useWork } from '../useWork.ts';

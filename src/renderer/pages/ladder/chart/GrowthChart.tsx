@@ -1,8 +1,8 @@
 import { type ReactElement, useState } from 'react';
 import type { Ladder } from '../../../../domain/growth/rung.ts';
+import { rungName } from '../../../../words/ladder.ts';
 import { DayText } from '../../../parts/DayText.tsx';
 import { EstimateText } from '../../../parts/EstimateText.tsx';
-import { rungName } from '../../../words/ladder.ts';
 import { useElementWidth } from '../useElementWidth.ts';
 import style from './Chart.module.css';
 import { Choice } from './Choice.tsx';

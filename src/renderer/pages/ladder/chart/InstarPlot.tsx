@@ -2,7 +2,7 @@ import { scaleLinear } from 'd3-scale';
 import { line } from 'd3-shape';
 import type { ReactElement } from 'react';
 import type { GrowthFit, Rung } from '../../../../domain/growth/rung.ts';
-import { rungMark } from '../../../words/ladder.ts';
+import { rungMark } from '../../../../words/ladder.ts';
 import style from './Chart.module.css';
 import type { SizePoint } from './measures.ts';
 import { PointLayer } from './PointLayer.tsx';

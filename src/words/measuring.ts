@@ -1,10 +1,15 @@
-import type { CalibrationWarning } from '../../domain/measuring/calibrate.ts';
-import type { RectangleObject, ScaleMarks } from '../../domain/measuring/calibration.ts';
-import { type CarapaceLandmark, type LandmarkName, LEG_IDS, LEG_JOINTS, type LegJoint } from '../../domain/measuring/landmarks.ts';
-import type { AbsentQuantity } from '../../domain/measuring/quantity.ts';
-import { type HandleId, isLandmarkName } from '../bench/handles.ts';
-import type { ChangeLabel } from '../bench/history.ts';
-import { groupOf, type LandmarkGroup } from '../bench/steps.ts';
+import type { CalibrationWarning } from '../domain/measuring/calibrate.ts';
+import type { RectangleObject, ScaleMarks } from '../domain/measuring/calibration.ts';
+import {
+  CARAPACE_LANDMARKS,
+  type CarapaceLandmark,
+  type LandmarkName,
+  LEG_IDS,
+  LEG_JOINTS,
+  type LegId,
+  type LegJoint,
+} from '../domain/measuring/landmarks.ts';
+import type { AbsentQuantity } from '../domain/measuring/quantity.ts';
 import { capitalized, JOINT_LABELS, LEG_LABELS } from './labels.ts';
 
 const CARAPACE_NAMES: Readonly<Record<CarapaceLandmark, string>> = {
@@ -50,38 +55,17 @@ export function landmarkDefinition(name: LandmarkName): string {
   return isCarapace(name) ? CARAPACE_DEFINITIONS[name] : JOINT_DEFINITIONS[jointOf(name)];
 }
 
-export function groupName(group: LandmarkGroup): string {
+export function groupName(group: 'carapace' | LegId): string {
   return capitalized(group === 'carapace' ? 'carapace' : LEG_LABELS[group]);
 }
 
-export function handleName(id: HandleId): string {
-  if (isLandmarkName(id)) return landmarkName(id);
-  const [kind, number] = id.split('-');
-  return kind === 'end' ? `end ${number} of the known distance` : `corner ${number}`;
-}
-
 function isCarapace(name: LandmarkName): name is CarapaceLandmark {
-  return groupOf(name) === 'carapace';
+  return CARAPACE_LANDMARKS.some((landmark) => landmark === name);
 }
 
 function jointOf(name: LandmarkName): LegJoint {
   return LEG_JOINTS.find((joint) => name.endsWith(joint)) ?? 'tarsus-tip';
 }
-
-export const CHANGE_LABELS: Readonly<Record<ChangeLabel, string>> = {
-  'place-point': 'place a point',
-  'move-point': 'move a point',
-  'mark-point': 'mark a point',
-  'mark-leg': 'mark a leg',
-  'remove-point': 'take a point away',
-  'place-scale': 'mark the scale object',
-  'move-scale': 'move a mark of the scale object',
-  'change-scale': 'change the scale object',
-  'remove-scale': 'remove the scale',
-  'set-height': 'set the carapace height',
-  'set-pointing': 'set the pointing uncertainty',
-  'put-back': 'put the marks back',
-};
 
 export const SCALE_OBJECT_LABELS: Readonly<Record<RectangleObject | 'two-points', string>> = {
   'two-points': 'A rule or another known distance',

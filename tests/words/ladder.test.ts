@@ -1,15 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { buildLadder, type MoltOnRecord } from '../../../src/domain/growth/ladder.ts';
-import {
-  fitInWords,
-  gapInWords,
-  noRatioInWords,
-  pastInWords,
-  rungMark,
-  rungName,
-  unmeasuredInWords,
-} from '../../../src/renderer/words/ladder.ts';
-import { moltOn } from '../../domain/growth/skins.ts';
+import { buildLadder, type MoltOnRecord } from '../../src/domain/growth/ladder.ts';
+import { fitInWords, gapInWords, noRatioInWords, pastInWords, rungMark, rungName, unmeasuredInWords } from '../../src/words/ladder.ts';
+import { moltOn } from '../domain/growth/skins.ts';
 
 function rungsOf(...molts: MoltOnRecord[]) {
   const { rungs } = buildLadder(molts);

@@ -1,5 +1,5 @@
-import type { Estimate } from '../../domain/measuring/quantity.ts';
-import { formatEstimate, formatEstimateInInches, type RoundedEstimate } from '../../domain/measuring/rounding.ts';
+import type { Estimate } from '../domain/measuring/quantity.ts';
+import { formatEstimate, formatEstimateInInches, type RoundedEstimate } from '../domain/measuring/rounding.ts';
 
 export type EstimateUnit = 'mm' | 'in' | '1';
 

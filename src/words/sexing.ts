@@ -1,5 +1,5 @@
-import type { StripAnswer } from '../../domain/sexing/determination.ts';
-import type { LevelReason } from '../../domain/sexing/reason.ts';
+import type { StripAnswer } from '../domain/sexing/determination.ts';
+import type { LevelReason } from '../domain/sexing/reason.ts';
 import { listed } from './counts.ts';
 
 /** What would have to be there for the next level, as it stands after "Still needed:". */

@@ -1,4 +1,4 @@
-import type { Answer, Checklist } from '../../domain/sexing/determination.ts';
+import type { Answer, Checklist } from '../domain/sexing/determination.ts';
 
 /** Fields of the checklist that take one of the four answers. */
 export type Question = {

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { counted, listed } from '../../../src/renderer/words/counts.ts';
-import { estimateAsText } from '../../../src/renderer/words/estimates.ts';
-import { moltName, whatSkinShows } from '../../../src/renderer/words/instars.ts';
-import { quantityName } from '../../../src/renderer/words/quantities.ts';
-import { sexInWords } from '../../../src/renderer/words/sex.ts';
+import { counted, listed } from '../../src/words/counts.ts';
+import { estimateAsText } from '../../src/words/estimates.ts';
+import { moltName, whatSkinShows } from '../../src/words/instars.ts';
+import { quantityName } from '../../src/words/quantities.ts';
+import { sexInWords } from '../../src/words/sex.ts';
 
 describe('words for what is on record', () => {
   test('name measured quantities', () => {

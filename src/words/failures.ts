@@ -1,5 +1,5 @@
-import { type Failure, Refusal } from '../../domain/failure.ts';
-import { assertNever } from '../../domain/result.ts';
+import { type Failure, Refusal } from '../domain/failure.ts';
+import { assertNever } from '../domain/result.ts';
 import { counted, listed } from './counts.ts';
 import { dayInWords } from './dates.ts';
 import { needsInWords, STRIP_WORDS } from './sexing.ts';

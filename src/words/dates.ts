@@ -1,4 +1,4 @@
-import type { CalendarDay, CameraTime, Instant } from '../../domain/dates.ts';
+import type { CalendarDay, CameraTime, Instant } from '../domain/dates.ts';
 
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 

@@ -1,4 +1,4 @@
-import type { GrowthFit, Rung } from '../../domain/growth/rung.ts';
+import type { GrowthFit, Rung } from '../domain/growth/rung.ts';
 import { counted } from './counts.ts';
 import { daysInWords } from './dates.ts';
 

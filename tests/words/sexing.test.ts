@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { genusFlagsOf } from '../../../src/domain/sexing/genera.ts';
-import { LevelReason } from '../../../src/domain/sexing/reason.ts';
-import { CAUTION_TOPICS, CAUTIONS } from '../../../src/renderer/words/cautions.ts';
-import { genusWarnings } from '../../../src/renderer/words/genus.ts';
-import { NEED_WORDS, needsInWords } from '../../../src/renderer/words/sexing.ts';
+import { genusFlagsOf } from '../../src/domain/sexing/genera.ts';
+import { LevelReason } from '../../src/domain/sexing/reason.ts';
+import { CAUTION_TOPICS, CAUTIONS } from '../../src/words/cautions.ts';
+import { genusWarnings } from '../../src/words/genus.ts';
+import { NEED_WORDS, needsInWords } from '../../src/words/sexing.ts';
 
 describe('what a level still needs, in words', () => {
   it('never shows a code', () => {

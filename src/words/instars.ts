@@ -1,4 +1,4 @@
-import type { Molt } from '../../domain/molting/molt.ts';
+import type { Molt } from '../domain/molting/molt.ts';
 
 /** "Shed instar 7"; where the instar is not known, its place among those recorded. */
 export function moltName(molt: Pick<Molt, 'instarShed'>, recordedMolt: number): string {

@@ -1,4 +1,4 @@
-import type { GenusFlags } from '../../domain/sexing/genera.ts';
+import type { GenusFlags } from '../domain/sexing/genera.ts';
 
 /** What to know about a genus before its strip is read; empty for a plain one. */
 export function genusWarnings(flags: GenusFlags): string[] {

@@ -1,10 +1,10 @@
-import type { LegId, LegJoint, LegSegment } from '../../domain/measuring/landmarks.ts';
-import type { BudgetSource, QuantityFlag } from '../../domain/measuring/quantity.ts';
-import type { SkinCompleteness, SkinGrade } from '../../domain/molting/exuvia.ts';
-import type { MoltOutcome, MoltPosition } from '../../domain/molting/molt.ts';
-import type { PhotoView } from '../../domain/photo/photo.ts';
-import type { Level, Sex } from '../../domain/sexing/determination.ts';
-import type { Habit, SpecimenStatus } from '../../domain/specimen/specimen.ts';
+import type { LegId, LegJoint, LegSegment } from '../domain/measuring/landmarks.ts';
+import type { BudgetSource, QuantityFlag } from '../domain/measuring/quantity.ts';
+import type { SkinCompleteness, SkinGrade } from '../domain/molting/exuvia.ts';
+import type { MoltOutcome, MoltPosition } from '../domain/molting/molt.ts';
+import type { PhotoView } from '../domain/photo/photo.ts';
+import type { Level, Sex } from '../domain/sexing/determination.ts';
+import type { Habit, SpecimenStatus } from '../domain/specimen/specimen.ts';
 
 /** What each value of an enumeration is called on screen. */
 type Labels<Value extends string> = Readonly<Record<Value, string>>;

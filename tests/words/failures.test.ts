@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { Failure, Refusal } from '../../../src/domain/failure.ts';
-import { wordsFor, wordsForError } from '../../../src/renderer/words/failures.ts';
-import { ONE_OF_EACH_FAILURE } from '../../support/failures.ts';
+import { Failure, Refusal } from '../../src/domain/failure.ts';
+import { wordsFor, wordsForError } from '../../src/words/failures.ts';
+import { ONE_OF_EACH_FAILURE } from '../support/failures.ts';
 
 const EXAMPLES = Object.values(ONE_OF_EACH_FAILURE);
 const CODES = Failure.options.map((option) => option.shape.code.value);

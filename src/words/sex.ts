@@ -1,4 +1,4 @@
-import type { SexSign } from '../../domain/sexing/determination.ts';
+import type { SexSign } from '../domain/sexing/determination.ts';
 import { LEVEL_LABELS, SEX_LABELS } from './labels.ts';
 
 /** "female, strong"; "unsexed"; a contradiction between determinations is always said. */

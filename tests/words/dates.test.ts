@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { cameraTimeInWords, dayInWords, daysInWords, remainingInWords, spanInWords } from '../../../src/renderer/words/dates.ts';
+import { cameraTimeInWords, dayInWords, daysInWords, remainingInWords, spanInWords } from '../../src/words/dates.ts';
 
 describe('days in words', () => {
   test('carry the month in letters', () => {

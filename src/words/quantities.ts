@@ -1,4 +1,4 @@
-import { LEG_IDS, LEG_SEGMENTS, type LegId, type LegSegment } from '../../domain/measuring/landmarks.ts';
+import { LEG_IDS, LEG_SEGMENTS, type LegId, type LegSegment } from '../domain/measuring/landmarks.ts';
 import { capitalized, LEG_LABELS, SEGMENT_LABELS } from './labels.ts';
 
 const WHOLE: Readonly<Record<string, string>> = {

@@ -1,0 +1,26 @@
+import { landmarkName } from '../../../words/measuring.ts';
+import { type HandleId, isLandmarkName } from '../../bench/handles.ts';
+import type { ChangeLabel } from '../../bench/history.ts';
+
+/** "leg I left, tarsus tip", "corner 3". */
+export function handleName(id: HandleId): string {
+  if (isLandmarkName(id)) return landmarkName(id);
+  const [kind, number] = id.split('-');
+  return kind === 'end' ? `end ${number} of the known distance` : `corner ${number}`;
+}
+
+/** As it stands after "Undo" and "Redo". */
+export const CHANGE_LABELS: Readonly<Record<ChangeLabel, string>> = {
+  'place-point': 'place a point',
+  'move-point': 'move a point',
+  'mark-point': 'mark a point',
+  'mark-leg': 'mark a leg',
+  'remove-point': 'take a point away',
+  'place-scale': 'mark the scale object',
+  'move-scale': 'move a mark of the scale object',
+  'change-scale': 'change the scale object',
+  'remove-scale': 'remove the scale',
+  'set-height': 'set the carapace height',
+  'set-pointing': 'set the pointing uncertainty',
+  'put-back': 'put the marks back',
+};
