@@ -1,4 +1,4 @@
-import { copyFile } from 'node:fs/promises';
+import { copyFile, readFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { expect, test } from '../support/camera.ts';
 import { Keeper } from '../support/keeper.ts';
@@ -92,4 +92,18 @@ test('a photo from the camera goes to the animal whose code its name carries', a
   await expect(page.getByRole('checkbox')).toHaveCount(0);
   await page.getByRole('button', { name: 'Undo' }).click();
   await expect(page.getByRole('checkbox', { name: 'TK-02 ventral.jpg' })).toBeVisible();
+});
+
+test('photos are dropped on the room as well as chosen', async ({ page }) => {
+  const keeper = new Keeper(page);
+  await keeper.goTo('Intake');
+  const bytes = [...(await readFile(samplePhoto('juniper-05-dorsal')))];
+  const dataTransfer = await page.evaluateHandle((content) => {
+    const dropped = new DataTransfer();
+    dropped.items.add(new File([new Uint8Array(content)], 'dropped.jpg', { type: 'image/jpeg' }));
+    return dropped;
+  }, bytes);
+  await page.getByRole('region', { name: 'Bring photos in' }).dispatchEvent('drop', { dataTransfer });
+  await expect(keeper.report().getByRole('status')).toHaveText('1 photo added', { timeout: 60_000 });
+  await expect(page.getByRole('checkbox', { name: 'dropped.jpg' })).toHaveAccessibleName(/11 Feb 2022/);
 });

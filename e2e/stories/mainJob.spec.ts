@@ -1,5 +1,5 @@
 import { expect, test } from '../support/hosts.ts';
-import { Keeper, millimetres, percentOff } from '../support/keeper.ts';
+import { Keeper, millimeters, percentOff } from '../support/keeper.ts';
 import { graysOf } from '../support/likeness.ts';
 import { photoTruth } from '../support/photoTruth.ts';
 
@@ -55,10 +55,10 @@ test('a photo of a shed becomes millimeters, a rung of the ladder and a sex on r
   await bench.saved();
 
   await bench.take('Lengths');
-  const carapace = millimetres(await bench.length('Carapace length').textContent());
+  const carapace = millimeters(await bench.length('Carapace length').textContent());
   expect(percentOff(carapace, skin.carapaceLengthMm)).toBeLessThan(1.5);
-  expect(percentOff(millimetres(await bench.length('Carapace width').textContent()), skin.carapaceWidthMm)).toBeLessThan(1.5);
-  expect(percentOff(millimetres(await bench.length('Leg I right').textContent()), skin.legLengthMm('R1'))).toBeLessThan(3);
+  expect(percentOff(millimeters(await bench.length('Carapace width').textContent()), skin.carapaceWidthMm)).toBeLessThan(1.5);
+  expect(percentOff(millimeters(await bench.length('Leg I right').textContent()), skin.legLengthMm('R1'))).toBeLessThan(3);
   await bench.length('Carapace length').click();
   await expect(bench.panel().getByRole('row', { name: /^Height above the plane/ })).toContainText('%');
 
@@ -84,7 +84,7 @@ test('a photo of a shed becomes millimeters, a rung of the ladder and a sex on r
   await keeper.answer('What is it?', 'Female');
   await expect(page.getByRole('radio', { name: 'Established' })).toBeDisabled();
   await keeper.answer('How sure?', 'Probable');
-  await page.getByLabel('Read by').fill('Ilse Brandt');
+  await page.getByLabel('Read by').fill('Ilka Moorhen');
   await page.getByRole('button', { name: 'Sign', exact: true }).click();
   await expect(page.getByText('Signed: female, probable.')).toBeVisible();
   await first.close();
@@ -93,11 +93,11 @@ test('a photo of a shed becomes millimeters, a rung of the ladder and a sex on r
   await expect(second.animal('TK-01')).toContainText('female, probable');
   await expect(second.animal('TK-01')).toContainText(`${carapace} ±`);
   await second.animal('TK-01').getByRole('link').click();
-  await expect(second.page.getByText('Ilse Brandt')).toBeVisible();
+  await expect(second.page.getByText('Ilka Moorhen')).toBeVisible();
   await second.page.getByRole('link', { name: /open on the Bench/ }).click();
   await second.bench.shown();
   await second.bench.take('Lengths');
-  expect(millimetres(await second.bench.length('Carapace length').textContent())).toBe(carapace);
+  expect(millimeters(await second.bench.length('Carapace length').textContent())).toBe(carapace);
   await second.bench.take('Points');
   await expect(second.bench.panel().getByText('10 of 52 points answered')).toBeVisible();
 });

@@ -54,7 +54,7 @@ export async function writeSeries(folder: string, count: number): Promise<string
   );
 }
 
-/** How many pixels a millimetre has in the picture of a sheet, and where its sheet and its carapace lie. */
+/** How many pixels a millimeter has in the picture of a sheet, and where its sheet and its carapace lie. */
 export const SHEET_PICTURE = {
   pxPerMm: 8,
   size: { width: 1600, height: 1200 },
