@@ -4,8 +4,9 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { createAmbient } from '../../src/core/ambient.ts';
-import { openCore } from '../../src/core/core.ts';
+import { type Core, openCore } from '../../src/core/core.ts';
 import { unwrap } from '../../src/domain/result.ts';
+import type { Specimen } from '../../src/domain/specimen/specimen.ts';
 import { smallPicture } from '../support/smallPictures.ts';
 import { specimenDraft } from '../support/testArchive.ts';
 import { openTestCore, TEST_NOW, type TestCore } from '../support/testCore.ts';
@@ -52,6 +53,24 @@ describe('the core', () => {
     const intakeId = await test.core.grantFiles([join(test.folder, 'resources', 'sample', 'photos', 'one.jpg')]);
     const { id } = (await (await ask('/api/imports', 'POST', { intakeId })).json()) as { id: string };
     expect(await (await ask(`/api/tasks/${id}/events`)).text()).toContain('"kind":"added"');
+  });
+  it('gives no name twice, though it is started again with the same seed', async () => {
+    const add = async (core: Core, code: string) => {
+      const headers = { 'content-type': 'application/json' };
+      const body = JSON.stringify(specimenDraft({ code }));
+      const response = await core.handle(new Request('http://core.invalid/api/specimens', { method: 'POST', body, headers }));
+      expect(response.status).toBe(201);
+      return (await response.json()) as Specimen;
+    };
+    const first = await add(test.core, 'T-1');
+    await test.core.handle(new Request(`http://core.invalid/api/specimens/${first.id}`, { method: 'DELETE' }));
+    await test.close();
+    const again = unwrap(await reopened('core'));
+    const second = await add(again, 'T-2');
+    await again.close();
+    const third = unwrap(await reopened('core'));
+    expect(new Set([first.id, second.id, (await add(third, 'T-3')).id]).size).toBe(3);
+    await third.close();
   });
   it('tells of a record that it cannot read, which is in no list any more', async () => {
     for (const code of ['T-1', 'T-2']) expect((await ask('/api/specimens', 'POST', specimenDraft({ code }))).status).toBe(201);

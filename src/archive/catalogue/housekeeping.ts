@@ -28,6 +28,11 @@ export function hashesNeeded(catalogue: Catalogue): ReadonlySet<string> {
   return new Set(rows.map((row) => String(row['sha256'])));
 }
 
+/** The sum of all ordinals given: SQLite keeps the last one of each table, whatever was deleted. */
+export function recordsMade(catalogue: Catalogue): number {
+  return Number(catalogue.one('SELECT coalesce(sum(seq), 0) AS made FROM sqlite_sequence')?.['made']);
+}
+
 /** Id and hash of every recorded photo. */
 export function recordedOriginals(
   catalogue: Catalogue,
