@@ -162,6 +162,19 @@ describe('originals', () => {
       expect(await archive.originals.sweep(-1000 * 365 * DAY_MS)).toEqual({ removed: 0 });
     });
 
+    test('waits for the grace after a removal, however long ago the photo came in', async () => {
+      const present = nodeFiles(process.platform);
+      const looking = { ...present, facts: async (path: string) => ((await present.facts(path)) ? { byteLength: 6, changedMs: 0 } : null) };
+      const sha256 = await unnamed('photo!');
+      const photo = unwrap(archive.photos.add(newPhoto({ sha256, byteLength: 6 })));
+      unwrap(archive.removals.remove('photo', photo.id));
+      for (let start = 0; start < 2; start += 1) {
+        archive = await test_.reopen(looking);
+        expect(await archive.originals.sweep(DAY_MS)).toEqual({ removed: 0 });
+      }
+      expect(await archive.originals.sweep(-DAY_MS)).toEqual({ removed: 1 });
+    });
+
     test('waits for a removed photo until it can not come back any more', async () => {
       const sha256 = await unnamed('photo!');
       const photo = unwrap(archive.photos.add(newPhoto({ sha256, byteLength: 6 })));

@@ -177,7 +177,14 @@ describe('removals', () => {
     test_.close();
     const database = new Database(join(test_.folder, 'catalogue.db'));
     expect(database.prepare('SELECT count(*) FROM revision').pluck().get()).toBe(0);
-    expect(database.prepare('SELECT count(*) FROM removal').pluck().get()).toBe(0);
+    const left = { rows: { photo: [{ sha256: photo.sha256 }] } };
+    expect(
+      database
+        .prepare<[], string>('SELECT body FROM removal')
+        .pluck()
+        .all()
+        .map((body) => JSON.parse(body)),
+    ).toEqual([left]);
     database.close();
   });
 

@@ -14,8 +14,7 @@ export async function sweepIncoming(files: Files, layout: Layout, needed: Readon
 }
 
 /**
- * Removes originals and renditions that no row names, once they are older than the grace: a row is committed after its file,
- * and what was removed by mistake should not be beyond help at once.
+ * Removes originals and renditions that no row names, once they are older than the grace: a row is committed after its file.
  */
 export async function sweepUnnamed(
   { files, layout }: { readonly files: Files; readonly layout: Layout },

@@ -37,7 +37,7 @@ export interface Originals {
   pathOf(sha256: string): Promise<string | null>;
   /** Bytes and length for an answer; null when the file is gone. */
   open(sha256: string): Promise<{ readonly stream: Readable; readonly byteLength: number } | null>;
-  /** Removes files that no row names and that are older than the grace. Answers how many went. */
+  /** Removes files that no row names, or only a removal from before the grace, if they are older than that. Answers how many went. */
   sweep(graceMs: number): Promise<{ readonly removed: number }>;
   /** Hashes every recorded original again. */
   check(signal?: AbortSignal): Promise<{ readonly sound: number; readonly harm: readonly Failure[] }>;
