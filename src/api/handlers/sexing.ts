@@ -1,4 +1,5 @@
 import type { Archive } from '../../archive/archive.ts';
+import { refuse } from '../../domain/failure.ts';
 import { unwrap } from '../../domain/result.ts';
 import { checkDetermination, type SigningContext } from '../../domain/sexing/signing.ts';
 import { type ApiContext, todayOf } from '../context.ts';
@@ -26,6 +27,7 @@ export function sexingHandlers(context: ApiContext): HandlersFor<keyof typeof se
 
 function signingContextOf(archive: Archive, exuviaId: string, today: string): SigningContext {
   const exuvia = unwrap(archive.exuviae.get(exuviaId));
+  if (!exuvia.recovered) refuse({ code: 'skin-not-recovered', moltId: exuvia.moltId });
   const { specimenId } = unwrap(archive.molts.get(exuvia.moltId));
   const skins = archive.exuviae.ofSpecimen(specimenId);
   return {

@@ -1,5 +1,5 @@
 import { expect } from 'vitest';
-import { exuviaDraft, moltDraft, specimenDraft } from '../drafts.ts';
+import { exuviaDraft, moltDraft, specimenDraft, unsexedDraft } from '../drafts.ts';
 import { type Exchange, fails, type Memory, recall, succeeds } from '../exchange.ts';
 
 const specimen = (memory: Memory) => ({ specimenId: recall(memory, 'specimen') });
@@ -84,13 +84,23 @@ export const specimenStory: readonly Exchange[] = [
   })),
   succeeds(
     'PUT /api/exuviae/{exuviaId}',
+    'takes it that the skin was lost',
+    (memory) => ({ path: exuvia(memory), version: 1, body: { ...exuviaDraft, recovered: false } }),
+    (changed) => expect(changed).toMatchObject({ version: 2, recovered: false }),
+  ),
+  fails('POST /api/exuviae/{exuviaId}/determinations', 'refuses a reading of no skin', 'skin-not-recovered', 422, (memory) => ({
+    path: exuvia(memory),
+    body: unsexedDraft,
+  })),
+  succeeds(
+    'PUT /api/exuviae/{exuviaId}',
     'changes what is known of the skin',
     (memory) => ({
       path: exuvia(memory),
-      version: 1,
+      version: 2,
       body: { ...exuviaDraft, grade: 'A' as const },
     }),
-    (changed) => expect(changed).toMatchObject({ version: 2, grade: 'A' }),
+    (changed) => expect(changed).toMatchObject({ version: 3, grade: 'A' }),
   ),
   succeeds(
     'GET /api/specimens',
