@@ -1,10 +1,11 @@
 import type { RectangleScale } from '../../src/domain/measuring/calibration.ts';
-import { EMPTY_READING, type ReadingDraft } from '../../src/domain/measuring/reading.ts';
+import type { ReadingDraft } from '../../src/domain/measuring/reading.ts';
 import type { ExuviaDraft } from '../../src/domain/molting/exuvia.ts';
 import type { MoltDraft } from '../../src/domain/molting/molt.ts';
 import type { PhotoDraft } from '../../src/domain/photo/photo.ts';
 import type { Checklist, DeterminationDraft } from '../../src/domain/sexing/determination.ts';
 import type { SpecimenDraft } from '../../src/domain/specimen/specimen.ts';
+import { EMPTY_READING } from '../support/emptyReading.ts';
 
 export const specimenDraft: SpecimenDraft = {
   code: 'T-01',

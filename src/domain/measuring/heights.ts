@@ -6,7 +6,7 @@ export type KnownHeights = Partial<Record<LandmarkName, number>>;
 
 /** Default height of the carapace landmarks as a share of the carapace width, with its standard uncertainty. Own assumption. */
 export const CARAPACE_HEIGHT_SHARE = 0.35;
-export const CARAPACE_HEIGHT_SHARE_UNCERTAINTY = 0.12;
+const CARAPACE_HEIGHT_SHARE_UNCERTAINTY = 0.12;
 
 /** A carapace seldom lies level: each of its landmarks differs from the common height by this share of the width. Own assumption. */
 const CARAPACE_UNEVENNESS_SHARE = 0.05;

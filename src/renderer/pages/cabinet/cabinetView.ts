@@ -3,7 +3,7 @@ import type { Level, Sex } from '../../../domain/sexing/determination.ts';
 import { isKept } from '../../../domain/specimen/counts.ts';
 import type { SpecimenStatus } from '../../../domain/specimen/specimen.ts';
 
-export const SORT_KEYS = ['code', 'taxon', 'sex', 'instar', 'size', 'lastMolt', 'status'] as const;
+const SORT_KEYS = ['code', 'taxon', 'sex', 'instar', 'size', 'lastMolt', 'status'] as const;
 export type SortKey = (typeof SORT_KEYS)[number];
 
 /** What of the cabinet is shown, and in which order. */

@@ -3,7 +3,7 @@ import type { Ladder, Rung } from '../../../../domain/growth/rung.ts';
 import type { Estimate } from '../../../../domain/measuring/quantity.ts';
 
 /** Sizes that the chart can show. The fit belongs to the carapace length alone. */
-export const MEASURES = ['carapaceLengthMm', 'carapaceWidthMm', 'legFirstMm', 'legFourthMm'] as const;
+const MEASURES = ['carapaceLengthMm', 'carapaceWidthMm', 'legFirstMm', 'legFourthMm'] as const;
 export type Measure = (typeof MEASURES)[number];
 
 export const MEASURE_LABELS: Readonly<Record<Measure, string>> = {
