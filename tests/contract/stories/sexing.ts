@@ -1,5 +1,5 @@
 import { expect } from 'vitest';
-import { emptyChecklist, unsexedDraft } from '../drafts.ts';
+import { unsexedDraft } from '../drafts.ts';
 import { type Exchange, fails, type Memory, recall, succeeds } from '../exchange.ts';
 
 const exuvia = (memory: Memory) => ({ exuviaId: recall(memory, 'exuvia') });
@@ -20,7 +20,7 @@ export const sexingStory: readonly Exchange[] = [
   ),
   fails('POST /api/exuviae/{exuviaId}/determinations', 'refuses more than the answers support', 'level-not-supported', 422, (memory) => ({
     path: exuvia(memory),
-    body: { ...unsexedDraft, sex: 'female' as const, level: 'established' as const, checklist: emptyChecklist },
+    body: { ...unsexedDraft, sex: 'female' as const, level: 'established' as const },
   })),
   fails(
     'POST /api/exuviae/{exuviaId}/determinations',
