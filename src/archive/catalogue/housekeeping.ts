@@ -2,6 +2,9 @@ import type { Instant } from '../../domain/dates.ts';
 import type { Catalogue } from './catalogue.ts';
 import { type Gathered, readGathered } from './gathering.ts';
 
+/** A removal that cannot be read holds nothing any more, but must not stop what goes over all of them. */
+const REMOVAL_BODY = "iif(json_valid(removal.body), removal.body, '{}')";
+
 /**
  * Makes earlier removals final, with the saved states of what they took. Of removed photos the hashes are kept, so that
  * their originals can wait for the sweep's grace.
@@ -20,7 +23,7 @@ export function finishRemovals(catalogue: Catalogue): void {
 
 /** Forgets final removals from before a moment: the originals of their photos are no longer needed. */
 export function forgetRemovals(catalogue: Catalogue, before: Instant): void {
-  catalogue.run("DELETE FROM removal WHERE at < :before AND body ->> '$.unassigned' IS NULL", { before });
+  catalogue.run(`DELETE FROM removal WHERE at < :before AND ${REMOVAL_BODY} ->> '$.unassigned' IS NULL`, { before });
 }
 
 function purgeRevisions(catalogue: Catalogue, { rows }: Gathered): void {
@@ -35,7 +38,7 @@ function purgeRevisions(catalogue: Catalogue, { rows }: Gathered): void {
 export function hashesNeeded(catalogue: Catalogue): ReadonlySet<string> {
   const rows = catalogue.all(
     `SELECT sha256 FROM photo
-     UNION SELECT photo.value ->> 'sha256' FROM removal, json_each(removal.body, '$.rows.photo') AS photo
+     UNION SELECT photo.value ->> 'sha256' FROM removal, json_each(${REMOVAL_BODY}, '$.rows.photo') AS photo
      UNION SELECT sha256 FROM planned_file WHERE outcome IS NULL AND sha256 IS NOT NULL`,
   );
   return new Set(rows.map((row) => String(row['sha256'])));
