@@ -49,6 +49,25 @@ function markCard(): void {
   for (const corner of [at(1000, 800), at(200, 300), at(1000, 300), at(200, 800)]) placeAt(bench, corner);
 }
 
+describe('turning to another job', () => {
+  test('lets go of a corner, so that arrow keys cannot move it while points are being placed', () => {
+    markCard();
+    expect(bench.getState().selected).toBe('corner-1');
+    takeUp(bench, 'landmarks');
+    expect(bench.getState().selected).toBeNull();
+    const before = corners();
+    expect(nudgeSelected(bench, 1, 0, 0)).toBe(false);
+    expect(corners()).toEqual(before);
+  });
+
+  test('keeps a point selected between placing points and reading lengths', () => {
+    takeUp(bench, 'landmarks');
+    placeAt(bench, at(900, 700));
+    takeUp(bench, 'lengths');
+    expect(bench.getState().selected).toBe('carapace-front');
+  });
+});
+
 describe('marking a card', () => {
   test('corners clicked in any order are put in the order that runs round it, the long side first', () => {
     markCard();

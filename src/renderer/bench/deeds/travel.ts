@@ -3,13 +3,17 @@ import { landmarksOf } from '../document.ts';
 import { handlePosition } from '../handles.ts';
 import { abandon, freshlyOpened, redo, undo } from '../history.ts';
 import { advance, guideFor } from '../steps.ts';
-import type { BenchState, BenchStore, BenchTask } from '../store.ts';
+import { type BenchState, type BenchStore, type BenchTask, handlesInHand } from '../store.ts';
 import { takeBackScalePoint } from '../tools/placingScale.ts';
 import { RESTING } from '../tools/pointing.ts';
 import { changeDocument } from './changeDocument.ts';
 
+/** Turns to another job. What its hand cannot take hold of is let go: keys must not move what nobody sees selected. */
 export function takeUp(store: BenchStore, task: BenchTask): void {
-  store.setState((state) => ({ task, placing: task === 'scale' ? state.placing : null }));
+  store.setState((state) => {
+    const next = { ...state, task, placing: task === 'scale' ? state.placing : null };
+    return { ...next, selected: handlesInHand(next).some(({ id }) => id === state.selected) ? state.selected : null };
+  });
 }
 
 /** Escape: drops the gesture in hand, else the last click on the scale object, else the selection. */
