@@ -8,6 +8,7 @@ import { usePresence } from '../client/presence.ts';
 import { hostOf } from '../host/hostOf.ts';
 import { IntakeProvider } from '../pages/intake/IntakeProvider.tsx';
 import { ToastProvider } from '../parts/Toast.tsx';
+import { RemovedProvider } from '../removing/RemovedProvider.tsx';
 import { Rooms } from './Rooms.tsx';
 
 export function App(): ReactElement {
@@ -18,9 +19,11 @@ export function App(): ReactElement {
     <QueryClientProvider client={client}>
       <Router hook={useHashLocation}>
         <ToastProvider>
-          <IntakeProvider host={host}>
-            <Rooms />
-          </IntakeProvider>
+          <RemovedProvider>
+            <IntakeProvider host={host}>
+              <Rooms />
+            </IntakeProvider>
+          </RemovedProvider>
         </ToastProvider>
       </Router>
     </QueryClientProvider>

@@ -8,6 +8,7 @@ import { Dialog } from '../parts/Dialog.tsx';
 import { Field } from '../parts/Field.tsx';
 import { FailureNotice, Notice } from '../parts/Notice.tsx';
 import { Select } from '../parts/Select.tsx';
+import { RemovedList } from '../removing/RemovedList.tsx';
 import style from './SettingsDialog.module.css';
 
 const THEMES = [
@@ -22,6 +23,7 @@ export function SettingsDialog({ onClose }: { onClose: () => void }): ReactEleme
     <Dialog title="Settings" onClose={onClose}>
       {preferences.error && <FailureNotice error={preferences.error} />}
       {preferences.data && <PreferencesForm saved={preferences.data} />}
+      <RemovedList />
       <AboutArchive />
     </Dialog>
   );

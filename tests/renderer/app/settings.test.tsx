@@ -2,6 +2,7 @@ import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, test } from 'vitest';
 import { SettingsDialog } from '../../../src/renderer/app/SettingsDialog.tsx';
+import { RemovedProvider } from '../../../src/renderer/removing/RemovedProvider.tsx';
 
 /** The text of the dialog over an archive with these records that cannot be read. */
 function shown(unreadableRecords: readonly string[]): string {
@@ -11,7 +12,9 @@ function shown(unreadableRecords: readonly string[]): string {
   client.setQueryData(['GET /api/about', null, null], { version: '1.2.3', archiveFolder: '/cabinet', today: '2026-01-01', ...holds });
   const html = renderToStaticMarkup(
     <QueryClientProvider client={client}>
-      <SettingsDialog onClose={() => undefined} />
+      <RemovedProvider>
+        <SettingsDialog onClose={() => undefined} />
+      </RemovedProvider>
     </QueryClientProvider>,
   );
   return html.replace(/<[^>]+>/g, ' ');

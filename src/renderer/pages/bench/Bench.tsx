@@ -4,7 +4,7 @@ import type { Reading } from '../../../domain/measuring/reading.ts';
 import { ask } from '../../client/ask.ts';
 import { useChange } from '../../client/queries.ts';
 import { FailureNotice } from '../../parts/Notice.tsx';
-import { useToast } from '../../parts/Toast.tsx';
+import { useRemovals } from '../../removing/RemovedProvider.tsx';
 import style from './BenchPage.module.css';
 import type { Pass } from './pass.ts';
 import type { PassVerbs } from './passes/Passes.tsx';
@@ -25,14 +25,13 @@ export function Bench({ opened, picture, observer }: { opened: BenchSheet; pictu
   const [{ sheet, pass, turn }, setLaid] = useState<Laid>(() => ({ sheet: opened, pass: latestPass(opened, observer), turn: 0 }));
   const [trouble, setTrouble] = useState<unknown>(null);
   const removeReading = useChange('DELETE /api/readings/{readingId}');
-  const restore = useChange('POST /api/removals/{removalId}/restoration');
-  const toast = useToast();
+  const { announce } = useRemovals();
   const photoId = sheet.photo.id;
 
   const lay = async (choose: (now: BenchSheet) => Pass) => {
     const now = await ask('GET /api/photos/{photoId}/bench', { path: { photoId } });
     setTrouble(null);
-    setLaid({ sheet: now, pass: choose(now), turn: turn + 1 });
+    setLaid((before) => ({ sheet: now, pass: choose(now), turn: before.turn + 1 }));
   };
   const afterStoring = (work: Work, act: () => Promise<void>) => {
     work.saver
@@ -50,11 +49,12 @@ export function Bench({ opened, picture, observer }: { opened: BenchSheet; pictu
         if (stored === undefined) return lay((then) => latestPass(then, observer));
         const removal = await removeReading.mutateAsync({ path: { readingId: stored.id } });
         await lay((then) => latestPass(then, observer));
-        const putBack = async () => {
-          await restore.mutateAsync({ path: { removalId: removal.id } });
-          await lay((then) => passOf(then.readings.find(({ id }) => id === stored.id) ?? stored));
-        };
-        toast({ message: `Pass ${stored.pass} removed.`, action: { label: 'Undo', run: () => void putBack().catch(setTrouble) } });
+        const layAgain = () => lay((then) => passOf(then.readings.find(({ id }) => id === stored.id) ?? stored));
+        announce({
+          removalId: removal.id,
+          message: `Pass ${stored.pass} of ${sheet.photo.originalName} removed.`,
+          onRestored: () => void layAgain().catch(setTrouble),
+        });
       }),
   });
 
