@@ -55,11 +55,17 @@ export function PhotoCanvas({ picture, description }: { picture: OpenPicture; de
     const space = (event: KeyboardEvent) => {
       if (event.code === 'Space') spaceIsDown.current = event.type === 'keydown';
     };
+    // A window that loses the focus hears no key come up.
+    const release = () => {
+      spaceIsDown.current = false;
+    };
     addEventListener('keydown', space);
     addEventListener('keyup', space);
+    addEventListener('blur', release);
     return () => {
       removeEventListener('keydown', space);
       removeEventListener('keyup', space);
+      removeEventListener('blur', release);
     };
   }, []);
 

@@ -5,13 +5,13 @@ import { putBack } from '../../bench/deeds/travel.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Dialog } from '../../parts/Dialog.tsx';
 import style from './BenchBar.module.css';
-import { useCalibration, useSettledDocument, useWork } from './useWork.ts';
+import { useScaleIsUnsound, useWork } from './useWork.ts';
 
 /** Whether what stands on the page stands in the archive, and what to do where it does not. */
 export function SavingNote(): ReactElement {
   const { saving, saver, bench } = useWork();
   const { state, displaced } = useStore(saving);
-  const isUnsound = useCalibration(useSettledDocument())?.ok === false;
+  const isUnsound = useScaleIsUnsound();
   return (
     <>
       <p

@@ -1,4 +1,4 @@
-import { createContext, useContext, useMemo } from 'react';
+import { createContext, useContext, useDeferredValue, useMemo } from 'react';
 import { useStore } from 'zustand';
 import { type Calibration, calibrate } from '../../../domain/measuring/calibrate.ts';
 import { measure } from '../../../domain/measuring/measure.ts';
@@ -23,9 +23,19 @@ export function useBench<Value>(selector: (state: BenchState) => Value): Value {
   return useStore(useWork().bench, selector);
 }
 
-/** The document as it stood when nothing was in hand: numbers do not flicker, and no frame of a drag waits for them. */
+/** The document as it stood when nothing was in hand: what it feeds stays as it is during a drag. */
 export function useSettledDocument(): BenchDocument {
   return useBench((state) => settledDocument(state.edited));
+}
+
+/** The document as it stands, even in the middle of a drag. Follows it as fast as there is time: no frame waits for it. */
+export function useLiveDocument(): BenchDocument {
+  return useDeferredValue(useBench((state) => state.edited.document));
+}
+
+/** Whether marks on a scale object are there that give no scale: the archive does not take them. */
+export function useScaleIsUnsound(): boolean {
+  return useCalibration(useSettledDocument())?.ok === false;
 }
 
 /** Null without marks on a scale object; a failure when the marks are none that could be measured by. */
@@ -44,9 +54,8 @@ export interface Measured {
 }
 
 /** Everything the marks on the photo say, worked out by the same functions as in the archive. */
-export function useMeasured(): Measured {
+export function useMeasured(document: BenchDocument): Measured {
   const { sheet, pass } = useWork();
-  const document = useSettledDocument();
   const calibration = useCalibration(document);
   return useMemo(() => {
     const draft = readingDraftOf(document, pass);

@@ -4,7 +4,7 @@ import { COVERAGE_FACTOR, type Measurement, type Quantity } from '../../../../do
 import { setHeight } from '../../../bench/deeds/points.ts';
 import { NumberField } from '../NumberField.tsx';
 import style from '../panel.module.css';
-import { useBench, useMeasured, useWork } from '../useWork.ts';
+import { useBench, useMeasured, useSettledDocument, useWork } from '../useWork.ts';
 
 /** What is entered first when a keeper chooses to enter a height that the picture does not suggest. */
 const FIRST_HEIGHT_MM = 5;
@@ -13,7 +13,7 @@ const FIRST_HEIGHT_MM = 5;
 export function CarapaceHeightFields(): ReactElement {
   const { bench } = useWork();
   const height = useBench((state) => state.edited.document.height) ?? { kind: 'assumed' };
-  const { measurement } = useMeasured();
+  const { measurement } = useMeasured(useSettledDocument());
   const width = named(measurement, 'carapace-width');
   const enter = () => {
     const heightMm = width === null ? FIRST_HEIGHT_MM : Math.round(10 * CARAPACE_HEIGHT_SHARE * width.estimate.value) / 10;

@@ -3,13 +3,13 @@ import { COVERAGE_FACTOR } from '../../../../domain/measuring/quantity.ts';
 import { DEFAULT_POINTING_PX } from '../../../../domain/measuring/reading.ts';
 import { setPointing } from '../../../bench/deeds/points.ts';
 import { NumberField } from '../NumberField.tsx';
-import { useBench, useMeasured, useWork } from '../useWork.ts';
+import { useBench, useMeasured, useSettledDocument, useWork } from '../useWork.ts';
 
 /** How exactly the points are placed. */
 export function PointingField(): ReactElement {
   const { bench } = useWork();
   const entered = useBench((state) => state.edited.document.pointingPx) ?? DEFAULT_POINTING_PX;
-  const { pointingPx, pointingIsFromRepeats } = useMeasured();
+  const { pointingPx, pointingIsFromRepeats } = useMeasured(useSettledDocument());
   return (
     <NumberField
       label="Points placed to ± px"

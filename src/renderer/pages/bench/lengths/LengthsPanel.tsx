@@ -7,7 +7,7 @@ import { Button } from '../../../parts/Button.tsx';
 import { EmptyState } from '../../../parts/EmptyState.tsx';
 import style from '../panel.module.css';
 import { Passes, type PassVerbs } from '../passes/Passes.tsx';
-import { useMeasured, useWork } from '../useWork.ts';
+import { useLiveDocument, useMeasured, useWork } from '../useWork.ts';
 import { AbsentList } from './AbsentList.tsx';
 import { CopyText } from './CopyText.tsx';
 import lengthsStyle from './LengthsPanel.module.css';
@@ -19,7 +19,7 @@ const SEGMENT = /^leg-..-/;
 /** Every length of this pass with its uncertainty, and the passes over this photo. */
 export function LengthsPanel({ headLines, verbs }: { headLines: readonly string[]; verbs: PassVerbs }): ReactElement {
   const { bench } = useWork();
-  const { calibration, measurement } = useMeasured();
+  const { calibration, measurement } = useMeasured(useLiveDocument());
   return (
     <section className={style['panel']}>
       {calibration === null && (

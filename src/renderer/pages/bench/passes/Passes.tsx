@@ -1,11 +1,11 @@
 import type { ReactElement } from 'react';
 import { useStore } from 'zustand';
 import type { Reading } from '../../../../domain/measuring/reading.ts';
-import { dayInWords } from '../../../../words/dates.ts';
+import { dayHere, dayInWords } from '../../../../words/dates.ts';
 import { showGhosts } from '../../../bench/deeds/selection.ts';
 import { Button } from '../../../parts/Button.tsx';
 import style from '../panel.module.css';
-import { useBench, useWork } from '../useWork.ts';
+import { useBench, useScaleIsUnsound, useWork } from '../useWork.ts';
 import { passInWords } from './passInWords.ts';
 
 /** What can be done with the passes over a photo. Each waits until the pass in hand is stored. */
@@ -18,7 +18,8 @@ export interface PassVerbs {
 /** The passes over this photo: a second one, made without looking at the first, tells how well clicks repeat. */
 export function Passes({ verbs }: { verbs: PassVerbs }): ReactElement {
   const { sheet, pass, bench, saving } = useWork();
-  const isUnsent = useStore(saving, ({ state }) => state.kind === 'waiting' || state.kind === 'refused');
+  const isUnsound = useScaleIsUnsound();
+  const isUnsent = useStore(saving, ({ state }) => state.kind === 'waiting' || state.kind === 'refused') || isUnsound;
   const hasMarks = useBench((state) => state.edited.past.length > 0) || pass.reading !== null;
   const others = sheet.readings.filter((reading) => reading.pass !== pass.pass);
   const showsGhosts = useBench((state) => state.ghosts.length > 0);
@@ -32,7 +33,7 @@ export function Passes({ verbs }: { verbs: PassVerbs }): ReactElement {
         ) : (
           <button key={reading.id} type="button" className={style['item']} disabled={isUnsent} onClick={() => verbs.open(reading)}>
             <span>{passInWords(reading.pass, reading.observer)}</span>
-            <span className={style['aside']}>{dayInWords(reading.createdAt.slice(0, 10))}</span>
+            <span className={style['aside']}>{dayInWords(dayHere(reading.createdAt))}</span>
           </button>
         ),
       )}
@@ -48,7 +49,13 @@ export function Passes({ verbs }: { verbs: PassVerbs }): ReactElement {
         </label>
       )}
       {pass.observer === '' && <p className={style['soft']}>Your name, from Settings, is put on every pass begun after it is set.</p>}
-      {isUnsent && <p className={style['soft']}>This pass is not stored yet; another can be opened when it is.</p>}
+      {isUnsent && (
+        <p className={style['soft']}>
+          {isUnsound
+            ? 'The marks on the scale object give no scale, so they are not stored. Set them right or remove them before another pass.'
+            : 'This pass is not stored yet; another can be opened when it is.'}
+        </p>
+      )}
       <div className={style['row']}>
         <Button icon="add" disabled={isUnsent || !hasMarks} onClick={() => verbs.begin()}>
           New pass

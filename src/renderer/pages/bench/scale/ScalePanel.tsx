@@ -5,7 +5,7 @@ import { stepBack } from '../../../bench/deeds/travel.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { HandleList } from '../HandleList.tsx';
 import style from '../panel.module.css';
-import { useBench, useCalibration, useSettledDocument, useWork } from '../useWork.ts';
+import { useBench, useCalibration, useLiveDocument, useWork } from '../useWork.ts';
 import { CalibrationFacts } from './CalibrationFacts.tsx';
 import { ChooseObject } from './ChooseObject.tsx';
 import { ObjectSize } from './ObjectSize.tsx';
@@ -16,7 +16,7 @@ export function ScalePanel(): ReactElement {
   const { bench } = useWork();
   const placing = useBench((state) => state.placing);
   const marks = useBench((state) => state.edited.document.scale);
-  const calibration = useCalibration(useSettledDocument());
+  const calibration = useCalibration(useLiveDocument());
   const [choosing, setChoosing] = useState(false);
 
   if (placing !== null) return <Placing hasRoundCorners={placing.object.kind === 'rectangle' && placing.object.object === 'id-1'} />;
