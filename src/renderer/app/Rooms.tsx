@@ -16,6 +16,7 @@ import { Mark } from './Mark.tsx';
 import style from './Rooms.module.css';
 import { SettingsDialog } from './SettingsDialog.tsx';
 import { useArrival } from './useArrival.ts';
+import { useStrayDrops } from './useStrayDrops.ts';
 import { useTheme } from './useTheme.ts';
 
 const ROOMS = [
@@ -31,10 +32,12 @@ export function Rooms(): ReactElement {
   const [location] = useLocation();
   const [cabinetView, setCabinetView] = useState(FIRST_VIEW);
   const [settingsOpen, setSettingsOpen] = useState(false);
-  useTheme();
+  const themeIsKnown = useTheme();
   useArrival(location);
+  useStrayDrops();
+  const onBench = inRoom(location, '/bench');
   return (
-    <div className={[style['frame'], inRoom(location, '/bench') ? style['dark'] : ''].filter(Boolean).join(' ')}>
+    <div className={[style['frame'], onBench && style['dark'], !themeIsKnown && style['unseen']].filter(Boolean).join(' ')}>
       <button type="button" className={style['skip']} onClick={() => document.getElementById('main')?.focus()}>
         Skip to the page
       </button>
@@ -62,7 +65,7 @@ export function Rooms(): ReactElement {
           <IconButton icon="settings" label="Settings" onClick={() => setSettingsOpen(true)} />
         </div>
       </header>
-      <main id="main" tabIndex={-1} className={inRoom(location, '/bench') ? style['bench'] : style['page']}>
+      <main id="main" tabIndex={-1} className={onBench ? style['bench'] : style['page']}>
         <ErrorBoundary place={location}>
           <Switch>
             <Route path="/">
