@@ -19,12 +19,12 @@ function OpeningBench({ photoId }: { photoId: string }): ReactElement {
   const preferences = useAnswer('GET /api/preferences', {});
   const picture = useOpenPicture(photoId);
   const sheet = useQuery(openingSheet(photoId));
-  const error = sheet.error ?? preferences.error;
-  if (error !== null) {
+  const failed = [sheet, preferences].find((answer) => answer.isLoadingError);
+  if (failed !== undefined) {
     const again = () => Promise.all([sheet.refetch(), preferences.refetch()]);
     return (
       <div className={style['aside']}>
-        <FailureNotice error={error} action={<Button onClick={() => again()}>Try again</Button>} />
+        <FailureNotice error={failed.error} action={<Button onClick={() => again()}>Try again</Button>} />
         <ButtonLink to="/bench">Choose another photo</ButtonLink>
       </div>
     );

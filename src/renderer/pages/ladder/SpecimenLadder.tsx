@@ -20,7 +20,7 @@ type Page = AnswerOf<'GET /api/specimens/{specimenId}/ladder'>;
 export function SpecimenLadder({ specimenId }: { specimenId: string }): ReactElement {
   const answer = useAnswer('GET /api/specimens/{specimenId}/ladder', { path: { specimenId } });
   if (answer.isPending) return <PageHead title="Ladder" below={<span role="status">Setting the skins in order …</span>} />;
-  if (answer.isError) {
+  if (answer.isLoadingError) {
     return (
       <>
         <PageHead title="Ladder" />
