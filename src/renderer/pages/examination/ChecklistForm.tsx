@@ -4,13 +4,13 @@ import { Answer, type Checklist, StripAnswer } from '../../../domain/sexing/dete
 import { genusFlagsOf } from '../../../domain/sexing/genera.ts';
 import { CONDITION_LABELS, LIGHT_LABELS, MAGNIFICATION_LABELS, QUESTIONS, type Question, SIDE_LABELS } from '../../../words/checklist.ts';
 import { genusWarnings } from '../../../words/genus.ts';
-import { GRADE_LABELS } from '../../../words/labels.ts';
+import { choicesOf, GRADE_LABELS } from '../../../words/labels.ts';
 import { Field } from '../../parts/Field.tsx';
 import { Notice } from '../../parts/Notice.tsx';
 import style from './ChecklistForm.module.css';
 import { Group } from './Group.tsx';
 import { LegSpanField } from './LegSpanField.tsx';
-import { optionsOf, RadioRow } from './RadioRow.tsx';
+import { RadioRow } from './RadioRow.tsx';
 import { VentralPlate } from './VentralPlate.tsx';
 
 interface Props {
@@ -41,7 +41,7 @@ export function ChecklistForm({ checklist, taxon, measurement, onAnswer }: Props
           legend="What grade is the genital strip?"
           explained="The strip lies between the front book lungs. A needs both of them intact, and photos in two lights."
           value={checklist.grade}
-          options={optionsOf(GRADE_LABELS)}
+          options={choicesOf(GRADE_LABELS)}
           onChange={(grade) => onAnswer(grade === 'D' ? { grade, ...withoutStrip(checklist) } : { grade })}
         />
         {ask('fourBookLungsFound')}
@@ -50,26 +50,26 @@ export function ChecklistForm({ checklist, taxon, measurement, onAnswer }: Props
         title="How it was looked at"
         note="Best wet and dry, and with light through the skin and from the side: wet, a flap can lie so flat that it does not show."
       >
-        <RadioRow beside legend="Side" value={checklist.view} options={optionsOf(SIDE_LABELS)} onChange={(view) => onAnswer({ view })} />
+        <RadioRow beside legend="Side" value={checklist.view} options={choicesOf(SIDE_LABELS)} onChange={(view) => onAnswer({ view })} />
         <RadioRow
           beside
           legend="State"
           value={checklist.condition}
-          options={optionsOf(CONDITION_LABELS)}
+          options={choicesOf(CONDITION_LABELS)}
           onChange={(condition) => onAnswer({ condition })}
         />
         <RadioRow
           beside
           legend="Light"
           value={checklist.light}
-          options={optionsOf(LIGHT_LABELS)}
+          options={choicesOf(LIGHT_LABELS)}
           onChange={(light) => onAnswer({ light })}
         />
         <RadioRow
           beside
           legend="Enlarged by"
           value={checklist.magnification}
-          options={optionsOf(MAGNIFICATION_LABELS)}
+          options={choicesOf(MAGNIFICATION_LABELS)}
           onChange={(magnification) => onAnswer({ magnification })}
         />
       </Group>

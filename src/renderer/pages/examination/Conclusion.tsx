@@ -3,14 +3,15 @@ import type { UnfinishedDetermination } from '../../../domain/sexing/determinati
 import type { Assessment } from '../../../domain/sexing/levels.ts';
 import { LEVELS, rankOf } from '../../../domain/sexing/rank.ts';
 import { counted } from '../../../words/counts.ts';
-import { capitalized, LEVEL_LABELS, SEX_LABELS } from '../../../words/labels.ts';
+import { capitalized, choicesOf, LEVEL_LABELS, SEX_LABELS } from '../../../words/labels.ts';
 import { Button } from '../../parts/Button.tsx';
+import { DayField } from '../../parts/DayField.tsx';
 import { Field } from '../../parts/Field.tsx';
 import { FailureNotice } from '../../parts/Notice.tsx';
 import style from './Conclusion.module.css';
 import { Group } from './Group.tsx';
 import { type Gaps, NO_GAPS } from './gaps.ts';
-import { optionsOf, RadioRow } from './RadioRow.tsx';
+import { RadioRow } from './RadioRow.tsx';
 import { StillMissing } from './StillMissing.tsx';
 
 interface Props {
@@ -36,7 +37,7 @@ export function Conclusion({ reading, observer, today, assessments, gaps, busy, 
       <RadioRow
         legend="What is it?"
         value={sex}
-        options={optionsOf(SEX_LABELS).map(({ value, label }) => ({ value, label: capitalized(label) }))}
+        options={choicesOf(SEX_LABELS)}
         onChange={(chosen) => onChange({ sex: chosen, level: null })}
         error={shown.sex}
       />
@@ -67,17 +68,13 @@ export function Conclusion({ reading, observer, today, assessments, gaps, busy, 
             />
           )}
         </Field>
-        <Field label="Read on" error={shown.readOn}>
-          {(control) => (
-            <input
-              {...control}
-              type="date"
-              max={today}
-              value={reading.readOn}
-              onChange={(event) => event.target.value !== '' && onChange({ readOn: event.target.value })}
-            />
-          )}
-        </Field>
+        <DayField
+          label="Read on"
+          error={shown.readOn}
+          latest={today}
+          value={reading.readOn}
+          onChange={(readOn) => readOn !== '' && onChange({ readOn })}
+        />
       </div>
       <Field label="Notes" hint="What would change your mind, what was not checked, what the form of the receptacles was.">
         {(control) => (
