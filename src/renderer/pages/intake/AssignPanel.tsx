@@ -9,15 +9,10 @@ import { taxaOf } from '../cabinet/cabinetView.ts';
 import { SpecimenDialog } from '../specimen/SpecimenDialog.tsx';
 import style from './AssignPanel.module.css';
 import { OwnerForm } from './OwnerForm.tsx';
+import type { Placed } from './PlacedList.tsx';
 import { SpecimenPicker } from './SpecimenPicker.tsx';
 import { suggestSpecimen } from './suggesting.ts';
-
-export interface Placed {
-  readonly photos: readonly Photo[];
-  readonly specimenId: string;
-  readonly code: string;
-  readonly skin: boolean;
-}
+import type { Assigning } from './useAssign.ts';
 
 interface Props {
   /** At least one, in the order shown. */
@@ -27,11 +22,12 @@ interface Props {
   likelySpecimenId: string | null;
   likelyMoltId: string | null;
   today: string;
+  assigning: Assigning;
   onPlaced: (placed: Placed) => void;
 }
 
 /** Asks of the chosen photos, together: whose skin, of which molt, from which side. */
-export function AssignPanel({ photos, specimens, likelySpecimenId, likelyMoltId, today, onPlaced }: Props): ReactElement {
+export function AssignPanel({ photos, specimens, likelySpecimenId, likelyMoltId, today, assigning, onPlaced }: Props): ReactElement {
   const animals = specimens.map((summary) => summary.specimen);
   const suggested = suggestSpecimen(photos[0]?.originalName ?? '', animals) ?? likelySpecimenId;
   const [adding, setAdding] = useState(false);
@@ -64,6 +60,7 @@ export function AssignPanel({ photos, specimens, likelySpecimenId, likelyMoltId,
           page={page.data}
           likelyMoltId={likelyMoltId}
           today={today}
+          assigning={assigning}
           onPlaced={onPlaced}
         />
       )}

@@ -33,7 +33,9 @@ export function ImportReport(): ReactElement | null {
   if (task.state === 'running') {
     const remaining = task.remainingSeconds === null ? null : `${remainingInWords(task.remainingSeconds)} left`;
     const detail = [task.current, remaining].filter((part) => part !== null).join(' · ');
-    if (run.silent) return <FailureNotice error={new Refusal({ code: 'unreachable' })} />;
+    if (run.silent) {
+      return <FailureNotice error={new Refusal({ code: 'unreachable' })} action={<Button onClick={run.putAside}>Understood</Button>} />;
+    }
     return <Running title="Importing" done={task.done} total={task.total} detail={detail} onStop={run.stop} />;
   }
   return <Ended task={task} onClose={run.putAside} />;

@@ -6,12 +6,12 @@ import { Button } from '../../parts/Button.tsx';
 import { FailureNotice } from '../../parts/Notice.tsx';
 import { PageHead } from '../../parts/PageHead.tsx';
 import { useToast } from '../../parts/Toast.tsx';
-import { AssignPanel, type Placed } from './AssignPanel.tsx';
+import { AssignPanel } from './AssignPanel.tsx';
 import { DropZone } from './DropZone.tsx';
 import { ImportReport } from './ImportReport.tsx';
 import style from './IntakePage.module.css';
 import { useIntakeRun } from './IntakeProvider.tsx';
-import { PlacedList } from './PlacedList.tsx';
+import { type Placed, PlacedList } from './PlacedList.tsx';
 import { ResumeOffer } from './ResumeOffer.tsx';
 import { useAssign } from './useAssign.ts';
 import { WaitingPhotos } from './WaitingPhotos.tsx';
@@ -30,7 +30,8 @@ export function IntakePage({ specimenId, moltId }: Props): ReactElement {
   const { data: about } = useAnswer('GET /api/about', {});
   const [touched, setTouched] = useState<ReadonlySet<string> | null>(null);
   const [placed, setPlaced] = useState<readonly Placed[]>([]);
-  const { release } = useAssign();
+  // Above the form: where only some of the photos could be given away, the form for the others says why.
+  const assigning = useAssign();
   const toast = useToast();
 
   const photos = waiting.data ?? [];
@@ -43,8 +44,10 @@ export function IntakePage({ specimenId, moltId }: Props): ReactElement {
     setPlaced((before) => [one, ...before]);
     setTouched(null);
     const undo = () => {
-      setPlaced((before) => before.filter((other) => other !== one));
-      release(one.photos).catch((error: unknown) => toast({ message: wordsForError(error).happened }));
+      assigning.release(one.photos).then(
+        () => setPlaced((before) => before.filter((other) => other !== one)),
+        (error: unknown) => toast({ message: `${wordsForError(error).happened} ${wordsForError(error).advice}` }),
+      );
     };
     toast({ message: `${counted(one.photos.length, 'photo')} given to ${one.code}.`, action: { label: 'Undo', run: undo } });
   };
@@ -77,6 +80,7 @@ export function IntakePage({ specimenId, moltId }: Props): ReactElement {
                 likelySpecimenId={specimenId ?? placed[0]?.specimenId ?? null}
                 likelyMoltId={moltId}
                 today={about.today}
+                assigning={assigning}
                 onPlaced={onPlaced}
               />
             ) : (

@@ -10,17 +10,18 @@ import { DayField } from '../../parts/DayField.tsx';
 import { FailureNotice } from '../../parts/Notice.tsx';
 import { Select } from '../../parts/Select.tsx';
 import { TextField } from '../../parts/TextField.tsx';
-import type { Placed } from './AssignPanel.tsx';
 import style from './OwnerForm.module.css';
 import { firstChoice, moltChoices, NEW_MOLT, type OwnerChoice, ownerOf } from './ownerForm.ts';
+import type { Placed } from './PlacedList.tsx';
 import { suggestView } from './suggesting.ts';
-import { useAssign } from './useAssign.ts';
+import type { Assigning } from './useAssign.ts';
 
 interface Props {
   photos: readonly Photo[];
   page: SpecimenPage;
   likelyMoltId: string | null;
   today: string;
+  assigning: Assigning;
   onPlaced: (placed: Placed) => void;
 }
 
@@ -30,11 +31,10 @@ const SHOWS = [
 ] as const;
 
 /** For one animal: skin or the animal itself, which molt, which view. Starts with what the dates suggest. */
-export function OwnerForm({ photos, page, likelyMoltId, today, onPlaced }: Props): ReactElement {
+export function OwnerForm({ photos, page, likelyMoltId, today, assigning, onPlaced }: Props): ReactElement {
   const [choice, setChoice] = useState<OwnerChoice>(() => firstChoice(photos, page, likelyMoltId, today));
   const [view, setView] = useState(() => suggestView(photos[0]?.originalName ?? ''));
   const [takenOn, setTakenOn] = useState('');
-  const assigning = useAssign();
   const { specimen } = page.summary;
   const undated = photos.some((photo) => photo.takenOn === null);
   const owner = ownerOf(choice, page);
@@ -42,8 +42,12 @@ export function OwnerForm({ photos, page, likelyMoltId, today, onPlaced }: Props
 
   const place = () => {
     if (!owner) return;
-    assigning.assign({ photos, owner, view, takenOnIfUnknown: textOrNull(takenOn) }, (placed) =>
-      onPlaced({ photos: placed, specimenId: specimen.id, code: specimen.code, skin: owner.kind !== 'animal' }),
+    assigning.assign(
+      { photos, owner, view, takenOnIfUnknown: textOrNull(takenOn) },
+      {
+        onMolt: (molt) => put({ molt }),
+        onPlaced: (placed) => onPlaced({ photos: placed, specimenId: specimen.id, code: specimen.code, skin: owner.kind !== 'animal' }),
+      },
     );
   };
 

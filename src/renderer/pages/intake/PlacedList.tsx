@@ -1,10 +1,18 @@
 import type { ReactElement } from 'react';
 import { Link } from 'wouter';
+import type { Photo } from '../../../domain/photo/photo.ts';
 import { counted } from '../../../words/counts.ts';
 import { ButtonLink } from '../../parts/ButtonLink.tsx';
 import { Thumb } from '../../parts/Thumb.tsx';
-import type { Placed } from './AssignPanel.tsx';
 import style from './PlacedList.module.css';
+
+/** Photos given away together: whose they are now, and whether they show a skin. */
+export interface Placed {
+  readonly photos: readonly Photo[];
+  readonly specimenId: string;
+  readonly code: string;
+  readonly skin: boolean;
+}
 
 /** What has just been given to somebody, newest first, each with the way on: to the Bench, or to the animal. */
 export function PlacedList({ placed }: { placed: readonly Placed[] }): ReactElement {

@@ -18,11 +18,20 @@ export interface Assignment {
   readonly takenOnIfUnknown: CalendarDay | null;
 }
 
+/** Told step by step, so that an assignment that fails halfway is gone on with and not begun anew. */
+export interface AssignNews {
+  /** The new molt is on record; what follows may still fail. */
+  onMolt(moltId: string): void;
+  /** The photos that were given away, as they are now; not all of them if something failed. Not called for none. */
+  onPlaced(photos: readonly Photo[]): void;
+}
+
 export interface Assigning {
   readonly isPending: boolean;
+  /** What went wrong last time; gone with the next attempt. */
   readonly error: unknown;
-  /** Gives photos to a skin or an animal, making molt and skin where they are new; answers the photos as they are now. */
-  assign(assignment: Assignment, onDone: (photos: readonly Photo[]) => void): void;
+  /** Gives photos to a skin or an animal, making molt and skin where they are new. */
+  assign(assignment: Assignment, news: AssignNews): void;
   /** Puts photos back among those that wait. */
   release(photos: readonly Photo[]): Promise<void>;
 }
@@ -36,35 +45,40 @@ export function useAssign(): Assigning {
   const [isPending, setPending] = useState(false);
   const [error, setError] = useState<unknown>(null);
 
-  const subjectOf = async (owner: Owner): Promise<PhotoSubject> => {
+  const newMolt = async (owner: Extract<Owner, { kind: 'skin-of-new-molt' }>, { onMolt }: AssignNews): Promise<string> => {
+    const { id } = await addMolt.mutateAsync({ path: { specimenId: owner.specimenId }, body: owner.molt });
+    onMolt(id);
+    return id;
+  };
+  const subjectOf = async (owner: Owner, news: AssignNews): Promise<PhotoSubject> => {
     if (owner.kind === 'animal') return { kind: 'animal', specimenId: owner.specimenId };
     if (owner.kind === 'skin' && owner.entry.exuvia) return { kind: 'skin', exuviaId: owner.entry.exuvia.id };
-    const moltId =
-      owner.kind === 'skin'
-        ? owner.entry.molt.id
-        : (await addMolt.mutateAsync({ path: { specimenId: owner.specimenId }, body: owner.molt })).id;
+    const moltId = owner.kind === 'skin' ? owner.entry.molt.id : await newMolt(owner, news);
     const skin = await addSkin.mutateAsync({ path: { moltId }, body: NEW_SKIN });
     return { kind: 'skin', exuviaId: skin.id };
   };
 
-  const run = async ({ photos, owner, view, takenOnIfUnknown }: Assignment): Promise<Photo[]> => {
-    const subject = await subjectOf(owner);
+  const run = async ({ photos, owner, view, takenOnIfUnknown }: Assignment, news: AssignNews): Promise<void> => {
+    const subject = await subjectOf(owner, news);
     const changed: Photo[] = [];
-    for (const photo of photos) {
-      const body = { subject, view, takenOn: photo.takenOn ?? takenOnIfUnknown, notes: photo.notes };
-      changed.push(await changePhoto.mutateAsync({ path: { photoId: photo.id }, version: photo.version, body }));
+    try {
+      for (const photo of photos) {
+        const body = { subject, view, takenOn: photo.takenOn ?? takenOnIfUnknown, notes: photo.notes };
+        changed.push(await changePhoto.mutateAsync({ path: { photoId: photo.id }, version: photo.version, body }));
+      }
+    } finally {
+      if (changed.length > 0) news.onPlaced(changed);
     }
-    return changed;
   };
 
   return {
     isPending,
     error,
-    assign: (assignment, onDone) => {
+    assign: (assignment, news) => {
       setPending(true);
       setError(null);
-      run(assignment)
-        .then(onDone, setError)
+      run(assignment, news)
+        .catch(setError)
         .finally(() => setPending(false));
     },
     release: async (photos) => {
