@@ -19,8 +19,13 @@ const THEMES = [
 
 export function SettingsDialog({ onClose }: { onClose: () => void }): ReactElement {
   const preferences = useAnswer('GET /api/preferences', {});
+  const close = () => {
+    // Escape closes while the name still has the focus: it counts when it is left, so it is left first.
+    if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
+    onClose();
+  };
   return (
-    <Dialog title="Settings" onClose={onClose}>
+    <Dialog title="Settings" onClose={close}>
       {preferences.error && <FailureNotice error={preferences.error} />}
       {preferences.data && <PreferencesForm saved={preferences.data} />}
       <RemovedList />
