@@ -1,5 +1,5 @@
 import type { RectangleScale, ScaleMarks, TwoPointScale } from '../../domain/measuring/calibration.ts';
-import { DORSAL_SKIN_PROTOCOL, type Landmark, type LandmarkName, type Landmarks } from '../../domain/measuring/landmarks.ts';
+import { DORSAL_SKIN_PROTOCOL, type LandmarkName, type Landmarks, pointOf } from '../../domain/measuring/landmarks.ts';
 import type { ImagePoint } from '../../domain/measuring/points.ts';
 import type { Patch } from './change.ts';
 import type { BenchDocument, BenchEntries } from './document.ts';
@@ -33,10 +33,6 @@ export function landmarkHandlesOf(document: Landmarks): Handle[] {
     const at = pointOf(document[id]);
     return at === null ? [] : [{ id, at }];
   });
-}
-
-export function pointOf(landmark: Landmark | undefined): ImagePoint | null {
-  return landmark !== undefined && 'at' in landmark ? landmark.at : null;
 }
 
 export function handlePosition(document: BenchDocument, id: HandleId): ImagePoint | null {

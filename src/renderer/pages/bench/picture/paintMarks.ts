@@ -1,8 +1,8 @@
 import type { ScaleMarks } from '../../../../domain/measuring/calibration.ts';
-import { LEG_IDS } from '../../../../domain/measuring/landmarks.ts';
+import { LEG_IDS, pointOf } from '../../../../domain/measuring/landmarks.ts';
 import type { ImagePoint } from '../../../../domain/measuring/points.ts';
 import type { BenchDocument } from '../../../bench/document.ts';
-import { handlePosition, isLandmarkName, landmarkHandlesOf, pointOf, scaleHandlesOf } from '../../../bench/handles.ts';
+import { handlePosition, isLandmarkName, landmarkHandlesOf, scaleHandlesOf } from '../../../bench/handles.ts';
 import { namesIn } from '../../../bench/steps.ts';
 import type { BenchState } from '../../../bench/store.ts';
 import type { View } from '../../../bench/view.ts';
