@@ -10,6 +10,7 @@ import { PhotoCanvas } from './PhotoCanvas.tsx';
 import type { Pass } from './pass.ts';
 import type { PassVerbs } from './passes/Passes.tsx';
 import type { OpenPicture } from './picture/picture.ts';
+import { useUnsavedMarks } from './useUnsavedMarks.ts';
 import { WorkContext } from './useWork.ts';
 import style from './Workbench.module.css';
 import { openWork, type Work } from './work.ts';
@@ -25,7 +26,8 @@ interface Props {
 export function Workbench({ sheet, pass, picture, verbsFor }: Props): ReactElement {
   const client = useQueryClient();
   const [work] = useState(() => openWork(sheet, pass, client));
-  useEffect(() => work.start(), [work]);
+  const leftUnsaved = useUnsavedMarks();
+  useEffect(() => work.start((failure) => leftUnsaved(work, failure)), [work, leftUnsaved]);
   const headLines = useMemo(() => headLinesOf(sheet, pass), [sheet, pass]);
 
   const keyDown = (event: KeyboardEvent<HTMLElement>) => {

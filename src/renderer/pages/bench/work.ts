@@ -1,6 +1,7 @@
 import type { QueryClient } from '@tanstack/react-query';
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { BenchSheet } from '../../../api/contract/bench.ts';
+import type { Failure } from '../../../domain/failure.ts';
 import { calibrate } from '../../../domain/measuring/calibrate.ts';
 import { replaceDocument } from '../../bench/deeds/travel.ts';
 import { type BenchDocument, documentOf, READING_KEYS, readingDraftOf } from '../../bench/document.ts';
@@ -23,8 +24,11 @@ export interface Work {
   readonly bench: BenchStore;
   readonly saver: Saver;
   readonly saving: StoreApi<SavingView>;
-  /** Begins to send what settles; answers how to stop. What is unsent then is still sent, and the page warns before it closes. */
-  start(): () => void;
+  /**
+   * Begins to send what settles; answers how to stop. What is unsent then is still sent, and the page warns before it closes.
+   * Where the archive refuses it after all, `leftUnsaved` is told why.
+   */
+  start(leftUnsaved: (failure: Failure) => void): () => void;
 }
 
 export function openWork(sheet: BenchSheet, pass: Pass, client: QueryClient): Work {
@@ -69,7 +73,7 @@ export function openWork(sheet: BenchSheet, pass: Pass, client: QueryClient): Wo
     bench,
     saver,
     saving,
-    start() {
+    start(leftUnsaved) {
       isOpen = true;
       addEventListener('beforeunload', warn);
       const stop = bench.subscribe(({ edited }, before) => {
@@ -79,7 +83,12 @@ export function openWork(sheet: BenchSheet, pass: Pass, client: QueryClient): Wo
       return () => {
         stop();
         isOpen = false;
-        void saver.quiet().then(() => isOpen || removeEventListener('beforeunload', warn));
+        void saver.quiet().then(() => {
+          if (isOpen) return;
+          removeEventListener('beforeunload', warn);
+          const { state } = saving.getState();
+          if (state.kind === 'refused') leftUnsaved(state.failure);
+        });
       };
     },
   };
