@@ -8,6 +8,14 @@ export function dayInWords(day: CalendarDay): string {
   return `${Number(date)} ${MONTHS[Number(month) - 1]} ${year}`;
 }
 
+/** The mark of a day on an axis of dates: "12 Mar", "Mar" for the first of a month, "2026" for the first of a year. */
+export function dayOnAxis(day: CalendarDay): string {
+  const [year = '', month, date] = day.split('-');
+  const named = MONTHS[Number(month) - 1] ?? '';
+  if (date !== '01') return `${Number(date)} ${named}`;
+  return month === '01' ? year : named;
+}
+
 /** The calendar day of a moment on this machine's clock. */
 export function dayHere(instant: Instant): CalendarDay {
   const moment = new Date(instant);

@@ -10,3 +10,8 @@ export function whatSkinShows(molt: Pick<Molt, 'instarShed'>): string {
   const shown = molt.instarShed === null ? 'the instar that ended with this molt' : `instar ${molt.instarShed}, which has ended`;
   return `Shows ${shown}: the animal came out of it larger.`;
 }
+
+/** "instar 5", or "instar 5 or 6" where a molt whose day is not known lies between. */
+export function instarSpanInWords({ from, to }: { readonly from: number; readonly to: number }): string {
+  return from === to ? `instar ${from}` : `instar ${from} or ${to}`;
+}

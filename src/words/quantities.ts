@@ -1,3 +1,4 @@
+import type { SkinSizes } from '../domain/growth/skinSizes.ts';
 import { LEG_IDS, LEG_SEGMENTS, type LegId, type LegSegment } from '../domain/measuring/landmarks.ts';
 import { capitalized, LEG_LABELS, SEGMENT_LABELS } from './labels.ts';
 
@@ -5,6 +6,14 @@ const WHOLE: Readonly<Record<string, string>> = {
   'carapace-length': 'Carapace length',
   'carapace-width': 'Carapace width',
   'carapace-ratio': 'Carapace length to width',
+};
+
+/** The sizes of a skin that are followed from molt to molt; of legs the mean of both sides. */
+export const SIZE_LABELS: Readonly<Record<keyof SkinSizes, string>> = {
+  carapaceLengthMm: 'Carapace length',
+  carapaceWidthMm: 'Carapace width',
+  legFirstMm: 'Leg I',
+  legFourthMm: 'Leg IV',
 };
 
 /** What a measured quantity is called: "Carapace length", "Leg I left", "Leg I left, femur", "Laid-out span, I left to IV right". */

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { cameraTimeInWords, dayInWords, daysInWords, remainingInWords, spanInWords } from '../../src/words/dates.ts';
+import { cameraTimeInWords, dayInWords, dayOnAxis, daysInWords, remainingInWords, spanInWords } from '../../src/words/dates.ts';
 
 describe('days in words', () => {
   test('carry the month in letters', () => {
@@ -28,5 +28,9 @@ describe('days in words', () => {
     expect(remainingInWords(44)).toBe('about 40 seconds');
     expect(remainingInWords(200)).toBe('about 3 minutes');
     expect(remainingInWords(3 * 3600)).toBe('about 3 hours');
+  });
+
+  test('a day on an axis says no more than the mark needs', () => {
+    expect(['2026-03-12', '2026-03-01', '2026-01-01', '2026-01-02'].map(dayOnAxis)).toEqual(['12 Mar', 'Mar', '2026', '2 Jan']);
   });
 });

@@ -1,6 +1,7 @@
 import { type ReactElement, useState } from 'react';
 import type { Measurement } from '../../../domain/measuring/quantity.ts';
 import { LARGE_LEG_SPAN_MM } from '../../../domain/sexing/facts.ts';
+import { decimalFrom } from '../../forms/reading.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Field } from '../../parts/Field.tsx';
 import style from './LegSpanField.module.css';
@@ -40,10 +41,9 @@ export function LegSpanField({ legSpanMm, measurement, onChange }: Props): React
   );
 }
 
-/** A point or a comma may stand before the decimals. Null for anything that is no such length. */
 function lengthFrom(text: string): number | null {
-  const length = Number(text.trim().replace(',', '.'));
-  return text.trim() !== '' && length > 0 && length <= LARGEST_MM ? length : null;
+  const length = decimalFrom(text);
+  return length > 0 && length <= LARGEST_MM ? length : null;
 }
 
 /** The longer of the two diagonals, in whole millimeters: it depends on how the skin was laid out. */

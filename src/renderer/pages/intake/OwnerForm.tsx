@@ -3,6 +3,7 @@ import type { SpecimenPage } from '../../../api/contract/specimens.ts';
 import { instarOfAnimalPhoto } from '../../../domain/molting/instars.ts';
 import type { Photo } from '../../../domain/photo/photo.ts';
 import { counted } from '../../../words/counts.ts';
+import { instarSpanInWords } from '../../../words/instars.ts';
 import { choicesOf, VIEW_LABELS } from '../../../words/labels.ts';
 import { textOrNull } from '../../forms/reading.ts';
 import { Button } from '../../parts/Button.tsx';
@@ -102,5 +103,5 @@ function animalWords(photos: readonly Photo[], page: SpecimenPage): string {
   const molts = page.molts.map((entry) => entry.molt);
   const span = takenOn === null ? null : instarOfAnimalPhoto(takenOn, molts, page.summary.specimen);
   if (!span) return 'Kept with the animal; which instar it was in is not known.';
-  return `On that day it was in instar ${span.from === span.to ? span.from : `${span.from} or ${span.to}`}.`;
+  return `On that day it was in ${instarSpanInWords(span)}.`;
 }

@@ -2,6 +2,7 @@ import { scaleUtc } from 'd3-scale';
 import type { ReactElement } from 'react';
 import type { CalendarDay } from '../../../../domain/dates.ts';
 import type { Rung } from '../../../../domain/growth/rung.ts';
+import { dayOnAxis } from '../../../../words/dates.ts';
 import style from './Chart.module.css';
 import type { SizePoint } from './measures.ts';
 import { PointLayer } from './PointLayer.tsx';
@@ -40,7 +41,7 @@ export function DatePlot({ rungs, points, widthPx, measureLabel, onAttend }: Pro
           <g key={day.getTime()} transform={`translate(${x(day)} 0)`}>
             <line y1={bottomPx} y2={bottomPx + 5} className={style['grid']} />
             <text y={bottomPx + 20} textAnchor="middle" className={style['tick']}>
-              {monthOrYear(day)}
+              {dayOnAxis(day.toISOString().slice(0, 10))}
             </text>
           </g>
         ))}
@@ -67,15 +68,7 @@ export function DatePlot({ rungs, points, widthPx, measureLabel, onAttend }: Pro
 }
 
 const MS_PER_DAY = 86_400_000;
-const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 
 function timeOf(day: CalendarDay): number {
   return Date.parse(`${day}T00:00:00Z`);
-}
-
-/** Ticks stand on the first of a month or, close up, on single days. */
-function monthOrYear(day: Date): string {
-  const month = MONTHS[day.getUTCMonth()] ?? '';
-  if (day.getUTCDate() !== 1) return `${day.getUTCDate()} ${month}`;
-  return day.getUTCMonth() === 0 ? String(day.getUTCFullYear()) : month;
 }

@@ -1,6 +1,7 @@
 import { type ReactElement, useState } from 'react';
 import type { Ladder } from '../../../../domain/growth/rung.ts';
 import { rungName } from '../../../../words/ladder.ts';
+import { SIZE_LABELS } from '../../../../words/quantities.ts';
 import { DayText } from '../../../parts/DayText.tsx';
 import { EstimateText } from '../../../parts/EstimateText.tsx';
 import { useElementWidth } from '../useElementWidth.ts';
@@ -8,7 +9,7 @@ import style from './Chart.module.css';
 import { Choice } from './Choice.tsx';
 import { DatePlot } from './DatePlot.tsx';
 import { InstarPlot } from './InstarPlot.tsx';
-import { MEASURE_LABELS, measuresIn, pointsOf } from './measures.ts';
+import { measuresIn, pointsOf } from './measures.ts';
 import type { PlacedPoint } from './placedPoint.ts';
 
 const AXES = [
@@ -26,7 +27,7 @@ export function GrowthChart({ ladder }: { ladder: Ladder }): ReactElement | null
   const measure = wanted && measures.includes(wanted) ? wanted : measures[0];
   if (!measure) return null;
 
-  const measureLabel = MEASURE_LABELS[measure];
+  const measureLabel = SIZE_LABELS[measure];
   const fit = measure === 'carapaceLengthMm' && axis === 'instar' ? ladder.fit : null;
   const shared = { rungs: ladder.rungs, points: pointsOf(ladder, measure), widthPx, measureLabel, onAttend: setAttended };
   return (
@@ -35,7 +36,7 @@ export function GrowthChart({ ladder }: { ladder: Ladder }): ReactElement | null
         <Choice
           legend="Size"
           value={measure}
-          options={measures.map((value) => ({ value, label: MEASURE_LABELS[value] }))}
+          options={measures.map((value) => ({ value, label: SIZE_LABELS[value] }))}
           onChange={setMeasure}
         />
         <Choice legend="Along" value={axis} options={AXES} onChange={setAxis} />

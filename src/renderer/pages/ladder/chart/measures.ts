@@ -6,13 +6,6 @@ import type { Estimate } from '../../../../domain/measuring/quantity.ts';
 const MEASURES = ['carapaceLengthMm', 'carapaceWidthMm', 'legFirstMm', 'legFourthMm'] as const;
 export type Measure = (typeof MEASURES)[number];
 
-export const MEASURE_LABELS: Readonly<Record<Measure, string>> = {
-  carapaceLengthMm: 'Carapace length',
-  carapaceWidthMm: 'Carapace width',
-  legFirstMm: 'Leg I',
-  legFourthMm: 'Leg IV',
-};
-
 /** One measured skin as the chart draws it. */
 export interface SizePoint {
   readonly rung: Rung;
