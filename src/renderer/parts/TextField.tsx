@@ -15,7 +15,7 @@ interface Props {
   required?: boolean;
 }
 
-/** A labelled field for text or a whole number. */
+/** A labeled field for text or a whole number. */
 export function TextField({
   label,
   hint,

@@ -1,12 +1,12 @@
-import { type ReactElement, useEffect, useState } from 'react';
+import { type ReactElement, useState } from 'react';
 import { redoChange, undoChange } from '../../bench/deeds/travel.ts';
-import { KEYS_IN_WORDS } from '../../bench/keys.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Dialog } from '../../parts/Dialog.tsx';
 import { IconButton } from '../../parts/IconButton.tsx';
 import { Taxon } from '../../parts/Taxon.tsx';
+import { useWindowTitle } from '../../parts/useWindowTitle.ts';
 import style from './BenchBar.module.css';
-import { CHANGE_LABELS } from './benchWords.ts';
+import { CHANGE_LABELS, KEYS_IN_WORDS } from './benchWords.ts';
 import { instarInWords } from './headLines.ts';
 import { SavingNote } from './SavingNote.tsx';
 import { useBench, useWork } from './useWork.ts';
@@ -19,10 +19,7 @@ export function BenchBar(): ReactElement {
   const next = useBench((state) => state.edited.future[0]?.label);
   const inHand = useBench((state) => state.edited.pending !== null);
   const [showsKeys, setShowsKeys] = useState(false);
-  const title = specimen?.code ?? photo.originalName;
-  useEffect(() => {
-    document.title = `${title} · Bench · Exuviary`;
-  }, [title]);
+  useWindowTitle(`${specimen?.code ?? photo.originalName} · Bench`);
   return (
     <header className={style['bar']}>
       <div className={style['words']}>

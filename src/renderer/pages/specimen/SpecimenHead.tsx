@@ -1,18 +1,17 @@
-import { type ReactElement, type ReactNode, useEffect } from 'react';
+import type { ReactElement, ReactNode } from 'react';
 import type { SpecimenSummary } from '../../../api/contract/specimens.ts';
 import { HABIT_LABELS, STATUS_LABELS } from '../../../words/labels.ts';
 import { DayText } from '../../parts/DayText.tsx';
 import { SexMark } from '../../parts/SexMark.tsx';
 import { Taxon } from '../../parts/Taxon.tsx';
 import { Thumb } from '../../parts/Thumb.tsx';
+import { useWindowTitle } from '../../parts/useWindowTitle.ts';
 import style from './SpecimenHead.module.css';
 
 /** Who this is: photo, names, sex, instar, and what else the keeper has said, as on a collection label. */
 export function SpecimenHead({ summary, actions }: { summary: SpecimenSummary; actions: ReactNode }): ReactElement {
   const { specimen } = summary;
-  useEffect(() => {
-    document.title = `${specimen.code} · Exuviary`;
-  }, [specimen.code]);
+  useWindowTitle(specimen.code);
   return (
     <header className={style['head']}>
       <Thumb photoId={summary.coverPhotoId} alt={`Photo of ${specimen.code}`} className={style['photo']} />

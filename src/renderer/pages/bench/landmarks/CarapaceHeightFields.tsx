@@ -22,7 +22,7 @@ export function CarapaceHeightFields(): ReactElement {
   return (
     <fieldset>
       <legend className={style['legend']}>Height of the carapace above the table</legend>
-      <label className={style['unit']}>
+      <label className={style['choiceLine']}>
         <input
           type="radio"
           name="carapace-height"
@@ -32,7 +32,7 @@ export function CarapaceHeightFields(): ReactElement {
         Not measured: take {CARAPACE_HEIGHT_SHARE} of its width
       </label>
       <br />
-      <label className={style['unit']}>
+      <label className={style['choiceLine']}>
         <input type="radio" name="carapace-height" checked={height.kind === 'entered'} onChange={enter} />
         Measured
       </label>

@@ -4,6 +4,7 @@ import { wordsFor } from '../../../../words/failures.ts';
 import { FLAG_LABELS } from '../../../../words/labels.ts';
 import { takeUp } from '../../../bench/deeds/travel.ts';
 import { Button } from '../../../parts/Button.tsx';
+import { CheckField } from '../../../parts/CheckField.tsx';
 import { EmptyState } from '../../../parts/EmptyState.tsx';
 import style from '../panel.module.css';
 import { Passes, type PassVerbs } from '../passes/Passes.tsx';
@@ -59,10 +60,9 @@ function Table({ measurement, headLines }: { measurement: Measurement; headLines
   const flags = [...new Set(quantities.flatMap((quantity) => quantity.flags))];
   return (
     <>
-      <label className={style['unit']}>
-        <input type="checkbox" checked={showsArticles} onChange={(event) => setShowsArticles(event.target.checked)} />
+      <CheckField checked={showsArticles} onChange={setShowsArticles}>
         Show each article of the legs
-      </label>
+      </CheckField>
       <table className={lengthsStyle['table']}>
         <caption className="spoken-only">Lengths of this pass with expanded uncertainty</caption>
         <thead className="spoken-only">

@@ -4,6 +4,7 @@ import type { Reading } from '../../../../domain/measuring/reading.ts';
 import { dayHere, dayInWords } from '../../../../words/dates.ts';
 import { showGhosts } from '../../../bench/deeds/selection.ts';
 import { Button } from '../../../parts/Button.tsx';
+import { CheckField } from '../../../parts/CheckField.tsx';
 import style from '../panel.module.css';
 import { useBench, useScaleIsUnsound, useWork } from '../useWork.ts';
 import { passInWords } from './passInWords.ts';
@@ -39,14 +40,9 @@ export function Passes({ verbs }: { verbs: PassVerbs }): ReactElement {
       )}
       {sheet.readings.length > 0 && pass.reading === null && <PassLine pass={pass.pass} observer={pass.observer} on="in hand" />}
       {others.length > 0 && (
-        <label className={style['unit']}>
-          <input
-            type="checkbox"
-            checked={showsGhosts}
-            onChange={(event) => showGhosts(bench, event.target.checked ? others.map((reading) => reading.landmarks) : [])}
-          />
+        <CheckField checked={showsGhosts} onChange={(shows) => showGhosts(bench, shows ? others.map((reading) => reading.landmarks) : [])}>
           Show the points of the other passes
-        </label>
+        </CheckField>
       )}
       {pass.observer === '' && <p className={style['soft']}>Your name, from Settings, is put on every pass begun after it is set.</p>}
       {isUnsent && (
