@@ -2,6 +2,7 @@ import { type Failure, Refusal } from '../domain/failure.ts';
 import { assertNever } from '../domain/result.ts';
 import { counted, listed } from './counts.ts';
 import { dayInWords } from './dates.ts';
+import { capitalized, OUTCOME_LABELS, VIEW_LABELS } from './labels.ts';
 import { needsInWords, STRIP_WORDS } from './sexing.ts';
 
 export interface FailureWords {
@@ -65,6 +66,11 @@ export function wordsFor(failure: Failure): FailureWords {
         happened: `The later date, ${dayInWords(failure.to)}, lies before the earlier one, ${dayInWords(failure.from)}.`,
         advice: 'Swap them: first the day it was last seen unmolted, then the day it was found molted.',
       };
+    case 'hatched-after-acquired':
+      return {
+        happened: `It was acquired on ${dayInWords(failure.acquiredOn)}, before it hatched on ${dayInWords(failure.hatchedOn)}.`,
+        advice: 'Correct one of the two days, or leave it open.',
+      };
     case 'date-in-future':
       return { happened: `${dayInWords(failure.date)} has not come yet.`, advice: 'Give a day up to today.' };
     case 'molts-out-of-order':
@@ -83,6 +89,32 @@ export function wordsFor(failure: Failure): FailureWords {
       return {
         happened: `Instar ${failure.instar} is too low: ${counted(failure.earlierMolts, 'molt')} of this animal came before.`,
         advice: `Give ${failure.earlierMolts + 1} or more, or leave the number open if only the order is known.`,
+      };
+    case 'acquired-instar-contradicted':
+      return {
+        happened: `Acquired on ${dayInWords(failure.acquiredOn)} in instar ${failure.acquiredInstar} does not fit the molt on ${dayInWords(failure.moltDate)}, which shed instar ${failure.instarShed}.`,
+        advice:
+          'A molt before that day shed a lower instar, each one after it that instar or a higher one. Correct one of them, or leave it open.',
+      };
+    case 'outcomes-contradict':
+      return {
+        happened: `"${capitalized(OUTCOME_LABELS[failure.one])}" and "${OUTCOME_LABELS[failure.other]}" cannot both be true of one molt.`,
+        advice: 'Keep the one that happened.',
+      };
+    case 'skin-recovered-or-not':
+      return {
+        happened: 'The molt says that its skin was not recovered, but the skin is on record as recovered.',
+        advice: 'Untick "Skin not recovered" at the molt, or say in the record of the skin that it was not.',
+      };
+    case 'skin-photographed':
+      return {
+        happened: `This skin has ${counted(failure.photos, 'photo')}, so it was recovered.`,
+        advice: 'If they show another skin, give them to that one first.',
+      };
+    case 'view-not-of-animal':
+      return {
+        happened: `A photo of the animal itself cannot show "${VIEW_LABELS[failure.view]}".`,
+        advice: 'Choose another view, or say that it shows a shed skin.',
       };
     case 'skin-not-recovered':
       return {
@@ -149,7 +181,10 @@ export function wordsFor(failure: Failure): FailureWords {
     case 'file-truncated':
       return { happened: `${failure.file} breaks off before its end.`, advice: 'Copy it from the camera again.' };
     case 'file-not-an-image':
-      return { happened: `${failure.file} is not a picture.`, advice: 'JPEG, PNG, WebP, TIFF and HEIC files are kept.' };
+      return {
+        happened: `${failure.file} is not a picture${failure.kind === null ? '' : ` (${failure.kind})`}.`,
+        advice: 'JPEG, PNG, WebP, TIFF and HEIC files are kept.',
+      };
     case 'file-kind-not-kept':
       return {
         happened: `${failure.file} is a picture of a kind that is not kept (${failure.kind}).`,

@@ -29,7 +29,13 @@ describe('words for failures', () => {
   test('facts come through: which file, which date, which number', () => {
     expect(wordsFor(ONE_OF_EACH_FAILURE['file-truncated']).happened).toContain('a.jpg');
     expect(wordsFor(ONE_OF_EACH_FAILURE['molts-out-of-order']).happened).toContain('2 Feb 2026');
+    expect(wordsFor(ONE_OF_EACH_FAILURE['file-not-an-image']).happened).toBe('a.txt is not a picture (PDF).');
+    expect(wordsFor({ code: 'file-not-an-image', file: 'a.txt', kind: null }).happened).toBe('a.txt is not a picture.');
     expect(wordsFor(ONE_OF_EACH_FAILURE['picture-too-large']).happened).toContain('301');
+  });
+
+  test('an animal acquired before it hatched is not told about molts', () => {
+    expect(Object.values(wordsFor(ONE_OF_EACH_FAILURE['hatched-after-acquired'])).join(' ')).not.toContain('molt');
   });
 
   test('a refusal speaks for itself, anything else thrown is a defect of ours', () => {

@@ -20,7 +20,7 @@ export const specimenStory: readonly Exchange[] = [
   fails('POST /api/specimens', 'refuses an animal acquired tomorrow', 'date-in-future', 422, () => ({
     body: { ...specimenDraft, code: 'T-02', acquiredOn: '2026-06-18' },
   })),
-  fails('POST /api/specimens', 'refuses an animal acquired before it hatched', 'dates-reversed', 422, () => ({
+  fails('POST /api/specimens', 'refuses an animal acquired before it hatched', 'hatched-after-acquired', 422, () => ({
     body: { ...specimenDraft, code: 'T-02', acquiredOn: '2023-05-31' },
   })),
   succeeds(
@@ -64,6 +64,17 @@ export const specimenStory: readonly Exchange[] = [
     path: specimen(memory),
     body: { ...moltDraft, happenedFrom: '2025-09-01', happenedTo: '2025-09-01', instarShed: 4 },
   })),
+  fails('POST /api/specimens/{specimenId}/molts', 'refuses a molt both clean and slow', 'outcomes-contradict', 422, (memory) => ({
+    path: specimen(memory),
+    body: { ...moltDraft, happenedFrom: '2025-09-01', happenedTo: '2025-09-01', instarShed: 6, outcomes: ['clean', 'slow'] },
+  })),
+  fails(
+    'PUT /api/specimens/{specimenId}',
+    'refuses an instar at the acquisition above one shed later',
+    'acquired-instar-contradicted',
+    422,
+    (memory) => ({ path: specimen(memory), version: 2, body: { ...specimenDraft, acquiredInstar: 6 } }),
+  ),
   succeeds(
     'PUT /api/molts/{moltId}',
     'changes the molt',
@@ -78,6 +89,11 @@ export const specimenStory: readonly Exchange[] = [
       memory.set('exuvia', added.id);
     },
   ),
+  fails('PUT /api/molts/{moltId}', 'refuses to have lost a skin that lies here', 'skin-recovered-or-not', 422, (memory) => ({
+    path: molt(memory),
+    version: 2,
+    body: { ...moltDraft, outcomes: ['skin-not-recovered'] },
+  })),
   fails('POST /api/molts/{moltId}/exuvia', 'refuses a second skin', 'skin-already-recorded', 409, (memory) => ({
     path: molt(memory),
     body: exuviaDraft,

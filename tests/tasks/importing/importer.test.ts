@@ -80,7 +80,7 @@ describe('an import', () => {
       'a photo.jpg': { kind: 'added' },
       'empty.jpg': { kind: 'refused', failure: { code: 'file-empty', file: 'empty.jpg' } },
       'cut off.jpg': { kind: 'refused', failure: { code: 'file-truncated', file: 'cut off.jpg' } },
-      'words.png': { kind: 'refused', failure: { code: 'file-not-an-image', file: 'words.png' } },
+      'words.png': { kind: 'refused', failure: { code: 'file-not-an-image', file: 'words.png', kind: null } },
       'wrongly named.txt': { kind: 'added' },
     });
     expect(test.archive.photos.count()).toBe(2);
