@@ -96,6 +96,7 @@ export const BUDGET_LABELS: Labels<BudgetSource> = {
 
 export const FLAG_LABELS: Labels<QuantityFlag> = {
   'posture-dependent': 'depends on how the skin was laid out',
+  'flat-projection': 'as it lies in the picture: an arched leg is longer than this',
   regenerated: 'regenerated part',
   'height-assumed': 'height assumed',
   'height-not-corrected': 'not corrected for height',
