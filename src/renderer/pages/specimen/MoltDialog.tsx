@@ -1,15 +1,16 @@
-import { type ReactElement, useState } from 'react';
+import type { ReactElement } from 'react';
 import { type Molt, MoltOutcome } from '../../../domain/molting/molt.ts';
 import { capitalized, choicesOf, OUTCOME_LABELS, POSITION_LABELS } from '../../../words/labels.ts';
 import { useChange } from '../../client/queries.ts';
 import { FormDialog } from '../../forms/FormDialog.tsx';
+import { useForm } from '../../forms/useForm.ts';
 import { WholeRow } from '../../forms/WholeRow.tsx';
 import { CheckField } from '../../parts/CheckField.tsx';
 import { DayField } from '../../parts/DayField.tsx';
 import { FieldGroup } from '../../parts/FieldGroup.tsx';
 import { Select } from '../../parts/Select.tsx';
 import { TextField } from '../../parts/TextField.tsx';
-import { type MoltForm, moltFormOf, newMoltForm, readMoltForm } from './moltForm.ts';
+import { moltFormOf, newMoltForm, readMoltForm } from './moltForm.ts';
 
 interface Props {
   specimenId: string;
@@ -22,21 +23,19 @@ interface Props {
 
 /** A molt: its day or the span in which it must have happened, the instar that ended, and how it went. */
 export function MoltDialog({ specimenId, molt, today, lastShed, onClose }: Props): ReactElement {
-  const [form, setForm] = useState<MoltForm>(() => (molt ? moltFormOf(molt) : newMoltForm(today, lastShed)));
-  // The state the keeper saw on opening: saving over a newer one is refused, however often it is tried.
-  const [basedOn] = useState(molt);
-  const [asOpened] = useState(form);
-  const [errors, setErrors] = useState<Readonly<Record<string, string>>>({});
+  const { form, errors, changed, basedOn, put, draft } = useForm(
+    molt,
+    (opened) => (opened ? moltFormOf(opened) : newMoltForm(today, lastShed)),
+    readMoltForm,
+  );
   const add = useChange('POST /api/specimens/{specimenId}/molts');
   const change = useChange('PUT /api/molts/{moltId}');
 
-  const put = (part: Partial<MoltForm>) => setForm((before) => ({ ...before, ...part }));
   const save = () => {
-    const read = readMoltForm(form);
-    setErrors(read.errors ?? {});
-    if (!read.draft) return;
-    if (basedOn) change.mutate({ path: { moltId: basedOn.id }, version: basedOn.version, body: read.draft }, { onSuccess: onClose });
-    else add.mutate({ path: { specimenId }, body: read.draft }, { onSuccess: onClose });
+    const body = draft();
+    if (!body) return;
+    if (basedOn) change.mutate({ path: { moltId: basedOn.id }, version: basedOn.version, body }, { onSuccess: onClose });
+    else add.mutate({ path: { specimenId }, body }, { onSuccess: onClose });
   };
 
   return (
@@ -44,7 +43,7 @@ export function MoltDialog({ specimenId, molt, today, lastShed, onClose }: Props
       title={molt ? 'Change this molt' : 'Add a molt'}
       saveLabel={molt ? 'Save' : 'Add'}
       busy={add.isPending || change.isPending}
-      changed={form !== asOpened}
+      changed={changed}
       error={add.error ?? change.error}
       onSave={save}
       onClose={onClose}

@@ -1,13 +1,14 @@
-import { type ReactElement, useState } from 'react';
+import type { ReactElement } from 'react';
 import type { Specimen } from '../../../domain/specimen/specimen.ts';
 import { choicesOf, HABIT_LABELS, STATUS_LABELS } from '../../../words/labels.ts';
 import { useAnswer, useChange } from '../../client/queries.ts';
 import { FormDialog } from '../../forms/FormDialog.tsx';
+import { useForm } from '../../forms/useForm.ts';
 import { WholeRow } from '../../forms/WholeRow.tsx';
 import { DayField } from '../../parts/DayField.tsx';
 import { Select } from '../../parts/Select.tsx';
 import { TextField } from '../../parts/TextField.tsx';
-import { formOf, readSpecimenForm, type SpecimenForm } from './specimenForm.ts';
+import { formOf, readSpecimenForm } from './specimenForm.ts';
 
 interface Props {
   /** null for a new one. */
@@ -19,26 +20,20 @@ interface Props {
 
 /** All that a keeper says about an animal. Its sex is not asked: it follows from determinations. */
 export function SpecimenDialog({ specimen, taxaInUse, onClose, onSaved }: Props): ReactElement {
-  const [form, setForm] = useState<SpecimenForm>(() => formOf(specimen));
-  // The state the keeper saw on opening: saving over a newer one is refused, however often it is tried.
-  const [basedOn] = useState(specimen);
-  const [asOpened] = useState(form);
-  const [errors, setErrors] = useState<Readonly<Record<string, string>>>({});
+  const { form, errors, changed, basedOn, put, draft } = useForm(specimen, formOf, readSpecimenForm);
   const add = useChange('POST /api/specimens');
   const change = useChange('PUT /api/specimens/{specimenId}');
   const { data: about } = useAnswer('GET /api/about', {});
 
-  const put = (part: Partial<SpecimenForm>) => setForm((before) => ({ ...before, ...part }));
   const save = () => {
-    const read = readSpecimenForm(form);
-    setErrors(read.errors ?? {});
-    if (!read.draft) return;
+    const body = draft();
+    if (!body) return;
     const onSuccess = (saved: Specimen) => {
       onClose();
       onSaved(saved);
     };
-    if (basedOn) change.mutate({ path: { specimenId: basedOn.id }, version: basedOn.version, body: read.draft }, { onSuccess });
-    else add.mutate({ body: read.draft }, { onSuccess });
+    if (basedOn) change.mutate({ path: { specimenId: basedOn.id }, version: basedOn.version, body }, { onSuccess });
+    else add.mutate({ body }, { onSuccess });
   };
 
   return (
@@ -46,7 +41,7 @@ export function SpecimenDialog({ specimen, taxaInUse, onClose, onSaved }: Props)
       title={specimen ? `Change ${specimen.code}` : 'Add a specimen'}
       saveLabel={specimen ? 'Save' : 'Add'}
       busy={add.isPending || change.isPending}
-      changed={form !== asOpened}
+      changed={changed}
       error={add.error ?? change.error}
       onSave={save}
       onClose={onClose}
