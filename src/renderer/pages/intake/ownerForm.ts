@@ -5,8 +5,8 @@ import type { Photo } from '../../../domain/photo/photo.ts';
 import { daysInWords, spanInWords } from '../../../words/dates.ts';
 import { moltName } from '../../../words/instars.ts';
 import { wholeOrNull } from '../../forms/reading.ts';
+import type { Owner } from './assigning.ts';
 import { suggestMolt } from './suggesting.ts';
-import type { Owner } from './useAssign.ts';
 
 /** The choice "new molt" among the molts. */
 export const NEW_MOLT = 'new';
