@@ -79,6 +79,19 @@ describe('removals', () => {
     expect(archive.removals.restore(removal.id)).toEqual(fail({ code: 'removal-gone', removalId: removal.id }));
   });
 
+  test('what can be put back is listed, newest first, until it was put back', () => {
+    const { specimen, reading, molt } = fullAnimal('T-7');
+    const first = unwrap(archive.removals.remove('reading', reading.id));
+    const second = unwrap(archive.removals.remove('molt', molt.id));
+    const days = { happenedFrom: molt.happenedFrom, happenedTo: molt.happenedTo };
+    expect(archive.removals.pending()).toMatchObject([
+      { ...second, thing: { kind: 'molt', code: specimen.code, ...days } },
+      { ...first, thing: { kind: 'reading', pass: reading.pass } },
+    ]);
+    unwrap(archive.removals.restore(second.id));
+    expect(archive.removals.pending().map(({ id }) => id)).toEqual([first.id]);
+  });
+
   test('a photo goes with its marks and readings and comes back with them', () => {
     const { photo } = skinWithPhoto(archive);
     unwrap(archive.calibrations.put(photo.id, 0, SCALE));
@@ -173,6 +186,7 @@ describe('removals', () => {
     const picture = unwrap(archive.removals.remove('photo', photo.id));
     archive = await test_.reopen();
     for (const { id } of [animal, picture]) expect(archive.removals.restore(id)).toEqual(fail({ code: 'removal-gone', removalId: id }));
+    expect(archive.removals.pending()).toEqual([]);
     expect(archive.readings.revisions(reading.id)).toEqual([]);
     test_.close();
     const database = new Database(join(test_.folder, 'catalogue.db'));

@@ -152,7 +152,8 @@ export function readGathered(body: unknown): Gathered | null {
   };
 }
 
-function documentIn(body: unknown): unknown {
+/** A document that may be damaged; null when it is. */
+export function documentIn(body: unknown): unknown {
   try {
     return parseDocument(body);
   } catch (error) {
@@ -161,7 +162,7 @@ function documentIn(body: unknown): unknown {
   }
 }
 
-function isRecord(value: unknown): value is Record<string, unknown> {
+export function isRecord(value: unknown): value is Record<string, unknown> {
   return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
 

@@ -11,6 +11,7 @@ import { SpecimenPage } from '../pages/specimen/SpecimenPage.tsx';
 import { EmptyState } from '../parts/EmptyState.tsx';
 import { IconButton } from '../parts/IconButton.tsx';
 import { PageHead } from '../parts/PageHead.tsx';
+import { ToastPlace } from '../parts/Toast.tsx';
 import { ErrorBoundary } from './ErrorBoundary.tsx';
 import { Mark } from './Mark.tsx';
 import style from './Rooms.module.css';
@@ -61,6 +62,7 @@ export function Rooms(): ReactElement {
               })}
             </ul>
           </nav>
+          <ToastPlace />
           {!inRoom(location, '/intake') && <IntakeSign />}
           <IconButton icon="settings" label="Settings" onClick={() => setSettingsOpen(true)} />
         </div>

@@ -12,7 +12,7 @@ const ANIMALS = [
 
 const PHOTOS = ['GET /api/photos', 'GET /api/photos/{photoId}', 'GET /api/photos/{photoId}/bench'] as const satisfies readonly ReadKey[];
 
-const EVERYTHING = [...ANIMALS, ...PHOTOS] as const;
+const EVERYTHING = [...ANIMALS, ...PHOTOS, 'GET /api/removals'] as const;
 
 /**
  * Which answers a change makes stale. The Bench keeps its own sheet while it is open, so saving marks or a reading does

@@ -13,11 +13,10 @@ export interface Removed {
 }
 
 interface Removals {
-  /** Newest first. */
-  readonly removed: readonly Removed[];
-  /** Says what was removed and offers to put it back at once; after that it waits in the list. */
+  /** Says what was removed and offers to put it back at once; after that it waits in the list of the settings. */
   announce(removed: Removed): void;
-  putBack(removed: Removed): void;
+  /** @throws what the archive refuses. */
+  putBack(removalId: string): Promise<void>;
 }
 
 const RemovalsContext = createContext<Removals | null>(null);
@@ -28,26 +27,27 @@ export function useRemovals(): Removals {
   return removals;
 }
 
-/** Remembers what was removed since the window was opened: each can be put back until the archive is closed, in any order. */
+/** Takes removals back: each can be put back until the archive is closed, from the message of the moment or from the list. */
 export function RemovedProvider({ children }: { children: ReactNode }): ReactElement {
-  const [removed, setRemoved] = useState<readonly Removed[]>([]);
+  const [announced, setAnnounced] = useState<readonly Removed[]>([]);
   const restore = useChange('POST /api/removals/{removalId}/restoration');
   const toast = useToast();
 
-  const putBack = (one: Removed) => {
+  const putBack = async (removalId: string, onRestored = announced.find((one) => one.removalId === removalId)?.onRestored) => {
     // The promise rather than callbacks of mutate: those are dropped when a second one is put back meanwhile.
-    restore.mutateAsync({ path: { removalId: one.removalId } }).then(
-      () => {
-        setRemoved((before) => before.filter(({ removalId }) => removalId !== one.removalId));
-        toast({ message: 'Put back as it was.' });
-        one.onRestored?.();
-      },
-      (error: unknown) => toast({ message: `${wordsForError(error).happened} ${wordsForError(error).advice}` }),
-    );
+    await restore.mutateAsync({ path: { removalId } });
+    toast({ message: 'Put back as it was.' });
+    onRestored?.();
+  };
+  const undo = (one: Removed) => {
+    putBack(one.removalId, one.onRestored).catch((error: unknown) => {
+      const { happened, advice } = wordsForError(error);
+      toast({ message: `${happened} ${advice}` });
+    });
   };
   const announce = (one: Removed) => {
-    setRemoved((before) => [one, ...before]);
-    toast({ message: one.message, action: { label: 'Undo', run: () => putBack(one) } });
+    setAnnounced((before) => [...before, one]);
+    toast({ message: one.message, action: { label: 'Undo', run: () => undo(one) } });
   };
-  return <RemovalsContext value={{ removed, announce, putBack }}>{children}</RemovalsContext>;
+  return <RemovalsContext value={{ announce, putBack: (removalId) => putBack(removalId) }}>{children}</RemovalsContext>;
 }

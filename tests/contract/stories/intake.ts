@@ -162,7 +162,11 @@ export const intakeStory: readonly Exchange[] = [
   fails('PUT /api/photos/{photoId}', 'refuses the inner side of a living animal', 'view-not-of-animal', 422, (memory) => ({
     path: photo(memory),
     version: 2,
-    body: { subject: { kind: 'animal', specimenId: recall(memory, 'specimen') }, view: 'abdomen-inside', takenOn: null, notes: '' },
+    body: {
+      ...skinPhotoDraft(recall(memory, 'exuvia')),
+      subject: { kind: 'animal' as const, specimenId: recall(memory, 'specimen') },
+      view: 'abdomen-inside' as const,
+    },
   })),
   fails('PUT /api/exuviae/{exuviaId}', 'refuses to have lost a photographed skin', 'skin-photographed', 409, (memory) => ({
     path: { exuviaId: recall(memory, 'exuvia') },

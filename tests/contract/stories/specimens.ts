@@ -66,7 +66,13 @@ export const specimenStory: readonly Exchange[] = [
   })),
   fails('POST /api/specimens/{specimenId}/molts', 'refuses a molt both clean and slow', 'outcomes-contradict', 422, (memory) => ({
     path: specimen(memory),
-    body: { ...moltDraft, happenedFrom: '2025-09-01', happenedTo: '2025-09-01', instarShed: 6, outcomes: ['clean', 'slow'] },
+    body: {
+      ...moltDraft,
+      happenedFrom: '2025-09-01',
+      happenedTo: '2025-09-01',
+      instarShed: 6,
+      outcomes: ['clean' as const, 'slow' as const],
+    },
   })),
   fails(
     'PUT /api/specimens/{specimenId}',
@@ -92,7 +98,7 @@ export const specimenStory: readonly Exchange[] = [
   fails('PUT /api/molts/{moltId}', 'refuses to have lost a skin that lies here', 'skin-recovered-or-not', 422, (memory) => ({
     path: molt(memory),
     version: 2,
-    body: { ...moltDraft, outcomes: ['skin-not-recovered'] },
+    body: { ...moltDraft, outcomes: ['skin-not-recovered' as const] },
   })),
   fails('POST /api/molts/{moltId}/exuvia', 'refuses a second skin', 'skin-already-recorded', 409, (memory) => ({
     path: molt(memory),
