@@ -92,6 +92,15 @@ test('a photo from the camera goes to the animal whose code its name carries', a
   await expect(page.getByRole('checkbox')).toHaveCount(0);
   await page.getByRole('button', { name: 'Undo' }).click();
   await expect(page.getByRole('checkbox', { name: 'TK-02 ventral.jpg' })).toBeVisible();
+  await keeper.goTo('Cabinet');
+  await keeper.animal('TK-02').getByRole('link').click();
+  await expect(page.getByText('No molt on record')).toBeVisible();
+  await page.reload();
+  await page.getByRole('button', { name: 'Settings' }).click();
+  await page.getByRole('button', { name: /^Put back: The molt of .* of TK-02$/ }).click();
+  await expect(page.getByText('Nothing was removed since Exuviary was started.')).toBeVisible();
+  await page.getByRole('button', { name: 'Close', exact: true }).click();
+  await expect(page.getByRole('region', { name: 'Life line' }).getByRole('article')).toHaveCount(1);
 });
 
 test('photos are dropped on the room as well as chosen', async ({ page }) => {

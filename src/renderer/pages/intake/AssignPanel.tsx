@@ -34,6 +34,9 @@ export function AssignPanel({ photos, specimens, likelySpecimenId, likelyMoltId,
   const [chosen, setChosen] = useState<string | null>(null);
   const specimenId = chosen ?? suggested;
   const page = useAnswer('GET /api/specimens/{specimenId}', { path: { specimenId: specimenId ?? '' } }, { enabled: specimenId !== null });
+  // The form suggests once, from what it finds: so it waits for molts that were only just added, and then stays as it is.
+  const [fresh, setFresh] = useState<string | null>(null);
+  if (page.data && !page.isFetching && fresh !== specimenId) setFresh(specimenId);
 
   return (
     <section className={style['panel']} aria-label="Whose skin is it?">
@@ -53,7 +56,7 @@ export function AssignPanel({ photos, specimens, likelySpecimenId, likelyMoltId,
         />
       )}
       {page.error && specimenId !== null && <FailureNotice error={page.error} />}
-      {page.data && (
+      {page.data && fresh === specimenId && (
         <OwnerForm
           key={page.data.summary.specimen.id}
           photos={photos}

@@ -13,6 +13,7 @@ import style from './IntakePage.module.css';
 import { useIntakeRun } from './IntakeProvider.tsx';
 import { type Placed, PlacedList } from './PlacedList.tsx';
 import { ResumeOffer } from './ResumeOffer.tsx';
+import { inOrderTaken } from './taken.ts';
 import { useAssign } from './useAssign.ts';
 import { WaitingPhotos } from './WaitingPhotos.tsx';
 
@@ -34,22 +35,22 @@ export function IntakePage({ specimenId, moltId }: Props): ReactElement {
   const assigning = useAssign();
   const toast = useToast();
 
-  const photos = waiting.data ?? [];
+  const photos = inOrderTaken(waiting.data ?? []);
   // A single photo is chosen by itself: nobody has to say which one.
   const chosen = touched ?? new Set(photos.length === 1 ? photos.map((photo) => photo.id) : []);
   const chosenPhotos = photos.filter((photo) => chosen.has(photo.id));
   const cameFrom = specimens.data?.find((summary) => summary.specimen.id === specimenId)?.specimen;
 
+  const takeBack = (one: Placed) => {
+    assigning.takeBack(one.photos, one.made).then(
+      () => setPlaced((before) => before.filter((other) => other !== one)),
+      (error: unknown) => toast({ message: `${wordsForError(error).happened} ${wordsForError(error).advice}` }),
+    );
+  };
   const onPlaced = (one: Placed) => {
     setPlaced((before) => [one, ...before]);
     setTouched(null);
-    const undo = () => {
-      assigning.release(one.photos).then(
-        () => setPlaced((before) => before.filter((other) => other !== one)),
-        (error: unknown) => toast({ message: `${wordsForError(error).happened} ${wordsForError(error).advice}` }),
-      );
-    };
-    toast({ message: `${counted(one.photos.length, 'photo')} given to ${one.code}.`, action: { label: 'Undo', run: undo } });
+    toast({ message: `${counted(one.photos.length, 'photo')} given to ${one.code}.`, action: { label: 'Undo', run: () => takeBack(one) } });
   };
 
   return (
@@ -68,7 +69,7 @@ export function IntakePage({ specimenId, moltId }: Props): ReactElement {
         <ImportReport />
         {waiting.error && <FailureNotice error={waiting.error} action={<Button onClick={() => waiting.refetch()}>Ask again</Button>} />}
         {specimens.error && <FailureNotice error={specimens.error} />}
-        {placed.length > 0 && <PlacedList placed={placed} />}
+        {placed.length > 0 && <PlacedList placed={placed} onTakeBack={takeBack} />}
         {photos.length > 0 && (
           <div className={style['assigning']}>
             <WaitingPhotos photos={photos} chosen={chosen} onChoose={setTouched} />

@@ -15,7 +15,11 @@ export interface OwnerChoice {
   readonly shows: 'skin' | 'animal';
   /** Id of a molt, or NEW_MOLT. */
   readonly molt: string;
+  /** Else the molt happened between two days. */
+  readonly dayKnown: boolean;
   readonly newMoltOn: string;
+  readonly newMoltFrom: string;
+  readonly newMoltTo: string;
   readonly newInstarShed: string;
 }
 
@@ -28,7 +32,10 @@ export function firstChoice(photos: readonly Photo[], page: SpecimenPage, likely
   return {
     shows: 'skin',
     molt: likely ?? suggestMolt(takenOn, molts) ?? NEW_MOLT,
+    dayKnown: true,
     newMoltOn: takenOn ?? today,
+    newMoltFrom: '',
+    newMoltTo: '',
     newInstarShed: lastShed === null ? '' : String(lastShed + 1),
   };
 }
@@ -53,8 +60,8 @@ export function ownerOf(choice: OwnerChoice, page: SpecimenPage): Owner | null {
     return entry ? { kind: 'skin', entry } : null;
   }
   const molt = MoltDraft.safeParse({
-    happenedFrom: choice.newMoltOn,
-    happenedTo: choice.newMoltOn,
+    happenedFrom: choice.dayKnown ? choice.newMoltOn : choice.newMoltFrom,
+    happenedTo: choice.dayKnown ? choice.newMoltOn : choice.newMoltTo,
     instarShed: wholeOrNull(choice.newInstarShed),
     position: 'not-seen',
     outcomes: [],

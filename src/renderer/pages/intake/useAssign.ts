@@ -1,21 +1,24 @@
 import { useState } from 'react';
 import type { Photo } from '../../../domain/photo/photo.ts';
+import { ask } from '../../client/ask.ts';
 import { useChange } from '../../client/queries.ts';
-import { type Assignment, type AssignNews, type AssignPorts, assign } from './assigning.ts';
+import { type Assignment, type AssignNews, type AssignPorts, assign, type Made, takeBack } from './assigning.ts';
 
 export interface Assigning {
   readonly isPending: boolean;
   /** What went wrong last time; gone with the next attempt. */
   readonly error: unknown;
   assign(assignment: Assignment, news: AssignNews): void;
-  /** Puts photos back among those that wait. */
-  release(photos: readonly Photo[]): Promise<void>;
+  /** Puts photos back among those that wait, and removes what was made for them unless something else hangs on it by now. */
+  takeBack(photos: readonly Photo[], made: Made | null): Promise<void>;
 }
 
 export function useAssign(): Assigning {
   const addMolt = useChange('POST /api/specimens/{specimenId}/molts');
   const addSkin = useChange('POST /api/molts/{moltId}/exuvia');
   const changePhoto = useChange('PUT /api/photos/{photoId}');
+  const removeMolt = useChange('DELETE /api/molts/{moltId}');
+  const removeSkin = useChange('DELETE /api/exuviae/{exuviaId}');
   const [isPending, setPending] = useState(false);
   const [error, setError] = useState<unknown>(null);
 
@@ -23,6 +26,9 @@ export function useAssign(): Assigning {
     addMolt: (specimenId, body) => addMolt.mutateAsync({ path: { specimenId }, body }),
     addSkin: (moltId, body) => addSkin.mutateAsync({ path: { moltId }, body }),
     changePhoto: ({ id, version }, body) => changePhoto.mutateAsync({ path: { photoId: id }, version, body }),
+    previewRemoval: (made) => ask('GET /api/removals/preview', { query: made }),
+    remove: ({ kind, id }) =>
+      kind === 'molt' ? removeMolt.mutateAsync({ path: { moltId: id } }) : removeSkin.mutateAsync({ path: { exuviaId: id } }),
   };
 
   return {
@@ -35,11 +41,6 @@ export function useAssign(): Assigning {
         .catch(setError)
         .finally(() => setPending(false));
     },
-    release: async (photos) => {
-      for (const photo of photos) {
-        const { view, takenOn, notes } = photo;
-        await ports.changePhoto(photo, { subject: { kind: 'none' }, view, takenOn, notes });
-      }
-    },
+    takeBack: (photos, made) => takeBack(photos, made, ports),
   };
 }

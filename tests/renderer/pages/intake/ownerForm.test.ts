@@ -61,9 +61,20 @@ describe('whose photos these are', () => {
   });
 
   test('is nobody yet while the new molt has no day or no sensible instar', () => {
-    const choice = { shows: 'skin', molt: NEW_MOLT, newMoltOn: '', newInstarShed: '' } as const;
+    const days = { dayKnown: true, newMoltOn: '', newMoltFrom: '', newMoltTo: '' };
+    const choice = { shows: 'skin', molt: NEW_MOLT, ...days, newInstarShed: '' } as const;
     expect(ownerOf(choice, PAGE)).toBeNull();
     expect(ownerOf({ ...choice, newMoltOn: '2026-02-01', newInstarShed: 'seven' }, PAGE)).toBeNull();
     expect(ownerOf({ ...choice, newMoltOn: '2026-02-01', newInstarShed: '7' }, PAGE)).not.toBeNull();
+  });
+
+  test('a molt between two days needs both of them, and the day of the photo is none', () => {
+    const choice = { ...firstChoice([aPhoto({ takenOn: '2026-02-27' })], PAGE, null, '2026-03-01'), dayKnown: false };
+    expect(choice).toMatchObject({ newMoltFrom: '', newMoltTo: '' });
+    expect(ownerOf(choice, PAGE)).toBeNull();
+    expect(ownerOf({ ...choice, newMoltFrom: '2026-02-20' }, PAGE)).toBeNull();
+    expect(ownerOf({ ...choice, newMoltFrom: '2026-02-20', newMoltTo: '2026-02-26' }, PAGE)).toMatchObject({
+      molt: { happenedFrom: '2026-02-20', happenedTo: '2026-02-26' },
+    });
   });
 });
