@@ -24,7 +24,7 @@ test.describe('Examination', () => {
     await page.getByLabel('Find an animal').fill('bramble');
     await page.getByRole('link', { name: /Bramble.*Shed instar 10/ }).press('Enter');
     await expect(page.getByRole('heading', { level: 1 })).toHaveText('Skin of instar 10');
-    await expect(page.getByText('is in instar 11 now')).toBeVisible();
+    await expect(page.getByText('is now in instar 11')).toBeVisible();
     const support = page.getByRole('status', { name: 'What the answers support' });
     await expect(support).toHaveText(/Female\s*nothing yet\s*Male\s*nothing yet/);
 

@@ -1,27 +1,30 @@
 import type { GrowthFit, Rung } from '../domain/growth/rung.ts';
+import type { Instar } from '../domain/molting/instar.ts';
 import { counted } from './counts.ts';
 import { daysInWords } from './dates.ts';
+import { instarInWords, instarMark, recordedInWords } from './instars.ts';
+import { capitalized } from './labels.ts';
 
 /** "Instar 7", or its place among the molts where the instar is not known. */
 export function rungName(rung: Pick<Rung, 'instar' | 'recordedMolt'>): string {
-  return rung.instar === null ? `Molt ${rung.recordedMolt} of those recorded` : `Instar ${rung.instar}`;
+  return rung.instar === null ? capitalized(recordedInWords(rung.recordedMolt)) : capitalized(instarInWords(rung.instar));
 }
 
-/** What stands under a point of the chart, where room is short: "7", "molt 3". */
+/** What stands under a point of the chart, where room is short: "7", "7?" where it is only counted, "molt 3". */
 export function rungMark(rung: Pick<Rung, 'instar' | 'recordedMolt'>): string {
-  return rung.instar === null ? `molt ${rung.recordedMolt}` : String(rung.instar);
+  return rung.instar === null ? `molt ${rung.recordedMolt}` : instarMark(rung.instar);
 }
 
-/** What is missing between this rung and the one before; null when nothing is. */
+/** What is missing between this rung and the one before, or the acquisition; null when nothing is. */
 export function gapInWords(rung: Rung, previous: Rung | undefined): string | null {
   const skipped = rung.skippedInstars;
-  if (skipped === 0 || !previous) return null;
-  if (previous.instar === null || rung.instar === null || rung.instar - previous.instar !== skipped + 1) {
+  if (skipped === 0) return null;
+  if (rung.instar === null || (previous && rung.instar.number - (previous.instar?.number ?? Number.NaN) !== skipped + 1)) {
     const verb = skipped === 1 ? 'has' : 'have';
     return `${counted(skipped, 'instar')} before this one ${verb} no molt on record; on which side of the molts without a number is not known.`;
   }
-  const first = rung.instar - skipped;
-  const last = rung.instar - 1;
+  const first = rung.instar.number - skipped;
+  const last = rung.instar.number - 1;
   if (first === last) return `Instar ${first} has no molt on record.`;
   return `Instars ${first} ${last - first > 1 ? 'to' : 'and'} ${last} have no molt on record.`;
 }
@@ -62,10 +65,10 @@ export function fitInWords(fit: GrowthFit): { ratio: string; interval: string; e
   };
 }
 
-/** The sentence that keeps skin and animal apart. `last` is the last rung of a living animal. */
-export function pastInWords(called: string, last: Rung | undefined): string {
+/** The sentence that keeps skin and animal apart. `now` of a living animal, null where its instar is not known. */
+export function pastInWords(called: string, now: Instar | null | undefined): string {
   const rule = 'Each skin shows the instar that ended with its molt.';
-  if (!last) return rule;
-  const now = last.instar === null ? 'is already one instar further' : `is already in instar ${last.instar + 1}`;
-  return `${rule} ${called} ${now} and larger than the last rung.`;
+  if (now === undefined) return rule;
+  const further = now === null ? 'at least one instar further' : `in ${instarInWords(now)}`;
+  return `${rule} ${called} is already ${further}, and larger than the last rung.`;
 }

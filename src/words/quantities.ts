@@ -14,6 +14,7 @@ export const SIZE_LABELS: Readonly<Record<keyof SkinSizes, string>> = {
   carapaceWidthMm: 'Carapace width',
   legFirstMm: 'Leg I',
   legFourthMm: 'Leg IV',
+  legSpanMm: 'Leg span as laid out',
 };
 
 /** What a measured quantity is called: "Carapace length", "Leg I left", "Leg I left, femur", "Laid-out span, I left to IV right". */

@@ -44,7 +44,9 @@ describe('removals', () => {
   function everything() {
     const photos = archive.photos.list({ unassigned: false });
     return {
-      entries: archive.cabinet.entries().map(({ lastMeasured, ...entry }) => ({ ...entry, measured: lastMeasured?.reading })),
+      entries: archive.cabinet
+        .entries()
+        .map(({ lastMeasured, ...entry }) => ({ ...entry, measured: lastMeasured?.photos.map(({ readings }) => readings) })),
       skins: archive.specimens.list().map(({ id }) => archive.exuviae.ofSpecimen(id)),
       photos: photos.map(({ version, ...photo }) => photo),
       calibrations: photos.map(({ id }) => archive.calibrations.get(id)),

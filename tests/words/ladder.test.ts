@@ -18,8 +18,11 @@ describe('names of rungs', () => {
   it('uses the instar where it is known, else the place among the molts', () => {
     const [known, unknown] = rungsOf(moltOn('2024-01-01', 5, 4), moltOn('2024-06-01', null, 5));
     expect(known && rungName(known.rung)).toBe('Instar 5');
-    expect(unknown && rungName(unknown.rung)).toBe('Molt 2 of those recorded');
-    expect(unknown && rungMark(unknown.rung)).toBe('molt 2');
+    expect(unknown && rungName(unknown.rung)).toBe('Instar 6 if no molt was missed');
+    expect(unknown && rungMark(unknown.rung)).toBe('6?');
+    const [, nameless] = rungsOf(moltOn('2024-01-01', null, 4), moltOn('2024-06-01', null, 5));
+    expect(nameless && rungName(nameless.rung)).toBe('Molt 2 of those recorded');
+    expect(nameless && rungMark(nameless.rung)).toBe('molt 2');
   });
 });
 
@@ -78,8 +81,9 @@ describe('fitInWords', () => {
 
 describe('pastInWords', () => {
   it('says that a living animal is one instar further than its last skin', () => {
-    expect(pastInWords('Juniper', lastOf(moltOn('2024-01-01', 9, 4)).rung)).toContain('Juniper is already in instar 10');
-    expect(pastInWords('Juniper', lastOf(moltOn('2024-01-01', null, 4)).rung)).toContain('one instar further');
+    expect(pastInWords('Juniper', { number: 10, certainty: 'known' })).toContain('Juniper is already in instar 10, and larger');
+    expect(pastInWords('Juniper', { number: 10, certainty: 'inferred' })).toContain('in instar 10 if no molt was missed, and larger');
+    expect(pastInWords('Juniper', null)).toContain('one instar further');
     expect(pastInWords('Juniper', undefined)).toBe('Each skin shows the instar that ended with its molt.');
   });
 });

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { counted, listed } from '../../src/words/counts.ts';
 import { estimateAsText } from '../../src/words/estimates.ts';
-import { moltName, whatSkinShows } from '../../src/words/instars.ts';
+import { instarInWords, instarMark, instarSpanInWords, moltName, whatSkinShows } from '../../src/words/instars.ts';
 import { quantityName } from '../../src/words/quantities.ts';
 import { sexInWords } from '../../src/words/sex.ts';
 
@@ -20,9 +20,19 @@ describe('words for what is on record', () => {
   });
 
   test('say of a skin that its instar has ended', () => {
-    expect(whatSkinShows({ instarShed: 7 })).toContain('instar 7, which has ended');
-    expect(whatSkinShows({ instarShed: null })).toContain('ended with this molt');
-    expect(moltName({ instarShed: null }, 3)).toBe('Molt 3 of those recorded');
+    expect(whatSkinShows({ number: 7, certainty: 'known' })).toContain('instar 7, which has ended');
+    expect(whatSkinShows(null)).toContain('ended with this molt');
+    expect(moltName(null, 3)).toBe('Molt 3 of those recorded');
+  });
+
+  test('never say an instar that is only counted as a fact', () => {
+    const counted = { number: 9, certainty: 'inferred' } as const;
+    expect(instarInWords(counted)).toBe('instar 9 if no molt was missed');
+    expect(moltName(counted, 3)).toBe('Shed instar 9 if no molt was missed');
+    expect(whatSkinShows(counted)).toContain('instar 9 if no molt was missed, which has ended');
+    expect(instarMark(counted)).toBe('9?');
+    expect(instarSpanInWords({ from: 8, to: 9, certainty: 'inferred' })).toBe('instar 8 or 9 if no molt was missed');
+    expect(instarInWords({ number: 9, certainty: 'known' })).toBe('instar 9');
   });
 
   test('give a length with its uncertainty in either unit, each rounded by its own', () => {

@@ -1,6 +1,8 @@
 import { z } from 'zod';
+import { SkinSizes } from '../../domain/growth/skinSizes.ts';
 import { CalibrationRecord, ScaleMarks } from '../../domain/measuring/calibration.ts';
 import { Reading, ReadingDraft } from '../../domain/measuring/reading.ts';
+import { Instar } from '../../domain/molting/instar.ts';
 import { Photo } from '../../domain/photo/photo.ts';
 import { Removal } from '../../domain/removal.ts';
 import type { Endpoint } from './endpoint.ts';
@@ -12,13 +14,14 @@ export const BenchSheet = z
     calibration: CalibrationRecord,
     readings: z.array(Reading).describe('By pass'),
     specimen: z.object({ id: z.string(), code: z.string(), taxon: z.string(), name: z.string().nullable() }).nullable(),
-    instarShed: z.int().nullable(),
+    instar: Instar.nullable().describe('That ended with the molt, where the photo shows a skin'),
+    skinSizes: SkinSizes.nullable().describe('Of the skin, from all its photos and passes; null where the photo shows none'),
   })
   .meta({ id: 'BenchSheet' });
 export type BenchSheet = z.infer<typeof BenchSheet>;
 
 /** A photo as the Bench offers it for measuring. */
-export const BenchCandidate = BenchSheet.omit({ calibration: true, readings: true })
+export const BenchCandidate = BenchSheet.omit({ calibration: true, readings: true, skinSizes: true })
   .extend({ measured: z.boolean().describe('It has a scale and a reading') })
   .meta({ id: 'BenchCandidate' });
 export type BenchCandidate = z.infer<typeof BenchCandidate>;

@@ -1,6 +1,7 @@
 import { z } from 'zod';
-import { Measurement } from '../../domain/measuring/quantity.ts';
+import { Estimate } from '../../domain/measuring/quantity.ts';
 import { Exuvia } from '../../domain/molting/exuvia.ts';
+import { Instar } from '../../domain/molting/instar.ts';
 import { Molt } from '../../domain/molting/molt.ts';
 import { Photo } from '../../domain/photo/photo.ts';
 import { Determination, DeterminationDraft, SexSign } from '../../domain/sexing/determination.ts';
@@ -14,7 +15,8 @@ export const ExaminationSheet = z
     molt: Molt,
     exuvia: Exuvia,
     photos: z.array(Photo).describe('Of this skin'),
-    measurement: Measurement.nullable(),
+    instar: Instar.nullable().describe('That ended with the molt, so the one the skin shows'),
+    legSpanMm: Estimate.nullable().describe('Of the skin, from all its photos and passes'),
     determinations: z.array(Determination).describe('Of all skins of the animal, oldest first'),
     sign: SexSign,
   })
@@ -26,6 +28,7 @@ export const SkinSummary = z
   .object({
     specimen: Specimen.pick({ id: true, code: true, taxon: true, name: true }),
     molt: Molt,
+    instar: Instar.nullable().describe('That ended with the molt, so the one the skin shows'),
     recordedMolt: z.int().min(1).describe('1 for the first molt on record'),
     exuvia: Exuvia,
     coverPhotoId: z.string().nullable(),

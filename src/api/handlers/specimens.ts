@@ -24,7 +24,7 @@ export function specimenHandlers(context: ApiContext): HandlersFor<keyof typeof 
     return fitting;
   };
   return {
-    'GET /api/specimens': () => archive.cabinet.entries().map((entry) => summaryOf(archive, entry)),
+    'GET /api/specimens': () => archive.cabinet.entries().map(summaryOf),
     'POST /api/specimens': ({ body }) => unwrap(archive.specimens.create(unwrap(checkSpecimenDates(body, todayOf(context))))),
     'GET /api/specimens/{specimenId}': ({ path }) => specimenPageOf(archive, path.specimenId),
     'PUT /api/specimens/{specimenId}': ({ path, body, version }) =>

@@ -1,5 +1,6 @@
 import { fail, type Result, succeed } from '../result.ts';
-import { type Acquisition, inDateOrder } from './instars.ts';
+import type { Acquisition } from './instarAnchors.ts';
+import { inDateOrder } from './instars.ts';
 import type { Molt } from './molt.ts';
 
 type Shed = Pick<Molt, 'happenedFrom' | 'happenedTo' | 'instarShed'>;

@@ -40,7 +40,7 @@ export const removalStory: readonly Exchange[] = [
     'has the reading again',
     (memory) => ({ path: { photoId: recall(memory, 'photo') } }),
     (sheet) => {
-      expect(sheet.readings).toMatchObject([{ ...readingDraft, pointingPx: 0.5 }]);
+      expect(sheet.readings).toMatchObject([{ ...readingDraft, pointingPx: 0.5 }, { pass: 2 }]);
     },
   ),
   succeeds(

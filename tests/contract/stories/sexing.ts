@@ -40,7 +40,7 @@ export const sexingStory: readonly Exchange[] = [
       expect(sheet).toMatchObject({ specimen: { code: 'T-01' }, molt: { instarShed: 5 }, sign: { sex: 'unsexed', conflict: false } });
       expect(sheet.determinations).toHaveLength(1);
       expect(sheet.photos).toHaveLength(1);
-      expect(sheet.measurement).not.toBeNull();
+      expect(sheet).toMatchObject({ instar: { number: 5, certainty: 'known' }, legSpanMm: null });
     },
   ),
   succeeds(
@@ -49,7 +49,13 @@ export const sexingStory: readonly Exchange[] = [
     () => ({}),
     (skins, _, memory) => {
       expect(skins).toMatchObject([
-        { specimen: { code: 'T-01' }, recordedMolt: 1, coverPhotoId: recall(memory, 'photo'), standingDeterminations: 1 },
+        {
+          specimen: { code: 'T-01' },
+          instar: { number: 5, certainty: 'known' },
+          recordedMolt: 1,
+          coverPhotoId: recall(memory, 'photo'),
+          standingDeterminations: 1,
+        },
       ]);
     },
   ),

@@ -131,11 +131,11 @@ export const specimenStory: readonly Exchange[] = [
     (all) => {
       expect(all).toHaveLength(1);
       expect(all[0]).toMatchObject({
-        instarNow: 6,
+        instarNow: { number: 6, certainty: 'known' },
         recordedMolts: 1,
         lastMoltOn: '2025-03-02',
         sex: { sex: 'unsexed' },
-        lastCarapaceLengthMm: null,
+        lastMeasuredSkin: null,
       });
     },
   ),

@@ -70,8 +70,8 @@ const VALUE_OF: Readonly<Record<SortKey, (summary: SpecimenSummary) => Comparabl
   code: ({ specimen }) => specimen.code,
   taxon: ({ specimen }) => specimen.taxon || null,
   sex: ({ sex }) => SEX_ORDER[sex.sex] + (sex.level === null ? 0 : LEVEL_ORDER[sex.level]),
-  instar: ({ instarNow }) => instarNow,
-  size: ({ lastCarapaceLengthMm }) => lastCarapaceLengthMm?.value ?? null,
+  instar: ({ instarNow }) => instarNow?.number ?? null,
+  size: ({ lastMeasuredSkin }) => lastMeasuredSkin?.carapaceLengthMm.value ?? null,
   lastMolt: ({ lastMoltOn }) => lastMoltOn,
   status: ({ specimen }) => specimen.status,
 };

@@ -1,5 +1,5 @@
 import type { ReactElement } from 'react';
-import type { Measurement } from '../../../domain/measuring/quantity.ts';
+import type { Estimate } from '../../../domain/measuring/quantity.ts';
 import { Answer, type Checklist, StripAnswer } from '../../../domain/sexing/determination.ts';
 import { genusFlagsOf } from '../../../domain/sexing/genera.ts';
 import { CONDITION_LABELS, LIGHT_LABELS, MAGNIFICATION_LABELS, QUESTIONS, type Question, SIDE_LABELS } from '../../../words/checklist.ts';
@@ -16,14 +16,15 @@ import { VentralPlate } from './VentralPlate.tsx';
 interface Props {
   checklist: Checklist;
   taxon: string;
-  measurement: Measurement | null;
+  /** Leg span as the Bench measured it. */
+  measuredSpan: Estimate | null;
   onAnswer: (answers: Partial<Checklist>) => void;
 }
 
 const CLOSED_BY_GRADE_D = 'Closed: with grade D there is no strip to read.';
 
 /** The guided reading of one skin, from whose it is to who else has read it. */
-export function ChecklistForm({ checklist, taxon, measurement, onAnswer }: Props): ReactElement {
+export function ChecklistForm({ checklist, taxon, measuredSpan, onAnswer }: Props): ReactElement {
   const ask = (name: Question) => <QuestionRow name={name} checklist={checklist} onAnswer={onAnswer} />;
   return (
     <>
@@ -34,7 +35,7 @@ export function ChecklistForm({ checklist, taxon, measurement, onAnswer }: Props
             File the skin under the animal it came from, and read it there.
           </Notice>
         )}
-        <LegSpanField legSpanMm={checklist.legSpanMm} measurement={measurement} onChange={(legSpanMm) => onAnswer({ legSpanMm })} />
+        <LegSpanField legSpanMm={checklist.legSpanMm} measured={measuredSpan} onChange={(legSpanMm) => onAnswer({ legSpanMm })} />
       </Group>
       <Group title="How readable">
         <RadioRow

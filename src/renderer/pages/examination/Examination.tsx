@@ -1,6 +1,5 @@
 import { type ReactElement, useEffect, useRef, useState } from 'react';
 import type { AnswerOf } from '../../../api/contract/contract.ts';
-import { recordedMoltNumber } from '../../../domain/molting/instars.ts';
 import { BLANK_CHECKLIST, type Checklist, type Determination, type UnfinishedDetermination } from '../../../domain/sexing/determination.ts';
 import { assessLevel } from '../../../domain/sexing/levels.ts';
 import { examinedBy } from '../../../domain/sexing/signing.ts';
@@ -101,7 +100,7 @@ export function Examination({ sheet, page, today, observer }: Props): ReactEleme
 
   return (
     <>
-      <ExaminationHead sheet={sheet} molts={molts} acquisition={specimen} />
+      <ExaminationHead sheet={sheet} molts={molts} />
       {sheet.sign.conflict && (
         <Notice tone="warning" title="The record of this animal contradicts itself.">
           Readings of both sexes stand, and nothing is averaged: the animal counts as unsexed until one of them is corrected or withdrawn.
@@ -131,7 +130,7 @@ export function Examination({ sheet, page, today, observer }: Props): ReactEleme
             key={round}
             checklist={reading.checklist}
             taxon={specimen.taxon}
-            measurement={sheet.measurement}
+            measuredSpan={sheet.legSpanMm}
             onAnswer={answer}
           />
           <Conclusion
@@ -153,8 +152,9 @@ export function Examination({ sheet, page, today, observer }: Props): ReactEleme
           determinations={determinations}
           exuviaId={exuvia.id}
           nameOfSkin={(exuviaId) => {
-            const entry = page.molts.find((candidate) => candidate.exuvia?.id === exuviaId);
-            return entry ? skinName(entry.molt, recordedMoltNumber(entry.molt.id, molts) ?? 0) : 'a skin no longer on record';
+            const index = page.molts.findIndex((candidate) => candidate.exuvia?.id === exuviaId);
+            const entry = page.molts[index];
+            return entry ? skinName(entry.molt, { instar: entry.instar, recordedMolt: index + 1 }) : 'a skin no longer on record';
           }}
           onCorrect={correct}
         />

@@ -46,7 +46,7 @@ export function moltChoices(molts: readonly MoltEntry[], takenOn: CalendarDay | 
     const { molt } = entry;
     const days = takenOn === null ? null : daysBetween(molt.happenedTo, takenOn);
     const before = days === null || days < 0 ? '' : `, ${days === 0 ? 'the day of the photo' : `${daysInWords(days)} before the photo`}`;
-    return { value: molt.id, label: `${spanInWords(molt.happenedFrom, molt.happenedTo)} · ${moltName(molt, index + 1)}${before}` };
+    return { value: molt.id, label: `${spanInWords(molt.happenedFrom, molt.happenedTo)} · ${moltName(entry.instar, index + 1)}${before}` };
   });
   return [{ value: NEW_MOLT, label: 'A new molt' }, ...known.toReversed()];
 }

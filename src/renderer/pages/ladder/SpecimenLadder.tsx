@@ -31,7 +31,7 @@ export function SpecimenLadder({ specimenId }: { specimenId: string }): ReactEle
   return <LoadedLadder page={answer.data} />;
 }
 
-function LoadedLadder({ page: { specimen, ladder, gallery } }: { page: Page }): ReactElement {
+function LoadedLadder({ page: { specimen, instarNow, ladder, gallery } }: { page: Page }): ReactElement {
   const { rungs } = ladder;
   const called = specimen.name ?? specimen.code;
   return (
@@ -68,7 +68,7 @@ function LoadedLadder({ page: { specimen, ladder, gallery } }: { page: Page }): 
         </EmptyState>
       ) : (
         <>
-          <p className={style['past']}>{pastInWords(called, specimen.status === 'living' ? rungs.at(-1) : undefined)}</p>
+          <p className={style['past']}>{pastInWords(called, specimen.status === 'living' ? instarNow : undefined)}</p>
           <section className={style['section']} aria-labelledby="growth">
             <h2 id="growth">Growth</h2>
             {measuresIn(ladder).length > 0 ? (

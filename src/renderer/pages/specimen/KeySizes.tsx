@@ -7,9 +7,9 @@ import style from './KeySizes.module.css';
 const SIZES = ['carapaceLengthMm', 'carapaceWidthMm', 'legFirstMm', 'legFourthMm'] as const satisfies readonly (keyof SkinSizes)[];
 
 /** The sizes of one skin that a keeper looks for first; says what is missing when there are none. */
-export function KeySizes({ sizes, hasPhotos }: { sizes: SkinSizes | null; hasPhotos: boolean }): ReactElement {
+export function KeySizes({ sizes, hasPhotos }: { sizes: SkinSizes; hasPhotos: boolean }): ReactElement {
   const rows = SIZES.flatMap((size) => {
-    const estimate = sizes?.[size];
+    const estimate = sizes[size];
     return estimate ? [{ size, estimate }] : [];
   });
   if (rows.length === 0) {

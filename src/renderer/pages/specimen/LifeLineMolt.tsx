@@ -23,7 +23,7 @@ export function LifeLineMolt({ stop, today }: { stop: LifeLineEntry; today: stri
             <DayText day={molt.happenedFrom} to={molt.happenedTo} />
           </h3>
           <p className={style['course']}>
-            <span>{moltName(molt, stop.recordedMolt)}</span>
+            <span>{moltName(stop.entry.instar, stop.recordedMolt)}</span>
             {stop.daysSincePrevious && (
               <span className="figures">{daysInWords(stop.daysSincePrevious.from, stop.daysSincePrevious.to)} after the one before</span>
             )}

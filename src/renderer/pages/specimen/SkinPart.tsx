@@ -8,7 +8,6 @@ import { ButtonLink } from '../../parts/ButtonLink.tsx';
 import { RemoveDialog } from '../../removing/RemoveDialog.tsx';
 import { DeterminationLines } from './DeterminationLines.tsx';
 import { KeySizes } from './KeySizes.tsx';
-import { keySizesOf } from './lifeLine.ts';
 import { PhotoStrip } from './PhotoStrip.tsx';
 import { SkinDialog } from './SkinDialog.tsx';
 import style from './SkinPart.module.css';
@@ -60,11 +59,11 @@ export function SkinPart({ entry }: { entry: MoltEntry }): ReactElement {
   }
   return (
     <section className={style['skin']} aria-label={`Skin of ${spanInWords(molt.happenedFrom, molt.happenedTo)}`}>
-      <p className={style['shows']}>{whatSkinShows(molt)}</p>
+      <p className={style['shows']}>{whatSkinShows(entry.instar)}</p>
       <div className={style['spread']}>
         <PhotoStrip photos={entry.photos} intakePath={`/intake/${molt.specimenId}/${molt.id}`} />
         <div className={style['findings']}>
-          <KeySizes sizes={keySizesOf(entry)} hasPhotos={entry.photos.length > 0} />
+          <KeySizes sizes={entry.sizes} hasPhotos={entry.photos.length > 0} />
           <DeterminationLines determinations={entry.determinations} />
           <p className={style['state']}>
             {[

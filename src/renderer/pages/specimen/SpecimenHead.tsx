@@ -1,5 +1,6 @@
 import type { ReactElement, ReactNode } from 'react';
 import type { SpecimenSummary } from '../../../api/contract/specimens.ts';
+import { instarInWords } from '../../../words/instars.ts';
 import { HABIT_LABELS, STATUS_LABELS } from '../../../words/labels.ts';
 import { DayText } from '../../parts/DayText.tsx';
 import { SexMark } from '../../parts/SexMark.tsx';
@@ -26,7 +27,7 @@ export function SpecimenHead({ summary, actions }: { summary: SpecimenSummary; a
         {specimen.name && <p className={style['name']}>{specimen.name}</p>}
         <div className={style['signs']}>
           <SexMark sign={summary.sex} />
-          <span className="figures">{summary.instarNow === null ? 'instar unknown' : `now in instar ${summary.instarNow}`}</span>
+          <span className="figures">{summary.instarNow === null ? 'instar unknown' : `now in ${instarInWords(summary.instarNow)}`}</span>
           <span>{STATUS_LABELS[specimen.status]}</span>
         </div>
         <div className={style['actions']}>{actions}</div>

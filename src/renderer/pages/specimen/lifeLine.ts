@@ -1,6 +1,5 @@
 import type { MoltEntry } from '../../../api/contract/specimens.ts';
 import { daysBetween } from '../../../domain/dates.ts';
-import { type SkinSizes, sizesOf } from '../../../domain/growth/skinSizes.ts';
 import type { Molt } from '../../../domain/molting/molt.ts';
 
 /** One molt on the life line, with its place among the others. */
@@ -26,9 +25,4 @@ export function lifeLineOf(molts: readonly MoltEntry[]): LifeLineEntry[] {
 function daysFrom(before: Molt | undefined, molt: Molt): LifeLineEntry['daysSincePrevious'] {
   if (!before) return null;
   return { from: daysBetween(before.happenedTo, molt.happenedFrom), to: daysBetween(before.happenedFrom, molt.happenedTo) };
-}
-
-/** The sizes a keeper looks for first; null where the skin has no reading under a calibration. */
-export function keySizesOf({ molt, measurement }: MoltEntry): SkinSizes | null {
-  return measurement && sizesOf([{ readingId: molt.id, photoId: molt.id, measurement }]);
 }

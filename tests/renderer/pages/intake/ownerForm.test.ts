@@ -1,23 +1,25 @@
 import { describe, expect, test } from 'vitest';
 import type { SpecimenPage } from '../../../../src/api/contract/specimens.ts';
 import { firstChoice, moltChoices, NEW_MOLT, ownerOf } from '../../../../src/renderer/pages/intake/ownerForm.ts';
-import { aMolt, anExuvia, aPhoto, aSummary } from '../../../support/records.ts';
+import { aMolt, anExuvia, aPhoto, aSummary, NO_SIZES } from '../../../support/records.ts';
 
 const PAGE: SpecimenPage = {
   summary: aSummary(),
   molts: [
     {
       molt: aMolt({ id: 'm1', happenedFrom: '2025-10-01', happenedTo: '2025-10-04', instarShed: 6 }),
+      instar: { number: 6, certainty: 'known' },
       exuvia: null,
       photos: [],
-      measurement: null,
+      sizes: NO_SIZES,
       determinations: [],
     },
     {
       molt: aMolt({ id: 'm2', happenedFrom: '2026-01-10', happenedTo: '2026-01-10', instarShed: 7 }),
+      instar: { number: 7, certainty: 'known' },
       exuvia: anExuvia(),
       photos: [],
-      measurement: null,
+      sizes: NO_SIZES,
       determinations: [],
     },
   ],

@@ -2,6 +2,7 @@ import { scaleLinear } from 'd3-scale';
 import { line } from 'd3-shape';
 import type { ReactElement } from 'react';
 import type { GrowthFit, Rung } from '../../../../domain/growth/rung.ts';
+import { instarMark } from '../../../../words/instars.ts';
 import { rungMark } from '../../../../words/ladder.ts';
 import style from './Chart.module.css';
 import type { SizePoint } from './measures.ts';
@@ -82,6 +83,9 @@ function ticksOf(rungs: readonly Rung[], lastStep: number): { step: number; word
     const rung = rungs.find((candidate) => candidate.step === step);
     if (rung) return { step, words: rungMark(rung) };
     const after = rungs.find((candidate) => candidate.step > step);
-    return { step, words: after && after.instar !== null && after.stepKnown ? String(after.instar - (after.step - step)) : '?' };
+    return {
+      step,
+      words: after?.instar && after.stepKnown ? instarMark({ ...after.instar, number: after.instar.number - (after.step - step) }) : '?',
+    };
   });
 }
