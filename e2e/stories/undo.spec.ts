@@ -42,7 +42,7 @@ test('on the Bench every change can be taken back and made again, by keys and by
 
   // A new change after going back leaves nothing to redo; what is stored is what stands.
   await rear.click();
-  await bench.panel().getByRole('button', { name: 'Missing', exact: true }).click();
+  await bench.panel().getByRole('button', { name: 'Not visible', exact: true }).click();
   await expect(bench.button('Nothing to redo')).toBeDisabled();
   await expect(bench.panel().getByText('2 of 52 points answered')).toBeVisible();
   await bench.saved();
@@ -50,7 +50,7 @@ test('on the Bench every change can be taken back and made again, by keys and by
   await bench.shown();
   await bench.take('Points');
   await expect(front).toHaveText(nudged);
-  await expect(rear).toHaveText(/missing$/);
+  await expect(rear).toHaveText(/not visible$/);
 });
 
 test('removing an animal says what goes with it, and all of it can be put back', async ({ page }) => {

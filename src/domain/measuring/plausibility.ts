@@ -1,5 +1,4 @@
 import {
-  type Landmark,
   type LandmarkName,
   type Landmarks,
   LEG_IDS,
@@ -8,6 +7,7 @@ import {
   type LegId,
   type LegSegment,
   legLandmark,
+  pointOf,
 } from './landmarks.ts';
 import type { ImagePoint } from './points.ts';
 import { estimateFrom, type Measurement, type Quantity } from './quantity.ts';
@@ -156,8 +156,4 @@ function spanDoubts(measurement: Measurement): PlausibilityWarning[] {
 
 function named(measurement: Measurement, name: string): Quantity | null {
   return measurement.quantities.find((quantity) => quantity.name === name) ?? null;
-}
-
-function pointOf(landmark: Landmark | undefined): ImagePoint | null {
-  return landmark !== undefined && 'at' in landmark ? landmark.at : null;
 }

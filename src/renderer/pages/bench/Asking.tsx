@@ -21,5 +21,8 @@ function askedFor(state: BenchState): string {
   }
   if (state.placing?.kind === 'placingCorners') return `Click a corner, in any order: ${state.placing.placed.length + 1} of 4`;
   const name = placingLandmark(state);
-  return name === null ? '' : capitalized(landmarkName(name));
+  if (name === null) return '';
+  const { chosenInstead } = state;
+  if (chosenInstead === null || chosenInstead !== state.selected || chosenInstead === name) return capitalized(landmarkName(name));
+  return `This click chose the point that lies here: ${landmarkName(chosenInstead)}. Click again, or with Shift, to place here all the same: ${landmarkName(name)}.`;
 }

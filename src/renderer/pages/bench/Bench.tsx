@@ -1,12 +1,11 @@
 import { type ReactElement, useState } from 'react';
 import type { BenchSheet } from '../../../api/contract/bench.ts';
-import type { Reading } from '../../../domain/measuring/reading.ts';
 import { ask } from '../../client/ask.ts';
 import { useChange } from '../../client/queries.ts';
 import { FailureNotice } from '../../parts/Notice.tsx';
 import { useRemovals } from '../../removing/RemovedProvider.tsx';
 import style from './BenchPage.module.css';
-import type { Pass } from './pass.ts';
+import { latestPass, newPass, type Pass, passOf } from './pass.ts';
 import type { PassVerbs } from './passes/Passes.tsx';
 import type { OpenPicture } from './picture/picture.ts';
 import { Workbench } from './Workbench.tsx';
@@ -68,17 +67,4 @@ export function Bench({ opened, picture, observer }: { opened: BenchSheet; pictu
       <Workbench key={turn} sheet={sheet} pass={pass} picture={picture} verbsFor={verbsFor} />
     </>
   );
-}
-
-function passOf(reading: Reading): Pass {
-  return { observer: reading.observer, pass: reading.pass, reading };
-}
-
-function latestPass(sheet: BenchSheet, observer: string): Pass {
-  const latest = sheet.readings.toSorted((one, other) => one.pass - other.pass).at(-1);
-  return latest === undefined ? newPass(sheet, observer) : passOf(latest);
-}
-
-function newPass(sheet: BenchSheet, observer: string): Pass {
-  return { observer: observer.trim(), pass: Math.max(0, ...sheet.readings.map((reading) => reading.pass)) + 1, reading: null };
 }

@@ -68,7 +68,7 @@ export function NumberField({
 
 function problemWith(typed: string, least: number, most: number, aboveZero: boolean): string | undefined {
   const number = decimalFrom(typed);
-  if (!Number.isFinite(number)) return 'Type a number, such as 12.5.';
+  if (!Number.isFinite(number)) return 'Type a number alone, such as 12.5.';
   if (aboveZero && number <= 0) return 'It must be more than 0.';
   if (number < least || number > most) return `It must lie between ${least} and ${most}.`;
   return undefined;

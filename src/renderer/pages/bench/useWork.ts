@@ -5,7 +5,7 @@ import { measure } from '../../../domain/measuring/measure.ts';
 import type { Measurement } from '../../../domain/measuring/quantity.ts';
 import { pointingFromRepeats } from '../../../domain/measuring/repeats.ts';
 import type { Result } from '../../../domain/result.ts';
-import { type BenchDocument, readingDraftOf } from '../../bench/document.ts';
+import { type BenchDocument, placedScaleOf, readingDraftOf } from '../../bench/document.ts';
 import { settledDocument } from '../../bench/history.ts';
 import type { BenchState } from '../../bench/store.ts';
 import type { Work } from './work.ts';
@@ -35,13 +35,14 @@ export function useLiveDocument(): BenchDocument {
 
 /** Whether marks on a scale object are there that give no scale: the archive does not take them. */
 export function useScaleIsUnsound(): boolean {
-  return useCalibration(useSettledDocument())?.ok === false;
+  const document = useSettledDocument();
+  return useCalibration(document)?.ok === false || document.roughScale !== undefined;
 }
 
-/** Null without marks on a scale object; a failure when the marks are none that could be measured by. */
+/** Null without marks on a scale object, or while some of them are only put down roughly; a failure when the marks are none that could be measured by. */
 export function useCalibration(document: BenchDocument): Result<Calibration> | null {
   const { photo } = useWork().sheet;
-  const { scale } = document;
+  const scale = placedScaleOf(document);
   return useMemo(() => (scale === undefined ? null : calibrate(scale, photo)), [scale, photo]);
 }
 

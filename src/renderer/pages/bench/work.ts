@@ -3,6 +3,7 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { BenchSheet } from '../../../api/contract/bench.ts';
 import type { Failure } from '../../../domain/failure.ts';
 import { calibrate } from '../../../domain/measuring/calibrate.ts';
+import { sameValue } from '../../bench/change.ts';
 import { replaceDocument } from '../../bench/deeds/travel.ts';
 import { type BenchDocument, documentOf, READING_KEYS, readingDraftOf } from '../../bench/document.ts';
 import { createSaver, type Saver, type SavingState } from '../../bench/saver.ts';
@@ -33,7 +34,8 @@ export interface Work {
 
 export function openWork(sheet: BenchSheet, pass: Pass, client: QueryClient): Work {
   const { photo, calibration } = sheet;
-  const bench = createBenchStore({ width: photo.widthPx, height: photo.heightPx }, documentOf(calibration.marks, pass.reading));
+  const opened = openedDocument(sheet, pass);
+  const bench = createBenchStore({ width: photo.widthPx, height: photo.heightPx }, opened);
   const saving = createStore<SavingView>(() => ({ state: { kind: 'saved' }, displaced: null }));
   const initial: Stored = {
     scale: { marks: calibration.marks, version: calibration.version },
@@ -58,10 +60,11 @@ export function openWork(sheet: BenchSheet, pass: Pass, client: QueryClient): Wo
   const wantedFrom = (document: BenchDocument): Wanted => {
     // The archive takes no marks that give no scale; the points must not wait until they do.
     if (!isUnsound(document)) keptMarks = document.scale ?? null;
-    const isTouched = hasReading || READING_KEYS.some((key) => document[key] !== undefined);
+    const isTouched = hasReading || READING_KEYS.some((key) => !sameValue(document[key], opened[key]));
     return { marks: keptMarks, draft: isTouched ? readingDraftOf(document, pass) : null };
   };
-  const isUnsound = ({ scale }: BenchDocument) => scale !== undefined && !calibrate(scale, photo).ok;
+  const isUnsound = ({ scale, roughScale }: BenchDocument) =>
+    scale !== undefined && (roughScale !== undefined || !calibrate(scale, photo).ok);
   const warn = (event: BeforeUnloadEvent) => {
     const { document, pending } = bench.getState().edited;
     if (saver.hasUnsent() || pending !== null || isUnsound(document)) event.preventDefault();
@@ -92,6 +95,12 @@ export function openWork(sheet: BenchSheet, pass: Pass, client: QueryClient): Wo
       };
     },
   };
+}
+
+/** What is on the photo, and in a new pass what was found out about the skin in the one before. */
+function openedDocument({ calibration }: BenchSheet, { reading, inheritedHeight }: Pass): BenchDocument {
+  const document = documentOf(calibration.marks, reading);
+  return reading === null && inheritedHeight !== null ? { ...document, height: inheritedHeight } : document;
 }
 
 function documentFromStored({ scale, reading }: Stored): BenchDocument {

@@ -16,10 +16,10 @@ export function PointingField(): ReactElement {
       hint={
         pointingIsFromRepeats
           ? `The passes over this photo repeat to ± ${(COVERAGE_FACTOR * pointingPx).toFixed(1)} px; that is used instead.`
-          : 'For 95 %. A second pass over the photo would measure it.'
+          : 'k = 2, about 95 %. A second pass over the photo would measure it.'
       }
       value={COVERAGE_FACTOR * entered}
-      figures={3}
+      figures={2}
       most={200}
       aboveZero
       onChange={(expanded) => setPointing(bench, expanded / COVERAGE_FACTOR)}

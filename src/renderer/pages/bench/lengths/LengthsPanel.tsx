@@ -11,6 +11,7 @@ import { Passes, type PassVerbs } from '../passes/Passes.tsx';
 import { useLiveDocument, useMeasured, useWork } from '../useWork.ts';
 import { AbsentList } from './AbsentList.tsx';
 import { CopyText } from './CopyText.tsx';
+import { Doubts } from './Doubts.tsx';
 import lengthsStyle from './LengthsPanel.module.css';
 import { QuantityRow } from './QuantityRow.tsx';
 import { readingAsText } from './readingText.ts';
@@ -36,6 +37,7 @@ export function LengthsPanel({ headLines, verbs }: { headLines: readonly string[
           {wordsFor(calibration.failure).advice}
         </EmptyState>
       )}
+      <Doubts />
       {measurement !== null && <Table measurement={measurement} headLines={headLines} />}
       <hr className={style['rule']} />
       <Passes verbs={verbs} />
@@ -90,7 +92,7 @@ function Table({ measurement, headLines }: { measurement: Measurement; headLines
           ))}
         </ol>
       )}
-      <p className={style['soft']}>± is the expanded uncertainty, k = 2 (about 95 %). Choose a number to see what it is made of.</p>
+      <p className={style['soft']}>± is the expanded uncertainty, k = 2 (about 95 %). “Why?” takes it apart into what it is made of.</p>
       <CopyText text={readingAsText(measurement, { lines: headLines })} />
       <AbsentList absent={absent} />
     </>

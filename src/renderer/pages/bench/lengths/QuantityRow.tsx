@@ -13,7 +13,7 @@ interface Props {
   flagNumbers: readonly number[];
 }
 
-/** One length; its number opens the uncertainty budget. */
+/** One length; "Why?" beside its number opens the uncertainty budget. */
 export function QuantityRow({ quantity, isOpen, onToggle, flagNumbers }: Props): ReactElement {
   return (
     <>
@@ -29,7 +29,7 @@ export function QuantityRow({ quantity, isOpen, onToggle, flagNumbers }: Props):
         </th>
         <td>
           <button type="button" className={style['number']} aria-expanded={isOpen} onClick={onToggle}>
-            <EstimateText estimate={quantity.estimate} unit={quantity.unit} />
+            <EstimateText estimate={quantity.estimate} unit={quantity.unit} /> <span className={style['why']}>Why?</span>
           </button>
         </td>
       </tr>

@@ -6,7 +6,8 @@ import { showGhosts } from '../../../bench/deeds/selection.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { CheckField } from '../../../parts/CheckField.tsx';
 import style from '../panel.module.css';
-import { useBench, useScaleIsUnsound, useWork } from '../useWork.ts';
+import { useBench, useMeasured, useScaleIsUnsound, useSettledDocument, useWork } from '../useWork.ts';
+import { PassesCompared } from './PassesCompared.tsx';
 import { passInWords } from './passInWords.ts';
 
 /** What can be done with the passes over a photo. Each waits until the pass in hand is stored. */
@@ -20,6 +21,7 @@ export interface PassVerbs {
 export function Passes({ verbs }: { verbs: PassVerbs }): ReactElement {
   const { sheet, pass, bench, saving } = useWork();
   const isUnsound = useScaleIsUnsound();
+  const { calibration, measurement } = useMeasured(useSettledDocument());
   const isUnsent = useStore(saving, ({ state }) => state.kind === 'waiting' || state.kind === 'refused') || isUnsound;
   const hasMarks = useBench((state) => state.edited.past.length > 0) || pass.reading !== null;
   const others = sheet.readings.filter((reading) => reading.pass !== pass.pass);
@@ -44,6 +46,11 @@ export function Passes({ verbs }: { verbs: PassVerbs }): ReactElement {
           Show the points of the other passes
         </CheckField>
       )}
+      {calibration?.ok &&
+        measurement !== null &&
+        others.map((other) => (
+          <PassesCompared key={other.id} calibration={calibration.value} measurement={measurement} pass={pass.pass} other={other} />
+        ))}
       {pass.observer === '' && <p className={style['soft']}>Your name, from Settings, is put on every pass begun after it is set.</p>}
       {isUnsent && (
         <p className={style['soft']}>

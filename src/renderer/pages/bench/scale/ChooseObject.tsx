@@ -13,8 +13,13 @@ import { knownRectangle, ownRectangle, ruleOf } from './objects.ts';
 const KNOWN = ['id-1', 'a6', 'a5', 'a4'] as const;
 const UNITS = [
   { value: 'mm', label: 'millimeters' },
+  { value: 'cm', label: 'centimeters' },
   { value: 'in', label: 'inches' },
 ] as const;
+
+/** The longest distance between two marks, in each unit. */
+const MOST = { mm: 5000, cm: 500, in: 190 } as const;
+const MM_PER_CM = 10;
 
 /** What in this picture has a known size? */
 export function ChooseObject({ onCancel }: { onCancel: (() => void) | null }): ReactElement {
@@ -61,28 +66,26 @@ export function ChooseObject({ onCancel }: { onCancel: (() => void) | null }): R
 function KnownDistance(): ReactElement {
   const { bench } = useWork();
   const [distance, setDistance] = useState<number | null>(null);
-  const [unit, setUnit] = useState<'mm' | 'in'>('mm');
+  const [unit, setUnit] = useState<'mm' | 'cm' | 'in'>('mm');
   const begin = () => {
-    if (distance !== null) beginPlacingScale(bench, ruleOf(unit === 'in' ? mmFromInches(distance) : distance));
+    if (distance !== null) beginPlacingScale(bench, ruleOf(toMm(distance, unit)));
   };
   return (
     <>
       <div className={style['pair']}>
-        <NumberField
-          label="Distance between the marks"
-          value={distance}
-          most={unit === 'in' ? 190 : 5000}
-          aboveZero
-          atOnce
-          onChange={setDistance}
-        />
+        <NumberField label="Distance between the marks" value={distance} most={MOST[unit]} aboveZero atOnce onChange={setDistance} />
         <Select label="Unit" value={unit} options={UNITS} onChange={setUnit} />
       </div>
-      <Button kind="primary" disabled={distance === null} onClick={begin}>
+      <Button kind="primary" disabled={distance === null || distance > MOST[unit]} onClick={begin}>
         Mark the two ends
       </Button>
     </>
   );
+}
+
+function toMm(distance: number, unit: 'mm' | 'cm' | 'in'): number {
+  if (unit === 'in') return mmFromInches(distance);
+  return unit === 'cm' ? MM_PER_CM * distance : distance;
 }
 
 function OwnSize(): ReactElement {

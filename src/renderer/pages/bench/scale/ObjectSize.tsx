@@ -2,6 +2,7 @@ import type { ReactElement } from 'react';
 import type { RectangleScale, ScaleMarks, TwoPointScale } from '../../../../domain/measuring/calibration.ts';
 import { COVERAGE_FACTOR } from '../../../../domain/measuring/quantity.ts';
 import { inchesFromMm, mmFromInches } from '../../../../domain/units.ts';
+import { PLUS_MINUS_MEANS } from '../../../../words/measuring.ts';
 import { changeScale, turnRectangle } from '../../../bench/deeds/scale.ts';
 import { useShowsInches } from '../../../client/preferences.ts';
 import { Button } from '../../../parts/Button.tsx';
@@ -11,7 +12,12 @@ import { useWork } from '../useWork.ts';
 
 /** How large the object is, and how well that and its marks are known. Every ± here is for 95 %. */
 export function ObjectSize({ marks }: { marks: ScaleMarks }): ReactElement {
-  return marks.kind === 'two-points' ? <DistanceFields marks={marks} /> : <SideFields marks={marks} />;
+  return (
+    <>
+      {marks.kind === 'two-points' ? <DistanceFields marks={marks} /> : <SideFields marks={marks} />}
+      <p className={style['soft']}>{PLUS_MINUS_MEANS}</p>
+    </>
+  );
 }
 
 function DistanceFields({ marks }: { marks: TwoPointScale }): ReactElement {
@@ -24,7 +30,7 @@ function DistanceFields({ marks }: { marks: TwoPointScale }): ReactElement {
       <NumberField
         label="Known to ± mm"
         value={COVERAGE_FACTOR * marks.distanceStandardUncertaintyMm}
-        figures={3}
+        figures={2}
         most={200}
         onChange={(expanded) => change({ distanceStandardUncertaintyMm: expanded / COVERAGE_FACTOR })}
       />
@@ -54,7 +60,7 @@ function SideFields({ marks }: { marks: RectangleScale }): ReactElement {
         <NumberField
           label="Known to ± mm"
           value={COVERAGE_FACTOR * marks.widthStandardUncertaintyMm}
-          figures={3}
+          figures={2}
           most={200}
           onChange={(expanded) => change({ widthStandardUncertaintyMm: expanded / COVERAGE_FACTOR })}
         />
@@ -62,7 +68,7 @@ function SideFields({ marks }: { marks: RectangleScale }): ReactElement {
         <NumberField
           label="Known to ± mm"
           value={COVERAGE_FACTOR * marks.heightStandardUncertaintyMm}
-          figures={3}
+          figures={2}
           most={200}
           onChange={(expanded) => change({ heightStandardUncertaintyMm: expanded / COVERAGE_FACTOR })}
         />
@@ -80,7 +86,7 @@ function ReadingField({ marks }: { marks: ScaleMarks }): ReactElement {
     <NumberField
       label="Marks placed to ± px"
       value={COVERAGE_FACTOR * marks.pointingPx}
-      figures={3}
+      figures={2}
       most={200}
       aboveZero
       onChange={(expanded) => changeScale(bench, { ...marks, pointingPx: expanded / COVERAGE_FACTOR })}
