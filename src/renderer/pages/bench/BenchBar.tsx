@@ -20,10 +20,11 @@ export function BenchBar(): ReactElement {
   const inHand = useBench((state) => state.edited.pending !== null);
   const [showsKeys, setShowsKeys] = useState(false);
   useWindowTitle(`${specimen?.code ?? photo.originalName} · Bench`);
+  const wholeName = specimen === null ? photo.originalName : `${specimen.name ?? specimen.code} ${specimen.taxon}`;
   return (
     <header className={style['bar']}>
       <div className={style['words']}>
-        <h1 className={style['title']}>
+        <h1 className={style['title']} title={wholeName}>
           {specimen === null ? (
             photo.originalName
           ) : (
@@ -32,7 +33,9 @@ export function BenchBar(): ReactElement {
             </>
           )}
         </h1>
-        <p className={style['instar']}>{instarInWords(sheet)}</p>
+        <p className={style['instar']} title={instarInWords(sheet)}>
+          {instarInWords(sheet)}
+        </p>
       </div>
       <SavingNote />
       <IconButton
