@@ -1,6 +1,7 @@
 import { type ReactElement, useState } from 'react';
 import { Link, Redirect, Route, Switch, useLocation } from 'wouter';
 import { BenchPage } from '../pages/bench/BenchPage.tsx';
+import { UnsentMarksLines } from '../pages/bench/UnsentMarks.tsx';
 import { CabinetPage } from '../pages/cabinet/CabinetPage.tsx';
 import { FIRST_VIEW } from '../pages/cabinet/cabinetView.ts';
 import { ExaminationPage } from '../pages/examination/ExaminationPage.tsx';
@@ -28,8 +29,12 @@ const ROOMS = [
   { to: '/examination', name: 'Examination' },
 ] as const satisfies readonly { to: string; name: string; also?: string }[];
 
+/** While the program behind the page gives no answer. */
+const SILENT =
+  'Exuviary does not answer. Nothing can be saved until it does; keep this window open, and start Exuviary again if it was ended.';
+
 /** The frame every room stands in: the way between rooms above, the room below. */
-export function Rooms(): ReactElement {
+export function Rooms({ answers }: { answers: boolean }): ReactElement {
   const [location] = useLocation();
   const [cabinetView, setCabinetView] = useState(FIRST_VIEW);
   const [settingsOpen, setSettingsOpen] = useState(false);
@@ -67,6 +72,8 @@ export function Rooms(): ReactElement {
           <IconButton icon="settings" label="Settings" onClick={() => setSettingsOpen(true)} />
         </div>
       </header>
+      <div role="status">{!answers && <p className={style['silent']}>{SILENT}</p>}</div>
+      <UnsentMarksLines />
       <main id="main" tabIndex={-1} className={onBench ? style['bench'] : style['page']}>
         <ErrorBoundary place={location}>
           <Switch>

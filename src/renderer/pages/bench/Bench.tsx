@@ -19,9 +19,21 @@ interface Laid {
   readonly turn: number;
 }
 
+interface Props {
+  opened: BenchSheet;
+  /** The pass that was left with marks unsent, to go on with. */
+  held: Work | null;
+  picture: OpenPicture;
+  observer: string;
+}
+
 /** One photo on the Bench with the passes over it. */
-export function Bench({ opened, picture, observer }: { opened: BenchSheet; picture: OpenPicture; observer: string }): ReactElement {
-  const [{ sheet, pass, turn }, setLaid] = useState<Laid>(() => ({ sheet: opened, pass: latestPass(opened, observer), turn: 0 }));
+export function Bench({ opened, held, picture, observer }: Props): ReactElement {
+  const [{ sheet, pass, turn }, setLaid] = useState<Laid>(() => ({
+    sheet: opened,
+    pass: held?.pass ?? latestPass(opened, observer),
+    turn: 0,
+  }));
   const [trouble, setTrouble] = useState<unknown>(null);
   const removeReading = useChange('DELETE /api/readings/{readingId}');
   const { announce } = useRemovals();
@@ -64,7 +76,7 @@ export function Bench({ opened, picture, observer }: { opened: BenchSheet; pictu
           <FailureNotice error={trouble} />
         </div>
       )}
-      <Workbench key={turn} sheet={sheet} pass={pass} picture={picture} verbsFor={verbsFor} />
+      <Workbench key={turn} sheet={sheet} pass={pass} held={turn === 0 ? held : null} picture={picture} verbsFor={verbsFor} />
     </>
   );
 }

@@ -1,7 +1,6 @@
 import type { QueryClient } from '@tanstack/react-query';
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { BenchSheet } from '../../../api/contract/bench.ts';
-import type { Failure } from '../../../domain/failure.ts';
 import { calibrate } from '../../../domain/measuring/calibrate.ts';
 import { sameValue } from '../../bench/change.ts';
 import { replaceDocument } from '../../bench/deeds/travel.ts';
@@ -26,10 +25,10 @@ export interface Work {
   readonly saver: Saver;
   readonly saving: StoreApi<SavingView>;
   /**
-   * Begins to send what settles; answers how to stop. What is unsent then is still sent, and the page warns before it closes.
-   * Where the archive refuses it after all, `leftUnsaved` is told why.
+   * Begins to send what settles; answers how to stop, after which it can begin again. What is unsent when it stops is still
+   * sent, and until it is stored the page warns before it closes.
    */
-  start(leftUnsaved: (failure: Failure) => void): () => void;
+  start(): () => void;
 }
 
 export function openWork(sheet: BenchSheet, pass: Pass, client: QueryClient): Work {
@@ -67,7 +66,8 @@ export function openWork(sheet: BenchSheet, pass: Pass, client: QueryClient): Wo
     scale !== undefined && (roughScale !== undefined || !calibrate(scale, photo).ok);
   const warn = (event: BeforeUnloadEvent) => {
     const { document, pending } = bench.getState().edited;
-    if (saver.hasUnsent() || pending !== null || isUnsound(document)) event.preventDefault();
+    const isUnsettled = isOpen && (pending !== null || isUnsound(document));
+    if (saver.hasUnsent() || isUnsettled) event.preventDefault();
   };
 
   return {
@@ -76,7 +76,7 @@ export function openWork(sheet: BenchSheet, pass: Pass, client: QueryClient): Wo
     bench,
     saver,
     saving,
-    start(leftUnsaved) {
+    start() {
       isOpen = true;
       addEventListener('beforeunload', warn);
       const stop = bench.subscribe(({ edited }, before) => {
@@ -86,11 +86,14 @@ export function openWork(sheet: BenchSheet, pass: Pass, client: QueryClient): Wo
       return () => {
         stop();
         isOpen = false;
-        void saver.quiet().then(() => {
-          if (isOpen) return;
+        if (!saver.hasUnsent()) {
           removeEventListener('beforeunload', warn);
-          const { state } = saving.getState();
-          if (state.kind === 'refused') leftUnsaved(state.failure);
+          return;
+        }
+        const end = saving.subscribe(({ state }) => {
+          if (state.kind !== 'saved') return;
+          end();
+          if (!isOpen) removeEventListener('beforeunload', warn);
         });
       };
     },

@@ -15,6 +15,7 @@ import { Doubts } from './Doubts.tsx';
 import lengthsStyle from './LengthsPanel.module.css';
 import { QuantityRow } from './QuantityRow.tsx';
 import { readingAsText } from './readingText.ts';
+import { SkinTogether } from './SkinTogether.tsx';
 
 const SEGMENT = /^leg-..-/;
 
@@ -39,6 +40,7 @@ export function LengthsPanel({ headLines, verbs }: { headLines: readonly string[
       )}
       <Doubts />
       {measurement !== null && <Table measurement={measurement} headLines={headLines} />}
+      <SkinTogether />
       <hr className={style['rule']} />
       <Passes verbs={verbs} />
     </section>
