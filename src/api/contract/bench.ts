@@ -15,13 +15,12 @@ export const BenchSheet = z
     readings: z.array(Reading).describe('By pass'),
     specimen: z.object({ id: z.string(), code: z.string(), taxon: z.string(), name: z.string().nullable() }).nullable(),
     instar: Instar.nullable().describe('That ended with the molt, where the photo shows a skin'),
-    skinSizes: SkinSizes.nullable().describe('Of the skin, from all its photos and passes; null where the photo shows none'),
   })
   .meta({ id: 'BenchSheet' });
 export type BenchSheet = z.infer<typeof BenchSheet>;
 
 /** A photo as the Bench offers it for measuring. */
-export const BenchCandidate = BenchSheet.omit({ calibration: true, readings: true, skinSizes: true })
+export const BenchCandidate = BenchSheet.omit({ calibration: true, readings: true })
   .extend({ measured: z.boolean().describe('It has a scale and a reading') })
   .meta({ id: 'BenchCandidate' });
 export type BenchCandidate = z.infer<typeof BenchCandidate>;
@@ -32,6 +31,7 @@ export const benchEndpoints = {
     answer: z.array(BenchCandidate),
   },
   'GET /api/photos/{photoId}/bench': { summary: 'A photo with its calibration and readings', answer: BenchSheet },
+  'GET /api/exuviae/{exuviaId}/sizes': { summary: 'The sizes of one skin, from all its photos and passes', answer: SkinSizes },
   'PUT /api/photos/{photoId}/calibration': {
     summary: 'Save the marks on the scale object (version 0 before the first)',
     body: z.object({ marks: ScaleMarks.nullable() }),

@@ -4,6 +4,7 @@ import type { CalibrationRecord } from '../../domain/measuring/calibration.ts';
 import type { Exuvia } from '../../domain/molting/exuvia.ts';
 import type { Molt } from '../../domain/molting/molt.ts';
 import type { Photo } from '../../domain/photo/photo.ts';
+import { unwrap } from '../../domain/result.ts';
 import { type MeasuredReading, measureReadings, skinReadingsOf } from './measurements.ts';
 
 export interface SkinPhoto {
@@ -38,11 +39,21 @@ export function moltedSkinsOf(archive: Archive, specimenId: string): MoltedSkin[
 }
 
 /** Everything read of one skin under a sound calibration, whichever photo and pass. */
-export function readingsOf(skin: MoltedSkin): SkinReading[] {
+export function readingsOf(skin: Pick<MoltedSkin, 'photos'>): SkinReading[] {
   return skin.photos.flatMap(({ photo, readings }) => skinReadingsOf(photo.id, readings));
 }
 
 /** The sizes of one skin, the same in every room. */
-export function skinSizesOf(skin: MoltedSkin): SkinSizes {
+export function skinSizesOf(skin: Pick<MoltedSkin, 'photos'>): SkinSizes {
   return sizesOf(readingsOf(skin));
+}
+
+/** One skin without the others of its animal: what the Bench asks for after each change. */
+export function sizesOfSkin(archive: Archive, exuviaId: string): SkinSizes {
+  const { id } = unwrap(archive.exuviae.get(exuviaId));
+  const photos = archive.photos.ofExuvia(id).map((photo): SkinPhoto => {
+    const calibration = unwrap(archive.calibrations.get(photo.id));
+    return { photo, calibration, readings: measureReadings(photo, calibration, archive.readings.ofPhoto(photo.id)) };
+  });
+  return skinSizesOf({ photos });
 }

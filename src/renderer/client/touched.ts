@@ -8,6 +8,7 @@ const ANIMALS = [
   'GET /api/bench',
   'GET /api/exuviae',
   'GET /api/exuviae/{exuviaId}/examination',
+  'GET /api/exuviae/{exuviaId}/sizes',
 ] as const satisfies readonly ReadKey[];
 
 const PHOTOS = ['GET /api/photos', 'GET /api/photos/{photoId}', 'GET /api/photos/{photoId}/bench'] as const satisfies readonly ReadKey[];

@@ -55,7 +55,6 @@ export const measuringStory: readonly Exchange[] = [
     (sheet) => {
       expect(sheet).toMatchObject({ instar: { number: 5, certainty: 'known' }, specimen: { code: 'T-01' }, calibration: { version: 1 } });
       expect(sheet.readings).toHaveLength(1);
-      expect(sheet.skinSizes?.carapaceLengthMm?.value).toBeCloseTo(10.7, 0);
     },
   ),
   succeeds(
@@ -124,9 +123,9 @@ export const measuringStory: readonly Exchange[] = [
     },
   ),
   succeeds(
-    'GET /api/photos/{photoId}/bench',
+    'GET /api/exuviae/{exuviaId}/sizes',
     'tells the Bench the same size of the skin',
-    (memory) => ({ path: photo(memory) }),
-    (sheet, _, memory) => expect(sheet.skinSizes?.carapaceLengthMm).toEqual(JSON.parse(recall(memory, 'combined'))),
+    (memory) => ({ path: { exuviaId: recall(memory, 'exuvia') } }),
+    (sizes, _, memory) => expect(sizes.carapaceLengthMm).toEqual(JSON.parse(recall(memory, 'combined'))),
   ),
 ];
