@@ -46,13 +46,17 @@ test.describe('Examination', () => {
     await answer(page, 'What is it?', 'Female');
     await expect(page.getByRole('radio', { name: 'Established' })).toBeDisabled();
     await answer(page, 'How sure?', 'Strong');
+    await expect(page.getByRole('checkbox', { name: /Signing also writes grade A/ })).toHaveCount(0);
     await page.getByLabel('Read by').fill('Ottokar Venn');
     await page.getByRole('button', { name: 'Sign', exact: true }).press('Enter');
     await expect(page.getByText('Signed: female, strong.')).toBeVisible();
     await expect(page.getByText('The record of this animal contradicts itself.')).toBeVisible();
-    await expect(page.getByText('Stands against another reading of this animal.')).toHaveCount(2);
+    await expect(page.getByText('Stands against another reading of this animal:')).toHaveCount(2);
+    const signed = page.getByRole('listitem').filter({ hasText: 'Read by Ottokar Venn' });
+    await signed.getByText('All answers, as signed').click();
+    await expect(signed.getByText('76 mm')).toBeVisible();
 
-    await page.getByRole('listitem').filter({ hasText: 'Ottokar Venn' }).getByRole('button', { name: 'Withdraw' }).press('Enter');
+    await signed.getByRole('button', { name: 'Withdraw' }).press('Enter');
     const dialog = page.getByRole('dialog');
     await dialog.getByRole('button', { name: 'Withdraw' }).press('Enter');
     await expect(dialog.getByText('A reason is needed')).toBeVisible();

@@ -1,4 +1,5 @@
-import type { Answer, Checklist } from '../domain/sexing/determination.ts';
+import { type Answer, type Checklist, StripAnswer } from '../domain/sexing/determination.ts';
+import { GRADE_LABELS } from './labels.ts';
 
 /** Fields of the checklist that take one of the four answers. */
 export type Question = {
@@ -83,3 +84,27 @@ export const MAGNIFICATION_LABELS: Choices<NonNullable<Checklist['magnification'
   loupe: 'Loupe',
   stereomicroscope: 'Stereomicroscope',
 };
+
+const NOT_SAID = 'Not said';
+
+/** The whole checklist in the order in which it is asked, with each answer in the words it was given in. */
+export function answersInWords(checklist: Checklist): { question: string; answer: string }[] {
+  const asked = (name: Question) => ({ question: QUESTIONS[name].question, answer: QUESTIONS[name].answers[checklist[name]] });
+  const chosen = (question: string, answer: string | undefined) => ({ question, answer: answer ?? NOT_SAID });
+  const { grade, view, condition, light, magnification, legSpanMm, secondReader } = checklist;
+  return [
+    asked('skinMatchesAnimal'),
+    chosen('Leg span of this skin', legSpanMm === null ? undefined : `${legSpanMm} mm`),
+    chosen('Grade of the genital strip', grade === null ? undefined : GRADE_LABELS[grade]),
+    asked('fourBookLungsFound'),
+    chosen('Side', view === null ? undefined : SIDE_LABELS[view]),
+    chosen('State', condition === null ? undefined : CONDITION_LABELS[condition]),
+    chosen('Light', light === null ? undefined : LIGHT_LABELS[light]),
+    chosen('Enlarged by', magnification === null ? undefined : MAGNIFICATION_LABELS[magnification]),
+    ...StripAnswer.options.map(asked),
+    asked('palpalBulbsOnAnimal'),
+    asked('eggSacLaid'),
+    chosen('Second reader', secondReader ?? undefined),
+    asked('secondReaderAgrees'),
+  ];
+}

@@ -23,6 +23,15 @@ export const ExaminationSheet = z
   .meta({ id: 'ExaminationSheet' });
 export type ExaminationSheet = z.infer<typeof ExaminationSheet>;
 
+/** What is signed, and whether the grade read goes to the skin's own record with it. */
+export const Signature = DeterminationDraft.extend({
+  gradeForSkin: z
+    .object({ version: z.int().describe('Of the skin whose record is changed') })
+    .nullable()
+    .describe("Writes the checklist's grade, where it has one, to the skin; null leaves the skin as it is"),
+}).meta({ id: 'Signature' });
+export type Signature = z.infer<typeof Signature>;
+
 /** A skin as the Examination offers it for reading. */
 export const SkinSummary = z
   .object({
@@ -45,7 +54,7 @@ export const sexingEndpoints = {
   },
   'POST /api/exuviae/{exuviaId}/determinations': {
     summary: 'Sign a determination',
-    body: DeterminationDraft,
+    body: Signature,
     answer: Determination,
     status: 201,
   },

@@ -7,11 +7,32 @@ const determination = (memory: Memory) => ({ determinationId: recall(memory, 'de
 
 export const sexingStory: readonly Exchange[] = [
   succeeds(
+    'GET /api/exuviae/{exuviaId}/examination',
+    'lays out a skin whose grade is not the one that will be read',
+    (memory) => ({ path: exuvia(memory) }),
+    (sheet, _, memory) => {
+      expect(sheet.exuvia.grade).toBe('A');
+      expect(unsexedDraft.checklist.grade).toBe('B');
+      memory.set('skin version', String(sheet.exuvia.version));
+    },
+  ),
+  fails(
+    'POST /api/exuviae/{exuviaId}/determinations',
+    'writes no grade over a newer record of the skin',
+    'changed-meanwhile',
+    412,
+    (memory) => ({ path: exuvia(memory), body: { ...unsexedDraft, gradeForSkin: { version: 1 } } }),
+  ),
+  succeeds(
     'POST /api/exuviae/{exuviaId}/determinations',
     'takes a signature',
     (memory) => ({
       path: exuvia(memory),
-      body: { ...unsexedDraft, evidencePhotoIds: [recall(memory, 'photo')] },
+      body: {
+        ...unsexedDraft,
+        evidencePhotoIds: [recall(memory, 'photo')],
+        gradeForSkin: { version: Number(recall(memory, 'skin version')) },
+      },
     }),
     (signed, _, memory) => {
       expect(signed).toMatchObject({ sex: 'unsexed', withdrawn: null });
@@ -20,7 +41,7 @@ export const sexingStory: readonly Exchange[] = [
   ),
   fails('POST /api/exuviae/{exuviaId}/determinations', 'refuses more than the answers support', 'level-not-supported', 422, (memory) => ({
     path: exuvia(memory),
-    body: { ...unsexedDraft, sex: 'female' as const, level: 'established' as const },
+    body: { ...unsexedDraft, sex: 'female' as const, level: 'established' as const, gradeForSkin: null },
   })),
   fails(
     'POST /api/exuviae/{exuviaId}/determinations',
@@ -29,16 +50,18 @@ export const sexingStory: readonly Exchange[] = [
     422,
     (memory) => ({
       path: exuvia(memory),
-      body: { ...unsexedDraft, evidencePhotoIds: ['no such photo'] },
+      body: { ...unsexedDraft, evidencePhotoIds: ['no such photo'], gradeForSkin: null },
     }),
   ),
   succeeds(
     'GET /api/exuviae/{exuviaId}/examination',
     'lays out the skin and its history',
     (memory) => ({ path: exuvia(memory) }),
-    (sheet) => {
+    (sheet, _, memory) => {
       expect(sheet).toMatchObject({ specimen: { code: 'T-01' }, molt: { instarShed: 5 }, sign: { sex: 'unsexed', conflict: false } });
+      // One alone: the refused signature left nothing behind.
       expect(sheet.determinations).toHaveLength(1);
+      expect(sheet.exuvia).toMatchObject({ grade: 'B', completeness: 'complete', version: Number(recall(memory, 'skin version')) + 1 });
       expect(sheet.photos).toHaveLength(1);
       expect(sheet).toMatchObject({ instar: { number: 5, certainty: 'known' }, legSpanMm: null });
     },

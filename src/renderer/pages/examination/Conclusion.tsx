@@ -1,10 +1,12 @@
 import type { ReactElement } from 'react';
+import type { SkinGrade } from '../../../domain/molting/exuvia.ts';
 import type { UnfinishedDetermination } from '../../../domain/sexing/determination.ts';
 import type { Assessment } from '../../../domain/sexing/levels.ts';
 import { LEVELS, rankOf } from '../../../domain/sexing/rank.ts';
 import { counted } from '../../../words/counts.ts';
 import { capitalized, choicesOf, LEVEL_LABELS, SEX_LABELS } from '../../../words/labels.ts';
 import { Button } from '../../parts/Button.tsx';
+import { CheckField } from '../../parts/CheckField.tsx';
 import { DayField } from '../../parts/DayField.tsx';
 import { Field } from '../../parts/Field.tsx';
 import { FailureNotice } from '../../parts/Notice.tsx';
@@ -22,6 +24,9 @@ interface Props {
   assessments: Readonly<Record<'female' | 'male', Assessment>>;
   /** What has to be filled in before signing; shown once signing was tried. */
   gaps: Gaps | null;
+  /** What signing writes to the skin's own record; null where it says the same already. */
+  grading: { readonly read: SkinGrade; readonly onRecord: SkinGrade | null; readonly write: boolean } | null;
+  onWriteGrade: (write: boolean) => void;
   busy: boolean;
   error: unknown;
   onChange: (changes: Partial<UnfinishedDetermination>) => void;
@@ -29,7 +34,8 @@ interface Props {
 }
 
 /** What the keeper concludes, and the signature under it. */
-export function Conclusion({ reading, observer, today, assessments, gaps, busy, error, onChange, onSign }: Props): ReactElement {
+export function Conclusion(props: Props): ReactElement {
+  const { reading, observer, today, assessments, gaps, grading, onWriteGrade, busy, error, onChange, onSign } = props;
   const { sex, level } = reading;
   const shown = gaps ?? NO_GAPS;
   return (
@@ -82,6 +88,14 @@ export function Conclusion({ reading, observer, today, assessments, gaps, busy, 
         )}
       </Field>
       {error !== null && <FailureNotice error={error} />}
+      {grading && (
+        <div className={style['grading']}>
+          <CheckField checked={grading.write} onChange={onWriteGrade}>
+            Signing also writes grade {grading.read} to the skin’s record
+            {grading.onRecord === null ? ', which has no grade yet' : `, in place of grade ${grading.onRecord}; the earlier one is kept`}
+          </CheckField>
+        </div>
+      )}
       <div className={style['sign']}>
         <Button kind="primary" icon="check" busy={busy} onClick={onSign}>
           {reading.supersedes === null ? 'Sign' : 'Sign the correction'}

@@ -13,6 +13,7 @@ import { Conclusion } from './Conclusion.tsx';
 import style from './Examination.module.css';
 import { ExaminationHead } from './ExaminationHead.tsx';
 import { finished, type Gaps } from './gaps.ts';
+import { gradingOf } from './grading.ts';
 import { History } from './History.tsx';
 import { PhotoTable } from './PhotoTable.tsx';
 import { Prepare } from './Prepare.tsx';
@@ -39,6 +40,7 @@ export function Examination({ sheet, page, today, observer }: Props): ReactEleme
   const [reading, change, restart] = useUnfinished(exuvia.id, begun);
   const [gaps, setGaps] = useState<Gaps | null>(null);
   const [round, setRound] = useState(0);
+  const [writesGrade, setWritesGrade] = useState(true);
   const form = useRef<HTMLDivElement>(null);
   const record = useRef<HTMLDivElement>(null);
   const showForm = useRef(false);
@@ -65,6 +67,8 @@ export function Examination({ sheet, page, today, observer }: Props): ReactEleme
   );
   const assessments = { female: assessLevel('female', examined), male: assessLevel('male', examined) };
 
+  const grading = gradingOf(reading.checklist.grade, exuvia.grade);
+
   const edit = (changes: Partial<UnfinishedDetermination>) => {
     change(changes);
     setGaps(null);
@@ -74,6 +78,7 @@ export function Examination({ sheet, page, today, observer }: Props): ReactEleme
   const beginAnew = () => {
     restart();
     setGaps(null);
+    setWritesGrade(true);
     setRound(round + 1);
   };
   const correct = ({ id, sex, level, reader, checklist, evidencePhotoIds, notes }: Determination) => {
@@ -86,10 +91,11 @@ export function Examination({ sheet, page, today, observer }: Props): ReactEleme
     setGaps(found);
     if (draft === null) return;
     sign.mutate(
-      { path: { exuviaId: exuvia.id }, body: draft },
+      { path: { exuviaId: exuvia.id }, body: { ...draft, gradeForSkin: grading && writesGrade ? { version: exuvia.version } : null } },
       {
         onSuccess: (signed) => {
-          toast({ message: `Signed: ${sexInWords({ sex: signed.sex, level: signed.level, conflict: false })}.` });
+          const graded = grading && writesGrade ? ` Grade ${grading.read} written to the skin.` : '';
+          toast({ message: `Signed: ${sexInWords({ sex: signed.sex, level: signed.level, conflict: false })}.${graded}` });
           beginAnew();
           record.current?.scrollIntoView();
           record.current?.focus();
@@ -139,6 +145,8 @@ export function Examination({ sheet, page, today, observer }: Props): ReactEleme
             today={today}
             assessments={assessments}
             gaps={gaps}
+            grading={grading && { ...grading, write: writesGrade }}
+            onWriteGrade={setWritesGrade}
             busy={sign.isPending}
             error={sign.error}
             onChange={edit}
