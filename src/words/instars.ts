@@ -1,5 +1,6 @@
 import type { Instar } from '../domain/molting/instar.ts';
 import type { InstarSpan } from '../domain/molting/instars.ts';
+import { listed } from './counts.ts';
 import { capitalized } from './labels.ts';
 
 /** "instar 9", or "instar 9 if no molt was missed" where it is only counted. */
@@ -40,6 +41,13 @@ export function endedInWords(instar: Instar | null): string {
 /** "instar 5", or "instar 5 or 6" where a molt whose day is not known lies between. */
 export function instarSpanInWords({ from, to, certainty }: InstarSpan): string {
   return `${from === to ? `instar ${from}` : `instar ${from} or ${to}`}${unlessMissed(certainty)}`;
+}
+
+/** "The molts of instars 7 and 8 are not on record." */
+export function missingInWords(missing: readonly number[]): string {
+  return missing.length === 1
+    ? `The molt of instar ${missing[0]} is not on record.`
+    : `The molts of instars ${listed(missing.map(String))} are not on record.`;
 }
 
 function unlessMissed(certainty: Instar['certainty']): string {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { counted, listed } from '../../src/words/counts.ts';
 import { estimateAsText } from '../../src/words/estimates.ts';
-import { instarInWords, instarMark, instarSpanInWords, moltName, whatSkinShows } from '../../src/words/instars.ts';
+import { instarInWords, instarMark, instarSpanInWords, missingInWords, moltName, whatSkinShows } from '../../src/words/instars.ts';
 import { quantityName } from '../../src/words/quantities.ts';
 import { sexInWords } from '../../src/words/sex.ts';
 
@@ -11,6 +11,11 @@ describe('words for what is on record', () => {
     expect(quantityName('leg-L1')).toBe('Leg I left');
     expect(quantityName('leg-R4-metatarsus')).toBe('Leg IV right, metatarsus');
     expect(quantityName('span-L1-R4')).toBe('Laid-out span, I left to IV right');
+  });
+
+  test('say which molts are not on record', () => {
+    expect(missingInWords([8])).toBe('The molt of instar 8 is not on record.');
+    expect(missingInWords([7, 8])).toBe('The molts of instars 7 and 8 are not on record.');
   });
 
   test('say the sex with its level and never leave out a contradiction', () => {

@@ -13,7 +13,9 @@ export const BenchSheet = z
     photo: Photo,
     calibration: CalibrationRecord,
     readings: z.array(Reading).describe('By pass'),
-    specimen: z.object({ id: z.string(), code: z.string(), taxon: z.string(), name: z.string().nullable() }).nullable(),
+    specimen: z
+      .object({ id: z.string(), code: z.string(), taxon: z.string(), name: z.string().nullable(), sample: z.boolean() })
+      .nullable(),
     instar: Instar.nullable().describe('That ended with the molt, where the photo shows a skin'),
   })
   .meta({ id: 'BenchSheet' });

@@ -8,7 +8,7 @@ type Shown = Pick<BenchCandidate, 'specimen' | 'instar'>;
 /** Every photo the Bench can lay out; read in a fixed number of statements, however many there are. */
 export function benchCandidatesOf(archive: Archive): BenchCandidate[] {
   const entries = archive.cabinet.entries();
-  const animals = new Map(entries.map(({ specimen: { id, code, taxon, name } }) => [id, { id, code, taxon, name }]));
+  const animals = new Map(entries.map(({ specimen: { id, code, taxon, name, sample } }) => [id, { id, code, taxon, name, sample }]));
   const shed = new Map(
     entries.flatMap(({ specimen, molts }) => {
       const instars = instarsOfSkins(molts, specimen);

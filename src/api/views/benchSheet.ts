@@ -25,6 +25,6 @@ function shownBy(archive: Archive, subject: PhotoSubject): Pick<BenchSheet, 'spe
 }
 
 function nameOf(archive: Archive, specimenId: string): NonNullable<BenchSheet['specimen']> {
-  const { id, code, taxon, name } = unwrap(archive.specimens.get(specimenId));
-  return { id, code, taxon, name };
+  const { id, code, taxon, name, sample } = unwrap(archive.specimens.get(specimenId));
+  return { id, code, taxon, name, sample };
 }

@@ -1,4 +1,4 @@
-import { type ReactElement, type ReactNode, useId, useRef, useState } from 'react';
+import { type ReactElement, type ReactNode, useEffect, useId, useRef, useState } from 'react';
 import { flushSync } from 'react-dom';
 import { Button } from '../parts/Button.tsx';
 import { Dialog } from '../parts/Dialog.tsx';
@@ -13,6 +13,8 @@ interface Props {
   changed: boolean;
   /** What the archive refused, if it did. */
   error: unknown;
+  /** The refusal stands at its own field already. */
+  errorAtField?: boolean;
   onSave: () => void;
   onClose: () => void;
   children: ReactNode;
@@ -22,9 +24,23 @@ interface Props {
  * A form in a dialog: fields in two columns where there is room, what was refused above the buttons. Enter saves, the first field that
  * does not fit takes the focus, and nothing written is lost unasked.
  */
-export function FormDialog({ title, saveLabel, busy, changed, error, onSave, onClose, children }: Props): ReactElement {
+export function FormDialog({
+  title,
+  saveLabel,
+  busy,
+  changed,
+  error,
+  errorAtField = false,
+  onSave,
+  onClose,
+  children,
+}: Props): ReactElement {
   const formId = useId();
   const [asking, setAsking] = useState(false);
+  const form = useRef<HTMLFormElement>(null);
+  useEffect(() => {
+    if (error && errorAtField) focusFirstFault(form.current);
+  }, [error, errorAtField]);
   const lastField = useRef<HTMLElement | null>(null);
   const stay = () => {
     setAsking(false);
@@ -65,6 +81,7 @@ export function FormDialog({ title, saveLabel, busy, changed, error, onSave, onC
       }
     >
       <form
+        ref={form}
         id={formId}
         noValidate
         className={style['form']}
@@ -75,16 +92,20 @@ export function FormDialog({ title, saveLabel, busy, changed, error, onSave, onC
           event.preventDefault();
           if (busy) return;
           flushSync(onSave);
-          event.currentTarget.querySelector<HTMLElement>('[aria-invalid]')?.focus();
+          focusFirstFault(event.currentTarget);
         }}
       >
         {children}
       </form>
-      {error !== null && error !== undefined && (
+      {error !== null && error !== undefined && !errorAtField && (
         <div className={style['refused']}>
           <FailureNotice error={error} />
         </div>
       )}
     </Dialog>
   );
+}
+
+function focusFirstFault(form: HTMLFormElement | null): void {
+  form?.querySelector<HTMLElement>('[aria-invalid]')?.focus();
 }

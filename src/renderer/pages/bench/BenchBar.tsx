@@ -3,6 +3,7 @@ import { redoChange, undoChange } from '../../bench/deeds/travel.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Dialog } from '../../parts/Dialog.tsx';
 import { IconButton } from '../../parts/IconButton.tsx';
+import { SampleMark } from '../../parts/SampleMark.tsx';
 import { Taxon } from '../../parts/Taxon.tsx';
 import { useWindowTitle } from '../../parts/useWindowTitle.ts';
 import style from './BenchBar.module.css';
@@ -33,6 +34,7 @@ export function BenchBar(): ReactElement {
             </>
           )}
         </h1>
+        {specimen?.sample && <SampleMark />}
         <p className={style['instar']} title={instarInWords(sheet)}>
           {instarInWords(sheet)}
         </p>

@@ -5,6 +5,7 @@ import { type DatedMolt, instarNowOf, recordedMoltNumber } from '../../../domain
 import { spanInWords } from '../../../words/dates.ts';
 import { instarInWords, recordedInWords } from '../../../words/instars.ts';
 import { PageHead } from '../../parts/PageHead.tsx';
+import { SampleMark } from '../../parts/SampleMark.tsx';
 import { SexMark } from '../../parts/SexMark.tsx';
 import { Taxon } from '../../parts/Taxon.tsx';
 import style from './ExaminationHead.module.css';
@@ -25,7 +26,8 @@ export function ExaminationHead({ sheet: { specimen, molt, instar, sign }, molts
       windowTitle={`${specimen.code}, ${title}`}
       above={
         <>
-          <Link to={`/specimens/${specimen.id}`}>{specimen.name ?? specimen.code}</Link> · <Taxon name={specimen.taxon} />
+          <Link to={`/specimens/${specimen.id}`}>{specimen.name ?? specimen.code}</Link> · <Taxon name={specimen.taxon} />{' '}
+          {specimen.sample && <SampleMark />}
         </>
       }
       below={

@@ -7,6 +7,7 @@ import { ButtonLink } from '../../parts/ButtonLink.tsx';
 import { EmptyState } from '../../parts/EmptyState.tsx';
 import { FailureNotice } from '../../parts/Notice.tsx';
 import { PageHead } from '../../parts/PageHead.tsx';
+import { SampleMark } from '../../parts/SampleMark.tsx';
 import { Taxon } from '../../parts/Taxon.tsx';
 import { GrowthChart } from './chart/GrowthChart.tsx';
 import { measuresIn } from './chart/measures.ts';
@@ -43,7 +44,7 @@ function LoadedLadder({ page: { specimen, instarNow, ladder, gallery } }: { page
         below={
           <>
             <Taxon name={specimen.taxon} />
-            {specimen.name && ` · ${specimen.code}`}
+            {specimen.name && ` · ${specimen.code}`} {specimen.sample && <SampleMark />}
           </>
         }
         actions={

@@ -16,18 +16,12 @@ import style from './SkinPart.module.css';
 export function SkinPart({ entry }: { entry: MoltEntry }): ReactElement {
   const [open, setOpen] = useState<'edit' | 'remove' | null>(null);
   const { molt, exuvia } = entry;
+  const name = `the skin of ${spanInWords(molt.happenedFrom, molt.happenedTo)}`;
   const close = () => setOpen(null);
   const dialogs = (
     <>
       {open === 'edit' && <SkinDialog moltId={molt.id} exuvia={exuvia} onClose={close} />}
-      {open === 'remove' && exuvia && (
-        <RemoveDialog
-          kind="exuvia"
-          id={exuvia.id}
-          what={`the skin of ${spanInWords(molt.happenedFrom, molt.happenedTo)}`}
-          onClose={close}
-        />
-      )}
+      {open === 'remove' && exuvia && <RemoveDialog kind="exuvia" id={exuvia.id} what={name} onClose={close} />}
     </>
   );
 
@@ -35,7 +29,7 @@ export function SkinPart({ entry }: { entry: MoltEntry }): ReactElement {
     return (
       <div className={style['none']}>
         <span>Nothing recorded about its skin.</span>
-        <Button kind="quiet" onClick={() => setOpen('edit')}>
+        <Button kind="quiet" aria-label={`Record ${name}`} onClick={() => setOpen('edit')}>
           Record the skin
         </Button>
         <ButtonLink kind="quiet" to={`/intake/${molt.specimenId}/${molt.id}`}>
@@ -50,7 +44,7 @@ export function SkinPart({ entry }: { entry: MoltEntry }): ReactElement {
       <div className={style['none']}>
         <span>Skin not recovered.</span>
         {exuvia.notes && <span>{exuvia.notes}</span>}
-        <Button kind="quiet" onClick={() => setOpen('edit')}>
+        <Button kind="quiet" aria-label={`Change ${name}`} onClick={() => setOpen('edit')}>
           Change
         </Button>
         {dialogs}
@@ -84,10 +78,10 @@ export function SkinPart({ entry }: { entry: MoltEntry }): ReactElement {
         <ButtonLink kind="quiet" to={`/examination/${exuvia.id}`} icon="examine">
           Examine for sex
         </ButtonLink>
-        <Button kind="quiet" icon="edit" onClick={() => setOpen('edit')}>
+        <Button kind="quiet" icon="edit" aria-label={`Change ${name}`} onClick={() => setOpen('edit')}>
           Change the skin
         </Button>
-        <Button kind="quiet" icon="remove" onClick={() => setOpen('remove')}>
+        <Button kind="quiet" icon="remove" aria-label={`Remove ${name}`} onClick={() => setOpen('remove')}>
           Remove the skin
         </Button>
       </div>

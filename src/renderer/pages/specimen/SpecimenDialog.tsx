@@ -3,12 +3,15 @@ import type { Specimen } from '../../../domain/specimen/specimen.ts';
 import { choicesOf, HABIT_LABELS, STATUS_LABELS } from '../../../words/labels.ts';
 import { useAnswer, useChange } from '../../client/queries.ts';
 import { FormDialog } from '../../forms/FormDialog.tsx';
+import { refusedFields } from '../../forms/refusedFields.ts';
 import { useForm } from '../../forms/useForm.ts';
 import { WholeRow } from '../../forms/WholeRow.tsx';
 import { DayField } from '../../parts/DayField.tsx';
 import { Select } from '../../parts/Select.tsx';
 import { TextField } from '../../parts/TextField.tsx';
 import { formOf, readSpecimenForm } from './specimenForm.ts';
+
+const FIELDS = ['code', 'acquiredOn', 'hatchedOn'];
 
 interface Props {
   /** null for a new one. */
@@ -25,6 +28,8 @@ export function SpecimenDialog({ specimen, taxaInUse, onClose, onSaved }: Props)
   const change = useChange('PUT /api/specimens/{specimenId}');
   const { data: about } = useAnswer('GET /api/about', {});
 
+  const refusal = add.error ?? change.error;
+  const refused = refusedFields(refusal, FIELDS);
   const save = () => {
     const body = draft();
     if (!body) return;
@@ -42,14 +47,15 @@ export function SpecimenDialog({ specimen, taxaInUse, onClose, onSaved }: Props)
       saveLabel={specimen ? 'Save' : 'Add'}
       busy={add.isPending || change.isPending}
       changed={changed}
-      error={add.error ?? change.error}
+      error={refusal}
+      errorAtField={Object.keys(refused).length > 0}
       onSave={save}
       onClose={onClose}
     >
       <TextField
         label="Code"
         hint="Your own short code, as on the enclosure. No two animals share one."
-        error={errors['code']}
+        error={errors['code'] ?? refused['code']}
         value={form.code}
         maxLength={40}
         required
@@ -68,7 +74,7 @@ export function SpecimenDialog({ specimen, taxaInUse, onClose, onSaved }: Props)
       <Select label="Status" value={form.status} options={choicesOf(STATUS_LABELS)} onChange={(status) => put({ status })} />
       <DayField
         label="Acquired on"
-        error={errors['acquiredOn']}
+        error={errors['acquiredOn'] ?? refused['acquiredOn']}
         value={form.acquiredOn}
         latest={about?.today}
         onChange={(acquiredOn) => put({ acquiredOn })}
@@ -83,7 +89,7 @@ export function SpecimenDialog({ specimen, taxaInUse, onClose, onSaved }: Props)
       />
       <DayField
         label="Hatched on"
-        error={errors['hatchedOn']}
+        error={errors['hatchedOn'] ?? refused['hatchedOn']}
         value={form.hatchedOn}
         latest={about?.today}
         onChange={(hatchedOn) => put({ hatchedOn })}

@@ -3,6 +3,7 @@ import type { SpecimenSummary } from '../../../api/contract/specimens.ts';
 import { instarInWords } from '../../../words/instars.ts';
 import { HABIT_LABELS, STATUS_LABELS } from '../../../words/labels.ts';
 import { DayText } from '../../parts/DayText.tsx';
+import { SampleMark } from '../../parts/SampleMark.tsx';
 import { SexMark } from '../../parts/SexMark.tsx';
 import { Taxon } from '../../parts/Taxon.tsx';
 import { Thumb } from '../../parts/Thumb.tsx';
@@ -19,7 +20,7 @@ export function SpecimenHead({ summary, actions }: { summary: SpecimenSummary; a
       <div className={style['words']}>
         <p className={style['code']}>
           {specimen.code}
-          {specimen.sample && <span className={style['sample']}>sample, invented</span>}
+          {specimen.sample && <SampleMark />}
         </p>
         <h1 className={style['title']}>
           <Taxon name={specimen.taxon} />

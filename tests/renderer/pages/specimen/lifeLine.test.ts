@@ -25,6 +25,12 @@ describe('the life line', () => {
     ]);
   });
 
+  test('names the instars between two molts whose own molts are not on record', () => {
+    const numbered = (from: string, number: number) => entry(from, from, { instar: { number, certainty: 'known' } });
+    const line = lifeLineOf([numbered('2024-01-01', 5), numbered('2024-06-01', 6), numbered('2025-09-25', 9), entry('2026-01-01')]);
+    expect(line.map((stop) => stop.missing)).toEqual([[], [7, 8], [], []]);
+  });
+
   test('counts the days since the molt before, as a span where a date is one', () => {
     const [second, first] = lifeLineOf([entry('2025-01-01', '2025-01-03'), entry('2025-01-31')]);
     expect(second?.daysSincePrevious).toEqual({ from: 28, to: 30 });
