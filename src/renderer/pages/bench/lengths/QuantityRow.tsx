@@ -29,7 +29,8 @@ export function QuantityRow({ quantity, isOpen, onToggle, flagNumbers }: Props):
         </th>
         <td>
           <button type="button" className={style['number']} aria-expanded={isOpen} onClick={onToggle}>
-            <EstimateText estimate={quantity.estimate} unit={quantity.unit} /> <span className={style['why']}>Why?</span>
+            <EstimateText estimate={quantity.estimate} unit={quantity.unit} />
+            <span className={style['why']}>Why?</span>
           </button>
         </td>
       </tr>

@@ -23,7 +23,8 @@ export function ScalePanel(): ReactElement {
   const [choosing, setChoosing] = useState(false);
 
   if (placing !== null) return <Placing hasRoundCorners={placing.object.kind === 'rectangle' && placing.object.object === 'id-1'} />;
-  if (marks === undefined || choosing) return <ChooseObject onCancel={marks === undefined ? null : () => setChoosing(false)} />;
+  if (marks === undefined || choosing)
+    return <ChooseObject onChosen={() => setChoosing(false)} onCancel={marks === undefined ? null : () => setChoosing(false)} />;
   if (rough !== undefined) return <PutDown marks={marks} left={rough.length} />;
   return (
     <section className={style['panel']}>
