@@ -43,7 +43,9 @@ test('the sample cabinet shows what every room is for, and goes as it came', asy
   const point = `Instar 5, molted 10 Feb 2022: carapace length ${first.value} mm ± ${first.uncertainty} mm`;
   await expect(chart.getByRole('link', { name: point })).toBeVisible();
   // The six true lengths grow by 1.25 from molt to molt; least squares on their logarithms must find that again.
-  const ratio = Number(/(\d\.\d+)\s*times as long/.exec((await page.getByText('Each molt makes the carapace').textContent()) ?? '')?.[1]);
+  const ratio = Number(
+    /(\d\.\d+)\s*times as long/.exec((await page.getByText('a molt made the carapace on average').textContent()) ?? '')?.[1],
+  );
   expect(ratio).toBeCloseTo(geometricMeanRatio(JUNIPER.map(({ truth }) => truth.carapaceLengthMm)), 1);
   await page.getByRole('radio', { name: 'By date' }).check({ force: true });
   await expect(chart.getByText('Each point stands on the day of the molt')).toBeVisible();

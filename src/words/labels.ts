@@ -112,3 +112,7 @@ export function choicesOf<Value extends string>(labels: Labels<Value>): { value:
 export function capitalized(words: string): string {
   return words.charAt(0).toUpperCase() + words.slice(1);
 }
+
+export function uncapitalized(words: string): string {
+  return words.charAt(0).toLowerCase() + words.slice(1);
+}

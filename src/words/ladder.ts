@@ -3,7 +3,7 @@ import type { Instar } from '../domain/molting/instar.ts';
 import { counted } from './counts.ts';
 import { daysInWords } from './dates.ts';
 import { instarInWords, instarMark, recordedInWords } from './instars.ts';
-import { capitalized } from './labels.ts';
+import { capitalized, uncapitalized } from './labels.ts';
 
 /** "Instar 7", or its place among the molts where the instar is not known. */
 export function rungName(rung: Pick<Rung, 'instar' | 'recordedMolt'>): string {
@@ -36,6 +36,18 @@ export function unmeasuredInWords(rung: Rung): string {
   return rung.recovered === null ? 'nothing on record about the skin' : 'skin not photographed yet';
 }
 
+/**
+ * Why a place in the row has no point in one measure: "leg I not measured" where the skin has other sizes.
+ *
+ * @param rung undefined for an instar without a molt on record.
+ * @param measure as a label: "Leg I".
+ */
+export function missingSizeInWords(rung: Rung | undefined, measure: string): string {
+  if (!rung) return 'no molt on record';
+  const isMeasured = rung.carapaceLengthMm || rung.carapaceWidthMm || rung.legFirstMm || rung.legFourthMm;
+  return isMeasured ? `${uncapitalized(measure)} not measured` : unmeasuredInWords(rung);
+}
+
 /** Why there is no ratio to the instar before. */
 export function noRatioInWords(rung: Rung, previous: Rung | undefined): string {
   if (!previous) return 'first on record';
@@ -44,8 +56,12 @@ export function noRatioInWords(rung: Rung, previous: Rung | undefined): string {
   return 'not both measured';
 }
 
-export function daysSinceInWords(rung: Rung): string | null {
-  return rung.daysSincePrevious && daysInWords(rung.daysSincePrevious.from, rung.daysSincePrevious.to);
+/** Days since the molt on record before. Across a gap they hold more than one instar's life, which is said with them. */
+export function daysSinceInWords(rung: Rung, previous: Rung | undefined): string | null {
+  if (!rung.daysSincePrevious) return null;
+  const days = daysInWords(rung.daysSincePrevious.from, rung.daysSincePrevious.to);
+  if (!rung.stepKnown || previous?.stepKnown === false) return `${days}, perhaps across a gap`;
+  return rung.skippedInstars === 0 ? days : `${days} in ${rung.skippedInstars + 1} instars`;
 }
 
 /** Two decimals, or three where the interval is narrower than two can show. */

@@ -17,6 +17,14 @@ export const SIZE_LABELS: Readonly<Record<keyof SkinSizes, string>> = {
   legSpanMm: 'Leg span as laid out',
 };
 
+/** Each size as what grows in a sentence: "made the carapace 1.3 times as wide". */
+export const GROWN_WORDS: Readonly<Record<Exclude<keyof SkinSizes, 'legSpanMm'>, { what: string; how: string }>> = {
+  carapaceLengthMm: { what: 'the carapace', how: 'long' },
+  carapaceWidthMm: { what: 'the carapace', how: 'wide' },
+  legFirstMm: { what: 'leg I', how: 'long' },
+  legFourthMm: { what: 'leg IV', how: 'long' },
+};
+
 /** What a measured quantity is called: "Carapace length", "Leg I left", "Leg I left, femur", "Laid-out span, I left to IV right". */
 export function quantityName(name: string): string {
   const whole = WHOLE[name];

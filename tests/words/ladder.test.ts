@@ -1,6 +1,16 @@
 import { describe, expect, it } from 'vitest';
 import { buildLadder, type MoltOnRecord } from '../../src/domain/growth/ladder.ts';
-import { fitInWords, gapInWords, noRatioInWords, pastInWords, rungMark, rungName, unmeasuredInWords } from '../../src/words/ladder.ts';
+import {
+  daysSinceInWords,
+  fitInWords,
+  gapInWords,
+  missingSizeInWords,
+  noRatioInWords,
+  pastInWords,
+  rungMark,
+  rungName,
+  unmeasuredInWords,
+} from '../../src/words/ladder.ts';
 import { moltOn } from '../domain/growth/skins.ts';
 
 function rungsOf(...molts: MoltOnRecord[]) {
@@ -37,6 +47,12 @@ describe('gaps in words', () => {
     expect(gapInWords(rung, previous)).toBe(words);
   });
 
+  it('says it of the instars between the acquisition and the first molt on record', () => {
+    const { rungs } = buildLadder([moltOn('2024-06-01', 9, 6)], { acquiredOn: '2024-01-01', acquiredInstar: 7 });
+    const [first] = rungs;
+    expect(first && gapInWords(first, undefined)).toBe('Instars 7 and 8 have no molt on record.');
+  });
+
   it('names no instar where it is open which one is missing', () => {
     const { rung, previous } = lastOf(moltOn('2024-01-01', 5, 4), moltOn('2024-03-01', null, 5), moltOn('2024-06-01', 8, 7));
     expect(gapInWords(rung, previous)).toContain('1 instar before this one has no molt on record');
@@ -62,6 +78,25 @@ describe('what is missing, in words', () => {
     expect(words({ ...base, photos: [] })).toBe('skin not photographed yet');
     expect(words({ ...base, exuvia: null, photos: [] })).toBe('nothing on record about the skin');
     expect(words({ ...base, exuvia: { id: 'skin-2024-01-01', recovered: false }, photos: [] })).toBe('skin not recovered');
+  });
+});
+
+describe('days since the molt before, in words', () => {
+  it('say when they hold more than one instar', () => {
+    const { rung, previous } = lastOf(moltOn('2024-01-01', 7, 4), moltOn('2025-04-26', 9, 6));
+    expect(daysSinceInWords(rung, previous)).toBe('481 days in 2 instars');
+    const next = lastOf(moltOn('2024-01-01', 7, 4), moltOn('2024-04-10', 8, 6));
+    expect(daysSinceInWords(next.rung, next.previous)).toBe('100 days');
+    const open = lastOf(moltOn('2024-01-01', 5, 4), moltOn('2024-03-01', null, 5), moltOn('2024-03-11', 8, 7));
+    expect(daysSinceInWords(open.rung, open.previous)).toBe('10 days, perhaps across a gap');
+  });
+});
+
+describe('a place in the row without a point', () => {
+  it('says which size is not there where the skin has others, else why it has none', () => {
+    expect(missingSizeInWords(lastOf(moltOn('2024-01-01', 5, 4)).rung, 'Leg I')).toBe('leg I not measured');
+    expect(missingSizeInWords(lastOf(moltOn('2024-01-01', 5, null)).rung, 'Leg I')).toBe('not measured yet');
+    expect(missingSizeInWords(undefined, 'Leg I')).toBe('no molt on record');
   });
 });
 

@@ -16,7 +16,7 @@ interface Props {
 
 export function RungRow({ rung, previous, specimenId }: Props): ReactElement {
   const name = rungName(rung);
-  const days = daysSinceInWords(rung);
+  const days = daysSinceInWords(rung, previous);
   return (
     <tr>
       <td className={style['thumb']}>

@@ -13,7 +13,7 @@ const COLUMNS = [
   SIZE_LABELS.legFirstMm,
   SIZE_LABELS.legFourthMm,
   'Ratio to the instar before',
-  'Days since the molt before',
+  'Days since the molt on record before',
 ];
 
 /** A row for each instar on record, oldest first, with the gaps between them in words. */

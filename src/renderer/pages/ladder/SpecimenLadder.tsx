@@ -9,9 +9,8 @@ import { FailureNotice } from '../../parts/Notice.tsx';
 import { PageHead } from '../../parts/PageHead.tsx';
 import { SampleMark } from '../../parts/SampleMark.tsx';
 import { Taxon } from '../../parts/Taxon.tsx';
-import { GrowthChart } from './chart/GrowthChart.tsx';
 import { measuresIn } from './chart/measures.ts';
-import { FitSummary } from './FitSummary.tsx';
+import { Growth } from './Growth.tsx';
 import { SkinGallery } from './gallery/SkinGallery.tsx';
 import style from './LadderPage.module.css';
 import { RungTable } from './RungTable.tsx';
@@ -72,14 +71,7 @@ function LoadedLadder({ page: { specimen, instarNow, ladder, gallery } }: { page
           <p className={style['past']}>{pastInWords(called, specimen.status === 'living' ? instarNow : undefined)}</p>
           <section className={style['section']} aria-labelledby="growth">
             <h2 id="growth">Growth</h2>
-            {measuresIn(ladder).length > 0 ? (
-              <>
-                <FitSummary ladder={ladder} />
-                <GrowthChart ladder={ladder} />
-              </>
-            ) : (
-              <NothingMeasured photoId={gallery[0]?.photo.id ?? null} />
-            )}
+            {measuresIn(ladder).length > 0 ? <Growth ladder={ladder} /> : <NothingMeasured photoId={gallery[0]?.photo.id ?? null} />}
           </section>
           <section className={style['section']} aria-labelledby="rungs">
             <h2 id="rungs">Rung by rung</h2>

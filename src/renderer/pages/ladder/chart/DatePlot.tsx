@@ -3,6 +3,7 @@ import type { ReactElement } from 'react';
 import type { CalendarDay } from '../../../../domain/dates.ts';
 import type { Rung } from '../../../../domain/growth/rung.ts';
 import { dayOnAxis } from '../../../../words/dates.ts';
+import { missingSizeInWords } from '../../../../words/ladder.ts';
 import style from './Chart.module.css';
 import type { SizePoint } from './measures.ts';
 import { PointLayer } from './PointLayer.tsx';
@@ -47,11 +48,11 @@ export function DatePlot({ rungs, points, widthPx, measureLabel, onAttend }: Pro
         ))}
         {rungs
           .filter(({ moltId }) => !measured.has(moltId))
-          .map(({ moltId }) => (
-            <g key={moltId} transform={`translate(${moltPlaces.get(moltId)} 0)`}>
+          .map((rung) => (
+            <g key={rung.moltId} transform={`translate(${moltPlaces.get(rung.moltId)} 0)`}>
               <line y1={FRAME.topPx} y2={bottomPx} className={style['unmeasuredMolt']} />
               <text transform={`translate(0 ${bottomPx - 12}) rotate(-90)`} dy="-0.45em" className={style['gapWords']}>
-                molt without a size
+                {missingSizeInWords(rung, measureLabel)}
               </text>
             </g>
           ))}
