@@ -80,6 +80,26 @@ test('removing an animal says what goes with it, and all of it can be put back',
   await expect(page.getByRole('region', { name: 'Skin of 30 Jan 2025' }).getByText(/± \d/).first()).toBeVisible();
 });
 
+test('a message goes by itself, unless it is pointed at, and covers nothing', async ({ page }) => {
+  const keeper = new Keeper(page);
+  await keeper.openSample();
+  await page.clock.install();
+  await page.getByRole('button', { name: 'Remove the sample' }).click();
+  const message = page.getByText('The sample cabinet was removed.');
+  await message.hover();
+  await page.clock.fastForward(60_000);
+  await expect(message).toBeVisible();
+  const foot = (await message.boundingBox())?.y ?? Number.NaN;
+  expect(foot).toBeLessThan((await page.getByRole('main').boundingBox())?.y ?? 0);
+  await page.mouse.move(700, 600);
+  await page.clock.fastForward(60_000);
+  await expect(message).toBeHidden();
+  await page.getByRole('button', { name: 'Settings' }).click();
+  await page.getByRole('button', { name: 'Put back: The sample cabinet' }).click();
+  await page.getByRole('button', { name: 'Close', exact: true }).click();
+  await expect(keeper.animal('FH-05')).toBeVisible();
+});
+
 function difference(one: string, other: string): [number, number] {
   const [first, second] = [one, other].map((words) => (/(-?\d+\.\d), (-?\d+\.\d)$/.exec(words) ?? []).slice(1).map(Number));
   const by = (axis: number) => Math.round(10 * ((first?.[axis] ?? Number.NaN) - (second?.[axis] ?? Number.NaN))) / 10;
