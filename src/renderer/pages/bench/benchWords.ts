@@ -28,6 +28,7 @@ export const CHANGE_LABELS: Readonly<Record<ChangeLabel, string>> = {
 /** The keys of the Bench, in the order of use. */
 export const KEYS_IN_WORDS: readonly { readonly keys: string; readonly does: string }[] = [
   { keys: 'Arrows', does: 'move the selected point by 1 pixel (Shift 10, Alt 0.1); with none selected, move the photo' },
+  { keys: 'Shift and click', does: 'place a point where another one lies' },
   { keys: 'Enter', does: 'place the next point in the middle of the view' },
   { keys: 'Page up, Page down', does: 'select the point before or after' },
   { keys: '+  −  0', does: 'larger, smaller, whole photo' },
