@@ -67,7 +67,7 @@ test('a photo of a shed becomes millimeters, a rung of the ladder and a sex on r
   const rung = page.getByRole('row', { name: /Instar 8/ });
   await expect(rung.getByRole('cell').nth(1)).toContainText(`${carapace} ±`);
   await expect(rung).toContainText('shed 30 Jun 2023');
-  await expect(page.getByText('Nutmeg is already in instar 9 and larger than the last rung.')).toBeVisible();
+  await expect(page.getByText('Nutmeg is already in instar 9, and larger than the last rung.')).toBeVisible();
   await keeper.goTo('Cabinet');
   await expect(keeper.animal('TK-01')).toContainText(`${carapace} ±`);
   await expect(keeper.animal('TK-01')).toContainText('Instar now9');
