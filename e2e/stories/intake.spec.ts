@@ -103,6 +103,28 @@ test('a photo from the camera goes to the animal whose code its name carries', a
   await expect(page.getByRole('region', { name: 'Life line' }).getByRole('article')).toHaveCount(1);
 });
 
+test('the second photo of a skin is offered the molt the first one made; photos months apart are asked about', async ({ page }) => {
+  const keeper = new Keeper(page);
+  await keeper.beginEmpty();
+  await keeper.addSpecimen({ code: 'TK-01', taxon: 'Aphonopelma seemanni', name: 'Nutmeg' });
+  await keeper.goTo('Intake');
+  const photos = ['juniper-10-dorsal', 'juniper-10-abdomen-inside', 'juniper-05-dorsal'];
+  await keeper.bringIn(photos.map(samplePhoto), '3 photos added');
+  await expect(page.getByRole('checkbox')).toHaveCount(3);
+  await expect(page.getByRole('checkbox').first()).toHaveAccessibleName(/juniper-05-dorsal/);
+  await keeper.give({ photo: 'juniper-10-dorsal', to: 'TK-01', instarShed: '10' });
+  const panel = page.getByRole('region', { name: 'Whose skin is it?' });
+  await page.getByRole('checkbox', { name: /juniper-10-abdomen/ }).check();
+  await expect(panel.getByLabel('Skin of the molt').locator('option:checked')).toHaveText(/^8 Feb 2025 · Shed instar 10/);
+
+  await page.getByRole('checkbox', { name: /juniper-05-dorsal/ }).check();
+  const give = panel.getByRole('button', { name: 'Give 2 photos to TK-01' });
+  await expect(panel.getByText('These photos were taken 1093 days apart: 11 Feb 2022 to 8 Feb 2025.')).toBeVisible();
+  await expect(give).toBeDisabled();
+  await panel.getByLabel('They show one and the same skin').check();
+  await expect(give).toBeEnabled();
+});
+
 test('photos are dropped on the room as well as chosen', async ({ page }) => {
   const keeper = new Keeper(page);
   await keeper.goTo('Intake');

@@ -12,6 +12,13 @@ describe('what the archive refused', () => {
     expect(Object.keys(refusedFields(future, ['acquiredOn', 'hatchedOn']))).toEqual(['acquiredOn']);
   });
 
+  test('stands at another field in another form', () => {
+    const days = { acquiredOn: '2026-02-01', moltDate: '2026-03-01' };
+    const refusal = new Refusal({ code: 'acquired-instar-contradicted', acquiredInstar: 8, instarShed: 5, ...days });
+    expect(Object.keys(refusedFields(refusal, ['code', 'acquiredInstar']))).toEqual(['acquiredInstar']);
+    expect(Object.keys(refusedFields(refusal, ['happenedFrom', 'instarShed']))).toEqual(['instarShed']);
+  });
+
   test('stands below the form where that field is not in it, or there is none', () => {
     expect(refusedFields(new Refusal({ code: 'code-taken', specimenCode: 'T-1' }), ['happenedFrom'])).toEqual({});
     expect(refusedFields(new Refusal({ code: 'disk-full' }), ['code'])).toEqual({});

@@ -11,7 +11,7 @@ import { Select } from '../../parts/Select.tsx';
 import { TextField } from '../../parts/TextField.tsx';
 import { formOf, readSpecimenForm } from './specimenForm.ts';
 
-const FIELDS = ['code', 'acquiredOn', 'hatchedOn'];
+const FIELDS = ['code', 'acquiredOn', 'acquiredInstar', 'hatchedOn'];
 
 interface Props {
   /** null for a new one. */
@@ -82,7 +82,7 @@ export function SpecimenDialog({ specimen, taxaInUse, onClose, onSaved }: Props)
       <TextField
         label="Instar when acquired"
         hint="If known. It anchors the count of instars."
-        error={errors['acquiredInstar']}
+        error={errors['acquiredInstar'] ?? refused['acquiredInstar']}
         kind="whole"
         value={form.acquiredInstar}
         onChange={(acquiredInstar) => put({ acquiredInstar })}
