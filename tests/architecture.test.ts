@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { importsIn, packageOf } from './architecture/imports.ts';
 import { filesUnder, foldersIn, textOf } from './architecture/sources.ts';
 import { DOORS, LAYERS } from './architecture/table.ts';
-import { evaluatedFrom, trespassesOf } from './architecture/verdicts.ts';
+import { evaluatedFrom, trespassesOf, unusedGrantsOf } from './architecture/verdicts.ts';
 
 const MOST_LINES = 400;
 const CODE = ['.ts', '.tsx', '.mjs'];
@@ -42,6 +42,10 @@ describe('the layers', () => {
 
   test.each(sources)('$path keeps to its layer', (file) => {
     expect(trespassesOf(file, LAYERS)).toEqual([]);
+  });
+
+  test.each(Object.keys(LAYERS))('%s is granted nothing that it does not use', (name) => {
+    expect(unusedGrantsOf(name, sources, LAYERS)).toEqual([]);
   });
 
   test('are not imported by the stories, which know the program from outside', () => {

@@ -64,11 +64,16 @@ for (const theme of ['Light', 'Dark'] as const) {
 test('every page fits a window of 1024 by 700, and the same window at 200 % zoom, with very long names', async ({ page }) => {
   const keeper = new Keeper(page);
   await keeper.openSample();
-  await keeper.addSpecimen({
-    code: 'A-VERY-LONG-CODE-WITHOUT-A-SINGLE-SPACE',
-    taxon: `Aphonopelma ${'seemanniformissimoides'.repeat(5)}`,
-    name: 'Her Majesty the Grand Duchess of the Lower Left Terrarium Shelf '.repeat(3).trim(),
-  });
+  await keeper.animal('FH-03').getByRole('link').click();
+  await page.getByRole('button', { name: 'Change', exact: true }).first().click();
+  const dialog = page.getByRole('dialog', { name: 'Change FH-03' });
+  const taxon = `Aphonopelma ${'seemanniformissimoides'.repeat(5)}`;
+  await dialog.getByLabel('Species').fill(taxon);
+  await dialog.getByLabel('Name', { exact: true }).fill('Juniper, Grand Duchess of the Lower Left Terrarium Shelf, '.repeat(3));
+  await dialog.getByRole('button', { name: 'Save' }).click();
+  await expect(keeper.heading()).toHaveText(taxon);
+  await keeper.goTo('Cabinet');
+  await keeper.addSpecimen({ code: 'A-VERY-LONG-CODE-WITHOUT-A-SINGLE-SPACE', taxon, name: 'X'.repeat(200) });
   await page.setViewportSize({ width: 1024, height: 700 });
   await expectNoSidewaysScroll(page, 'an animal with very long names');
   for (const place of PLACES) {

@@ -1,9 +1,10 @@
 import { createHash } from 'node:crypto';
 import { readdir, readFile, stat } from 'node:fs/promises';
 import { join } from 'node:path';
-import { expect, test } from '../support/hosts.ts';
+import { expect, test } from '../support/camera.ts';
 import { Keeper } from '../support/keeper.ts';
 import { photoTruth } from '../support/photoTruth.ts';
+import { writeSeries } from '../support/pictures.ts';
 
 const skin = photoTruth('juniper-07-dorsal', 'specimen-a_instar-07_dorsal');
 
@@ -58,13 +59,13 @@ test('what was confirmed as saved outlives a program that is killed, and the ori
   expect(await filesIn(join(archive, 'incoming'))).toEqual([]);
 });
 
-test('an import that is killed goes on with the files it had not reached', async ({ open, archive }) => {
+test('an import that is killed goes on with the files it had not reached', async ({ open, archive, camera }) => {
   const first = await open();
   const keeper = new Keeper(first.page);
   await keeper.goTo('Intake');
-  const photos = ['05', '06', '07', '08', '09', '10'].map((instar) => skin.file.replace('-07-', `-${instar}-`));
+  const photos = await writeSeries(camera, 8);
   await keeper.choosePhotos(photos);
-  await expect(first.page.getByRole('region', { name: 'Importing' }).getByRole('status')).toHaveText(/^[1-5] of 6$/);
+  await expect(first.page.getByRole('region', { name: 'Importing' }).getByRole('status')).toHaveText(/^[1-7] of 8$/);
   await first.kill();
 
   const second = new Keeper((await open()).page);
@@ -72,9 +73,9 @@ test('an import that is killed goes on with the files it had not reached', async
   await second.goTo('Intake');
   await expect(second.page.getByText('An earlier import was cut short')).toBeVisible();
   await second.page.getByRole('button', { name: 'Go on with the rest' }).click();
-  await expect(second.page.getByText('6 waiting, 0 chosen')).toBeVisible({ timeout: 60_000 });
+  await expect(second.page.getByText('8 waiting, 0 chosen')).toBeVisible({ timeout: 60_000 });
   const after = await second.asks<readonly { readonly id: string }[]>('/api/photos');
-  expect(after).toHaveLength(6);
+  expect(after).toHaveLength(8);
   expect(after.map(({ id }) => id)).toEqual(expect.arrayContaining(before.map(({ id }) => id)));
   const kept = await filesIn(join(archive, 'originals'));
   const sources = await Promise.all(

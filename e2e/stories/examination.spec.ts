@@ -24,7 +24,7 @@ test.describe('Examination', () => {
     await page.getByLabel('Find an animal').fill('bramble');
     await page.getByRole('link', { name: /Bramble.*Shed instar 10/ }).press('Enter');
     await expect(page.getByRole('heading', { level: 1 })).toHaveText('Skin of instar 10');
-    await expect(page.getByText('is in instar 11 now')).toBeVisible();
+    await expect(page.getByText('is now in instar 11')).toBeVisible();
     const support = page.getByRole('status', { name: 'What the answers support' });
     await expect(support).toHaveText(/Female\s*nothing yet\s*Male\s*nothing yet/);
 
@@ -46,13 +46,17 @@ test.describe('Examination', () => {
     await answer(page, 'What is it?', 'Female');
     await expect(page.getByRole('radio', { name: 'Established' })).toBeDisabled();
     await answer(page, 'How sure?', 'Strong');
+    await expect(page.getByRole('checkbox', { name: /Signing also writes grade A/ })).toHaveCount(0);
     await page.getByLabel('Read by').fill('Ottokar Venn');
     await page.getByRole('button', { name: 'Sign', exact: true }).press('Enter');
     await expect(page.getByText('Signed: female, strong.')).toBeVisible();
     await expect(page.getByText('The record of this animal contradicts itself.')).toBeVisible();
-    await expect(page.getByText('Stands against another reading of this animal.')).toHaveCount(2);
+    await expect(page.getByText('Stands against another reading of this animal:')).toHaveCount(2);
+    const signed = page.getByRole('listitem').filter({ hasText: 'Read by Ottokar Venn' });
+    await signed.getByText('All answers, as signed').click();
+    await expect(signed.getByText('76 mm')).toBeVisible();
 
-    await page.getByRole('listitem').filter({ hasText: 'Ottokar Venn' }).getByRole('button', { name: 'Withdraw' }).press('Enter');
+    await signed.getByRole('button', { name: 'Withdraw' }).press('Enter');
     const dialog = page.getByRole('dialog');
     await dialog.getByRole('button', { name: 'Withdraw' }).press('Enter');
     await expect(dialog.getByText('A reason is needed')).toBeVisible();

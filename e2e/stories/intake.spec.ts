@@ -1,18 +1,8 @@
-import { copyFile, mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { copyFile, readFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
-import { test as base, expect } from '../support/hosts.ts';
+import { expect, test } from '../support/camera.ts';
 import { Keeper } from '../support/keeper.ts';
 import { heicFile, samplePhoto, writeEachKind, writeSeries, writeSpoiltFiles } from '../support/pictures.ts';
-
-const test = base.extend<{ camera: string }>({
-  /** A folder such as a card reader shows. */
-  camera: async ({ host }, use) => {
-    const folder = await mkdtemp(join(tmpdir(), `exuviary-camera-${host}-`));
-    await use(folder);
-    await rm(folder, { recursive: true });
-  },
-});
 
 interface StoredPhoto {
   readonly originalName: string;
@@ -102,4 +92,49 @@ test('a photo from the camera goes to the animal whose code its name carries', a
   await expect(page.getByRole('checkbox')).toHaveCount(0);
   await page.getByRole('button', { name: 'Undo' }).click();
   await expect(page.getByRole('checkbox', { name: 'TK-02 ventral.jpg' })).toBeVisible();
+  await keeper.goTo('Cabinet');
+  await keeper.animal('TK-02').getByRole('link').click();
+  await expect(page.getByText('No molt on record')).toBeVisible();
+  await page.reload();
+  await page.getByRole('button', { name: 'Settings' }).click();
+  await page.getByRole('button', { name: /^Put back: The molt of .* of TK-02$/ }).click();
+  await expect(page.getByText('Nothing was removed since Exuviary was started.')).toBeVisible();
+  await page.getByRole('button', { name: 'Close', exact: true }).click();
+  await expect(page.getByRole('region', { name: 'Life line' }).getByRole('article')).toHaveCount(1);
+});
+
+test('the second photo of a skin is offered the molt the first one made; photos months apart are asked about', async ({ page }) => {
+  const keeper = new Keeper(page);
+  await keeper.beginEmpty();
+  await keeper.addSpecimen({ code: 'TK-01', taxon: 'Aphonopelma seemanni', name: 'Nutmeg' });
+  await keeper.goTo('Intake');
+  const photos = ['juniper-10-dorsal', 'juniper-10-abdomen-inside', 'juniper-05-dorsal'];
+  await keeper.bringIn(photos.map(samplePhoto), '3 photos added');
+  await expect(page.getByRole('checkbox')).toHaveCount(3);
+  await expect(page.getByRole('checkbox').first()).toHaveAccessibleName(/juniper-05-dorsal/);
+  await keeper.give({ photo: 'juniper-10-dorsal', to: 'TK-01', instarShed: '10' });
+  const panel = page.getByRole('region', { name: 'Whose skin is it?' });
+  await page.getByRole('checkbox', { name: /juniper-10-abdomen/ }).check();
+  await expect(panel.getByLabel('Skin of the molt').locator('option:checked')).toHaveText(/^8 Feb 2025 · Shed instar 10/);
+
+  await page.getByRole('checkbox', { name: /juniper-05-dorsal/ }).check();
+  const give = panel.getByRole('button', { name: 'Give 2 photos to TK-01' });
+  await expect(panel.getByText('These photos were taken 1093 days apart: 11 Feb 2022 to 8 Feb 2025.')).toBeVisible();
+  await expect(give).toBeDisabled();
+  await panel.getByLabel('They show one and the same skin').check();
+  await expect(give).toBeEnabled();
+});
+
+test('photos are dropped on the room as well as chosen', async ({ page }) => {
+  const keeper = new Keeper(page);
+  await keeper.goTo('Intake');
+  const bytes = [...(await readFile(samplePhoto('juniper-05-dorsal')))];
+  const dataTransfer = await page.evaluateHandle((content) => {
+    const dropped = new DataTransfer();
+    dropped.items.add(new File([new Uint8Array(content)], 'dropped.jpg', { type: 'image/jpeg' }));
+    return dropped;
+  }, bytes);
+  await page.getByRole('region', { name: 'Bring photos in' }).dispatchEvent('drop', { dataTransfer });
+  await expect(keeper.report().getByRole('status')).toHaveText('1 photo added', { timeout: 60_000 });
+  await expect(page.getByRole('checkbox', { name: 'dropped.jpg' })).toHaveAccessibleName(/11 Feb 2022/);
 });

@@ -1,8 +1,12 @@
 import { expect, test } from '../support/hosts.ts';
-import { Keeper, millimetres, percentOff } from '../support/keeper.ts';
+import { Keeper, millimeters, percentOff } from '../support/keeper.ts';
+import { graysOf } from '../support/likeness.ts';
 import { photoTruth } from '../support/photoTruth.ts';
 
 const skin = photoTruth('juniper-08-dorsal', 'specimen-a_instar-08_dorsal');
+
+/** The loupe is 176 CSS pixels wide and shows each pixel of the photo eight times as large. */
+const LOUPE_SIDE_PX = 22;
 
 const CARAPACE = [
   ['Front, midline', 'carapace_anterior_mid'],
@@ -39,6 +43,10 @@ test('a photo of a shed becomes millimeters, a rung of the ladder and a sex on r
   await expect(bench.panel().getByText(`${skin.cameraTiltDeg.toFixed(1)}°`)).toBeVisible();
 
   await bench.take('Points');
+  await bench.hover(skin.landmark('fovea_centre'), skin.size);
+  await expect(bench.loupe()).toBeVisible();
+  const grays = await graysOf(await bench.loupe().screenshot(), skin, skin.landmark('fovea_centre'), LOUPE_SIDE_PX);
+  expect(Math.abs(grays.drawn - grays.photo)).toBeLessThan(15);
   for (const [name, truth] of CARAPACE) await bench.place('Carapace', name, skin.landmark(truth), skin.size);
   await bench.enterHeight(skin.carapaceHeightMm);
   await bench.part('Leg I right').getByText('Leg I right').click();
@@ -47,10 +55,10 @@ test('a photo of a shed becomes millimeters, a rung of the ladder and a sex on r
   await bench.saved();
 
   await bench.take('Lengths');
-  const carapace = millimetres(await bench.length('Carapace length').textContent());
+  const carapace = millimeters(await bench.length('Carapace length').textContent());
   expect(percentOff(carapace, skin.carapaceLengthMm)).toBeLessThan(1.5);
-  expect(percentOff(millimetres(await bench.length('Carapace width').textContent()), skin.carapaceWidthMm)).toBeLessThan(1.5);
-  expect(percentOff(millimetres(await bench.length('Leg I right').textContent()), skin.legLengthMm('R1'))).toBeLessThan(3);
+  expect(percentOff(millimeters(await bench.length('Carapace width').textContent()), skin.carapaceWidthMm)).toBeLessThan(1.5);
+  expect(percentOff(millimeters(await bench.length('Leg I right').textContent()), skin.legLengthMm('R1'))).toBeLessThan(3);
   await bench.length('Carapace length').click();
   await expect(bench.panel().getByRole('row', { name: /^Height above the plane/ })).toContainText('%');
 
@@ -59,7 +67,7 @@ test('a photo of a shed becomes millimeters, a rung of the ladder and a sex on r
   const rung = page.getByRole('row', { name: /Instar 8/ });
   await expect(rung.getByRole('cell').nth(1)).toContainText(`${carapace} ±`);
   await expect(rung).toContainText('shed 30 Jun 2023');
-  await expect(page.getByText('Nutmeg is already in instar 9 and larger than the last rung.')).toBeVisible();
+  await expect(page.getByText('Nutmeg is already in instar 9, and larger than the last rung.')).toBeVisible();
   await keeper.goTo('Cabinet');
   await expect(keeper.animal('TK-01')).toContainText(`${carapace} ±`);
   await expect(keeper.animal('TK-01')).toContainText('Instar now9');
@@ -76,7 +84,7 @@ test('a photo of a shed becomes millimeters, a rung of the ladder and a sex on r
   await keeper.answer('What is it?', 'Female');
   await expect(page.getByRole('radio', { name: 'Established' })).toBeDisabled();
   await keeper.answer('How sure?', 'Probable');
-  await page.getByLabel('Read by').fill('Ilse Brandt');
+  await page.getByLabel('Read by').fill('Ilka Moorhen');
   await page.getByRole('button', { name: 'Sign', exact: true }).click();
   await expect(page.getByText('Signed: female, probable.')).toBeVisible();
   await first.close();
@@ -85,11 +93,11 @@ test('a photo of a shed becomes millimeters, a rung of the ladder and a sex on r
   await expect(second.animal('TK-01')).toContainText('female, probable');
   await expect(second.animal('TK-01')).toContainText(`${carapace} ±`);
   await second.animal('TK-01').getByRole('link').click();
-  await expect(second.page.getByText('Ilse Brandt')).toBeVisible();
+  await expect(second.page.getByText('Ilka Moorhen')).toBeVisible();
   await second.page.getByRole('link', { name: /open on the Bench/ }).click();
   await second.bench.shown();
   await second.bench.take('Lengths');
-  expect(millimetres(await second.bench.length('Carapace length').textContent())).toBe(carapace);
+  expect(millimeters(await second.bench.length('Carapace length').textContent())).toBe(carapace);
   await second.bench.take('Points');
   await expect(second.bench.panel().getByText('10 of 52 points answered')).toBeVisible();
 });

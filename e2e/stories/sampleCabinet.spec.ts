@@ -43,7 +43,9 @@ test('the sample cabinet shows what every room is for, and goes as it came', asy
   const point = `Instar 5, molted 10 Feb 2022: carapace length ${first.value} mm ± ${first.uncertainty} mm`;
   await expect(chart.getByRole('link', { name: point })).toBeVisible();
   // The six true lengths grow by 1.25 from molt to molt; least squares on their logarithms must find that again.
-  const ratio = Number(/(\d\.\d+)\s*times as long/.exec((await page.getByText('Each molt makes the carapace').textContent()) ?? '')?.[1]);
+  const ratio = Number(
+    /(\d\.\d+)\s*times as long/.exec((await page.getByText('a molt made the carapace on average').textContent()) ?? '')?.[1],
+  );
   expect(ratio).toBeCloseTo(geometricMeanRatio(JUNIPER.map(({ truth }) => truth.carapaceLengthMm)), 1);
   await page.getByRole('radio', { name: 'By date' }).check({ force: true });
   await expect(chart.getByText('Each point stands on the day of the molt')).toBeVisible();
@@ -95,3 +97,23 @@ test('an animal whose skins were read both ways is shown as contradicted and cou
 function geometricMeanRatio(lengths: readonly number[]): number {
   return ((lengths.at(-1) ?? 0) / (lengths[0] ?? 1)) ** (1 / (lengths.length - 1));
 }
+
+test('a code in use is refused at its field, and the wish for an empty cabinet is kept', async ({ page }) => {
+  const keeper = new Keeper(page);
+  await keeper.beginEmpty();
+  await keeper.goTo('Intake');
+  await page.reload();
+  await keeper.goTo('Cabinet');
+  await expect(page.getByRole('heading', { name: 'An empty cabinet' })).toBeVisible();
+  await keeper.addSpecimen({ code: 'TK-01', taxon: 'Aphonopelma seemanni', name: 'Nutmeg' });
+  await keeper.goTo('Cabinet');
+  await page.getByRole('button', { name: 'Add a specimen' }).click();
+  const dialog = page.getByRole('dialog', { name: 'Add a specimen' });
+  const code = dialog.getByLabel('Code');
+  await code.fill('tk-01');
+  await dialog.getByRole('button', { name: 'Add', exact: true }).click();
+  await expect(code).toHaveAccessibleDescription(/Another specimen already has the code tk-01/);
+  await expect(code).toBeFocused();
+  await code.fill('T'.repeat(43));
+  await expect(code).toHaveAccessibleDescription(/Too long: 43 of at most 40 characters/);
+});

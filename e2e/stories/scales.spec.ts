@@ -1,8 +1,5 @@
-import { mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { expect, test } from '../support/hosts.ts';
-import { Keeper, millimetres, percentOff, shownEstimate } from '../support/keeper.ts';
+import { expect, test } from '../support/camera.ts';
+import { Keeper, millimeters, percentOff, shownEstimate } from '../support/keeper.ts';
 import { type PhotoTruth, photoTruth } from '../support/photoTruth.ts';
 import { SHEET_PICTURE, writeSheetPicture } from '../support/pictures.ts';
 
@@ -17,7 +14,7 @@ async function carapaceLength(keeper: Keeper, photo: PhotoTruth): Promise<number
   await bench.place('Carapace', 'Rear, midline', photo.landmark('carapace_posterior_mid'), photo.size);
   await bench.enterHeight(photo.carapaceHeightMm);
   await bench.take('Lengths');
-  return millimetres(await bench.length('Carapace length').textContent());
+  return millimeters(await bench.length('Carapace length').textContent());
 }
 
 test("a rectangle of one's own size gives the same millimeters as the card it is", async ({ page }) => {
@@ -35,7 +32,7 @@ test("a rectangle of one's own size gives the same millimeters as the card it is
   await bench.markCorners(withCard.cardCorners(), withCard.size);
   await expect(bench.fact('Tilt of the camera')).toHaveText(/^1[01]\.\d°$/);
   await expect(bench.panel().getByText(/do not fit a rectangle/)).toBeHidden();
-  // An own size is known to half a millimetre only until the keeper says better: the table of the card is thicker than nothing.
+  // An own size is known to half a millimeter only until the keeper says better: the table of the card is thicker than nothing.
   await bench.panel().getByLabel('Thickness, mm').fill('0.76');
   await bench.panel().getByLabel('Thickness, mm').press('Enter');
   expect(percentOff(await carapaceLength(keeper, withCard), withCard.carapaceLengthMm)).toBeLessThan(1.5);
@@ -55,12 +52,11 @@ test('corners that fit no sheet of that size are told so in words', async ({ pag
   await expect(bench.panel().getByText(/These corners do not fit a rectangle of this size \(sides 1[0-4]\.\d %/)).toBeVisible();
 });
 
-test('a sheet seen from straight above gives its scale, and says what the picture does not tell', async ({ page, host }) => {
-  const folder = await mkdtemp(join(tmpdir(), `exuviary-sheet-${host}-`));
+test('a sheet seen from straight above gives its scale, and says what the picture does not tell', async ({ page, camera }) => {
   const { size, sheet, carapace, pxPerMm } = SHEET_PICTURE;
   const keeper = new Keeper(page);
   const { bench } = keeper;
-  await keeper.layOnBench(await writeSheetPicture(folder), { photo: 'sheet.jpg', to: 'TK-01' });
+  await keeper.layOnBench(await writeSheetPicture(camera), { photo: 'sheet.jpg', to: 'TK-01' });
   await bench.take('Known size');
   await bench
     .panel()
@@ -84,9 +80,8 @@ test('a sheet seen from straight above gives its scale, and says what the pictur
   await bench.place('Carapace', 'Front, midline', { x: carapace.x, y: carapace.topY }, size);
   await bench.place('Carapace', 'Rear, midline', { x: carapace.x, y: carapace.topY + carapace.lengthMm * pxPerMm }, size);
   await bench.take('Lengths');
-  expect(percentOff(millimetres(await bench.length('Carapace length').textContent()), carapace.lengthMm)).toBeLessThan(1);
+  expect(percentOff(millimeters(await bench.length('Carapace length').textContent()), carapace.lengthMm)).toBeLessThan(1);
   await expect(bench.panel().getByRole('list').getByText('not corrected for height')).toBeVisible();
-  await rm(folder, { recursive: true });
 });
 
 test('two points of a rule give millimeters, wider, and say that the tilt is unknown', async ({ page }) => {
@@ -129,5 +124,5 @@ test('two points of a rule give millimeters, wider, and say that the tilt is unk
   await bench.panel().getByLabel('Distance, mm').fill('200');
   await bench.panel().getByLabel('Distance, mm').press('Enter');
   await bench.take('Lengths');
-  await expect.poll(async () => percentOff(millimetres(await bench.length('Carapace length').textContent()), 2 * lengthMm)).toBeLessThan(6);
+  await expect.poll(async () => percentOff(millimeters(await bench.length('Carapace length').textContent()), 2 * lengthMm)).toBeLessThan(6);
 });

@@ -42,7 +42,7 @@ test('on the Bench every change can be taken back and made again, by keys and by
 
   // A new change after going back leaves nothing to redo; what is stored is what stands.
   await rear.click();
-  await bench.panel().getByRole('button', { name: 'Missing', exact: true }).click();
+  await bench.panel().getByRole('button', { name: 'Not visible', exact: true }).click();
   await expect(bench.button('Nothing to redo')).toBeDisabled();
   await expect(bench.panel().getByText('2 of 52 points answered')).toBeVisible();
   await bench.saved();
@@ -50,7 +50,7 @@ test('on the Bench every change can be taken back and made again, by keys and by
   await bench.shown();
   await bench.take('Points');
   await expect(front).toHaveText(nudged);
-  await expect(rear).toHaveText(/missing$/);
+  await expect(rear).toHaveText(/not visible$/);
 });
 
 test('removing an animal says what goes with it, and all of it can be put back', async ({ page }) => {
@@ -78,6 +78,26 @@ test('removing an animal says what goes with it, and all of it can be put back',
   await keeper.animal('FH-05').getByRole('link').click();
   await expect(stops).toHaveCount(5);
   await expect(page.getByRole('region', { name: 'Skin of 30 Jan 2025' }).getByText(/± \d/).first()).toBeVisible();
+});
+
+test('a message goes by itself, unless it is pointed at, and covers nothing', async ({ page }) => {
+  const keeper = new Keeper(page);
+  await keeper.openSample();
+  await page.clock.install();
+  await page.getByRole('button', { name: 'Remove the sample' }).click();
+  const message = page.getByText('The sample cabinet was removed.');
+  await message.hover();
+  await page.clock.fastForward(60_000);
+  await expect(message).toBeVisible();
+  const foot = (await message.boundingBox())?.y ?? Number.NaN;
+  expect(foot).toBeLessThan((await page.getByRole('main').boundingBox())?.y ?? 0);
+  await page.mouse.move(700, 600);
+  await page.clock.fastForward(60_000);
+  await expect(message).toBeHidden();
+  await page.getByRole('button', { name: 'Settings' }).click();
+  await page.getByRole('button', { name: 'Put back: The sample cabinet' }).click();
+  await page.getByRole('button', { name: 'Close', exact: true }).click();
+  await expect(keeper.animal('FH-05')).toBeVisible();
 });
 
 function difference(one: string, other: string): [number, number] {

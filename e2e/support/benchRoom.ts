@@ -33,6 +33,11 @@ export class BenchRoom {
     await expect(this.photo()).toHaveAttribute('data-picture', 'original', { timeout: 30_000 });
   }
 
+  /** The enlarged patch of the photo beside the pointer. */
+  loupe(): Locator {
+    return this.photo().locator('canvas').last();
+  }
+
   async take(step: Step): Promise<void> {
     await this.page.getByRole('tab', { name: step }).click();
   }
@@ -59,6 +64,11 @@ export class BenchRoom {
     const from = await this.inWindow({ x: picture.width / 4, y: picture.height / 4 }, picture);
     const to = await this.inWindow({ x: (3 * picture.width) / 4, y: (3 * picture.height) / 4 }, picture);
     return await this.page.screenshot({ clip: { ...from, width: to.x - from.x, height: to.y - from.y } });
+  }
+
+  async hover(place: PixelPlace, picture: { width: number; height: number }): Promise<void> {
+    const { x, y } = await this.inWindow(place, picture);
+    await this.page.mouse.move(x, y);
   }
 
   async click(place: PixelPlace, picture: { width: number; height: number }): Promise<void> {

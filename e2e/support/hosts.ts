@@ -67,7 +67,7 @@ const openers: Record<Host, (archive: string) => Promise<RunningApp>> = {
   },
 };
 
-interface Fixtures {
+export interface Fixtures {
   /** A fresh, empty folder that goes away after the test. */
   archive: string;
   /** Opens Exuviary on the archive; may be called again after `close` or `kill`. */

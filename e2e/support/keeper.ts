@@ -113,7 +113,7 @@ export function shownEstimate(shown: string | null): { value: number; uncertaint
   return { value: Number(value), uncertainty: Number(uncertainty) };
 }
 
-export function millimetres(shown: string | null): number {
+export function millimeters(shown: string | null): number {
   return shownEstimate(shown).value;
 }
 

@@ -1,5 +1,5 @@
 import sharp, { type Sharp } from 'sharp';
-import type { PhotoTruth } from './photoTruth.ts';
+import type { PhotoTruth, PixelPlace } from './photoTruth.ts';
 
 /** Fine enough to tell a skin and a card, coarse enough to forgive half a pixel. */
 const CELLS = 48;
@@ -16,6 +16,15 @@ export async function differenceFrom(drawn: Buffer, photo: PhotoTruth, turnDeg: 
   const expected = await cellsOf(sharp(turned.data).extract(middle));
   const shown = await cellsOf(sharp(drawn));
   return expected.reduce((sum, value, index) => sum + Math.abs(value - (shown[index] ?? 0)), 0) / expected.length;
+}
+
+/** Mean gray of a small square of the upright photo and of a drawing, 0 to 255 each. */
+export async function graysOf(drawn: Buffer, photo: PhotoTruth, at: PixelPlace, sidePx: number): Promise<{ drawn: number; photo: number }> {
+  const upright = await sharp(photo.file).autoOrient().toBuffer();
+  const square = { left: Math.round(at.x - sidePx / 2), top: Math.round(at.y - sidePx / 2), width: sidePx, height: sidePx };
+  const mean = async (picture: Sharp): Promise<number> =>
+    (await sharp(await picture.greyscale().png().toBuffer()).stats()).channels[0]?.mean ?? Number.NaN;
+  return { drawn: await mean(sharp(drawn)), photo: await mean(sharp(upright).extract(square)) };
 }
 
 async function cellsOf(picture: Sharp): Promise<number[]> {

@@ -34,9 +34,14 @@ export async function writeSpoiltFiles(folder: string): Promise<{ empty: string;
   return files;
 }
 
-/** Photos that differ in nothing but a comment (a COM segment, ISO/IEC 10918-1 B.2.4.5), so that none is a duplicate. */
+/**
+ * Pictures of 24 megapixels, so that importing them takes a while on any machine. They differ in nothing but a comment (a
+ * COM segment, ISO/IEC 10918-1 B.2.4.5), so that none is a duplicate.
+ */
 export async function writeSeries(folder: string, count: number): Promise<string[]> {
-  const photo = await readFile(samplePhoto('juniper-08-dorsal'));
+  const photo = await sharp({ create: { width: 6000, height: 4000, channels: 3, background: '#8a6f4e' } })
+    .jpeg()
+    .toBuffer();
   const startOfImage = photo.subarray(0, 2);
   return await Promise.all(
     Array.from({ length: count }, async (_, index) => {
@@ -49,7 +54,7 @@ export async function writeSeries(folder: string, count: number): Promise<string
   );
 }
 
-/** How many pixels a millimetre has in the picture of a sheet, and where its sheet and its carapace lie. */
+/** How many pixels a millimeter has in the picture of a sheet, and where its sheet and its carapace lie. */
 export const SHEET_PICTURE = {
   pxPerMm: 8,
   size: { width: 1600, height: 1200 },

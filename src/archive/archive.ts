@@ -33,6 +33,9 @@ export interface Archive {
   /** All or nothing: when `work` returns a failure, refuses or throws, nothing it wrote remains. Must not await. */
   transaction<Value>(work: () => Result<Value>): Result<Value>;
 
+  /** How many records were ever made here, removed ones included: never falls, and rises with each. */
+  recordsMade(): number;
+
   /** Records met so far that could not be read, as "kind id: what is wrong". */
   damaged(): readonly string[];
 

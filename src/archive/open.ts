@@ -10,7 +10,7 @@ import { openConnection } from './catalogue/connection.ts';
 import type { RecordContext } from './catalogue/context.ts';
 import { determinationsIn } from './catalogue/determinations.ts';
 import { exuviaeIn } from './catalogue/exuviae.ts';
-import { purgeRemovals } from './catalogue/housekeeping.ts';
+import { finishRemovals, recordsMade } from './catalogue/housekeeping.ts';
 import { importsIn, stagedForPlans, tidyPlans } from './catalogue/imports.ts';
 import { moltsIn } from './catalogue/molts.ts';
 import { photosIn } from './catalogue/photos.ts';
@@ -58,7 +58,7 @@ export async function openArchive(folder: string, ambient: Ambient, files: Files
 
 /** Staged bytes of a waiting file may have been published already, just before a crash: then they lie among the originals. */
 async function tidy(context: RecordContext, files: Files, layout: Layout): Promise<void> {
-  purgeRemovals(context.catalogue);
+  finishRemovals(context.catalogue);
   const planned = stagedForPlans(context);
   const kept = await sweepIncoming(files, layout, planned);
   const available = [...kept];
@@ -86,6 +86,7 @@ function archiveOver(database: Database.Database, context: RecordContext, files:
     originals: originalsIn({ files, layout, ambient, catalogue }),
     renditions: renditionsIn({ files, layout }, () => ambient.newId()),
     transaction: (work) => catalogue.atomically(work),
+    recordsMade: () => recordsMade(catalogue),
     damaged: () => [...damage].map(([name, problem]) => `${name}: ${problem}`),
     close() {
       database.pragma('optimize');

@@ -4,17 +4,26 @@ import type { Ambient } from '../domain/ambient.ts';
 export interface AmbientOptions {
   /** First moment the clock shows; null for the machine's clock. */
   readonly now: string | null;
-  /** Makes the identifiers repeatable; null for random ones. Use another seed for each start on the same archive. */
+  /** Makes the identifiers repeatable; null for random ones. */
   readonly seed: string | null;
 }
 
+export interface CoreAmbient extends Ambient {
+  /** How many records the archive has ever made, told before the first identifier: repeatable ones are others after each. */
+  startAfter(recordsMade: number): void;
+}
+
 /** A chosen clock starts at `now` and moves one millisecond each time it is read, so that what came later is also dated later. */
-export function createAmbient({ now, seed }: AmbientOptions): Ambient {
+export function createAmbient({ now, seed }: AmbientOptions): CoreAmbient {
   let readings = 0;
+  let before = 0;
   let made = 0;
   return {
     now: now === null ? () => new Date().toISOString() : () => new Date(Date.parse(now) + readings++).toISOString(),
-    newId: seed === null ? randomUUID : () => uuidFrom(`${seed} ${made++}`),
+    newId: seed === null ? randomUUID : () => uuidFrom(`${before} ${made++} ${seed}`),
+    startAfter(recordsMade) {
+      before = recordsMade;
+    },
   };
 }
 

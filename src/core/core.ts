@@ -2,10 +2,10 @@ import { join } from 'node:path';
 import { failureResponse } from '../api/answers.ts';
 import { createApi } from '../api/api.ts';
 import { openArchive } from '../archive/open.ts';
-import type { Ambient } from '../domain/ambient.ts';
 import { type Result, succeed } from '../domain/result.ts';
 import { createImporter } from '../tasks/importing/importer.ts';
 import { createTasks } from '../tasks/registry.ts';
+import type { CoreAmbient } from './ambient.ts';
 import { listStaticFiles } from './staticFiles.ts';
 import { VERSION } from './version.ts';
 
@@ -18,7 +18,7 @@ export interface CoreOptions {
   readonly rendererFolder: string | null;
   /** Files shipped as they are. */
   readonly resourcesFolder: string;
-  readonly ambient: Ambient;
+  readonly ambient: CoreAmbient;
   /** A clock that never goes back, in milliseconds. */
   readonly elapsedMs: () => number;
   /** Called once for each mistake of ours; the page shows the same reference. */
@@ -42,6 +42,7 @@ export async function openCore(options: CoreOptions): Promise<Result<Core>> {
   const opened = await openArchive(options.archiveFolder, ambient);
   if (!opened.ok) return opened;
   const archive = opened.value;
+  ambient.startAfter(archive.recordsMade());
 
   const newReference = (): string => ambient.newId().slice(0, 8);
   const reportDefect = (error: unknown): string => {
@@ -65,8 +66,11 @@ export async function openCore(options: CoreOptions): Promise<Result<Core>> {
     grantFiles: (paths) => importer.grant(paths),
     async close() {
       await tasks.close();
-      await archive.originals.sweep(UNNAMED_ORIGINALS_GRACE_MS);
-      archive.close();
+      try {
+        await archive.originals.sweep(UNNAMED_ORIGINALS_GRACE_MS);
+      } finally {
+        archive.close();
+      }
     },
   });
 }

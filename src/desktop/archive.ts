@@ -3,7 +3,7 @@ import { app, dialog } from 'electron';
 import { createAmbient } from '../core/ambient.ts';
 import { chooseArchiveFolder } from '../core/archiveFolder.ts';
 import { type Core, openCore } from '../core/core.ts';
-import { wordsFor } from '../renderer/words/failures.ts';
+import { wordsFor } from '../words/failures.ts';
 import type { DesktopArguments } from './arguments.ts';
 
 /** The built page and the files shipped as they are, seen from the bundled program. */

@@ -1,4 +1,6 @@
 import { z } from 'zod';
+import { MoltOutcome } from './molting/molt.ts';
+import { PhotoView } from './photo/photo.ts';
 import { Level, Sex, StripAnswer } from './sexing/determination.ts';
 import { LevelReason } from './sexing/reason.ts';
 
@@ -19,6 +21,7 @@ export const Failure = z
     // Records
     z.object({ code: z.literal('code-taken'), specimenCode: z.string() }),
     z.object({ code: z.literal('dates-reversed'), from: z.string(), to: z.string() }),
+    z.object({ code: z.literal('hatched-after-acquired'), hatchedOn: z.string(), acquiredOn: z.string() }),
     z.object({ code: z.literal('date-in-future'), field: z.string(), date: z.string() }),
     z.object({ code: z.literal('molts-out-of-order'), date: z.string(), neighbourDate: z.string() }),
     z.object({
@@ -29,6 +32,17 @@ export const Failure = z
       recordedBetween: z.int(),
     }),
     z.object({ code: z.literal('instar-too-low'), instar: z.int(), earlierMolts: z.int() }),
+    z.object({
+      code: z.literal('acquired-instar-contradicted'),
+      acquiredInstar: z.int(),
+      acquiredOn: z.string(),
+      instarShed: z.int(),
+      moltDate: z.string(),
+    }),
+    z.object({ code: z.literal('outcomes-contradict'), one: MoltOutcome, other: MoltOutcome }),
+    z.object({ code: z.literal('skin-recovered-or-not'), moltId: z.string() }),
+    z.object({ code: z.literal('skin-photographed'), exuviaId: z.string(), photos: z.int() }),
+    z.object({ code: z.literal('view-not-of-animal'), view: PhotoView }),
     z.object({ code: z.literal('skin-not-recovered'), moltId: z.string() }),
     z.object({ code: z.literal('skin-already-recorded'), moltId: z.string() }),
     z.object({ code: z.literal('photo-in-use'), photoId: z.string(), determinations: z.int() }),
@@ -59,12 +73,10 @@ export const Failure = z
       sides: z.array(z.int().min(0).max(3)).describe('From the first to the second corner is 0, and on'),
     }),
     z.object({ code: z.literal('ticks-not-found'), found: z.int(), needed: z.int() }),
-    z.object({ code: z.literal('calibration-missing'), photoId: z.string() }),
-    z.object({ code: z.literal('too-few-rungs'), needed: z.int(), found: z.int() }),
     // Intake
     z.object({ code: z.literal('file-empty'), file: z.string() }),
     z.object({ code: z.literal('file-truncated'), file: z.string() }),
-    z.object({ code: z.literal('file-not-an-image'), file: z.string() }),
+    z.object({ code: z.literal('file-not-an-image'), file: z.string(), kind: z.string().nullable().default(null) }),
     z.object({ code: z.literal('file-kind-not-kept'), file: z.string(), kind: z.string() }),
     z.object({ code: z.literal('picture-too-large'), file: z.string(), megapixels: z.number(), limitMegapixels: z.number() }),
     z.object({ code: z.literal('file-unreadable'), file: z.string(), reason: z.string() }),

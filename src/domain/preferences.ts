@@ -3,10 +3,11 @@ import { z } from 'zod';
 export const Preferences = z
   .object({
     theme: z.enum(['system', 'light', 'dark']),
-    inches: z.boolean().describe('Show inches beside millimetres'),
+    inches: z.boolean().describe('Show inches beside millimeters'),
+    begunEmpty: z.boolean().default(false).describe('Wants no sample cabinet offered when nothing is on record'),
     observer: z.string().trim().max(200).describe('Name put on new readings and determinations'),
   })
   .meta({ id: 'Preferences' });
 export type Preferences = z.infer<typeof Preferences>;
 
-export const FIRST_PREFERENCES: Preferences = { theme: 'system', inches: false, observer: '' };
+export const FIRST_PREFERENCES: Preferences = { theme: 'system', inches: false, begunEmpty: false, observer: '' };

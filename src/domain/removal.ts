@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { CalendarDay, Instant } from './dates.ts';
 
 /** The kinds of record a keeper can remove. Determinations are not among them: they are withdrawn, with a reason. */
 export const RemovableKind = z.enum(['specimen', 'molt', 'exuvia', 'photo', 'reading']).meta({ id: 'RemovableKind' });
@@ -18,9 +19,26 @@ export const RemovalCounts = z
     readings: z.int(),
     determinations: z.int(),
   })
-  .meta({ id: 'RemovalPreview' });
+  .meta({ id: 'RemovalCounts' });
 export type RemovalCounts = z.infer<typeof RemovalCounts>;
 
 /** What a removal took, and the key to take it back until the archive is closed. */
 export const Removal = RemovalCounts.extend({ id: z.string() }).meta({ id: 'Removal' });
 export type Removal = z.infer<typeof Removal>;
+
+/** What was removed, as a keeper knows it. A molt, a skin and their days are those of the animal with this code. */
+export const RemovedThing = z
+  .discriminatedUnion('kind', [
+    z.object({ kind: z.literal('specimen'), code: z.string() }),
+    z.object({ kind: z.literal('molt'), code: z.string(), happenedFrom: CalendarDay, happenedTo: CalendarDay }),
+    z.object({ kind: z.literal('exuvia'), code: z.string(), happenedFrom: CalendarDay, happenedTo: CalendarDay }),
+    z.object({ kind: z.literal('photo'), originalName: z.string() }),
+    z.object({ kind: z.literal('reading'), originalName: z.string(), pass: z.int() }),
+    z.object({ kind: z.literal('sample-cabinet') }),
+  ])
+  .meta({ id: 'RemovedThing' });
+export type RemovedThing = z.infer<typeof RemovedThing>;
+
+/** A removal that can still be taken back. */
+export const PendingRemoval = Removal.extend({ at: Instant, thing: RemovedThing }).meta({ id: 'PendingRemoval' });
+export type PendingRemoval = z.infer<typeof PendingRemoval>;

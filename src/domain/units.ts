@@ -1,7 +1,3 @@
-/**
- * Quantities that must never meet by accident. Plain numbers at run time; names carry the unit (`lengthMm`, `xPx`).
- */
-
 /** Exactly 25.4 mm to the inch (international yard and pound agreement, 1959). */
 export const MM_PER_INCH = 25.4;
 

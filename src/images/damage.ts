@@ -1,7 +1,7 @@
 import type { Failure } from '../domain/failure.ts';
 import type { MediaType } from '../domain/photo/photo.ts';
 import { endsEarly } from './containers.ts';
-import type { PictureFile } from './picture.ts';
+import type { PictureFile } from './pictureFile.ts';
 
 /** What decoders say when the data ends too early: libjpeg, libspng, libtiff, libwebp, in this order. */
 const ENDED_EARLY = /premature end|truncat|end of file|end of stream|read error|not enough data|unexpected end|fread/i;

@@ -5,7 +5,7 @@ import { fail, type Result, succeed } from '../domain/result.ts';
 import { isCameraRaw } from './cameraRaw.ts';
 import { decodingFailure } from './damage.ts';
 import { HEAD_BYTES, kindOf } from './kind.ts';
-import type { PictureFile } from './picture.ts';
+import type { PictureFile } from './pictureFile.ts';
 
 /** What a file says of itself before any pixel is decoded. Width and height are upright. */
 export interface Header {
@@ -24,7 +24,8 @@ export async function readHeader(file: PictureFile): Promise<Result<Header>> {
   const { size } = await stat(file.path);
   if (size === 0) return fail({ code: 'file-empty', file: file.name });
   const kind = kindOf(await headOf(file.path));
-  if (kind.known === 'no') return fail({ code: 'file-not-an-image', file: file.name });
+  if (kind.known === 'no') return fail({ code: 'file-not-an-image', file: file.name, kind: null });
+  if (kind.known === 'not-a-picture') return fail({ code: 'file-not-an-image', file: file.name, kind: kind.name });
   if (kind.known === 'not-kept') return fail({ code: 'file-kind-not-kept', file: file.name, kind: kind.name });
   let metadata: Metadata;
   try {

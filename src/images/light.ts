@@ -2,7 +2,7 @@ import { type LightImage, type LightPlanes, reduceLight } from '../domain/findin
 import { fail, type Result, succeed } from '../domain/result.ts';
 import { decodingFailure } from './damage.ts';
 import { readHeader } from './header.ts';
-import type { PictureFile } from './picture.ts';
+import type { PictureFile } from './pictureFile.ts';
 import { openUpright } from './renditions.ts';
 
 /** A picture in linear light, and how much smaller it is than the original. */

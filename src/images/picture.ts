@@ -3,13 +3,8 @@ import { fail, type Result, succeed } from '../domain/result.ts';
 import { NO_FACTS, readCameraFacts, type WrittenFacts } from './cameraFacts.ts';
 import { decodingFailure } from './damage.ts';
 import { type Header, readHeader } from './header.ts';
+import type { PictureFile } from './pictureFile.ts';
 import { drawAll, openUpright, whyNoFull } from './renditions.ts';
-
-/** A file on disk and the name its owner gave it (for failures; its extension decides nothing). */
-export interface PictureFile {
-  readonly path: string;
-  readonly name: string;
-}
 
 /** An upright JPEG in sRGB. */
 export interface Rendition {

@@ -5,7 +5,7 @@ import { withColorProfile } from './colorProfile.ts';
 import { decodingFailure } from './damage.ts';
 import type { Header } from './header.ts';
 import { decodeHeic } from './heic.ts';
-import type { PictureFile } from './picture.ts';
+import type { PictureFile } from './pictureFile.ts';
 
 /** Cached operations would keep files open and tens of megabytes busy; no file is decoded twice anyway. */
 sharp.cache(false);

@@ -30,7 +30,8 @@ export async function launch(first: Situation, ground: Ground): Promise<number> 
       situation = { ...situation, electron: await ground.fetchElectron() };
       continue;
     }
-    ground.print(step.line);
+    // An address is announced together with it: a host that refuses has none.
+    if (step.kind === 'give-up' || step.shell !== 'link') ground.print(step.line);
     if (step.kind === 'give-up') return 1;
     const outcome = await open(step, situation.asRoot, ground);
     if (outcome.kind === 'over') return outcome.code;
@@ -42,7 +43,7 @@ export async function launch(first: Situation, ground: Ground): Promise<number> 
 function open(step: Opening, asRoot: boolean, ground: Ground): Promise<Outcome> {
   if (step.shell === 'electron') return openElectron(step.executable, asRoot, ground);
   if (step.shell === 'browser') return openBrowser(step.executable, asRoot, ground);
-  return openLink(ground);
+  return openLink(step.line, ground);
 }
 
 function without(step: Opening, reason: string, situation: Situation): Situation {
@@ -78,10 +79,13 @@ async function openBrowser(executable: string, asRoot: boolean, ground: Ground):
   }
 }
 
-async function openLink(ground: Ground): Promise<Outcome> {
+async function openLink(line: string, ground: Ground): Promise<Outcome> {
   const host = start({ ...ground.host, arguments: [...ground.host.arguments, ...ground.passedOn], quiet: false }, ground.print);
   const url = await host.ready;
-  if (url !== null) ground.print(url);
+  if (url !== null) {
+    ground.print(line);
+    ground.print(url);
+  }
   const ending = await endingOf(host, ground.stopping);
   return over(ending === null ? 0 : (ending.code ?? 1));
 }

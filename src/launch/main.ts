@@ -52,7 +52,7 @@ function situationFor(options: LaunchOptions): Situation {
 
 const options = optionsOrComplaint();
 if (typeof options === 'string') {
-  console.error(options);
+  console.error(`${options}.\n\n${USAGE}`);
   process.exitCode = 1;
 } else if (options.help) console.log(USAGE);
 else process.exitCode = await openWith(options);

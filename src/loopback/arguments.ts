@@ -19,7 +19,7 @@ export const USAGE = `Usage: loopback [--archive DIR] [--port N] [--token-file F
   --keep             stays when nobody has been here for a while
   --renderer DIR     the built pages
   --now INSTANT      starts the clock at this moment, for repeatable runs
-  --seed TEXT        makes the identifiers repeatable; another one for each start on the same archive`;
+  --seed TEXT        makes the identifiers repeatable`;
 
 /** @throws TypeError with a sentence for the person at the terminal when an argument is unknown or makes no sense. */
 export function parseArguments(words: readonly string[]): LoopbackArguments {

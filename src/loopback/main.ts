@@ -3,7 +3,7 @@ import { join, resolve } from 'node:path';
 import { createAmbient } from '../core/ambient.ts';
 import { chooseArchiveFolder } from '../core/archiveFolder.ts';
 import { openCore } from '../core/core.ts';
-import { wordsFor } from '../renderer/words/failures.ts';
+import { wordsFor } from '../words/failures.ts';
 import { type LoopbackArguments, parseArguments, USAGE } from './arguments.ts';
 import { watchPresence } from './presence.ts';
 import { listen } from './server.ts';

@@ -6,7 +6,7 @@ import { remainingSecondsOf } from './remaining.ts';
 import { createThrottle, type Throttle } from './throttle.ts';
 
 /** Snapshots come at most this often, except the first, the last and nothing in between that matters. */
-export const SNAPSHOT_EVERY_MS = 200;
+const SNAPSHOT_EVERY_MS = 200;
 /** Tasks that have ended and can still be looked at. */
 const ENDED_TASKS_KEPT = 50;
 

@@ -23,7 +23,7 @@ const json = (body: unknown, headers: Record<string, string> = {}): RequestInit 
   body: typeof body === 'string' ? body : JSON.stringify(body),
   headers: { 'content-type': 'application/json', ...headers },
 });
-const preferences = { theme: 'dark', inches: true, observer: 'R. Reader' };
+const preferences = { theme: 'dark', inches: true, begunEmpty: false, observer: 'R. Reader' };
 const withdraw: RouteKey = 'POST /api/determinations/{determinationId}/withdrawal';
 
 async function failureOf(response: Response) {

@@ -15,20 +15,19 @@ function layer(values: readonly string[], packages: readonly string[], types: re
 /** Every folder of src, in the order of the dependencies. The path of a file names its layer: the longest one that fits. */
 export const LAYERS: Readonly<Record<string, Layer>> = {
   domain: layer([], ['zod', 'ml-matrix']),
+  words: layer(['domain'], []),
   archive: layer(['domain'], ['better-sqlite3', 'node:']),
   images: layer(['domain'], ['sharp', 'exifr', 'libheif-js', '@techstark/opencv-js', 'node:']),
   exchange: layer(['domain'], ['@cantoo/pdf-lib', 'node:']),
   tasks: layer(['domain', 'archive', 'images'], ['zod', 'node:']),
   'api/contract': layer(['domain'], ['zod']),
   api: layer(['domain', 'archive', 'tasks', 'api/contract'], ['hono', 'zod', 'node:']),
-  core: layer(['domain', 'archive', 'images', 'tasks', 'api'], ['node:']),
-  loopback: layer(['domain', 'core', 'renderer/words'], ['@hono/node-server', 'hono', 'node:']),
-  desktop: layer(['domain', 'core', 'renderer/words'], ['electron', 'node:'], ['api/contract']),
+  core: layer(['domain', 'archive', 'tasks', 'api'], ['node:']),
+  loopback: layer(['domain', 'words', 'core'], ['@hono/node-server', 'node:']),
+  desktop: layer(['domain', 'words', 'core'], ['electron', 'node:'], ['api/contract']),
   launch: layer([], ['node:', 'vite', '@vitejs/plugin-react']),
-  // The sentences: the shells use them too, where there is no page yet to say why the archive does not open.
-  'renderer/words': layer(['domain', 'renderer'], []),
   renderer: layer(
-    ['domain', 'renderer/words'],
+    ['domain', 'words'],
     ['react', 'react-dom', 'wouter', 'zustand', '@tanstack/react-query', 'd3-scale', 'd3-shape', '@fontsource*'],
     ['api/contract'],
   ),

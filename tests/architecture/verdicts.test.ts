@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { importsIn } from './imports.ts';
 import type { Layer } from './table.ts';
-import { evaluatedFrom, layerOf, trespassesOf } from './verdicts.ts';
+import { evaluatedFrom, layerOf, trespassesOf, unusedGrantsOf } from './verdicts.ts';
 
 const LAYERS: Readonly<Record<string, Layer>> = {
   low: { values: [], types: [], packages: ['zod', '@type*'] },
@@ -68,6 +68,15 @@ describe('the judgment of a file', () => {
   test('refuses a file in no layer', () => {
     expect(trespasses('src/other/a.ts', '')).toEqual(['src/other/a.ts belongs to no layer']);
   });
+});
+
+test('what a layer is granted and does not use is seen', () => {
+  const files = [
+    { path: 'src/high/a.ts', text: "import { b } from '../low/b.ts';" },
+    { path: 'src/low/b.ts', text: "import '@typeface/one/style.css';\nimport { join } from 'node:path';" },
+  ];
+  expect(unusedGrantsOf('high', files, LAYERS)).toEqual(['high/face', 'node:']);
+  expect(unusedGrantsOf('low', files, LAYERS)).toEqual(['zod']);
 });
 
 test('what is evaluated follows values, not types', () => {

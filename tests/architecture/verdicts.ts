@@ -20,6 +20,20 @@ export function trespassesOf(file: SourceFile, layers: Layers): readonly string[
     .filter((sentence) => sentence !== null);
 }
 
+/** What the table grants a layer and none of its files makes use of. */
+export function unusedGrantsOf(name: string, files: readonly SourceFile[], layers: Layers): readonly string[] {
+  const used = files
+    .filter((file) => layerOf(file.path, layers) === name)
+    .flatMap((file) =>
+      importsIn(file.text).map((imported) => {
+        const target = targetOf(file, imported);
+        return target === null ? packageOf(imported) : layerOf(target, layers);
+      }),
+    );
+  const { values = [], types = [], packages = [] } = layers[name] ?? {};
+  return [...values, ...types, ...packages].filter((grant) => !used.some((one) => one !== null && fits(one, grant)));
+}
+
 function trespassOf(file: SourceFile, imported: Import, name: string, layer: Layer, layers: Layers): string | null {
   const target = targetOf(file, imported);
   if (target === null) {

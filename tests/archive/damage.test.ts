@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { unwrap } from '../../src/domain/result.ts';
+import { fail, unwrap } from '../../src/domain/result.ts';
 import { readingDraft, SCALE, skinWithPhoto, specimenDraft, TestArchive } from '../support/testArchive.ts';
 
 describe('a damaged record', () => {
@@ -55,6 +55,15 @@ describe('a damaged record', () => {
     expect(archive.calibrations.get(photo.id)).toMatchObject({ failure: { code: 'archive-damaged' } });
     expect(archive.calibrations.put(photo.id, 1, SCALE)).toMatchObject({ value: { marks: SCALE, version: 2 } });
     expect(archive.damaged()).toEqual([]);
+  });
+
+  test('a removal that cannot be read is gone, and stops nothing', async () => {
+    const { photo } = skinWithPhoto(test_.archive);
+    const removal = unwrap(test_.archive.removals.remove('photo', photo.id));
+    await tamper("UPDATE removal SET body = '{'");
+    const { archive } = test_;
+    expect(archive.removals.restore(removal.id)).toEqual(fail({ code: 'removal-gone', removalId: removal.id }));
+    expect(await archive.originals.sweep(0)).toEqual({ removed: 0 });
   });
 
   test('a signed determination can not be changed even behind the program', async () => {

@@ -139,7 +139,10 @@ describe('migrations', () => {
       expect(entry?.specimen).toMatchObject({ code: 'T-1', taxon: 'Grammostola pulchra', version: 1 });
       expect(entry?.molts).toMatchObject([{ happenedFrom: '2026-01-10', outcomes: ['clean'] }]);
       expect(entry?.determinations).toMatchObject([{ sex: 'female', evidencePhotoIds: ['photo-1'] }]);
-      expect(entry?.lastMeasured?.reading.landmarks['carapace-front']).toEqual({ state: 'placed', at: { xPx: 100.25, yPx: 50.5 } });
+      expect(entry?.lastMeasured?.photos[0]?.readings[0]?.landmarks['carapace-front']).toEqual({
+        state: 'placed',
+        at: { xPx: 100.25, yPx: 50.5 },
+      });
       expect(archive.readings.revisions('reading-1')).toHaveLength(1);
       expect(archive.preferences.get().theme).toBe('dark');
       expect(archive.damaged()).toEqual([]);

@@ -125,10 +125,13 @@ describe('originals', () => {
     expect(await archive.originals.pathOf(sound.sha256)).not.toBeNull();
   });
 
-  test('an original that lost bytes is healed by bringing the file in again', async () => {
+  test.each([
+    ['lost bytes', (path: string) => truncate(path, 2)],
+    ['is as long as it was, with other bytes', (path: string) => writeFile(path, 'abcdeX')],
+  ])('an original that %s is healed by bringing the file in again', async (_, damage) => {
     const { sha256 } = unwrap(await archive.originals.put(sending('abcdef'), 'x.jpg'));
     await chmod(pathOf(sha256), 0o644);
-    await truncate(pathOf(sha256), 2);
+    await damage(pathOf(sha256));
     expect(unwrap(await archive.originals.put(sending('abcdef'), 'x.jpg')).alreadyHere).toBe(false);
     expect(await readFile(pathOf(sha256), 'utf8')).toBe('abcdef');
   });
@@ -157,6 +160,19 @@ describe('originals', () => {
       const fresh = await unnamed('fresh!');
       await utimes(pathOf(fresh), 0, 0);
       expect(await archive.originals.sweep(-1000 * 365 * DAY_MS)).toEqual({ removed: 0 });
+    });
+
+    test('waits for the grace after a removal, however long ago the photo came in', async () => {
+      const present = nodeFiles(process.platform);
+      const looking = { ...present, facts: async (path: string) => ((await present.facts(path)) ? { byteLength: 6, changedMs: 0 } : null) };
+      const sha256 = await unnamed('photo!');
+      const photo = unwrap(archive.photos.add(newPhoto({ sha256, byteLength: 6 })));
+      unwrap(archive.removals.remove('photo', photo.id));
+      for (let start = 0; start < 2; start += 1) {
+        archive = await test_.reopen(looking);
+        expect(await archive.originals.sweep(DAY_MS)).toEqual({ removed: 0 });
+      }
+      expect(await archive.originals.sweep(-DAY_MS)).toEqual({ removed: 1 });
     });
 
     test('waits for a removed photo until it can not come back any more', async () => {

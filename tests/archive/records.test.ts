@@ -246,9 +246,9 @@ describe('records', () => {
   });
 
   test('preferences start as the first ones and stay as set', async () => {
-    expect(archive.preferences.get()).toEqual({ theme: 'system', inches: false, observer: '' });
-    archive.preferences.set({ theme: 'dark', inches: true, observer: 'A. Keeper' });
-    archive.preferences.set({ theme: 'light', inches: true, observer: 'A. Keeper' });
-    expect((await test_.reopen()).preferences.get()).toEqual({ theme: 'light', inches: true, observer: 'A. Keeper' });
+    expect(archive.preferences.get()).toEqual({ theme: 'system', inches: false, begunEmpty: false, observer: '' });
+    archive.preferences.set({ theme: 'dark', inches: true, begunEmpty: false, observer: 'A. Keeper' });
+    archive.preferences.set({ theme: 'light', inches: true, begunEmpty: true, observer: 'A. Keeper' });
+    expect((await test_.reopen()).preferences.get()).toEqual({ theme: 'light', inches: true, begunEmpty: true, observer: 'A. Keeper' });
   });
 });

@@ -44,7 +44,9 @@ describe('removals', () => {
   function everything() {
     const photos = archive.photos.list({ unassigned: false });
     return {
-      entries: archive.cabinet.entries().map(({ lastMeasured, ...entry }) => ({ ...entry, measured: lastMeasured?.reading })),
+      entries: archive.cabinet
+        .entries()
+        .map(({ lastMeasured, ...entry }) => ({ ...entry, measured: lastMeasured?.photos.map(({ readings }) => readings) })),
       skins: archive.specimens.list().map(({ id }) => archive.exuviae.ofSpecimen(id)),
       photos: photos.map(({ version, ...photo }) => photo),
       calibrations: photos.map(({ id }) => archive.calibrations.get(id)),
@@ -77,6 +79,19 @@ describe('removals', () => {
     expect(archive.removals.restore(removal.id)).toEqual(succeed(null));
     expect(everything()).toEqual(before);
     expect(archive.removals.restore(removal.id)).toEqual(fail({ code: 'removal-gone', removalId: removal.id }));
+  });
+
+  test('what can be put back is listed, newest first, until it was put back', () => {
+    const { specimen, reading, molt } = fullAnimal('T-7');
+    const first = unwrap(archive.removals.remove('reading', reading.id));
+    const second = unwrap(archive.removals.remove('molt', molt.id));
+    const days = { happenedFrom: molt.happenedFrom, happenedTo: molt.happenedTo };
+    expect(archive.removals.pending()).toMatchObject([
+      { ...second, thing: { kind: 'molt', code: specimen.code, ...days } },
+      { ...first, thing: { kind: 'reading', pass: reading.pass } },
+    ]);
+    unwrap(archive.removals.restore(second.id));
+    expect(archive.removals.pending().map(({ id }) => id)).toEqual([first.id]);
   });
 
   test('a photo goes with its marks and readings and comes back with them', () => {
@@ -173,11 +188,19 @@ describe('removals', () => {
     const picture = unwrap(archive.removals.remove('photo', photo.id));
     archive = await test_.reopen();
     for (const { id } of [animal, picture]) expect(archive.removals.restore(id)).toEqual(fail({ code: 'removal-gone', removalId: id }));
+    expect(archive.removals.pending()).toEqual([]);
     expect(archive.readings.revisions(reading.id)).toEqual([]);
     test_.close();
     const database = new Database(join(test_.folder, 'catalogue.db'));
     expect(database.prepare('SELECT count(*) FROM revision').pluck().get()).toBe(0);
-    expect(database.prepare('SELECT count(*) FROM removal').pluck().get()).toBe(0);
+    const left = { rows: { photo: [{ sha256: photo.sha256 }] } };
+    expect(
+      database
+        .prepare<[], string>('SELECT body FROM removal')
+        .pluck()
+        .all()
+        .map((body) => JSON.parse(body)),
+    ).toEqual([left]);
     database.close();
   });
 

@@ -6,7 +6,7 @@ import { type Browser, chromium, expect, type Page } from '@playwright/test';
 import { chromiumOptions } from '../../e2e/support/chromium.ts';
 import { startLoopback } from '../../e2e/support/loopback.ts';
 import { CARAPACE_LANDMARKS } from '../../src/domain/measuring/landmarks.ts';
-import { EMPTY_READING } from '../../src/domain/measuring/reading.ts';
+import { EMPTY_READING } from '../support/emptyReading.ts';
 import { answer, openBenchCore, taskEnd } from './core.ts';
 import { atMost, type Figure, median, quantile } from './figure.ts';
 import { writeLargePicture } from './pictures.ts';

@@ -1,10 +1,11 @@
 import type { RectangleScale } from '../../src/domain/measuring/calibration.ts';
-import { EMPTY_READING, type ReadingDraft } from '../../src/domain/measuring/reading.ts';
+import type { ReadingDraft } from '../../src/domain/measuring/reading.ts';
 import type { ExuviaDraft } from '../../src/domain/molting/exuvia.ts';
 import type { MoltDraft } from '../../src/domain/molting/molt.ts';
 import type { PhotoDraft } from '../../src/domain/photo/photo.ts';
-import type { Checklist, DeterminationDraft } from '../../src/domain/sexing/determination.ts';
+import { BLANK_CHECKLIST, type Checklist, type DeterminationDraft } from '../../src/domain/sexing/determination.ts';
 import type { SpecimenDraft } from '../../src/domain/specimen/specimen.ts';
+import { EMPTY_READING } from '../support/emptyReading.ts';
 
 export const specimenDraft: SpecimenDraft = {
   code: 'T-01',
@@ -66,31 +67,15 @@ export const readingDraft: ReadingDraft = {
   },
 };
 
-export const emptyChecklist: Checklist = {
-  skinMatchesAnimal: 'yes',
-  grade: 'B',
-  fourBookLungsFound: 'not-looked',
-  view: null,
-  condition: null,
-  light: null,
-  magnification: null,
-  receptaclesSeen: 'not-looked',
-  uterusExternusSeen: 'not-looked',
-  accessoryOrgansSeen: 'not-looked',
-  fusillaeOutsideSeen: 'not-looked',
-  secondReaderAgrees: 'not-looked',
-  secondReader: null,
-  palpalBulbsOnAnimal: 'not-looked',
-  eggSacLaid: 'not-looked',
-  legSpanMm: null,
-};
+/** The skin is this animal's and graded; nothing has been read on it. */
+const gradedChecklist: Checklist = { ...BLANK_CHECKLIST, skinMatchesAnimal: 'yes', grade: 'B' };
 
 export const unsexedDraft: DeterminationDraft = {
   sex: 'unsexed',
   level: null,
   reader: 'R. Reader',
   readOn: '2025-03-04',
-  checklist: emptyChecklist,
+  checklist: gradedChecklist,
   evidencePhotoIds: [],
   notes: '',
   supersedes: null,

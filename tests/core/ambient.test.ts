@@ -26,4 +26,13 @@ describe('the ambient', () => {
     expect(new Set([...idsFrom('a'), ...idsFrom('b')]).size).toBe(6);
     for (const id of idsFrom('a')) expect(id).toMatch(UUID);
   });
+  it('goes on with other names from the same seed once there are records', () => {
+    const namesAfter = (recordsMade: number): string[] => {
+      const ambient = createAmbient({ now: null, seed: 'a' });
+      ambient.startAfter(recordsMade);
+      return [ambient.newId(), ambient.newId()];
+    };
+    expect(namesAfter(1)).toEqual(namesAfter(1));
+    expect(new Set([...namesAfter(0), ...namesAfter(1), ...namesAfter(11)]).size).toBe(6);
+  });
 });

@@ -175,7 +175,7 @@ describe('what is refused', () => {
 
   test('text, whatever its name', async () => {
     const notes = { ...(await file(Buffer.from('Molted on Tuesday.'))), name: 'dorsal.jpg' };
-    expect(await examinePicture(notes)).toEqual(fail({ code: 'file-not-an-image', file: 'dorsal.jpg' }));
+    expect(await examinePicture(notes)).toEqual(fail({ code: 'file-not-an-image', file: 'dorsal.jpg', kind: null }));
   });
 
   test('kinds that are not kept, by name', async () => {

@@ -123,13 +123,19 @@ describe.skipIf(process.platform === 'win32')('the launcher', () => {
     expect(await launch(situation({}), { ...tryOut.ground, print: stopAtAddress })).toBe(0);
     expect(tryOut.notes().match(/host started/g)).toHaveLength(2);
     expect(tryOut.notes().match(/host closed/g)).toHaveLength(2);
-    expect(tryOut.lines.join('\n')).toMatch(/\(there is no Electron, and .*window ended with code 7\):\n.*\nhttp:\/\/127\.0\.0\.1:4000/);
+    expect(tryOut.lines.join('\n')).toMatch(/\(there is no Electron, and .*window ended with code 7\):\nhttp:\/\/127\.0\.0\.1:4000/);
   });
 
   test('ends with the exit code of a host that refuses, and opens nothing', async () => {
     behave('close');
     expect(await launch(situation({}), { ...tryOut.ground, passedOn: ['--refuse'] })).toBe(3);
     expect(tryOut.notes()).toBe('host started --refuse\n');
+  });
+
+  test('announces no address where the host refuses', async () => {
+    const code = await launch(situation({ wanted: 'link' }), { ...tryOut.ground, passedOn: ['--refuse'] });
+    expect(code).toBe(3);
+    expect(tryOut.lines).toEqual([]);
   });
 
   test('starts Electron on the folder of package.json, and ends with it', async () => {

@@ -12,8 +12,12 @@ describe('the options of npm start', () => {
     expect(parse()).toEqual({ help: false, shell: null, browser: null, passedOn: [] });
   });
 
-  test('pass on what they do not know, in its order', () => {
-    expect(parse('--archive', 'my skins', '--shell', 'link', '--seed=7').passedOn).toEqual(['--archive', 'my skins', '--seed=7']);
+  test('pass on what the shell reads, in its order', () => {
+    expect(parse('--archive', 'my skins', '--shell', 'link', '--seed=7').passedOn).toEqual(['--archive', 'my skins', '--seed', '7']);
+  });
+
+  test.each([['--arcive', 'x'], ['my skins'], ['-h']])('refuse what they do not know: %s', (...words) => {
+    expect(() => parse(...words)).toThrow(`Expected one of the options below but received ${words[0]}`);
   });
 
   test('take a value after a space or an equals sign', () => {
@@ -30,8 +34,9 @@ describe('the options of npm start', () => {
     expect(() => parse('--shell', 'window')).toThrow('Expected --shell to be one of electron, browser, link but received window');
   });
 
-  test.each([['--shell'], ['--browser']])('refuse %s without a value', (name) => {
+  test.each([['--shell'], ['--browser'], ['--archive'], ['--now'], ['--seed']])('refuse %s without a value', (name) => {
     expect(() => parse(name)).toThrow(`Expected a value after ${name} but received none`);
+    expect(() => parse(`${name}=`)).toThrow(`Expected a value after ${name} but received none`);
     expect(() => parse(name, '--archive', 'x')).toThrow(`Expected a value after ${name} but received none`);
   });
 });

@@ -1,4 +1,5 @@
 import type { SpecimenSummary } from '../../src/api/contract/specimens.ts';
+import type { SkinSizes } from '../../src/domain/growth/skinSizes.ts';
 import type { Exuvia } from '../../src/domain/molting/exuvia.ts';
 import type { Molt } from '../../src/domain/molting/molt.ts';
 import type { Photo } from '../../src/domain/photo/photo.ts';
@@ -35,11 +36,20 @@ export function aSummary(specimen: Partial<Specimen> = {}, part: Partial<Omit<Sp
     instarNow: null,
     recordedMolts: 0,
     lastMoltOn: null,
-    lastCarapaceLengthMm: null,
+    lastMeasuredSkin: null,
     coverPhotoId: null,
     ...part,
   };
 }
+
+/** The sizes of a skin that nobody measured. */
+export const NO_SIZES: SkinSizes = {
+  carapaceLengthMm: null,
+  carapaceWidthMm: null,
+  legFirstMm: null,
+  legFourthMm: null,
+  legSpanMm: null,
+};
 
 export function aMolt(part: Partial<Molt> = {}): Molt {
   return {

@@ -14,6 +14,7 @@ export const About = z
     samples: z.int(),
     photos: z.int(),
     unfinishedFiles: z.int().describe('Files an earlier run was stopped in the middle of'),
+    unreadableRecords: z.array(z.string()).describe('Met since the start and left out of every list, as "kind id: what is wrong"'),
   })
   .meta({ id: 'About' });
 export type About = z.infer<typeof About>;

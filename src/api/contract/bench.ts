@@ -1,6 +1,8 @@
 import { z } from 'zod';
+import { SkinSizes } from '../../domain/growth/skinSizes.ts';
 import { CalibrationRecord, ScaleMarks } from '../../domain/measuring/calibration.ts';
 import { Reading, ReadingDraft } from '../../domain/measuring/reading.ts';
+import { Instar } from '../../domain/molting/instar.ts';
 import { Photo } from '../../domain/photo/photo.ts';
 import { Removal } from '../../domain/removal.ts';
 import type { Endpoint } from './endpoint.ts';
@@ -11,8 +13,10 @@ export const BenchSheet = z
     photo: Photo,
     calibration: CalibrationRecord,
     readings: z.array(Reading).describe('By pass'),
-    specimen: z.object({ id: z.string(), code: z.string(), taxon: z.string(), name: z.string().nullable() }).nullable(),
-    instarShed: z.int().nullable(),
+    specimen: z
+      .object({ id: z.string(), code: z.string(), taxon: z.string(), name: z.string().nullable(), sample: z.boolean() })
+      .nullable(),
+    instar: Instar.nullable().describe('That ended with the molt, where the photo shows a skin'),
   })
   .meta({ id: 'BenchSheet' });
 export type BenchSheet = z.infer<typeof BenchSheet>;
@@ -29,6 +33,7 @@ export const benchEndpoints = {
     answer: z.array(BenchCandidate),
   },
   'GET /api/photos/{photoId}/bench': { summary: 'A photo with its calibration and readings', answer: BenchSheet },
+  'GET /api/exuviae/{exuviaId}/sizes': { summary: 'The sizes of one skin, from all its photos and passes', answer: SkinSizes },
   'PUT /api/photos/{photoId}/calibration': {
     summary: 'Save the marks on the scale object (version 0 before the first)',
     body: z.object({ marks: ScaleMarks.nullable() }),

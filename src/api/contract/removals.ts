@@ -1,8 +1,9 @@
 import { z } from 'zod';
-import { RemovableKind, RemovalCounts } from '../../domain/removal.ts';
+import { PendingRemoval, RemovableKind, RemovalCounts } from '../../domain/removal.ts';
 import { type Endpoint, NOTHING } from './endpoint.ts';
 
 export const removalEndpoints = {
+  'GET /api/removals': { summary: 'What was removed and can still be put back, newest first', answer: z.array(PendingRemoval) },
   'GET /api/removals/preview': {
     summary: 'Counts what a removal would take, without taking it',
     query: z.object({ kind: RemovableKind, id: z.string() }),

@@ -1,6 +1,7 @@
 import { z } from 'zod';
-import { Measurement } from '../../domain/measuring/quantity.ts';
+import { Estimate } from '../../domain/measuring/quantity.ts';
 import { Exuvia } from '../../domain/molting/exuvia.ts';
+import { Instar } from '../../domain/molting/instar.ts';
 import { Molt } from '../../domain/molting/molt.ts';
 import { Photo } from '../../domain/photo/photo.ts';
 import { Determination, DeterminationDraft, SexSign } from '../../domain/sexing/determination.ts';
@@ -14,18 +15,29 @@ export const ExaminationSheet = z
     molt: Molt,
     exuvia: Exuvia,
     photos: z.array(Photo).describe('Of this skin'),
-    measurement: Measurement.nullable(),
+    instar: Instar.nullable().describe('That ended with the molt, so the one the skin shows'),
+    legSpanMm: Estimate.nullable().describe('Of the skin, from all its photos and passes'),
     determinations: z.array(Determination).describe('Of all skins of the animal, oldest first'),
     sign: SexSign,
   })
   .meta({ id: 'ExaminationSheet' });
 export type ExaminationSheet = z.infer<typeof ExaminationSheet>;
 
+/** What is signed, and whether the grade read goes to the skin's own record with it. */
+export const Signature = DeterminationDraft.extend({
+  gradeForSkin: z
+    .object({ version: z.int().describe('Of the skin whose record is changed') })
+    .nullable()
+    .describe("Writes the checklist's grade, where it has one, to the skin; null leaves the skin as it is"),
+}).meta({ id: 'Signature' });
+export type Signature = z.infer<typeof Signature>;
+
 /** A skin as the Examination offers it for reading. */
 export const SkinSummary = z
   .object({
     specimen: Specimen.pick({ id: true, code: true, taxon: true, name: true }),
     molt: Molt,
+    instar: Instar.nullable().describe('That ended with the molt, so the one the skin shows'),
     recordedMolt: z.int().min(1).describe('1 for the first molt on record'),
     exuvia: Exuvia,
     coverPhotoId: z.string().nullable(),
@@ -42,7 +54,7 @@ export const sexingEndpoints = {
   },
   'POST /api/exuviae/{exuviaId}/determinations': {
     summary: 'Sign a determination',
-    body: DeterminationDraft,
+    body: Signature,
     answer: Determination,
     status: 201,
   },

@@ -1,7 +1,9 @@
 import { z } from 'zod';
 import { CalendarDay } from '../../domain/dates.ts';
-import { Estimate, Measurement } from '../../domain/measuring/quantity.ts';
+import { SkinSizes } from '../../domain/growth/skinSizes.ts';
+import { Estimate } from '../../domain/measuring/quantity.ts';
 import { Exuvia, ExuviaDraft } from '../../domain/molting/exuvia.ts';
+import { Instar } from '../../domain/molting/instar.ts';
 import { Molt, MoltDraft } from '../../domain/molting/molt.ts';
 import { Photo } from '../../domain/photo/photo.ts';
 import { Removal } from '../../domain/removal.ts';
@@ -9,15 +11,26 @@ import { Determination, SexSign } from '../../domain/sexing/determination.ts';
 import { Specimen, SpecimenDraft } from '../../domain/specimen/specimen.ts';
 import type { Endpoint } from './endpoint.ts';
 
+/** The latest skin with a carapace length: of an instar that has ended, and not always the last one. */
+export const LastMeasuredSkin = z
+  .object({
+    carapaceLengthMm: Estimate.describe('From all photos and passes of the skin'),
+    instar: Instar.nullable(),
+    recordedMolt: z.int().min(1).describe('1 for the first molt on record'),
+    isOfLastMolt: z.boolean().describe('false where later molts left no measured skin'),
+  })
+  .meta({ id: 'LastMeasuredSkin' });
+export type LastMeasuredSkin = z.infer<typeof LastMeasuredSkin>;
+
 /** A specimen as the Cabinet lists it. */
 export const SpecimenSummary = z
   .object({
     specimen: Specimen,
     sex: SexSign,
-    instarNow: z.int().nullable().describe('Instar of the living animal: one more than the last shed'),
+    instarNow: Instar.nullable().describe('Instar of the living animal: one more than the last shed'),
     recordedMolts: z.int(),
     lastMoltOn: CalendarDay.nullable(),
-    lastCarapaceLengthMm: Estimate.nullable().describe('Of the last measured skin, so of an instar that has ended'),
+    lastMeasuredSkin: LastMeasuredSkin.nullable(),
     coverPhotoId: z.string().nullable(),
   })
   .meta({ id: 'SpecimenSummary' });
@@ -29,7 +42,8 @@ export const MoltEntry = z
     molt: Molt,
     exuvia: Exuvia.nullable(),
     photos: z.array(Photo),
-    measurement: Measurement.nullable().describe('Of the latest reading that has a calibration'),
+    instar: Instar.nullable().describe('That ended with the molt, so the one the skin shows'),
+    sizes: SkinSizes.describe('Of the skin, from all its photos and passes'),
     determinations: z.array(Determination),
   })
   .meta({ id: 'MoltEntry' });

@@ -24,6 +24,7 @@ export function archiveHandlers(context: ApiContext): HandlersFor<keyof typeof a
         samples,
         photos: archive.photos.count(),
         unfinishedFiles: importer.unfinishedCount(),
+        unreadableRecords: [...archive.damaged()],
       };
     },
     'GET /api/presence': () => PRESENCE,

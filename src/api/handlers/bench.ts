@@ -5,10 +5,12 @@ import type { benchEndpoints } from '../contract/bench.ts';
 import type { HandlersFor } from '../route.ts';
 import { benchCandidatesOf } from '../views/benchCandidates.ts';
 import { benchSheetOf } from '../views/benchSheet.ts';
+import { sizesOfSkin } from '../views/skins.ts';
 
 export function benchHandlers({ archive }: ApiContext): HandlersFor<keyof typeof benchEndpoints> {
   return {
     'GET /api/bench': () => benchCandidatesOf(archive),
+    'GET /api/exuviae/{exuviaId}/sizes': ({ path }) => sizesOfSkin(archive, path.exuviaId),
     'GET /api/photos/{photoId}/bench': ({ path }) => benchSheetOf(archive, path.photoId),
     'PUT /api/photos/{photoId}/calibration': ({ path, body, version }) => {
       const photo = unwrap(archive.photos.get(path.photoId));

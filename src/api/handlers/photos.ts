@@ -1,14 +1,13 @@
 import { Readable } from 'node:stream';
+import { RENDITION_MEDIA_TYPE } from '../../archive/records/renditions.ts';
 import { refuse } from '../../domain/failure.ts';
 import { type Photo, type PhotoDraft, RenditionKind } from '../../domain/photo/photo.ts';
+import { checkView } from '../../domain/photo/view.ts';
 import { unwrap } from '../../domain/result.ts';
 import { openRendition } from '../../tasks/renditions.ts';
 import { type ApiContext, todayOf } from '../context.ts';
 import type { photoEndpoints } from '../contract/photos.ts';
 import type { BytesAnswer, HandlersFor } from '../route.ts';
-
-/** Every rendition is a JPEG. */
-const RENDITION_MEDIA_TYPE = 'image/jpeg';
 
 export function photoHandlers(context: ApiContext): HandlersFor<keyof typeof photoEndpoints> {
   const { archive } = context;
@@ -24,10 +23,11 @@ export function photoHandlers(context: ApiContext): HandlersFor<keyof typeof pho
     open: async () => asBytes(unwrap(await openRendition(archive, photo, kind))),
   });
 
-  /** A skin that was never found has no photos, and no photo comes from tomorrow. */
+  /** A skin that was never found has no photos, no photo comes from tomorrow, and a living animal shows its outside. */
   const checked = (draft: PhotoDraft): PhotoDraft => {
     const { subject, takenOn } = draft;
     if (takenOn !== null && takenOn > todayOf(context)) refuse({ code: 'date-in-future', field: 'takenOn', date: takenOn });
+    unwrap(checkView(draft));
     if (subject.kind === 'skin') {
       const exuvia = unwrap(archive.exuviae.get(subject.exuviaId));
       if (!exuvia.recovered) refuse({ code: 'skin-not-recovered', moltId: exuvia.moltId });

@@ -1,4 +1,6 @@
 import type { Archive } from '../../archive/archive.ts';
+import { refuse } from '../../domain/failure.ts';
+import type { SkinGrade } from '../../domain/molting/exuvia.ts';
 import { unwrap } from '../../domain/result.ts';
 import { checkDetermination, type SigningContext } from '../../domain/sexing/signing.ts';
 import { type ApiContext, todayOf } from '../context.ts';
@@ -15,8 +17,11 @@ export function sexingHandlers(context: ApiContext): HandlersFor<keyof typeof se
     'POST /api/exuviae/{exuviaId}/determinations': ({ path, body }) =>
       unwrap(
         archive.transaction(() => {
+          const { gradeForSkin, ...draft } = body;
           const signing = signingContextOf(archive, path.exuviaId, todayOf(context));
-          return archive.determinations.sign(path.exuviaId, unwrap(checkDetermination(body, signing)));
+          const checked = unwrap(checkDetermination(draft, signing));
+          if (gradeForSkin) gradeSkin(archive, path.exuviaId, { grade: checked.checklist.grade, version: gradeForSkin.version });
+          return archive.determinations.sign(path.exuviaId, checked);
         }),
       ),
     'POST /api/determinations/{determinationId}/withdrawal': ({ path, body }) =>
@@ -24,8 +29,16 @@ export function sexingHandlers(context: ApiContext): HandlersFor<keyof typeof se
   };
 }
 
+/** A new version of the skin's record; the earlier ones stay among its revisions. */
+function gradeSkin(archive: Archive, exuviaId: string, { grade, version }: { grade: SkinGrade | null; version: number }): void {
+  if (grade === null) return;
+  const { recovered, completeness, storagePlace, notes } = unwrap(archive.exuviae.get(exuviaId));
+  unwrap(archive.exuviae.update(exuviaId, version, { recovered, completeness, storagePlace, notes, grade }));
+}
+
 function signingContextOf(archive: Archive, exuviaId: string, today: string): SigningContext {
   const exuvia = unwrap(archive.exuviae.get(exuviaId));
+  if (!exuvia.recovered) refuse({ code: 'skin-not-recovered', moltId: exuvia.moltId });
   const { specimenId } = unwrap(archive.molts.get(exuvia.moltId));
   const skins = archive.exuviae.ofSpecimen(specimenId);
   return {

@@ -1,6 +1,11 @@
+import { refuse } from '../../domain/failure.ts';
+import { checkAcquisition } from '../../domain/molting/acquisition.ts';
+import type { MoltDraft } from '../../domain/molting/molt.ts';
+import { checkRecovery } from '../../domain/molting/outcomes.ts';
 import { checkMolt } from '../../domain/molting/sequence.ts';
 import { type Result, unwrap } from '../../domain/result.ts';
 import { checkSpecimenDates } from '../../domain/specimen/dates.ts';
+import type { Specimen } from '../../domain/specimen/specimen.ts';
 import { type ApiContext, todayOf } from '../context.ts';
 import type { specimenEndpoints } from '../contract/specimens.ts';
 import type { HandlersFor } from '../route.ts';
@@ -11,30 +16,52 @@ export function specimenHandlers(context: ApiContext): HandlersFor<keyof typeof 
   const { archive } = context;
   // The check and what it allows are one transaction, so that nothing slips in between.
   const inOne = <Value>(work: () => Result<Value>): Value => unwrap(archive.transaction(work));
+  /** Fits among the other molts of its animal, and the instar in which that was acquired. */
+  const checkedMolt = (draft: MoltDraft, specimen: Specimen, replacing: string | null): MoltDraft => {
+    const molts = archive.molts.ofSpecimen(specimen.id);
+    const fitting = unwrap(checkMolt(draft, { molts, replacing, today: todayOf(context) }));
+    unwrap(checkAcquisition(specimen, [...molts.filter(({ id }) => id !== replacing), fitting]));
+    return fitting;
+  };
   return {
-    'GET /api/specimens': () => archive.cabinet.entries().map((entry) => summaryOf(archive, entry)),
+    'GET /api/specimens': () => archive.cabinet.entries().map(summaryOf),
     'POST /api/specimens': ({ body }) => unwrap(archive.specimens.create(unwrap(checkSpecimenDates(body, todayOf(context))))),
     'GET /api/specimens/{specimenId}': ({ path }) => specimenPageOf(archive, path.specimenId),
     'PUT /api/specimens/{specimenId}': ({ path, body, version }) =>
-      unwrap(archive.specimens.update(path.specimenId, version, unwrap(checkSpecimenDates(body, todayOf(context))))),
+      inOne(() => {
+        const draft = unwrap(checkSpecimenDates(body, todayOf(context)));
+        unwrap(checkAcquisition(draft, archive.molts.ofSpecimen(path.specimenId)));
+        return archive.specimens.update(path.specimenId, version, draft);
+      }),
     'DELETE /api/specimens/{specimenId}': ({ path }) => unwrap(archive.removals.remove('specimen', path.specimenId)),
 
     'POST /api/specimens/{specimenId}/molts': ({ path, body }) =>
       inOne(() => {
-        const { id } = unwrap(archive.specimens.get(path.specimenId));
-        const sequence = { molts: archive.molts.ofSpecimen(id), replacing: null, today: todayOf(context) };
-        return archive.molts.create(id, unwrap(checkMolt(body, sequence)));
+        const specimen = unwrap(archive.specimens.get(path.specimenId));
+        return archive.molts.create(specimen.id, checkedMolt(body, specimen, null));
       }),
     'PUT /api/molts/{moltId}': ({ path, body, version }) =>
       inOne(() => {
         const { id, specimenId } = unwrap(archive.molts.get(path.moltId));
-        const sequence = { molts: archive.molts.ofSpecimen(specimenId), replacing: id, today: todayOf(context) };
-        return archive.molts.update(id, version, unwrap(checkMolt(body, sequence)));
+        unwrap(checkRecovery(id, body.outcomes, archive.exuviae.ofMolt(id)?.recovered ?? false));
+        return archive.molts.update(id, version, checkedMolt(body, unwrap(archive.specimens.get(specimenId)), id));
       }),
     'DELETE /api/molts/{moltId}': ({ path }) => unwrap(archive.removals.remove('molt', path.moltId)),
 
-    'POST /api/molts/{moltId}/exuvia': ({ path, body }) => unwrap(archive.exuviae.create(path.moltId, body)),
-    'PUT /api/exuviae/{exuviaId}': ({ path, body, version }) => unwrap(archive.exuviae.update(path.exuviaId, version, body)),
+    'POST /api/molts/{moltId}/exuvia': ({ path, body }) =>
+      inOne(() => {
+        const { id, outcomes } = unwrap(archive.molts.get(path.moltId));
+        unwrap(checkRecovery(id, outcomes, body.recovered));
+        return archive.exuviae.create(id, body);
+      }),
+    'PUT /api/exuviae/{exuviaId}': ({ path, body, version }) =>
+      inOne(() => {
+        const { id, moltId } = unwrap(archive.exuviae.get(path.exuviaId));
+        unwrap(checkRecovery(moltId, unwrap(archive.molts.get(moltId)).outcomes, body.recovered));
+        const photos = archive.photos.ofExuvia(id).length;
+        if (!body.recovered && photos > 0) refuse({ code: 'skin-photographed', exuviaId: id, photos });
+        return archive.exuviae.update(id, version, body);
+      }),
     'DELETE /api/exuviae/{exuviaId}': ({ path }) => unwrap(archive.removals.remove('exuvia', path.exuviaId)),
   };
 }

@@ -1,3 +1,5 @@
+import type { MeasuredSkin } from '../../archive/records/animals.ts';
+import { type SkinReading, sizesOf } from '../../domain/growth/skinSizes.ts';
 import { calibrate } from '../../domain/measuring/calibrate.ts';
 import type { CalibrationRecord } from '../../domain/measuring/calibration.ts';
 import { CARAPACE_LANDMARKS, type Landmarks } from '../../domain/measuring/landmarks.ts';
@@ -18,32 +20,45 @@ export interface MeasuredReading {
  * where the photo was read often enough to tell it, else with what each reading assumes.
  *
  * @param readings all of this photo.
+ * @param narrowed leaves only what is to be measured; the scatter is still told from the whole readings.
  */
-export function measureReadings(photo: Photo, calibration: CalibrationRecord | null, readings: readonly Reading[]): MeasuredReading[] {
+export function measureReadings(
+  photo: Photo,
+  calibration: CalibrationRecord | null,
+  readings: readonly Reading[],
+  narrowed: (reading: Reading) => Reading = (reading) => reading,
+): MeasuredReading[] {
   const calibrated = calibration?.marks ? calibrate(calibration.marks, photo) : null;
   const options = optionsFrom(readings);
-  return readings.map((reading) => ({ reading, measurement: calibrated?.ok ? measure(reading, calibrated.value, options) : null }));
+  return readings.map((reading) => ({
+    reading,
+    measurement: calibrated?.ok ? measure(narrowed(reading), calibrated.value, options) : null,
+  }));
+}
+
+/** What `measureReadings` found, as the sizes of a skin are combined from it. */
+export function skinReadingsOf(photoId: string, measured: readonly MeasuredReading[]): SkinReading[] {
+  return measured.flatMap(({ reading, measurement }) => (measurement ? [{ readingId: reading.id, photoId, measurement }] : []));
 }
 
 /**
- * The carapace length alone, the same as `measureReadings` gives it. A list of all animals asks for many, and the legs with
+ * The carapace length of a skin alone, the same as its sizes give it. A list of all animals asks for many, and the legs with
  * their uncertainties would take most of the time.
- *
- * @param readings all of this photo.
  */
-export function carapaceLengthOf(
-  { photo, calibration, reading }: { readonly photo: Photo; readonly calibration: CalibrationRecord; readonly reading: Reading },
-  readings: readonly Reading[],
-): Estimate | null {
-  const calibrated = calibration.marks && calibrate(calibration.marks, photo);
-  if (!calibrated?.ok) return null;
+export function carapaceLengthOf({ photos }: MeasuredSkin): Estimate | null {
+  const readings = photos.flatMap(({ photo, calibration, readings }) =>
+    skinReadingsOf(photo.id, measureReadings(photo, calibration, readings, carapaceOnly)),
+  );
+  return sizesOf(readings).carapaceLengthMm;
+}
+
+function carapaceOnly(reading: Reading): Reading {
   const landmarks: Landmarks = {};
   for (const name of CARAPACE_LANDMARKS) {
     const landmark = reading.landmarks[name];
     if (landmark) landmarks[name] = landmark;
   }
-  const { quantities } = measure({ ...reading, landmarks }, calibrated.value, optionsFrom(readings));
-  return quantities.find((quantity) => quantity.name === 'carapace-length')?.estimate ?? null;
+  return { ...reading, landmarks };
 }
 
 function optionsFrom(readings: readonly Reading[]): MeasuringOptions {

@@ -1,6 +1,6 @@
 import type { Archive } from '../../archive/archive.ts';
 import type { CabinetEntry } from '../../archive/records/animals.ts';
-import { byDate } from '../../domain/molting/instars.ts';
+import { byDate, instarsOfSkins } from '../../domain/molting/instars.ts';
 import { standingOf } from '../../domain/sexing/standing.ts';
 import type { SkinSummary } from '../contract/sexing.ts';
 
@@ -10,6 +10,7 @@ export function skinSummariesOf(archive: Archive): SkinSummary[] {
   const covers = archive.photos.coversOfSkins();
   const skinsOf = ({ specimen, molts, determinations }: CabinetEntry): SkinSummary[] => {
     const standing = standingOf(determinations);
+    const instars = instarsOfSkins(molts, specimen);
     return molts.flatMap((molt, index) => {
       const exuvia = exuviae.get(molt.id);
       if (!exuvia?.recovered) return [];
@@ -17,6 +18,7 @@ export function skinSummariesOf(archive: Archive): SkinSummary[] {
         {
           specimen: { id: specimen.id, code: specimen.code, taxon: specimen.taxon, name: specimen.name },
           molt,
+          instar: instars[index] ?? null,
           recordedMolt: index + 1,
           exuvia,
           coverPhotoId: covers.get(exuvia.id) ?? null,

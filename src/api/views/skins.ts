@@ -1,10 +1,11 @@
 import type { Archive } from '../../archive/archive.ts';
+import { type SkinReading, type SkinSizes, sizesOf } from '../../domain/growth/skinSizes.ts';
 import type { CalibrationRecord } from '../../domain/measuring/calibration.ts';
-import type { Measurement } from '../../domain/measuring/quantity.ts';
 import type { Exuvia } from '../../domain/molting/exuvia.ts';
 import type { Molt } from '../../domain/molting/molt.ts';
 import type { Photo } from '../../domain/photo/photo.ts';
-import { type MeasuredReading, measureReadings } from './measurements.ts';
+import { unwrap } from '../../domain/result.ts';
+import { type MeasuredReading, measureReadings, skinReadingsOf } from './measurements.ts';
 
 export interface SkinPhoto {
   readonly photo: Photo;
@@ -37,9 +38,22 @@ export function moltedSkinsOf(archive: Archive, specimenId: string): MoltedSkin[
   });
 }
 
-/** What the latest reading of a skin gives, of those that give anything. */
-export function latestMeasurementOf(skin: MoltedSkin): Measurement | null {
-  const measured = skin.photos.flatMap((photo) => photo.readings).filter(({ measurement }) => measurement !== null);
-  const latest = measured.toSorted((a, b) => a.reading.changedAt.localeCompare(b.reading.changedAt)).at(-1);
-  return latest?.measurement ?? null;
+/** Everything read of one skin under a sound calibration, whichever photo and pass. */
+export function readingsOf(skin: Pick<MoltedSkin, 'photos'>): SkinReading[] {
+  return skin.photos.flatMap(({ photo, readings }) => skinReadingsOf(photo.id, readings));
+}
+
+/** The sizes of one skin, the same in every room. */
+export function skinSizesOf(skin: Pick<MoltedSkin, 'photos'>): SkinSizes {
+  return sizesOf(readingsOf(skin));
+}
+
+/** One skin without the others of its animal: what the Bench asks for after each change. */
+export function sizesOfSkin(archive: Archive, exuviaId: string): SkinSizes {
+  const { id } = unwrap(archive.exuviae.get(exuviaId));
+  const photos = archive.photos.ofExuvia(id).map((photo): SkinPhoto => {
+    const calibration = unwrap(archive.calibrations.get(photo.id));
+    return { photo, calibration, readings: measureReadings(photo, calibration, archive.readings.ofPhoto(photo.id)) };
+  });
+  return skinSizesOf({ photos });
 }

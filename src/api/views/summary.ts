@@ -1,20 +1,31 @@
-import type { Archive } from '../../archive/archive.ts';
 import type { CabinetEntry } from '../../archive/records/animals.ts';
-import { instarNowOf } from '../../domain/molting/instars.ts';
+import { instarNowOf, instarsOfSkins } from '../../domain/molting/instars.ts';
 import { signOf } from '../../domain/sexing/sign.ts';
-import type { SpecimenSummary } from '../contract/specimens.ts';
+import type { LastMeasuredSkin, SpecimenSummary } from '../contract/specimens.ts';
 import { carapaceLengthOf } from './measurements.ts';
 
 /** One animal as the list of all shows it. */
-export function summaryOf(archive: Archive, entry: CabinetEntry): SpecimenSummary {
-  const { specimen, molts, determinations, lastMeasured, coverPhotoId } = entry;
+export function summaryOf(entry: CabinetEntry): SpecimenSummary {
+  const { specimen, molts, determinations, coverPhotoId } = entry;
   return {
     specimen,
     sex: signOf(determinations),
     instarNow: instarNowOf(molts, specimen),
     recordedMolts: molts.length,
     lastMoltOn: molts.at(-1)?.happenedTo ?? null,
-    lastCarapaceLengthMm: lastMeasured && carapaceLengthOf(lastMeasured, archive.readings.ofPhoto(lastMeasured.photo.id)),
+    lastMeasuredSkin: lastMeasuredSkinOf(entry),
     coverPhotoId,
+  };
+}
+
+function lastMeasuredSkinOf({ specimen, molts, lastMeasured }: CabinetEntry): LastMeasuredSkin | null {
+  const carapaceLengthMm = lastMeasured && carapaceLengthOf(lastMeasured);
+  const index = molts.findIndex(({ id }) => id === lastMeasured?.moltId);
+  if (!carapaceLengthMm || index < 0) return null;
+  return {
+    carapaceLengthMm,
+    instar: instarsOfSkins(molts, specimen)[index] ?? null,
+    recordedMolt: index + 1,
+    isOfLastMolt: index === molts.length - 1,
   };
 }

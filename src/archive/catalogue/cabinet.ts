@@ -1,6 +1,6 @@
 import { type Result, succeed } from '../../domain/result.ts';
 import type { Specimen } from '../../domain/specimen/specimen.ts';
-import type { Cabinet, CabinetEntry } from '../records/animals.ts';
+import type { Cabinet, CabinetEntry, MeasuredSkin } from '../records/animals.ts';
 import { calibrationDecoder, SELECT_CALIBRATIONS } from './calibrations.ts';
 import type { Row } from './catalogue.ts';
 import type { RecordContext } from './context.ts';
@@ -17,15 +17,15 @@ function hasPoint(landmark: string): string {
   return `reading.landmarks ->> '$."${landmark}".state' IN ('placed', 'regenerated')`;
 }
 
-/** For each animal: the reading that tells its last known size, and the photo that stands for it. */
+/** For each animal: the skin that tells its last known size, and the photo that stands for it. */
 const SELECT_HIGHLIGHTS = `SELECT specimen.id AS specimenId,
-  (SELECT reading.id FROM molt
+  (SELECT exuvia.id FROM molt
     JOIN exuvia ON exuvia.molt_id = molt.id
     JOIN photo ON photo.exuvia_id = exuvia.id
     JOIN calibration ON calibration.photo_id = photo.id AND calibration.marks IS NOT NULL
     JOIN reading ON reading.photo_id = photo.id
     WHERE molt.specimen_id = specimen.id AND ${hasPoint('carapace-front')} AND ${hasPoint('carapace-rear')}
-    ORDER BY ${LATEST_MOLT_FIRST}, reading.changed_at DESC, reading.ordinal DESC LIMIT 1) AS readingId,
+    ORDER BY ${LATEST_MOLT_FIRST} LIMIT 1) AS exuviaId,
   coalesce(
     (SELECT photo.id FROM photo WHERE photo.specimen_id = specimen.id ORDER BY photo.taken_on DESC, photo.ordinal DESC LIMIT 1),
     (SELECT photo.id FROM molt
@@ -52,26 +52,34 @@ export function cabinetIn({ catalogue, damage }: RecordContext): Cabinet {
   const calibrations = calibrationDecoder(damage);
   const readings = readingDecoder(damage);
 
-  /** Everything the measured sizes of these animals rest on, by the reading's id. */
-  function measurements(highlights: readonly Row[]): ReadonlyMap<string, NonNullable<CabinetEntry['lastMeasured']>> {
-    const ids = JSON.stringify(highlights.flatMap((row) => (row['readingId'] === null ? [] : [row['readingId']])));
+  /** Everything the sizes of these animals' last measured skins rest on, by the skin's id. */
+  function measuredSkins(highlights: readonly Row[]): ReadonlyMap<string, MeasuredSkin> {
+    const ids = JSON.stringify(highlights.flatMap((row) => (row['exuviaId'] === null ? [] : [row['exuviaId']])));
     const wanted = 'IN (SELECT value FROM json_each(:ids))';
-    const found = readings.many(catalogue.all(`${SELECT_READINGS} WHERE reading.id ${wanted}`, { ids }));
-    const photoIds = JSON.stringify(found.map((reading) => reading.photoId));
-    const photoOf = indexedBy(
-      photos.many(catalogue.all(`${SELECT_PHOTOS} WHERE photo.id ${wanted}`, { ids: photoIds })),
-      (photo) => photo.id,
+    const moltOf = new Map(
+      catalogue.all(`SELECT id, molt_id AS moltId FROM exuvia WHERE id ${wanted}`, { ids }).map((row) => [row['id'], row['moltId']]),
     );
+    const found = photos.many(catalogue.all(`${SELECT_PHOTOS} WHERE photo.exuvia_id ${wanted} ORDER BY photo.ordinal`, { ids }));
+    const photoIds = JSON.stringify(found.map((photo) => photo.id));
     const calibrationOf = indexedBy(
-      calibrations.many(catalogue.all(`${SELECT_CALIBRATIONS} WHERE calibration.photo_id ${wanted}`, { ids: photoIds })),
+      calibrations.many(
+        catalogue.all(`${SELECT_CALIBRATIONS} WHERE calibration.marks IS NOT NULL AND calibration.photo_id ${wanted}`, { ids: photoIds }),
+      ),
       (calibration) => calibration.photoId,
     );
+    const readingsOf = groupedBy(
+      readings.many(
+        catalogue.all(`${SELECT_READINGS} WHERE reading.photo_id ${wanted} ORDER BY reading.pass, reading.ordinal`, { ids: photoIds }),
+      ),
+      (reading) => reading.photoId,
+    );
+    const measured = found.flatMap((photo) => {
+      const calibration = calibrationOf.get(photo.id);
+      return calibration ? [{ photo, calibration, readings: readingsOf.get(photo.id) ?? [] }] : [];
+    });
+    const bySkin = groupedBy(measured, ({ photo: { subject } }) => (subject.kind === 'skin' ? subject.exuviaId : ''));
     return new Map(
-      found.flatMap((reading) => {
-        const photo = photoOf.get(reading.photoId);
-        const calibration = calibrationOf.get(reading.photoId);
-        return photo && calibration ? [[reading.id, { photo, calibration, reading }] as const] : [];
-      }),
+      [...bySkin].map(([exuviaId, photosOfSkin]) => [exuviaId, { moltId: String(moltOf.get(exuviaId)), photos: photosOfSkin }]),
     );
   }
 
@@ -88,7 +96,7 @@ export function cabinetIn({ catalogue, damage }: RecordContext): Cabinet {
     );
     const highlights = catalogue.all(`${SELECT_HIGHLIGHTS} ${where('specimen.id')}`, bindings);
     const highlightOf = indexedBy(highlights, (row) => String(row['specimenId']));
-    const measured = measurements(highlights);
+    const measured = measuredSkins(highlights);
     return found.map((specimen) => {
       const highlight = highlightOf.get(specimen.id);
       const cover = highlight?.['coverPhotoId'];
@@ -96,7 +104,7 @@ export function cabinetIn({ catalogue, damage }: RecordContext): Cabinet {
         specimen,
         molts: moltsOf.get(specimen.id) ?? [],
         determinations: determinationsOf.get(specimen.id) ?? [],
-        lastMeasured: measured.get(String(highlight?.['readingId'])) ?? null,
+        lastMeasured: measured.get(String(highlight?.['exuviaId'])) ?? null,
         coverPhotoId: typeof cover === 'string' ? cover : null,
       };
     });

@@ -14,7 +14,7 @@ const LOCK_PATIENCE_MS = 300;
  * FULL: a power cut must not take the last saved reading. `trusted_schema`: an archive may come from somebody else.
  * The two fullfsync settings act on macOS only, where fsync stops at the drive's cache.
  */
-export const PRAGMAS = [
+const PRAGMAS = [
   ['locking_mode', 'exclusive'],
   ['journal_mode', 'wal'],
   ['synchronous', 2],

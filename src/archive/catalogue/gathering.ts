@@ -130,7 +130,7 @@ export function countsOf({ rows, unassigned }: Gathered): RemovalCounts {
 
 /** What a stored removal holds; null when it can't be read. */
 export function readGathered(body: unknown): Gathered | null {
-  const document = parseDocument(body);
+  const document = documentIn(body);
   if (!isRecord(document) || !isRecord(document['rows']) || !isRows(document['unassigned'])) return null;
   const rows = document['rows'];
   const tableRows = (table: GatheredTable): readonly Row[] => {
@@ -152,7 +152,17 @@ export function readGathered(body: unknown): Gathered | null {
   };
 }
 
-function isRecord(value: unknown): value is Record<string, unknown> {
+/** A document that may be damaged; null when it is. */
+export function documentIn(body: unknown): unknown {
+  try {
+    return parseDocument(body);
+  } catch (error) {
+    if (error instanceof SyntaxError) return null;
+    throw error;
+  }
+}
+
+export function isRecord(value: unknown): value is Record<string, unknown> {
   return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
 

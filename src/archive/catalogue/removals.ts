@@ -1,20 +1,21 @@
 import { refuse } from '../../domain/failure.ts';
-import type { RemovableKind, Removal, RemovalCounts } from '../../domain/removal.ts';
+import type { PendingRemoval, RemovableKind, Removal, RemovalCounts, RemovedThing } from '../../domain/removal.ts';
 import { fail, type Result, succeed } from '../../domain/result.ts';
 import type { Removals } from '../records/removals.ts';
 import type { RecordContext } from './context.ts';
 import { countsOf, type Gathered, gather, gatherSamples, readGathered } from './gathering.ts';
+import { readThing, thingOf } from './removedThing.ts';
 import { deleteGathered, insertGathered } from './restoring.ts';
 
 export function removalsIn(context: RecordContext): Removals {
   const { catalogue, ambient } = context;
 
-  function take(gathered: Gathered): Removal {
+  function take(gathered: Gathered, thing: RemovedThing): Removal {
     const id = ambient.newId();
     catalogue.run('INSERT INTO removal (id, at, body) VALUES (:id, :at, :body)', {
       id,
       at: ambient.now(),
-      body: JSON.stringify(gathered),
+      body: JSON.stringify({ ...gathered, thing }),
     });
     deleteGathered(catalogue, gathered);
     return { ...countsOf(gathered), id };
@@ -28,9 +29,15 @@ export function removalsIn(context: RecordContext): Removals {
     remove: (kind, id) =>
       catalogue.atomically(() => {
         const gathered = gather(catalogue, kind, id);
-        return gathered.ok ? succeed(take(gathered.value)) : gathered;
+        return gathered.ok ? succeed(take(gathered.value, thingOf(catalogue, kind, id))) : gathered;
       }),
-    removeSamples: () => catalogue.atomically(() => succeed(take(gatherSamples(catalogue)))),
+    removeSamples: () => catalogue.atomically(() => succeed(take(gatherSamples(catalogue), { kind: 'sample-cabinet' }))),
+    pending: () =>
+      catalogue.all('SELECT id, at, body FROM removal ORDER BY ordinal DESC').flatMap(({ id, at, body }): PendingRemoval[] => {
+        const gathered = readGathered(body);
+        const thing = readThing(body);
+        return gathered && thing ? [{ ...countsOf(gathered), id: String(id), at: String(at), thing }] : [];
+      }),
     restore: (removalId) =>
       catalogue.atomically(() => {
         const row = catalogue.one('SELECT body FROM removal WHERE id = :removalId', { removalId });

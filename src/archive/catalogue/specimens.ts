@@ -16,7 +16,7 @@ export function specimenDecoder(damage: DamageLog): Decoder<Specimen> {
 }
 
 /** Codes that a keeper would read as the same one are the same one. */
-export function codeKey(code: string): string {
+function codeKey(code: string): string {
   return code.normalize('NFKC').toLowerCase();
 }
 

@@ -3,6 +3,7 @@ import { fail, type Result, succeed } from '../../domain/result.ts';
 import type { Staged } from '../records/originals.ts';
 import { diskFailure } from './diskFailure.ts';
 import { errorCode, type Files } from './files.ts';
+import { sha256Of } from './hashing.ts';
 import { type Layout, originalFolder, originalPath } from './layout.ts';
 
 /** Answers of file systems without hard links (exFAT, some network drives). */
@@ -21,14 +22,14 @@ export async function publish(
   const to = originalPath(layout, staged.sha256);
   try {
     const present = await files.facts(to);
-    if (present?.byteLength === staged.byteLength) {
+    if (present?.byteLength === staged.byteLength && (await sha256Of(files, to)) === staged.sha256) {
       await files.remove(from);
       // Another publication may have named it a moment ago, and not yet synced the name.
       await files.syncFolder(folder);
       return succeed('already-here');
     }
     if (present) {
-      // What lies there has lost bytes, so it is not the original; the staged copy is.
+      // What lies there has been damaged, so it is not the original any more; the staged copy is.
       await files.rename(from, to);
     } else {
       await files.makeFolder(folder);

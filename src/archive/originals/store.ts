@@ -3,7 +3,7 @@ import type { Ambient } from '../../domain/ambient.ts';
 import type { Failure } from '../../domain/failure.ts';
 import { succeed } from '../../domain/result.ts';
 import type { Catalogue } from '../catalogue/catalogue.ts';
-import { hashesNeeded, recordedOriginals } from '../catalogue/housekeeping.ts';
+import { forgetRemovals, hashesNeeded, recordedOriginals } from '../catalogue/housekeeping.ts';
 import type { Originals } from '../records/originals.ts';
 import type { Files } from './files.ts';
 import { type Layout, originalPath } from './layout.ts';
@@ -57,6 +57,8 @@ export function originalsIn({ files, layout, ambient, catalogue }: StoreContext)
       return (await files.facts(path)) ? files.stream(path) : null;
     },
     async sweep(graceMs) {
+      const olderThanMs = Date.parse(ambient.now()) - graceMs;
+      forgetRemovals(catalogue, new Date(olderThanMs).toISOString());
       const needed = hashesNeeded(catalogue);
       const removeUnlessNeeded = async (sha256: string, path: string): Promise<boolean> => {
         if (needed.has(sha256) || inHand.has(sha256)) return false;
@@ -65,7 +67,7 @@ export function originalsIn({ files, layout, ambient, catalogue }: StoreContext)
         await removal;
         return true;
       };
-      return { removed: await sweepUnnamed(place, Date.parse(ambient.now()) - graceMs, removeUnlessNeeded) };
+      return { removed: await sweepUnnamed(place, olderThanMs, removeUnlessNeeded) };
     },
     async check(signal) {
       const harm: Failure[] = [];

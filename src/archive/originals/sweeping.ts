@@ -1,7 +1,7 @@
-import { createHash } from 'node:crypto';
 import { join } from 'node:path';
 import type { Failure } from '../../domain/failure.ts';
 import type { Files } from './files.ts';
+import { sha256Of } from './hashing.ts';
 import { type Layout, originalPath } from './layout.ts';
 
 /** Removes everything in `incoming/` but what a planned import still needs. Answers the names that stay. */
@@ -14,8 +14,7 @@ export async function sweepIncoming(files: Files, layout: Layout, needed: Readon
 }
 
 /**
- * Removes originals and renditions that no row names, once they are older than the grace: a row is committed after its file,
- * and what was removed by mistake should not be beyond help at once.
+ * Removes originals and renditions that no row names, once they are older than the grace: a row is committed after its file.
  */
 export async function sweepUnnamed(
   { files, layout }: { readonly files: Files; readonly layout: Layout },
@@ -44,7 +43,5 @@ export async function harmOf(
 ): Promise<Failure | null> {
   const path = originalPath(layout, recorded.sha256);
   if (!(await files.facts(path))) return { code: 'original-missing', photoId: recorded.photoId };
-  const hash = createHash('sha256');
-  for await (const piece of files.read(path)) hash.update(piece);
-  return hash.digest('hex') === recorded.sha256 ? null : { code: 'original-damaged', photoId: recorded.photoId };
+  return (await sha256Of(files, path)) === recorded.sha256 ? null : { code: 'original-damaged', photoId: recorded.photoId };
 }

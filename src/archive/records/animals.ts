@@ -58,6 +58,13 @@ export interface Determinations {
   withdraw(determinationId: string, reason: string): Result<Determination>;
 }
 
+/** One skin with everything that its sizes are computed from. */
+export interface MeasuredSkin {
+  readonly moltId: string;
+  /** Its photos that have marks on a scale object, in the order of import, each with all its readings by pass. */
+  readonly photos: readonly { readonly photo: Photo; readonly calibration: CalibrationRecord; readonly readings: readonly Reading[] }[];
+}
+
 /** What the list of all animals needs about one of them. */
 export interface CabinetEntry {
   readonly specimen: Specimen;
@@ -65,8 +72,8 @@ export interface CabinetEntry {
   readonly molts: readonly Molt[];
   /** Oldest first. */
   readonly determinations: readonly Determination[];
-  /** The latest skin whose photo has a calibration and a reading with both carapace midline points. */
-  readonly lastMeasured: { readonly photo: Photo; readonly calibration: CalibrationRecord; readonly reading: Reading } | null;
+  /** The latest skin of which a photo has a calibration and a reading with both carapace midline points. */
+  readonly lastMeasured: MeasuredSkin | null;
   /** The latest photo of the animal, else of its latest photographed skin. */
   readonly coverPhotoId: string | null;
 }

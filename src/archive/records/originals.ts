@@ -27,7 +27,7 @@ export interface Originals {
   stage(source: OriginalSource, name: string): Promise<Result<Staged>>;
   /** Path of staged bytes, for reading only. */
   stagedPath(staged: Staged): string;
-  /** Moves staged bytes to their place; `already-here` when the same content was published before. */
+  /** Moves staged bytes to their place; `already-here` when the same content was published before and is still what it was. */
   publish(staged: Staged): Promise<Result<'published' | 'already-here'>>;
   /** Drops staged bytes that are not wanted after all. */
   discard(staged: Staged): Promise<void>;
@@ -37,7 +37,7 @@ export interface Originals {
   pathOf(sha256: string): Promise<string | null>;
   /** Bytes and length for an answer; null when the file is gone. */
   open(sha256: string): Promise<{ readonly stream: Readable; readonly byteLength: number } | null>;
-  /** Removes files that no row names and that are older than the grace. Answers how many went. */
+  /** Removes files that no row names, or only a removal from before the grace, if they are older than that. Answers how many went. */
   sweep(graceMs: number): Promise<{ readonly removed: number }>;
   /** Hashes every recorded original again. */
   check(signal?: AbortSignal): Promise<{ readonly sound: number; readonly harm: readonly Failure[] }>;

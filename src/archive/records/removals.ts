@@ -1,4 +1,4 @@
-import type { RemovableKind, Removal, RemovalCounts } from '../../domain/removal.ts';
+import type { PendingRemoval, RemovableKind, Removal, RemovalCounts } from '../../domain/removal.ts';
 import type { Result } from '../../domain/result.ts';
 
 /** Removing with the way back. What was removed can be restored until the archive is opened the next time. */
@@ -8,6 +8,8 @@ export interface Removals {
   remove(kind: RemovableKind, id: string): Result<Removal>;
   /** Takes all sample animals and the sample photos that no remaining determination leans on. */
   removeSamples(): Result<Removal>;
+  /** Those that can be restored, newest first. */
+  pending(): readonly PendingRemoval[];
   /**
    * Puts everything back exactly as it was. Fails with `removal-gone`, with `code-taken` or `skin-already-recorded` when the
    * place has been filled since, and with `removal-out-of-order` when what it hangs on was removed after it.

@@ -1,6 +1,6 @@
 /** The page's own scheme. Standard, so that it has an origin and the policy's 'self' means something. */
 export const SCHEME = 'app';
-export const HOST = 'archive';
+const HOST = 'archive';
 export const ORIGIN = `${SCHEME}://${HOST}`;
 export const START_PAGE = `${ORIGIN}/`;
 

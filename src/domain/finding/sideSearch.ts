@@ -111,23 +111,3 @@ function supportOf(samples: readonly SideSample[], startPx: number, slope: numbe
   }
   return sum;
 }
-
-/** The steps that lie within a tolerance of a line, one for each place, as points of the picture. */
-export function pointsNear(
-  { origin, alongX, alongY, samples }: SideProfiles,
-  { startPx, slope }: Pick<LineHypothesis, 'startPx' | 'slope'>,
-  tolerancePx: number,
-): readonly ImagePoint[] {
-  return samples.flatMap(({ alongPx, steps }) => {
-    const at = startPx + slope * alongPx;
-    // Steps stand strongest first: of those near enough the strongest is the edge, the others are noise beside it.
-    const step = steps.find(({ offsetPx }) => Math.abs(offsetPx - at) <= tolerancePx);
-    if (!step) return [];
-    return [
-      {
-        xPx: origin.xPx + alongPx * alongX + step.offsetPx * alongY,
-        yPx: origin.yPx + alongPx * alongY - step.offsetPx * alongX,
-      },
-    ];
-  });
-}

@@ -21,7 +21,7 @@ export interface Peak {
   readonly strength: number;
 }
 
-export const BAND_STEP_PX = 0.5;
+const BAND_STEP_PX = 0.5;
 
 export function stripThrough(from: ImagePoint, to: ImagePoint): Strip {
   const lengthPx = Math.hypot(to.xPx - from.xPx, to.yPx - from.yPx);
@@ -30,12 +30,6 @@ export function stripThrough(from: ImagePoint, to: ImagePoint): Strip {
 
 export function pointOf({ origin, alongX, alongY }: Strip, uPx: number, vPx: number): ImagePoint {
   return { xPx: origin.xPx + uPx * alongX - vPx * alongY, yPx: origin.yPx + uPx * alongY + vPx * alongX };
-}
-
-/** The strip's own coordinates of a point of the picture. */
-export function stripCoordinates({ origin, alongX, alongY }: Strip, { xPx, yPx }: ImagePoint): readonly [uPx: number, vPx: number] {
-  const [dx, dy] = [xPx - origin.xPx, yPx - origin.yPx];
-  return [dx * alongX + dy * alongY, dy * alongX - dx * alongY];
 }
 
 /**

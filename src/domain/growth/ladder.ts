@@ -1,5 +1,6 @@
 import { daysBetween } from '../dates.ts';
 import type { Exuvia } from '../molting/exuvia.ts';
+import type { Acquisition } from '../molting/instarAnchors.ts';
 import { byDate } from '../molting/instars.ts';
 import type { Molt } from '../molting/molt.ts';
 import type { Photo } from '../photo/photo.ts';
@@ -26,11 +27,15 @@ export interface MoltOnRecord {
  * interpolated: a ratio stands only between instars that followed each other and were both measured.
  *
  * @param records all molts of one animal, in any order.
+ * @param acquisition of the animal, where its instar was known then: the count starts from it where no molt has a number.
  * @throws Refusal `instars-out-of-order` when the instar numbers on record contradict the order of the dates.
  */
-export function buildLadder(records: readonly MoltOnRecord[]): Ladder {
+export function buildLadder(records: readonly MoltOnRecord[], acquisition?: Acquisition): Ladder {
   const inOrder = [...records].sort((a, b) => byDate(a.molt, b.molt));
-  const positions = placeMolts(inOrder.map(({ molt }) => molt));
+  const positions = placeMolts(
+    inOrder.map(({ molt }) => molt),
+    acquisition,
+  );
   const rungs: Rung[] = [];
   for (const [index, record] of inOrder.entries()) {
     const position = positions[index];

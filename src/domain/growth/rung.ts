@@ -1,6 +1,8 @@
 import { z } from 'zod';
 import { CalendarDay } from '../dates.ts';
 import { Estimate } from '../measuring/quantity.ts';
+import { Instar } from '../molting/instar.ts';
+import { SkinSizes } from './skinSizes.ts';
 
 /**
  * One instar of one animal as its skin shows it. A skin of molt n belongs to the instar that ended with molt n.
@@ -13,19 +15,16 @@ export const Rung = z
     exuviaId: z.string().nullable(),
     step: z.int().min(0),
     stepKnown: z.boolean().describe('false where instars without a molt on record lie near by and it is open on which side'),
-    instar: z.int().nullable().describe('Absolute instar shown by the skin; null if unknown'),
+    instar: Instar.nullable().describe('Absolute instar shown by the skin; null if unknown'),
     recordedMolt: z.int().min(1).describe('1 for the first molt on record'),
     happenedFrom: CalendarDay,
     happenedTo: CalendarDay,
     recovered: z.boolean().nullable().describe('null when nothing is recorded about the skin'),
     photoId: z.string().nullable().describe('The skin photo its sizes come from, else any photo of the skin'),
     readingIds: z.array(z.string()),
-    carapaceLengthMm: Estimate.nullable(),
-    carapaceWidthMm: Estimate.nullable(),
-    legFirstMm: Estimate.nullable().describe('Leg I, mean of the sides that are neither missing nor regenerated'),
-    legFourthMm: Estimate.nullable(),
+    ...SkinSizes.shape,
     ratio: Estimate.nullable().describe('Carapace length over that of the previous instar; null across a gap'),
-    skippedInstars: z.int().min(0).describe('Instars without a rung between the previous rung and this one'),
+    skippedInstars: z.int().min(0).describe('Instars without a rung between the previous rung, or the acquisition, and this one'),
     daysSincePrevious: z
       .object({ from: z.int(), to: z.int() })
       .nullable()

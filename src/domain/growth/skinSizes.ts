@@ -1,5 +1,6 @@
+import { z } from 'zod';
 import type { LegId } from '../measuring/landmarks.ts';
-import { type Estimate, estimateFrom, type Measurement } from '../measuring/quantity.ts';
+import { Estimate, estimateFrom, type Measurement } from '../measuring/quantity.ts';
 import { combineReadings, type MeasuredLength, meanOfSides, measuredLength, standardUncertaintyOf } from './combine.ts';
 
 /** What one reading of one skin photo gives under that photo's calibration. */
@@ -9,12 +10,17 @@ export interface SkinReading {
   readonly measurement: Measurement;
 }
 
-export interface SkinSizes {
-  readonly carapaceLengthMm: Estimate | null;
-  readonly carapaceWidthMm: Estimate | null;
-  readonly legFirstMm: Estimate | null;
-  readonly legFourthMm: Estimate | null;
-}
+/** The sizes of one skin, from every reading of every photo of it: the only place where a skin gets its sizes. */
+export const SkinSizes = z
+  .object({
+    carapaceLengthMm: Estimate.nullable(),
+    carapaceWidthMm: Estimate.nullable(),
+    legFirstMm: Estimate.nullable().describe('Leg I, mean of the sides that are neither missing nor regenerated'),
+    legFourthMm: Estimate.nullable(),
+    legSpanMm: Estimate.nullable().describe('The longer of the two diagonals, as the skin was laid out'),
+  })
+  .meta({ id: 'SkinSizes' });
+export type SkinSizes = z.infer<typeof SkinSizes>;
 
 /** The sizes of one skin from all its readings. A size that no reading gives is null. */
 export function sizesOf(readings: readonly SkinReading[]): SkinSizes {
@@ -23,6 +29,7 @@ export function sizesOf(readings: readonly SkinReading[]): SkinSizes {
     carapaceWidthMm: estimateOf(combineReadings(lengthsNamed(readings, 'carapace-width'))),
     legFirstMm: legPair(readings, ['L1', 'R1']),
     legFourthMm: legPair(readings, ['L4', 'R4']),
+    legSpanMm: estimateOf(longest(['span-L1-R4', 'span-R1-L4'].map((name) => combineReadings(lengthsNamed(readings, name))))),
   };
 }
 
@@ -52,6 +59,10 @@ function lengthsNamed(readings: readonly SkinReading[], name: string): MeasuredL
       .filter((quantity) => quantity.name === name && quantity.estimate.value > 0)
       .map((quantity) => measuredLength(quantity, photoId)),
   );
+}
+
+function longest(lengths: readonly (MeasuredLength | null)[]): MeasuredLength | null {
+  return lengths.reduce((found, next) => (next !== null && (found === null || next.valueMm > found.valueMm) ? next : found), null);
 }
 
 function estimateOf(length: MeasuredLength | null): Estimate | null {

@@ -10,8 +10,8 @@ import { distance } from './corners.ts';
 import type { ImagePoint, PlanePoint } from './points.ts';
 import { type PosedView, type RectangleGeometry, rectangleOutline, viewOfRectangle } from './rectangleView.ts';
 import { rigidResidualPx } from './rigidResidual.ts';
-import { type TwoPointExcursion, viewOfTwoPoints } from './twoPointView.ts';
-import { type CameraStation, localScaleMmPerPx, planePointOf, type View } from './view.ts';
+import { viewOfTwoPoints } from './twoPointView.ts';
+import { type CameraStation, localScaleMmPerPx, planePointOf, type View, type ViewExcursion } from './view.ts';
 
 /** What the keeper should know about a calibration. Facts only. */
 export type CalibrationWarning =
@@ -31,9 +31,6 @@ export type CalibrationWarning =
   | { readonly code: 'focal-length-unknown' }
   /** The corners do not fit a rectangle of this shape seen through this lens: a wrong corner, another object, or a cropped picture. */
   | { readonly code: 'shape-disagrees'; readonly aspectErrorPercent: number; readonly angleErrorDeg: number };
-
-/** One input of the calibration, moved down and up by its standard uncertainty. */
-export type ViewExcursion = TwoPointExcursion;
 
 /** Everything the marks on a scale object tell about a picture. Plain data, in the frame of the object's face. */
 export interface Calibration {

@@ -6,13 +6,17 @@ export type KnownHeights = Partial<Record<LandmarkName, number>>;
 
 /** Default height of the carapace landmarks as a share of the carapace width, with its standard uncertainty. Own assumption. */
 export const CARAPACE_HEIGHT_SHARE = 0.35;
-export const CARAPACE_HEIGHT_SHARE_UNCERTAINTY = 0.12;
+const CARAPACE_HEIGHT_SHARE_UNCERTAINTY = 0.12;
 
 /** A carapace seldom lies level: each of its landmarks differs from the common height by this share of the width. Own assumption. */
 const CARAPACE_UNEVENNESS_SHARE = 0.05;
 
-/** Leg joints of a skin laid out flat lie on the table within this share of the carapace width. Own assumption. */
-const LEG_HEIGHT_SHARE_UNCERTAINTY = 0.15;
+/**
+ * Leg joints are taken to lie on the table, each within this standard uncertainty, as a share of the carapace width. Skins are
+ * rarely pressed quite flat: wide enough for articles of arched legs, knees up to half a carapace width high (root mean square)
+ * and the joints before and after them lower. Own assumption, checked on rendered skins.
+ */
+const LEG_HEIGHT_SHARE_UNCERTAINTY = 0.2;
 
 /** Used for the legs when the carapace is not measured; own assumption. */
 const LEG_HEIGHT_UNCERTAINTY_WITHOUT_CARAPACE_MM = 2;

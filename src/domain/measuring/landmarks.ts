@@ -56,3 +56,8 @@ export const Landmarks = z
   .partialRecord(z.enum(DORSAL_SKIN_PROTOCOL as [LandmarkName, ...LandmarkName[]]), Landmark)
   .meta({ id: 'Landmarks' });
 export type Landmarks = z.infer<typeof Landmarks>;
+
+/** Where the landmark lies; null where it has no point. */
+export function pointOf(landmark: Landmark | undefined): ImagePoint | null {
+  return landmark !== undefined && 'at' in landmark ? landmark.at : null;
+}

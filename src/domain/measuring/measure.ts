@@ -1,12 +1,12 @@
 import { contribution, covarianceOf, curvature, type Excursion, meanSquareDeviation } from '../numerics/propagation.ts';
-import { type Calibration, toPlane, type ViewExcursion } from './calibrate.ts';
+import { type Calibration, toPlane } from './calibrate.ts';
 import { type Heights, heightsOf, type KnownHeights } from './heights.ts';
-import type { CarapaceLandmark, LandmarkName, Landmarks } from './landmarks.ts';
+import { type CarapaceLandmark, type LandmarkName, type Landmarks, pointOf } from './landmarks.ts';
 import { type Placement, placeLandmarks } from './placements.ts';
-import { type AbsentQuantity, type BudgetSource, COVERAGE_FACTOR, type Measurement, type Quantity, type QuantityFlag } from './quantity.ts';
+import { type AbsentQuantity, type BudgetSource, estimateFrom, type Measurement, type Quantity, type QuantityFlag } from './quantity.ts';
 import { DORSAL_SKIN_QUANTITIES, type QuantityDefinition } from './quantityDefinitions.ts';
 import type { ReadingDraft } from './reading.ts';
-import type { SpacePoint } from './view.ts';
+import type { SpacePoint, ViewExcursion } from './view.ts';
 
 export interface MeasuringOptions {
   /** Standard uncertainty of one click per coordinate, when repeats tell it better than the reading: of all or of each landmark. */
@@ -48,8 +48,8 @@ export function carapaceHeights(
 ): Heights {
   const distanceMm = (from: CarapaceLandmark, to: CarapaceLandmark): number | null => {
     const [first, second] = [from, to].map((name) => {
-      const landmark = landmarks[name];
-      return landmark && 'at' in landmark ? toPlane(calibration, landmark.at) : null;
+      const at = pointOf(landmarks[name]);
+      return at && toPlane(calibration, at);
     });
     return first && second ? Math.hypot(second.xMm - first.xMm, second.yMm - first.yMm) : null;
   };
@@ -75,7 +75,7 @@ function reasonOf(names: readonly LandmarkName[], landmarks: Landmarks): AbsentQ
 }
 
 function evaluate(
-  { name, unit, evaluate: model, postureDependent }: QuantityDefinition,
+  { name, unit, evaluate: model, posture }: QuantityDefinition,
   found: readonly Placement[],
   calibration: Calibration,
 ): Quantity {
@@ -91,12 +91,11 @@ function evaluate(
   if (!corrected) add(variances, 'height', (raisedValue - value) ** 2);
 
   const variance = [...variances.values()].reduce((sum, part) => sum + part, 0);
-  const standardUncertainty = Math.sqrt(variance);
   return {
     name,
     unit,
-    estimate: { value, standardUncertainty, expandedUncertainty: COVERAGE_FACTOR * standardUncertainty },
-    flags: flagsOf(found, calibration, postureDependent),
+    estimate: estimateFrom(value, Math.sqrt(variance)),
+    flags: flagsOf(found, calibration, posture),
     budget: [...variances]
       .filter(([, part]) => part > 0)
       .map(([source, part]) => ({ source, standardUncertainty: Math.sqrt(part), share: part / variance })),
@@ -156,9 +155,11 @@ function alone(points: readonly SpacePoint[], index: number, { below, above }: E
   return { below: points.with(index, below), above: points.with(index, above) };
 }
 
-function flagsOf(found: readonly Placement[], calibration: Calibration, postureDependent: boolean): QuantityFlag[] {
+function flagsOf(found: readonly Placement[], calibration: Calibration, posture: QuantityDefinition['posture']): QuantityFlag[] {
   const flags: QuantityFlag[] = [];
-  if (postureDependent) flags.push('posture-dependent');
+  if (posture === 'layout') flags.push('posture-dependent');
+  // Joints taken to lie on the table hide the rise and fall between them.
+  if (posture === 'arch' && found.some((placement) => placement.heightAssumed)) flags.push('flat-projection');
   if (found.some((placement) => placement.regenerated)) flags.push('regenerated');
   if (found.some((placement) => placement.heightAssumed)) flags.push('height-assumed');
   if (calibration.station === null) flags.push('height-not-corrected');

@@ -5,14 +5,14 @@ import type { PointsScale } from './calibration.ts';
 import { focalStandardUncertaintyPx, type Lens, lensOf, type PictureFacts, poseOf } from './camera.ts';
 import { fitHomography, type HomographyFit } from './homography.ts';
 import type { PlanePoint } from './points.ts';
-import type { PosedExcursion, PosedView } from './rectangleView.ts';
-import { invertHomography, stretchPlane } from './view.ts';
+import type { PosedView } from './rectangleView.ts';
+import { invertHomography, stretchPlane, type ViewExcursion } from './view.ts';
 
 export interface PointsGeometry {
   readonly planeToImage: Matrix3;
   readonly view: PosedView;
   /** Eight of the map, two of the print, one of the focal length if known. */
-  readonly excursions: readonly PosedExcursion[];
+  readonly excursions: readonly ViewExcursion<PosedView>[];
   /** Root mean square distance of the points from the map, px, over its degrees of freedom; null for four points. */
   readonly scatterPx: number | null;
 }
@@ -49,7 +49,7 @@ export function viewOfPoints(marks: PointsScale, picture: PictureFacts): Result<
   };
 
   const scatterPx = fit.degreesOfFreedom > 0 ? Math.sqrt(fit.residualSumOfSquaresPx2 / fit.degreesOfFreedom) : null;
-  const excursions: PosedExcursion[] = principalResponses(fit, Math.max(marks.pointPx, scatterPx ?? 0)).map((response) => ({
+  const excursions: ViewExcursion<PosedView>[] = principalResponses(fit, Math.max(marks.pointPx, scatterPx ?? 0)).map((response) => ({
     source: 'calibration',
     below: see(addScaled(fit.matrix, response, -1), lens),
     above: see(addScaled(fit.matrix, response, 1), lens),

@@ -24,7 +24,7 @@ export const BudgetSource = z
 export type BudgetSource = z.infer<typeof BudgetSource>;
 
 export const QuantityFlag = z
-  .enum(['posture-dependent', 'regenerated', 'height-assumed', 'height-not-corrected', 'tilt-unknown', 'far-from-scale'])
+  .enum(['posture-dependent', 'flat-projection', 'regenerated', 'height-assumed', 'height-not-corrected', 'tilt-unknown', 'far-from-scale'])
   .meta({ id: 'QuantityFlag' });
 export type QuantityFlag = z.infer<typeof QuantityFlag>;
 

@@ -18,8 +18,8 @@ export interface QuantityDefinition {
   readonly landmarks: readonly LandmarkName[];
   /** Takes the landmarks' points in that order; mm, or a number for the unit 1. */
   readonly evaluate: (points: readonly SpacePoint[]) => number;
-  /** The value depends on how the skin was laid out. */
-  readonly postureDependent: boolean;
+  /** What the value depends on beside the animal: nothing, an arch of the leg, or how the whole skin was laid out. */
+  readonly posture: 'none' | 'arch' | 'layout';
 }
 
 /**
@@ -28,14 +28,14 @@ export interface QuantityDefinition {
  * from tip I to the tip IV of the other side (common practice, no source).
  */
 export const DORSAL_SKIN_QUANTITIES: readonly QuantityDefinition[] = [
-  { ...between('carapace-length', 'carapace-front', 'carapace-rear'), postureDependent: false },
-  { ...between('carapace-width', 'carapace-left', 'carapace-right'), postureDependent: false },
+  { ...between('carapace-length', 'carapace-front', 'carapace-rear'), posture: 'none' },
+  { ...between('carapace-width', 'carapace-left', 'carapace-right'), posture: 'none' },
   {
     name: 'carapace-ratio',
     unit: '1',
     landmarks: ['carapace-front', 'carapace-rear', 'carapace-left', 'carapace-right'],
     evaluate: (points) => stretch(points, 0) / stretch(points, 2),
-    postureDependent: false,
+    posture: 'none',
   },
   ...LEG_IDS.flatMap((leg): readonly QuantityDefinition[] => [
     {
@@ -43,19 +43,19 @@ export const DORSAL_SKIN_QUANTITIES: readonly QuantityDefinition[] = [
       unit: 'mm',
       landmarks: LEG_JOINTS.map((joint) => legLandmark(leg, joint)),
       evaluate: chain,
-      postureDependent: false,
+      posture: 'arch',
     },
     ...LEG_SEGMENTS.map((segment, index): QuantityDefinition => {
       const [from, to] = [LEG_JOINTS[index], LEG_JOINTS[index + 1]];
       if (from === undefined || to === undefined) throw new RangeError('Expected one joint more than segments');
-      return { ...between(`leg-${leg}-${segment}`, legLandmark(leg, from), legLandmark(leg, to)), postureDependent: false };
+      return { ...between(`leg-${leg}-${segment}`, legLandmark(leg, from), legLandmark(leg, to)), posture: 'arch' };
     }),
   ]),
-  { ...between('span-L1-R4', legLandmark('L1', 'tarsus-tip'), legLandmark('R4', 'tarsus-tip')), postureDependent: true },
-  { ...between('span-R1-L4', legLandmark('R1', 'tarsus-tip'), legLandmark('L4', 'tarsus-tip')), postureDependent: true },
+  { ...between('span-L1-R4', legLandmark('L1', 'tarsus-tip'), legLandmark('R4', 'tarsus-tip')), posture: 'layout' },
+  { ...between('span-R1-L4', legLandmark('R1', 'tarsus-tip'), legLandmark('L4', 'tarsus-tip')), posture: 'layout' },
 ];
 
-function between(name: QuantityName, from: LandmarkName, to: LandmarkName): Omit<QuantityDefinition, 'postureDependent'> {
+function between(name: QuantityName, from: LandmarkName, to: LandmarkName): Omit<QuantityDefinition, 'posture'> {
   return { name, unit: 'mm', landmarks: [from, to], evaluate: (points) => stretch(points, 0) };
 }
 

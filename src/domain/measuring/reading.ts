@@ -42,10 +42,3 @@ export type Reading = z.infer<typeof Reading>;
 
 /** Default standard uncertainty of one click, in pixels, per coordinate (our assumption; metrology notes, section 5). */
 export const DEFAULT_POINTING_PX = 1.5;
-
-export const EMPTY_READING: Omit<ReadingDraft, 'observer' | 'pass'> = {
-  protocol: 'dorsal-skin',
-  carapaceHeight: { kind: 'assumed' },
-  pointingPx: DEFAULT_POINTING_PX,
-  landmarks: {},
-};

@@ -1,28 +1,22 @@
 import { addScaled, type Matrix3 } from '../numerics/matrix3.ts';
-import type { Excursion } from '../numerics/propagation.ts';
 import { fail, type Result, succeed } from '../result.ts';
 import type { RectangleScale } from './calibration.ts';
 import { type CameraPose, focalStandardUncertaintyPx, type Lens, lensOf, type PictureFacts, poseOf } from './camera.ts';
 import { checkCorners } from './corners.ts';
 import { fitHomography } from './homography.ts';
 import type { PlanePoint } from './points.ts';
-import type { BudgetSource } from './quantity.ts';
-import { invertHomography, stretchPlane, type View } from './view.ts';
+import { invertHomography, stretchPlane, type View, type ViewExcursion } from './view.ts';
 
 /** A view together with the pose behind it. */
 export interface PosedView extends View {
   readonly pose: CameraPose;
 }
 
-export interface PosedExcursion extends Excursion<PosedView> {
-  readonly source: Extract<BudgetSource, 'calibration' | 'scale-object' | 'camera-distance'>;
-}
-
 export interface RectangleGeometry {
   readonly planeToImage: Matrix3;
   readonly view: PosedView;
   /** One for each coordinate of each corner, for each side of the object, and for the focal length if known. */
-  readonly excursions: readonly PosedExcursion[];
+  readonly excursions: readonly ViewExcursion<PosedView>[];
 }
 
 /** The plane's corners in the order of the marks: origin in the first, x along the first side, y along the second. */
@@ -58,7 +52,7 @@ export function viewOfRectangle(marks: RectangleScale, picture: PictureFacts): R
   };
 
   const view = see(fit.matrix, lens);
-  const excursions: PosedExcursion[] = fit.responses.map((response) => ({
+  const excursions: ViewExcursion<PosedView>[] = fit.responses.map((response) => ({
     source: 'calibration',
     below: see(addScaled(fit.matrix, response, -marks.pointingPx), lens),
     above: see(addScaled(fit.matrix, response, marks.pointingPx), lens),

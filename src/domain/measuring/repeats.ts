@@ -1,4 +1,4 @@
-import { DORSAL_SKIN_PROTOCOL } from './landmarks.ts';
+import { DORSAL_SKIN_PROTOCOL, pointOf } from './landmarks.ts';
 import type { ReadingDraft } from './reading.ts';
 
 /** How well clicks repeat, from several passes over one photo. */
@@ -21,10 +21,7 @@ export function pointingFromRepeats(readings: readonly Pick<ReadingDraft, 'landm
   let sumOfSquares = 0;
   let degreesOfFreedom = 0;
   for (const name of DORSAL_SKIN_PROTOCOL) {
-    const points = readings.flatMap(({ landmarks }) => {
-      const landmark = landmarks[name];
-      return landmark && 'at' in landmark ? [landmark.at] : [];
-    });
+    const points = readings.map(({ landmarks }) => pointOf(landmarks[name])).filter((point) => point !== null);
     if (points.length < 2) continue;
     const meanX = points.reduce((sum, point) => sum + point.xPx, 0) / points.length;
     const meanY = points.reduce((sum, point) => sum + point.yPx, 0) / points.length;

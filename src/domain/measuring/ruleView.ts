@@ -6,12 +6,12 @@ import { focalStandardUncertaintyPx, type Lens, lensOf, type PictureFacts } from
 import { distance } from './corners.ts';
 import type { ImagePoint } from './points.ts';
 import { axesOf, viewOfPlane } from './slopedPlane.ts';
-import { SLOPE_STANDARD_UNCERTAINTY, type TwoPointExcursion } from './twoPointView.ts';
-import type { View } from './view.ts';
+import { SLOPE_STANDARD_UNCERTAINTY } from './twoPointView.ts';
+import type { View, ViewExcursion } from './view.ts';
 
 export interface RuleGeometry {
   readonly view: View;
-  readonly excursions: readonly TwoPointExcursion[];
+  readonly excursions: readonly ViewExcursion[];
   readonly tiltDeg: number;
   /** Its part along the rule, positive where the rule goes away from the camera, and that across, each with its standard uncertainty. */
   readonly along: TiltPart;
@@ -58,7 +58,7 @@ export function viewOfRule(marks: RuleTicksScale, picture: PictureFacts): Result
       fit.parameters,
       factor.getColumn(column).map((value) => sign * value),
     );
-  const excursions: TwoPointExcursion[] = [0, 1, 2].map((column) => ({
+  const excursions: ViewExcursion[] = [0, 1, 2].map((column) => ({
     // Unknown tilt moves lengths in second order, which only this source is propagated to.
     source: column < 2 && slopeUncertainty(fit.covariance) > SECOND_ORDER_SLOPE ? 'tilt-unknown' : 'calibration',
     below: viewAt(moved(column, -1)),

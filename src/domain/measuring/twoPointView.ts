@@ -1,21 +1,15 @@
 import { dot, type Vector3 } from '../numerics/matrix3.ts';
-import type { Excursion } from '../numerics/propagation.ts';
 import { fail, type Result, succeed } from '../result.ts';
 import type { TwoPointScale } from './calibration.ts';
 import { focalStandardUncertaintyPx, type Lens, lensOf, type PictureFacts } from './camera.ts';
 import { distance } from './corners.ts';
 import type { ImagePoint } from './points.ts';
-import type { BudgetSource } from './quantity.ts';
 import { axesOf, viewOfPlane } from './slopedPlane.ts';
-import type { View } from './view.ts';
-
-export interface TwoPointExcursion extends Excursion<View> {
-  readonly source: Extract<BudgetSource, 'calibration' | 'scale-object' | 'camera-distance' | 'tilt-unknown'>;
-}
+import type { View, ViewExcursion } from './view.ts';
 
 export interface TwoPointGeometry {
   readonly view: View;
-  readonly excursions: readonly TwoPointExcursion[];
+  readonly excursions: readonly ViewExcursion[];
 }
 
 /** Ends nearer than this to each other give no scale. */
@@ -52,7 +46,7 @@ export function viewOfTwoPoints(
   const lens = lensOf(picture);
   const inputs: TwoPointInputs = { ends: marks.ends, distanceMm: marks.distanceMm, lens, slopeX: 0, slopeY: 0 };
   const moved = (change: Partial<TwoPointInputs>): View => viewOfSlopedPlane({ ...inputs, ...change });
-  const pair = (source: TwoPointExcursion['source'], change: (sign: number) => Partial<TwoPointInputs>): TwoPointExcursion => ({
+  const pair = (source: ViewExcursion['source'], change: (sign: number) => Partial<TwoPointInputs>): ViewExcursion => ({
     source,
     below: moved(change(-1)),
     above: moved(change(1)),
@@ -63,7 +57,7 @@ export function viewOfTwoPoints(
   // Slopes along the scale and across it, so that turning the picture changes nothing.
   const alongX = (SLOPE_STANDARD_UNCERTAINTY * (second.xPx - first.xPx)) / distance(first, second);
   const alongY = (SLOPE_STANDARD_UNCERTAINTY * (second.yPx - first.yPx)) / distance(first, second);
-  const excursions: TwoPointExcursion[] = [
+  const excursions: ViewExcursion[] = [
     pair('calibration', (sign) => ({ ends: [{ ...first, xPx: first.xPx + sign * px }, second] })),
     pair('calibration', (sign) => ({ ends: [{ ...first, yPx: first.yPx + sign * px }, second] })),
     pair('calibration', (sign) => ({ ends: [first, { ...second, xPx: second.xPx + sign * px }] })),

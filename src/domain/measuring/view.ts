@@ -1,5 +1,7 @@
 import { adjugate, type Matrix3, multiply, scale, transform } from '../numerics/matrix3.ts';
+import type { Excursion } from '../numerics/propagation.ts';
 import type { ImagePoint, PlanePoint } from './points.ts';
+import type { BudgetSource } from './quantity.ts';
 
 /** Where the camera stood over the plane of the scale object's face. */
 export interface CameraStation {
@@ -14,6 +16,11 @@ export interface View {
   /** Takes (xPx, yPx, 1) to (xMm, yMm, 1) times a factor that is positive on the visible side of the horizon. */
   readonly imageToPlane: Matrix3;
   readonly station: CameraStation;
+}
+
+/** One input of a calibration, moved down and up by its standard uncertainty. */
+export interface ViewExcursion<Seen extends View = View> extends Excursion<Seen> {
+  readonly source: Exclude<BudgetSource, 'pointing' | 'height'>;
 }
 
 /** A point in space: the plane's x and y, and z above the plane, towards the camera. All in mm. */

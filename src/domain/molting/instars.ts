@@ -1,17 +1,13 @@
 import type { CalendarDay } from '../dates.ts';
+import type { Instar } from './instar.ts';
+import { type Acquisition, anchorsOf, type InstarAnchor, type NumberedMolt } from './instarAnchors.ts';
 import type { Molt } from './molt.ts';
 
-/** What ordering and counting need of a molt. */
-export type DatedMolt = Pick<Molt, 'id' | 'happenedFrom' | 'happenedTo' | 'instarShed'>;
+/** A molt that can be found again in the order of time. */
+export type DatedMolt = NumberedMolt & Pick<Molt, 'id'>;
 
-/** Instar of the animal on the day it was acquired, where the keeper knows it. */
-export interface Acquisition {
-  readonly acquiredOn: CalendarDay | null;
-  readonly acquiredInstar: number | null;
-}
-
-/** An instar known to lie between two numbers, both included; equal when it is known. */
-export interface InstarSpan {
+/** An instar that lies between two numbers, both included; equal when there is one alone. */
+export interface InstarSpan extends Pick<Instar, 'certainty'> {
   readonly from: number;
   readonly to: number;
 }
@@ -31,12 +27,36 @@ export function recordedMoltNumber(moltId: string, molts: readonly DatedMolt[]):
 }
 
 /**
- * Instar of the living animal after its last recorded molt: one more than the last instar shed, and one more for each
- * later molt whose instar nobody noted. Null when nothing anchors the count. Molts that were never recorded make the
- * true number larger.
+ * The instar that each molt ended, so the one its skin shows. Known where it was noted, or where two numbers noted before and
+ * after leave just the room; inferred where it can be counted from one side alone; null where nothing anchors the count, or
+ * where molts are missing and it is open on which side.
+ *
+ * @param ordered molts of one animal, oldest first.
  */
-export function instarNowOf(molts: readonly DatedMolt[], acquisition?: Acquisition): number | null {
-  return instarOfPeriod(molts.length, anchorsOf(inDateOrder(molts), acquisition))?.from ?? null;
+export function instarsOfSkins(ordered: readonly NumberedMolt[], acquisition?: Acquisition): (Instar | null)[] {
+  const anchors = anchorsOf(ordered, acquisition);
+  return ordered.map((molt, period) => (molt.instarShed === null ? countedInstar(period, anchors) : known(molt.instarShed)));
+}
+
+/** The instar shown by the skin of one molt, as `instarsOfSkins` gives it; null also when the molt is not among them. */
+export function instarOfSkin(moltId: string, molts: readonly DatedMolt[], acquisition?: Acquisition): Instar | null {
+  const ordered = inDateOrder(molts);
+  const index = ordered.findIndex((molt) => molt.id === moltId);
+  return instarsOfSkins(ordered, acquisition)[index] ?? null;
+}
+
+/**
+ * Instar of the living animal: the one after its last skin, and as sure as that; without molts the one in which it was
+ * acquired, if no molt was missed since.
+ */
+export function instarNowOf(molts: readonly NumberedMolt[], acquisition?: Acquisition): Instar | null {
+  const ordered = inDateOrder(molts);
+  const anchors = anchorsOf(ordered, acquisition);
+  const now = instarOfPeriod(ordered.length, anchors);
+  if (now === null || now.from < 1) return null;
+  const lastShed = instarsOfSkins(ordered, acquisition).at(-1);
+  const certainty = lastShed?.certainty === 'known' && lastShed.number + 1 === now.from ? 'known' : 'inferred';
+  return { number: now.from, certainty };
 }
 
 /**
@@ -44,44 +64,40 @@ export function instarNowOf(molts: readonly DatedMolt[], acquisition?: Acquisiti
  * left. A photo from within the days in which a molt may have happened can show either side, and a jump in the known
  * numbers leaves the periods between them open: then the span has two ends.
  */
-export function instarOfAnimalPhoto(takenOn: CalendarDay, molts: readonly DatedMolt[], acquisition?: Acquisition): InstarSpan | null {
+export function instarOfAnimalPhoto(takenOn: CalendarDay, molts: readonly NumberedMolt[], acquisition?: Acquisition): InstarSpan | null {
   const ordered = inDateOrder(molts);
   const anchors = anchorsOf(ordered, acquisition);
   const surely = ordered.filter((molt) => molt.happenedTo < takenOn).length;
   const perhaps = ordered.filter((molt) => molt.happenedFrom <= takenOn).length;
   const earliest = instarOfPeriod(surely, anchors);
   const latest = instarOfPeriod(perhaps, anchors);
-  return earliest && latest ? { from: earliest.from, to: latest.to } : null;
+  if (!earliest || !latest || earliest.from < 1) return null;
+  const skins = instarsOfSkins(ordered, acquisition);
+  const certainty = [surely, perhaps].every((period) => isBesideKnown(period, skins)) ? 'known' : 'inferred';
+  return { from: earliest.from, to: latest.to, certainty };
 }
 
-/**
- * Period k is the life before molt k of the list (from 0) and after the molt before it. An anchor says which instar ended
- * at the end of its period, so which one began the next.
- */
-interface Anchor {
-  readonly period: number;
-  readonly ended: number;
+/** Whether the molt that began a period, or the one that ended it, left a skin of a known instar. */
+function isBesideKnown(period: number, skins: readonly (Instar | null)[]): boolean {
+  return skins[period - 1]?.certainty === 'known' || skins[period]?.certainty === 'known';
 }
 
-function anchorsOf(ordered: readonly DatedMolt[], acquisition: Acquisition | undefined): Anchor[] {
-  const anchors = ordered.flatMap((molt, period) => (molt.instarShed === null ? [] : [{ period, ended: molt.instarShed }]));
-  const acquired = acquisitionAnchor(ordered, acquisition);
-  return (acquired ? [...anchors, acquired] : anchors).sort((a, b) => a.period - b.period);
+function known(number: number): Instar {
+  return { number, certainty: 'known' };
 }
 
-function acquisitionAnchor(ordered: readonly DatedMolt[], acquisition: Acquisition | undefined): Anchor | null {
-  if (!acquisition?.acquiredOn || acquisition.acquiredInstar === null) return null;
-  const day = acquisition.acquiredOn;
-  const surely = ordered.filter((molt) => molt.happenedTo < day).length;
-  const perhaps = ordered.filter((molt) => molt.happenedFrom <= day).length;
-  return surely === perhaps ? { period: surely - 1, ended: acquisition.acquiredInstar - 1 } : null;
+function countedInstar(period: number, anchors: readonly InstarAnchor[]): Instar | null {
+  const span = instarOfPeriod(period, anchors);
+  if (span === null || span.from !== span.to || span.from < 1) return null;
+  const isBetween = anchors.some((anchor) => anchor.period < period) && anchors.some((anchor) => anchor.period >= period);
+  return { number: span.from, certainty: isBetween ? 'known' : 'inferred' };
 }
 
 /**
  * The nearest anchor before the period counts up to its beginning, the nearest after counts down to its end; where they
  * differ, molts in between went unrecorded.
  */
-function instarOfPeriod(period: number, anchors: readonly Anchor[]): InstarSpan | null {
+function instarOfPeriod(period: number, anchors: readonly InstarAnchor[]): Pick<InstarSpan, 'from' | 'to'> | null {
   const before = anchors.findLast((anchor) => anchor.period < period);
   const after = anchors.find((anchor) => anchor.period >= period);
   const up = before ? before.ended + (period - before.period) : null;

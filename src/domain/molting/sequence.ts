@@ -1,8 +1,9 @@
 import type { CalendarDay } from '../dates.ts';
 import type { Failure } from '../failure.ts';
-import { fail, type Result, succeed } from '../result.ts';
+import { fail, type Result } from '../result.ts';
 import { byDate, inDateOrder } from './instars.ts';
 import type { Molt, MoltDraft } from './molt.ts';
+import { checkOutcomes } from './outcomes.ts';
 
 export interface SequenceContext {
   /** All molts of the animal, in any order. */
@@ -18,14 +19,16 @@ export interface SequenceContext {
  * - its days meet no other molt's days. Two spans may share the day on which one ends and the next begins (an animal found
  *   molted was that day not yet molted again), but two molts known to the day cannot fall on the same one;
  * - known instars rise with the dates by at least one for every recorded molt, unknown ones between them included. They may
- *   rise by more: then a molt between was never recorded. The first recorded molt can shed any instar.
+ *   rise by more: then a molt between was never recorded. The first recorded molt can shed any instar;
+ * - how it went does not contradict itself.
  *
- * Failures: `dates-reversed`, `date-in-future`, `molts-out-of-order`, `instars-out-of-order`, `instar-too-low`.
+ * Failures: `dates-reversed`, `date-in-future`, `molts-out-of-order`, `instars-out-of-order`, `instar-too-low`,
+ * `outcomes-contradict`.
  */
 export function checkMolt(draft: MoltDraft, context: SequenceContext): Result<MoltDraft> {
   const others = inDateOrder(context.molts.filter((molt) => molt.id !== context.replacing));
   const failure = datesFailure(draft, context.today) ?? overlapFailure(draft, others) ?? instarFailure(draft, others);
-  return failure ? fail(failure) : succeed(draft);
+  return failure ? fail(failure) : checkOutcomes(draft);
 }
 
 type Neighbour = Pick<Molt, 'happenedFrom' | 'happenedTo' | 'instarShed'>;

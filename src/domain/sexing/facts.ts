@@ -64,7 +64,7 @@ export function factsOf(examined: Examined): Facts {
   };
 }
 
-export function isReadable(checklist: Checklist): boolean {
+function isReadable(checklist: Checklist): boolean {
   return checklist.grade !== null && checklist.grade !== 'D';
 }
 

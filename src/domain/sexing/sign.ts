@@ -28,6 +28,16 @@ export function contradictionsOf(determinations: readonly Determination[]): Dete
   return names(weighing, 'female') && names(weighing, 'male') ? weighing : [];
 }
 
+/**
+ * The standing determinations that name the other sex than this one, in the order given, whether or not the rule calls that
+ * a contradiction: a leaning against a firm reading is none, and yet has to be said. Empty for one that no longer stands.
+ */
+export function opposedTo(determination: Determination, determinations: readonly Determination[]): Determination[] {
+  const standing = standingOf(determinations);
+  if (determination.sex === 'unsexed' || !standing.includes(determination)) return [];
+  return standing.filter(({ sex }) => sex !== 'unsexed' && sex !== determination.sex);
+}
+
 function names(determinations: readonly Determination[], sex: Sex): boolean {
   return determinations.some((determination) => determination.sex === sex);
 }

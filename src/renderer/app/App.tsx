@@ -6,21 +6,27 @@ import type { WindowWithBridge } from '../../api/contract/bridge.ts';
 import { Refusal } from '../../domain/failure.ts';
 import { usePresence } from '../client/presence.ts';
 import { hostOf } from '../host/hostOf.ts';
+import { UnsentMarksProvider } from '../pages/bench/UnsentMarks.tsx';
 import { IntakeProvider } from '../pages/intake/IntakeProvider.tsx';
 import { ToastProvider } from '../parts/Toast.tsx';
+import { RemovedProvider } from '../removing/RemovedProvider.tsx';
 import { Rooms } from './Rooms.tsx';
 
 export function App(): ReactElement {
   const [client] = useState(makeQueryClient);
   const [host] = useState(() => hostOf(window as Window & WindowWithBridge));
-  usePresence();
+  const answers = usePresence();
   return (
     <QueryClientProvider client={client}>
       <Router hook={useHashLocation}>
         <ToastProvider>
-          <IntakeProvider host={host}>
-            <Rooms />
-          </IntakeProvider>
+          <RemovedProvider>
+            <IntakeProvider host={host}>
+              <UnsentMarksProvider>
+                <Rooms answers={answers} />
+              </UnsentMarksProvider>
+            </IntakeProvider>
+          </RemovedProvider>
         </ToastProvider>
       </Router>
     </QueryClientProvider>

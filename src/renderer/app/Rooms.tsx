@@ -1,6 +1,7 @@
 import { type ReactElement, useState } from 'react';
 import { Link, Redirect, Route, Switch, useLocation } from 'wouter';
 import { BenchPage } from '../pages/bench/BenchPage.tsx';
+import { UnsentMarksLines } from '../pages/bench/UnsentMarks.tsx';
 import { CabinetPage } from '../pages/cabinet/CabinetPage.tsx';
 import { FIRST_VIEW } from '../pages/cabinet/cabinetView.ts';
 import { ExaminationPage } from '../pages/examination/ExaminationPage.tsx';
@@ -11,11 +12,13 @@ import { SpecimenPage } from '../pages/specimen/SpecimenPage.tsx';
 import { EmptyState } from '../parts/EmptyState.tsx';
 import { IconButton } from '../parts/IconButton.tsx';
 import { PageHead } from '../parts/PageHead.tsx';
+import { ToastPlace } from '../parts/Toast.tsx';
 import { ErrorBoundary } from './ErrorBoundary.tsx';
 import { Mark } from './Mark.tsx';
 import style from './Rooms.module.css';
 import { SettingsDialog } from './SettingsDialog.tsx';
 import { useArrival } from './useArrival.ts';
+import { useStrayDrops } from './useStrayDrops.ts';
 import { useTheme } from './useTheme.ts';
 
 const ROOMS = [
@@ -26,15 +29,21 @@ const ROOMS = [
   { to: '/examination', name: 'Examination' },
 ] as const satisfies readonly { to: string; name: string; also?: string }[];
 
+/** While the program behind the page gives no answer. */
+const SILENT =
+  'Exuviary does not answer. Nothing can be saved until it does; keep this window open, and start Exuviary again if it was ended.';
+
 /** The frame every room stands in: the way between rooms above, the room below. */
-export function Rooms(): ReactElement {
+export function Rooms({ answers }: { answers: boolean }): ReactElement {
   const [location] = useLocation();
   const [cabinetView, setCabinetView] = useState(FIRST_VIEW);
   const [settingsOpen, setSettingsOpen] = useState(false);
-  useTheme();
+  const themeIsKnown = useTheme();
   useArrival(location);
+  useStrayDrops();
+  const onBench = inRoom(location, '/bench');
   return (
-    <div className={[style['frame'], inRoom(location, '/bench') ? style['dark'] : ''].filter(Boolean).join(' ')}>
+    <div className={[style['frame'], onBench && style['dark'], !themeIsKnown && style['unseen']].filter(Boolean).join(' ')}>
       <button type="button" className={style['skip']} onClick={() => document.getElementById('main')?.focus()}>
         Skip to the page
       </button>
@@ -58,11 +67,14 @@ export function Rooms(): ReactElement {
               })}
             </ul>
           </nav>
+          <ToastPlace />
           {!inRoom(location, '/intake') && <IntakeSign />}
           <IconButton icon="settings" label="Settings" onClick={() => setSettingsOpen(true)} />
         </div>
       </header>
-      <main id="main" tabIndex={-1} className={inRoom(location, '/bench') ? style['bench'] : style['page']}>
+      <div role="status">{!answers && <p className={style['silent']}>{SILENT}</p>}</div>
+      <UnsentMarksLines />
+      <main id="main" tabIndex={-1} className={onBench ? style['bench'] : style['page']}>
         <ErrorBoundary place={location}>
           <Switch>
             <Route path="/">

@@ -1,13 +1,14 @@
 import { type ReactElement, useState } from 'react';
 import type { Preferences } from '../../domain/preferences.ts';
+import { counted } from '../../words/counts.ts';
 import { useAnswer, useChange } from '../client/queries.ts';
 import { Button } from '../parts/Button.tsx';
 import { CheckField } from '../parts/CheckField.tsx';
 import { Dialog } from '../parts/Dialog.tsx';
 import { Field } from '../parts/Field.tsx';
-import { FailureNotice } from '../parts/Notice.tsx';
+import { FailureNotice, Notice } from '../parts/Notice.tsx';
 import { Select } from '../parts/Select.tsx';
-import { counted } from '../words/counts.ts';
+import { RemovedList } from '../removing/RemovedList.tsx';
 import style from './SettingsDialog.module.css';
 
 const THEMES = [
@@ -18,10 +19,16 @@ const THEMES = [
 
 export function SettingsDialog({ onClose }: { onClose: () => void }): ReactElement {
   const preferences = useAnswer('GET /api/preferences', {});
+  const close = () => {
+    // Escape closes while the name still has the focus: it counts when it is left, so it is left first.
+    if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
+    onClose();
+  };
   return (
-    <Dialog title="Settings" onClose={onClose}>
+    <Dialog title="Settings" onClose={close}>
       {preferences.error && <FailureNotice error={preferences.error} />}
       {preferences.data && <PreferencesForm saved={preferences.data} />}
+      <RemovedList />
       <AboutArchive />
     </Dialog>
   );
@@ -83,6 +90,24 @@ function AboutArchive(): ReactElement {
           <dd className="figures">{about.version}</dd>
         </dl>
       )}
+      {about && about.unreadableRecords.length > 0 && <Unreadable records={about.unreadableRecords} />}
     </section>
+  );
+}
+
+/** What a list leaves out must not go unnoticed. */
+function Unreadable({ records }: { records: readonly string[] }): ReactElement {
+  return (
+    <Notice
+      tone="warning"
+      title={`${counted(records.length, 'record')} cannot be read and ${records.length === 1 ? 'is' : 'are'} left out everywhere.`}
+    >
+      <p>Close Exuviary, copy the whole folder as it is, then go back to a backup.</p>
+      <ul>
+        {records.map((record) => (
+          <li key={record}>{record}</li>
+        ))}
+      </ul>
+    </Notice>
   );
 }

@@ -2,6 +2,7 @@ import type { ScaleMarks } from '../../domain/measuring/calibration.ts';
 import { DORSAL_SKIN_PROTOCOL, type Landmark, type LandmarkName, type Landmarks } from '../../domain/measuring/landmarks.ts';
 import { type CarapaceHeight, DEFAULT_POINTING_PX, type Reading, type ReadingDraft } from '../../domain/measuring/reading.ts';
 import type { Document } from './change.ts';
+import type { ScaleHandleId } from './scaleIds.ts';
 
 /**
  * Everything on the Bench that can be changed and undone, one entry per thing a hand can touch: the marks on the scale
@@ -9,6 +10,8 @@ import type { Document } from './change.ts';
  */
 export interface BenchEntries extends Record<LandmarkName, Landmark> {
   scale: ScaleMarks;
+  /** Marks of the scale object that were put down roughly and not touched since: until none is left they are no scale. */
+  roughScale: readonly ScaleHandleId[];
   height: CarapaceHeight;
   pointingPx: number;
 }
@@ -23,6 +26,11 @@ export function documentOf(marks: ScaleMarks | null, reading: Reading | null): B
     ...(marks === null ? {} : { scale: marks }),
     ...(reading === null ? {} : { height: reading.carapaceHeight, pointingPx: reading.pointingPx, ...reading.landmarks }),
   };
+}
+
+/** The marks on the scale object once each of them was put where it belongs. */
+export function placedScaleOf({ scale, roughScale }: BenchDocument): ScaleMarks | undefined {
+  return roughScale === undefined ? scale : undefined;
 }
 
 export function landmarksOf(document: BenchDocument): Landmarks {

@@ -1,6 +1,8 @@
 import { checkCorners } from '../../domain/measuring/corners.ts';
-import { placeAt } from './deeds/placing.ts';
+import { sameValue } from './change.ts';
+import { placeAt, tapHandle } from './deeds/placing.ts';
 import { inOrder } from './deeds/scale.ts';
+import { placedScaleOf } from './document.ts';
 import { type Handle, handlePosition, handleUnder, moveHandle, scaleHandlesOf } from './handles.ts';
 import { abandon, amend, begin, settle } from './history.ts';
 import { type BenchState, type BenchStore, handlesInHand } from './store.ts';
@@ -42,30 +44,35 @@ export function showAll(store: BenchStore): void {
   store.setState((state) => ({ view: fitWhole(state.picture, state.canvas) }));
 }
 
-/** The canvas got its first size, or another one. */
+/** The canvas got its first size, or another one. A photo shown whole stays whole. */
 export function setCanvas(store: BenchStore, canvas: Size): void {
   store.setState((state) => {
-    const isFirst = state.canvas.width <= 1;
-    return { canvas, view: isFirst ? fitWhole(state.picture, canvas) : resized(state.view, state.canvas, canvas, state.picture) };
+    const showsAll = sameValue(state.view, fitWhole(state.picture, state.canvas));
+    return { canvas, view: showsAll ? fitWhole(state.picture, canvas) : resized(state.view, state.canvas, canvas, state.picture) };
   });
 }
 
 function carryOut(store: BenchStore, act: PointerAct): void {
   if (act.kind === 'click') placeAt(store, act.at);
+  else if (act.kind === 'tap') tapHandle(store, act.id, act.at);
   else store.setState((state) => after(state, act));
 }
 
-function after(state: BenchState, act: Exclude<PointerAct, { kind: 'click' }>): Partial<BenchState> {
+function after(state: BenchState, act: Exclude<PointerAct, { kind: 'click' | 'tap' }>): Partial<BenchState> {
   switch (act.kind) {
     case 'pan':
       return { view: panBy(state.view, act.byXCss, act.byYCss, state.picture, state.canvas) };
     case 'pinch':
       return { view: pinch(state.view, act.from, act.to, state.picture, state.canvas) };
     case 'begin':
-      return { edited: begin(state.edited, act.label), selected: act.id };
+      return {
+        edited: begin(state.edited, act.label),
+        selected: act.id,
+        chosenInstead: state.chosenInstead === act.id ? act.id : null,
+      };
     case 'drag': {
       const to = inside(act.to, state.picture);
-      return { edited: amend(state.edited, moveHandle(state.edited.document, act.id, to)), hover: to };
+      return { edited: amend(state.edited, moveHandle(state.edited.document, act.id, to)), hover: to, chosenInstead: null };
     }
     case 'settle':
       return settleInOrder(state);
@@ -77,7 +84,7 @@ function after(state: BenchState, act: Exclude<PointerAct, { kind: 'click' }>): 
 /** A dragged corner may have passed another one: the order round the rectangle is put right before it is recorded. */
 function settleInOrder(state: BenchState): Partial<BenchState> {
   const { document, pending } = state.edited;
-  const marks = pending?.label === 'move-scale' ? document.scale : undefined;
+  const marks = pending?.label === 'move-scale' ? placedScaleOf(document) : undefined;
   if (marks?.kind !== 'rectangle' || checkCorners(marks.corners).ok) return { edited: settle(state.edited) };
   const held = state.selected === null ? null : handlePosition(document, state.selected);
   const scale = inOrder(marks);

@@ -1,20 +1,17 @@
 import type { RectangleScale, ScaleMarks, TwoPointScale } from '../../domain/measuring/calibration.ts';
-import { DORSAL_SKIN_PROTOCOL, type Landmark, type LandmarkName, type Landmarks } from '../../domain/measuring/landmarks.ts';
+import { DORSAL_SKIN_PROTOCOL, type LandmarkName, type Landmarks, pointOf } from '../../domain/measuring/landmarks.ts';
 import type { ImagePoint } from '../../domain/measuring/points.ts';
 import type { Patch } from './change.ts';
 import type { BenchDocument, BenchEntries } from './document.ts';
 import type { ChangeLabel } from './history.ts';
+import { CORNER_IDS, END_IDS, type ScaleHandleId } from './scaleIds.ts';
 import { distance, toView, type View, type ViewPoint } from './view.ts';
-
-export const END_IDS = ['end-1', 'end-2'] as const;
-export const CORNER_IDS = ['corner-1', 'corner-2', 'corner-3', 'corner-4'] as const;
-export type ScaleHandleId = (typeof END_IDS)[number] | (typeof CORNER_IDS)[number];
 
 /** Whatever can be taken hold of on the photo. */
 export type HandleId = ScaleHandleId | LandmarkName;
 
-export interface Handle {
-  readonly id: HandleId;
+export interface Handle<Id extends HandleId = HandleId> {
+  readonly id: Id;
   readonly at: ImagePoint;
 }
 
@@ -22,7 +19,7 @@ export function isLandmarkName(id: HandleId): id is LandmarkName {
   return id.startsWith('carapace-') || id.startsWith('leg-');
 }
 
-export function scaleHandlesOf(marks: ScaleMarks | undefined): Handle[] {
+export function scaleHandlesOf(marks: ScaleMarks | undefined): Handle<ScaleHandleId>[] {
   if (marks === undefined) return [];
   if (marks.kind === 'two-points') return zip(END_IDS, marks.ends);
   // A rim and the points of a pattern are found, not dragged.
@@ -36,10 +33,6 @@ export function landmarkHandlesOf(document: Landmarks): Handle[] {
   });
 }
 
-export function pointOf(landmark: Landmark | undefined): ImagePoint | null {
-  return landmark !== undefined && 'at' in landmark ? landmark.at : null;
-}
-
 export function handlePosition(document: BenchDocument, id: HandleId): ImagePoint | null {
   if (isLandmarkName(id)) return pointOf(document[id]);
   return scaleHandlesOf(document.scale).find((handle) => handle.id === id)?.at ?? null;
@@ -47,9 +40,17 @@ export function handlePosition(document: BenchDocument, id: HandleId): ImagePoin
 
 /** The change that puts a handle somewhere; empty when there is no such handle. */
 export function moveHandle(document: BenchDocument, id: HandleId, to: ImagePoint): Patch<BenchEntries> {
-  if (!isLandmarkName(id)) return document.scale === undefined ? {} : { scale: withHandleAt(document.scale, id, to) };
+  if (!isLandmarkName(id)) {
+    return document.scale === undefined ? {} : { scale: withHandleAt(document.scale, id, to), ...confirmHandle(document, id) };
+  }
   const landmark = document[id];
   return landmark !== undefined && 'at' in landmark ? { [id]: { ...landmark, at: to } } : {};
+}
+
+/** The change that says of a handle put down roughly that it lies where it should. */
+export function confirmHandle(document: BenchDocument, id: ScaleHandleId): Patch<BenchEntries> {
+  const left = document.roughScale?.filter((rough) => rough !== id) ?? [];
+  return { roughScale: left.length === 0 ? undefined : left };
 }
 
 export function movingLabel(id: HandleId): ChangeLabel {
@@ -86,7 +87,7 @@ function withHandleAt(marks: ScaleMarks, id: ScaleHandleId, to: ImagePoint): Sca
   return { ...marks, corners };
 }
 
-function zip(ids: readonly ScaleHandleId[], points: readonly ImagePoint[]): Handle[] {
+function zip(ids: readonly ScaleHandleId[], points: readonly ImagePoint[]): Handle<ScaleHandleId>[] {
   return ids.flatMap((id, index) => {
     const at = points[index];
     return at === undefined ? [] : [{ id, at }];

@@ -88,15 +88,3 @@ function does(deed: () => void): true {
   deed();
   return true;
 }
-
-/** For people, in the order of use. */
-export const KEYS_IN_WORDS: readonly { readonly keys: string; readonly does: string }[] = [
-  { keys: 'Arrows', does: 'move the selected point by 1 pixel (Shift 10, Alt 0.1); with none selected, move the photo' },
-  { keys: 'Enter', does: 'place the next point in the middle of the view' },
-  { keys: 'Page up, Page down', does: 'select the point before or after' },
-  { keys: '+  −  0', does: 'larger, smaller, whole photo' },
-  { keys: 'S, M, V', does: 'skip the point asked for, mark it missing, mark it not visible' },
-  { keys: 'Delete', does: 'take the selected point away' },
-  { keys: 'Escape', does: 'drop what is in hand' },
-  { keys: 'Ctrl Z, Ctrl Shift Z', does: 'undo, redo' },
-];

@@ -1,4 +1,5 @@
 import { type LandmarkName, LEG_JOINTS, legLandmark } from '../../domain/measuring/landmarks.ts';
+import type { ImagePoint } from '../../domain/measuring/points.ts';
 
 /** A place on the guide drawing, in units of its own: x right, y down, head up, midline at x = 200. */
 export interface PlatePoint {
@@ -8,6 +9,10 @@ export interface PlatePoint {
 
 export const PLATE_SIZE = { width: 400, height: 372 } as const;
 const MIDLINE_X = PLATE_SIZE.width / 2;
+/** What the drawing is turned about. */
+export const PLATE_MIDDLE: PlatePoint = { x: MIDLINE_X, y: PLATE_SIZE.height / 2 };
+/** Half of the side of a square that holds the drawing however it is turned. */
+export const PLATE_REACH = 218;
 
 /** Joints of the left legs from the body outwards; the right ones mirror them. */
 const LEFT_LEGS: Readonly<Record<'1' | '2' | '3' | '4', readonly PlatePoint[]>> = {
@@ -43,6 +48,23 @@ function legPoint(name: Exclude<LandmarkName, `carapace-${string}`>): PlatePoint
     if (point !== undefined) return name.startsWith('leg-L') ? point : mirrored(point);
   }
   throw new RangeError(`Expected a joint of a leg but received ${name}`);
+}
+
+/**
+ * By how much the drawing is turned so that it lies as the skin does in the picture, in degrees clockwise: the direction from
+ * the rear of the carapace to its front. 0 until both are marked.
+ */
+export function plateTurnDeg(front: ImagePoint | null, rear: ImagePoint | null): number {
+  if (front === null || rear === null) return 0;
+  const [right, up] = [front.xPx - rear.xPx, rear.yPx - front.yPx];
+  return right === 0 && up === 0 ? 0 : (Math.atan2(right, up) * 180) / Math.PI;
+}
+
+/** A place turned clockwise about the middle of the drawing. */
+export function turned({ x, y }: PlatePoint, byDeg: number): PlatePoint {
+  const [cosine, sine] = [Math.cos((byDeg * Math.PI) / 180), Math.sin((byDeg * Math.PI) / 180)];
+  const [right, down] = [x - PLATE_MIDDLE.x, y - PLATE_MIDDLE.y];
+  return { x: PLATE_MIDDLE.x + cosine * right - sine * down, y: PLATE_MIDDLE.y + sine * right + cosine * down };
 }
 
 export function mirrored({ x, y }: PlatePoint): PlatePoint {

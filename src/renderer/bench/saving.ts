@@ -36,7 +36,7 @@ export function afterDispatch(stored: Stored, sent: Dispatch, answer: { readonly
 }
 
 /**
- * After an answer that never came or a version that did not fitWhole, with what the archive really holds now. `arrived`: the
+ * After an answer that never came or a version that did not fit, with what the archive really holds now. `arrived`: the
  * request had gone through after all, only its answer was lost. `untouched`: the archive stands where it stood. `changed`:
  * somebody else was there.
  */

@@ -35,6 +35,11 @@ export function groupOf(name: LandmarkName): LandmarkGroup {
   return LEG_IDS.find((leg) => name.startsWith(`leg-${leg}-`)) ?? 'carapace';
 }
 
+/** A skin without a carapace has nothing to measure it by; a leg, or the end of one, may have been lost. */
+export function canBeMissing(name: LandmarkName): boolean {
+  return groupOf(name) !== 'carapace';
+}
+
 /** Where the guide starts on a reading: at its first open point; legs that hold a regenerated point count as regrown. */
 export function guideFor(landmarks: Landmarks): Guide {
   const regrown = LEG_IDS.filter((leg) => namesIn(leg).some((name) => landmarks[name]?.state === 'regenerated'));

@@ -23,6 +23,8 @@ export interface BenchState {
   readonly placing: PlacingScale | null;
   readonly guide: Guide;
   readonly selected: HandleId | null;
+  /** The point that the last click selected though one was to be placed; the same click again places it. */
+  readonly chosenInstead: LandmarkName | null;
   /** Points of other passes, shown faintly; empty while they are hidden. */
   readonly ghosts: readonly Landmarks[];
   /** Where the loupe looks: under the pointer while it is over the photo. */
@@ -44,6 +46,7 @@ export function createBenchStore(picture: Size, document: BenchDocument): BenchS
     placing: null,
     guide: guideFor(landmarks),
     selected: null,
+    chosenInstead: null,
     ghosts: [],
     hover: null,
   }));

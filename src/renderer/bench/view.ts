@@ -35,7 +35,7 @@ export function toImage(view: View, at: ViewPoint): ImagePoint {
   return { xPx: (at.xCss - view.offset.xCss) / view.zoom, yPx: (at.yCss - view.offset.yCss) / view.zoom };
 }
 
-/** The whole picture, centred. */
+/** The whole picture, centered. */
 export function fitWhole(picture: Size, canvas: Size): View {
   const zoom = Math.min(LARGEST_ZOOM, fittingZoom(picture, canvas));
   return {
@@ -71,7 +71,7 @@ export function pinch(
 }
 
 /** Brings an image point to the middle, at least at `zoom`. */
-export function centreOn(view: View, at: ImagePoint, zoom: number, picture: Size, canvas: Size): View {
+export function centerOn(view: View, at: ImagePoint, zoom: number, picture: Size, canvas: Size): View {
   const chosen = limited(Math.max(view.zoom, zoom), 0, LARGEST_ZOOM);
   return clamp(
     { zoom: chosen, offset: { xCss: canvas.width / 2 - chosen * at.xPx, yCss: canvas.height / 2 - chosen * at.yPx } },

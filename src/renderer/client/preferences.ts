@@ -1,13 +1,6 @@
-import type { Preferences } from '../../domain/preferences.ts';
 import { useAnswer } from './queries.ts';
 
-const BEFORE_THEY_ARE_KNOWN: Preferences = { theme: 'system', inches: false, observer: '' };
-
-/** The keeper's preferences; until they have arrived, the defaults. */
-export function usePreferences(): Preferences {
-  return useAnswer('GET /api/preferences', {}).data ?? BEFORE_THEY_ARE_KNOWN;
-}
-
+/** Whether the keeper wants inches beside millimeters; not before that is known. */
 export function useShowsInches(): boolean {
-  return usePreferences().inches;
+  return useAnswer('GET /api/preferences', {}).data?.inches ?? false;
 }

@@ -12,16 +12,20 @@ export function answerKey<Key extends ReadKey>(key: Key, question: Question<Key>
   return [key, path ?? null, query ?? null];
 }
 
-/** Asks one of the reading routes and keeps the answer fresh. `enabled: false` holds the question back. */
+/**
+ * Asks one of the reading routes and keeps the answer fresh. `enabled: false` holds the question back; `keep: false` forgets
+ * the answer with the page that asked, for what must never be shown as it was.
+ */
 export function useAnswer<Key extends ReadKey>(
   key: Key,
   question: Question<Key>,
-  options: { enabled?: boolean } = {},
+  options: { enabled?: boolean; keep?: boolean } = {},
 ): UseQueryResult<AnswerOf<Key>, Error> {
   return useQuery<AnswerOf<Key>, Error>({
     queryKey: answerKey(key, question),
     queryFn: ({ signal }) => ask(key, { ...question, signal }),
     enabled: options.enabled ?? true,
+    ...(options.keep === false && { gcTime: 0, staleTime: 0 }),
   });
 }
 

@@ -8,11 +8,12 @@ const ANIMALS = [
   'GET /api/bench',
   'GET /api/exuviae',
   'GET /api/exuviae/{exuviaId}/examination',
+  'GET /api/exuviae/{exuviaId}/sizes',
 ] as const satisfies readonly ReadKey[];
 
 const PHOTOS = ['GET /api/photos', 'GET /api/photos/{photoId}', 'GET /api/photos/{photoId}/bench'] as const satisfies readonly ReadKey[];
 
-const EVERYTHING = [...ANIMALS, ...PHOTOS] as const;
+const EVERYTHING = [...ANIMALS, ...PHOTOS, 'GET /api/removals'] as const;
 
 /**
  * Which answers a change makes stale. The Bench keeps its own sheet while it is open, so saving marks or a reading does

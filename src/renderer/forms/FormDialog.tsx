@@ -1,4 +1,5 @@
-import { type ReactElement, type ReactNode, useId, useState } from 'react';
+import { type ReactElement, type ReactNode, useEffect, useId, useRef, useState } from 'react';
+import { flushSync } from 'react-dom';
 import { Button } from '../parts/Button.tsx';
 import { Dialog } from '../parts/Dialog.tsx';
 import { FailureNotice } from '../parts/Notice.tsx';
@@ -12,18 +13,43 @@ interface Props {
   changed: boolean;
   /** What the archive refused, if it did. */
   error: unknown;
+  /** The refusal stands at its own field already. */
+  errorAtField?: boolean;
   onSave: () => void;
   onClose: () => void;
   children: ReactNode;
 }
 
-/** A form in a dialog: fields in two columns where there is room, what was refused above the buttons, Enter saves, nothing written is lost unasked. */
-export function FormDialog({ title, saveLabel, busy, changed, error, onSave, onClose, children }: Props): ReactElement {
+/**
+ * A form in a dialog: fields in two columns where there is room, what was refused above the buttons. Enter saves, the first field that
+ * does not fit takes the focus, and nothing written is lost unasked.
+ */
+export function FormDialog({
+  title,
+  saveLabel,
+  busy,
+  changed,
+  error,
+  errorAtField = false,
+  onSave,
+  onClose,
+  children,
+}: Props): ReactElement {
   const formId = useId();
   const [asking, setAsking] = useState(false);
-  // Asked once more, Escape goes back to the form: only the button that says so discards.
+  const form = useRef<HTMLFormElement>(null);
+  useEffect(() => {
+    if (error && errorAtField) focusFirstFault(form.current);
+  }, [error, errorAtField]);
+  const lastField = useRef<HTMLElement | null>(null);
+  const stay = () => {
+    setAsking(false);
+    lastField.current?.focus();
+  };
   const leave = () => {
-    if (changed) setAsking(!asking);
+    // Asked once more, Escape goes back to the form: only the button that says so discards.
+    if (asking) stay();
+    else if (changed) setAsking(true);
     else onClose();
   };
   return (
@@ -37,7 +63,7 @@ export function FormDialog({ title, saveLabel, busy, changed, error, onSave, onC
             <span className={style['question']} role="alert">
               What you wrote here is not saved.
             </span>
-            <Button key="stay" kind="primary" onClick={() => setAsking(false)}>
+            <Button key="stay" kind="primary" autoFocus onClick={stay}>
               Go on writing
             </Button>
             <Button key="discard" kind="danger" onClick={onClose}>
@@ -55,21 +81,31 @@ export function FormDialog({ title, saveLabel, busy, changed, error, onSave, onC
       }
     >
       <form
+        ref={form}
         id={formId}
         noValidate
         className={style['form']}
+        onFocus={(event) => {
+          lastField.current = event.target;
+        }}
         onSubmit={(event) => {
           event.preventDefault();
-          if (!busy) onSave();
+          if (busy) return;
+          flushSync(onSave);
+          focusFirstFault(event.currentTarget);
         }}
       >
         {children}
       </form>
-      {error !== null && error !== undefined && (
+      {error !== null && error !== undefined && !errorAtField && (
         <div className={style['refused']}>
           <FailureNotice error={error} />
         </div>
       )}
     </Dialog>
   );
+}
+
+function focusFirstFault(form: HTMLFormElement | null): void {
+  form?.querySelector<HTMLElement>('[aria-invalid]')?.focus();
 }

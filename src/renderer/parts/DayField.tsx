@@ -1,5 +1,5 @@
 import type { ReactElement, ReactNode } from 'react';
-import { dayInWords } from '../words/dates.ts';
+import { dayInWords } from '../../words/dates.ts';
 import { Field } from './Field.tsx';
 
 interface Props {

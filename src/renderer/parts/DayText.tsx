@@ -1,6 +1,6 @@
 import type { ReactElement } from 'react';
 import type { CalendarDay } from '../../domain/dates.ts';
-import { dayInWords, spanInWords } from '../words/dates.ts';
+import { dayInWords, spanInWords } from '../../words/dates.ts';
 
 /** A day, or the span up to `to`, with the month in letters. */
 export function DayText({ day, to }: { day: CalendarDay; to?: CalendarDay }): ReactElement {

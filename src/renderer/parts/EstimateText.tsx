@@ -1,7 +1,7 @@
 import type { ReactElement } from 'react';
 import type { Estimate } from '../../domain/measuring/quantity.ts';
+import { type EstimateUnit, estimateInWords } from '../../words/estimates.ts';
 import { useShowsInches } from '../client/preferences.ts';
-import { type EstimateUnit, estimateInWords } from '../words/estimates.ts';
 import style from './EstimateText.module.css';
 
 /**
@@ -11,10 +11,11 @@ import style from './EstimateText.module.css';
 export function EstimateText({ estimate, unit = 'mm' }: { estimate: Estimate; unit?: 'mm' | '1' }): ReactElement {
   const showsInches = useShowsInches();
   return (
-    <span className={style['estimate']}>
+    <span>
       <OneUnit estimate={estimate} unit={unit} />
       {unit === 'mm' && showsInches && (
         <span className={style['inches']}>
+          {' '}
           <OneUnit estimate={estimate} unit="in" />
         </span>
       )}
@@ -25,7 +26,7 @@ export function EstimateText({ estimate, unit = 'mm' }: { estimate: Estimate; un
 function OneUnit({ estimate, unit }: { estimate: Estimate; unit: EstimateUnit }): ReactElement {
   const words = estimateInWords(estimate, unit);
   return (
-    <span className="figures">
+    <span className={`figures ${style['value']}`}>
       {words.value}
       <span className={style['uncertainty']}> ± {words.expandedUncertainty}</span>
       {unit !== '1' && <span className={style['unit']}> {unit}</span>}

@@ -15,7 +15,7 @@ interface Props {
   children: (control: FieldControl) => ReactNode;
 }
 
-/** A labelled control: `<Field label="Code">{(control) => <input {...control} />}</Field>`. */
+/** A labeled control: `<Field label="Code">{(control) => <input {...control} />}</Field>`. */
 export function Field({ label, hint, error, children }: Props): ReactElement {
   const id = useId();
   const described = [hint ? `${id}-hint` : '', error ? `${id}-error` : ''].filter(Boolean).join(' ');

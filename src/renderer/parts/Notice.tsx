@@ -1,5 +1,5 @@
 import type { ReactElement, ReactNode } from 'react';
-import { wordsForError } from '../words/failures.ts';
+import { wordsForError } from '../../words/failures.ts';
 import { Icon } from './Icon.tsx';
 import style from './Notice.module.css';
 

@@ -1,5 +1,6 @@
-import { type ReactElement, type ReactNode, useEffect } from 'react';
+import type { ReactElement, ReactNode } from 'react';
 import style from './PageHead.module.css';
+import { useWindowTitle } from './useWindowTitle.ts';
 
 interface Props {
   title: ReactNode;
@@ -14,10 +15,7 @@ interface Props {
 
 /** The head of a page: its title, what it belongs to, and what can be done. */
 export function PageHead({ title, windowTitle, above, below, actions }: Props): ReactElement {
-  const words = windowTitle ?? (typeof title === 'string' ? title : '');
-  useEffect(() => {
-    document.title = words === '' ? 'Exuviary' : `${words} · Exuviary`;
-  }, [words]);
+  useWindowTitle(windowTitle ?? (typeof title === 'string' ? title : ''));
   return (
     <header className={style['head']}>
       <div className={style['words']}>

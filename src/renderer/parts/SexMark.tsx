@@ -1,6 +1,6 @@
 import type { ReactElement } from 'react';
 import type { Level, SexSign } from '../../domain/sexing/determination.ts';
-import { sexInWords } from '../words/sex.ts';
+import { sexInWords } from '../../words/sex.ts';
 import style from './SexMark.module.css';
 
 /** How much of the ring is drawn: the surer, the more closed. */

@@ -15,7 +15,7 @@ interface Props {
   required?: boolean;
 }
 
-/** A labelled field for text or a whole number. */
+/** A labeled field for text or a whole number. */
 export function TextField({
   label,
   hint,
@@ -27,10 +27,12 @@ export function TextField({
   suggestions = [],
   required,
 }: Props): ReactElement {
+  // Said, not cut: what was typed or pasted stays whole until it is shortened.
+  const tooLong = maxLength !== undefined && value.trim().length > maxLength;
   return (
-    <Field label={label} hint={hint} error={error}>
+    <Field label={label} hint={hint} error={tooLong ? `Too long: ${value.length} of at most ${maxLength} characters.` : error}>
       {(control) => {
-        const shared = { ...control, value, maxLength, required };
+        const shared = { ...control, value, required };
         if (kind === 'lines') return <textarea {...shared} onChange={(event) => onChange(event.target.value)} />;
         const listId = suggestions.length > 0 ? `${control.id}-list` : undefined;
         return (

@@ -1,13 +1,13 @@
 import type { ReactElement } from 'react';
 import type { RemovableKind, Removal } from '../../domain/removal.ts';
+import { counted } from '../../words/counts.ts';
 import { useAnswer, useChange } from '../client/queries.ts';
 import { Button } from '../parts/Button.tsx';
 import { Dialog } from '../parts/Dialog.tsx';
 import { FailureNotice } from '../parts/Notice.tsx';
-import { counted } from '../words/counts.ts';
 import style from './RemoveDialog.module.css';
+import { useRemovals } from './RemovedProvider.tsx';
 import { whatGoesToo } from './removalWords.ts';
-import { useUndoToast } from './useUndoToast.ts';
 
 interface Props {
   kind: RemovableKind;
@@ -20,13 +20,13 @@ interface Props {
 
 /** Asks before something is removed, says exactly what goes with it, and offers to undo it afterwards. */
 export function RemoveDialog({ kind, id, what, onClose, onRemoved }: Props): ReactElement {
-  const preview = useAnswer('GET /api/removals/preview', { query: { kind, id } });
+  const preview = useAnswer('GET /api/removals/preview', { query: { kind, id } }, { keep: false });
   const remove = useRemoval(kind, id);
-  const offerUndo = useUndoToast();
+  const { announce } = useRemovals();
   const goes = preview.data ? whatGoesToo(kind, preview.data) : '';
   const confirm = () =>
     remove.run((removal) => {
-      offerUndo(removal.id, `Removed ${what}.`);
+      announce({ removalId: removal.id, message: `Removed ${what}.` });
       onClose();
       onRemoved?.();
     });
@@ -37,7 +37,7 @@ export function RemoveDialog({ kind, id, what, onClose, onRemoved }: Props): Rea
       foot={
         <>
           <Button onClick={onClose}>Keep it</Button>
-          <Button kind="danger" icon="remove" busy={remove.isPending || preview.isPending} onClick={confirm}>
+          <Button kind="danger" icon="remove" busy={remove.isPending || preview.isPending} disabled={preview.isError} onClick={confirm}>
             Remove
           </Button>
         </>
@@ -54,7 +54,7 @@ export function RemoveDialog({ kind, id, what, onClose, onRemoved }: Props): Rea
               all readings and can be given to another skin in Intake.
             </p>
           )}
-          <p>You can undo this until Exuviary is closed.</p>
+          <p>You can undo this until Exuviary is closed: at once, or from Settings later.</p>
         </div>
       )}
     </Dialog>

@@ -1,5 +1,6 @@
-import type { RemovableKind, RemovalCounts } from '../../domain/removal.ts';
-import { counted, listed } from '../words/counts.ts';
+import type { PendingRemoval, RemovableKind, RemovalCounts, RemovedThing } from '../../domain/removal.ts';
+import { counted, listed } from '../../words/counts.ts';
+import { spanInWords } from '../../words/dates.ts';
 
 /** What a removal takes, beyond what was named: "2 molts, 1 skin and 3 readings"; '' when nothing hangs on it. */
 export function whatGoesToo(kind: RemovableKind, counts: RemovalCounts): string {
@@ -14,6 +15,30 @@ export function whatGoesToo(kind: RemovableKind, counts: RemovalCounts): string 
       said(counts.determinations, 'determination'),
     ].filter((part) => part !== ''),
   );
+}
+
+/** What was removed, by its name: "The molt of 5 Mar 2026 of G-012". */
+export function removedThingInWords(thing: RemovedThing): string {
+  switch (thing.kind) {
+    case 'specimen':
+      return thing.code;
+    case 'molt':
+      return `The molt of ${spanInWords(thing.happenedFrom, thing.happenedTo)} of ${thing.code}`;
+    case 'exuvia':
+      return `The skin of ${spanInWords(thing.happenedFrom, thing.happenedTo)} of ${thing.code}`;
+    case 'photo':
+      return `The photo ${thing.originalName}`;
+    case 'reading':
+      return `Pass ${thing.pass} on ${thing.originalName}`;
+    case 'sample-cabinet':
+      return 'The sample cabinet';
+  }
+}
+
+/** What comes back with it: "with 2 molts and 2 skins"; '' for nothing. */
+export function comesBackWith({ thing, ...counts }: PendingRemoval): string {
+  const goes = thing.kind === 'sample-cabinet' ? counted(counts.specimens, 'specimen') : whatGoesToo(thing.kind, counts);
+  return goes === '' ? '' : `with ${goes}`;
 }
 
 function said(count: number, one: string): string {

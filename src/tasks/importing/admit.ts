@@ -17,8 +17,8 @@ export type Admission = Extract<FileOutcome, { kind: 'added' | 'already-here' }>
 
 /**
  * Takes staged bytes into the archive. The original is published and on the disk before its row is written, and the row is
- * written in one transaction with whatever `note` writes; so at every moment a recorded photo has its bytes. After a failure
- * the staged bytes are still there.
+ * written in one transaction with whatever `note` writes; so at every moment a recorded photo has its bytes. Content already
+ * on record is published as well: where its original was lost or damaged since, it is whole again afterwards.
  *
  * @param note records what became of the file; a failure in it takes the row back.
  */
@@ -26,9 +26,8 @@ export async function admitPicture(archive: Archive, arrival: Arrival, note: (ad
   const { staged, name } = arrival;
   const known = archive.photos.bySha256(staged.sha256);
   if (known) {
-    const admission = noteKnown(archive, known.id, note);
-    if (admission.ok) await archive.originals.discard(staged);
-    return admission;
+    const published = await archive.originals.publish(staged);
+    return published.ok ? noteKnown(archive, known.id, note) : published;
   }
   const picture = await examinePicture({ path: await pathOf(archive, staged), name });
   if (!picture.ok) return picture;

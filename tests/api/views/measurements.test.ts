@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { carapaceLengthOf, measureReadings } from '../../../src/api/views/measurements.ts';
+import { carapaceLengthOf, measureReadings, skinReadingsOf } from '../../../src/api/views/measurements.ts';
+import { sizesOf } from '../../../src/domain/growth/skinSizes.ts';
 import type { CalibrationRecord } from '../../../src/domain/measuring/calibration.ts';
 import { legLandmark } from '../../../src/domain/measuring/landmarks.ts';
 import type { Reading } from '../../../src/domain/measuring/reading.ts';
@@ -26,20 +27,33 @@ function reading(id: string, shiftPx: number): Reading {
   return { ...readingDraft, landmarks: { ...moved, ...leg }, id, photoId: 'p', version: 1, createdAt: at, changedAt: at };
 }
 
+/** The carapace one pixel longer. */
+function longer({ landmarks }: Reading): Reading['landmarks'] {
+  const rear = landmarks['carapace-rear'];
+  if (!rear || !('at' in rear)) throw new Error('Expected the rear of the carapace');
+  return { ...landmarks, 'carapace-rear': { ...rear, at: { ...rear.at, yPx: rear.at.yPx + 1 } } };
+}
+
 /** Enough clicks on the same points that their scatter tells the pointing. */
 const repeated = [reading('a', 0), reading('b', 0.4), reading('c', -0.3)];
 
 describe('the sizes a page is told', () => {
-  it('give the carapace alone the same length and uncertainty as everything together', () => {
+  it('give the carapace alone the same length and uncertainty as everything together, all passes combined', () => {
     for (const readings of [repeated.slice(0, 1), repeated]) {
-      const measured = measureReadings(photo, calibration, readings);
-      for (const { reading, measurement } of measured) {
-        const whole = measurement?.quantities.find(({ name }) => name === 'carapace-length')?.estimate;
-        expect(whole?.value).toBeGreaterThan(10);
-        expect(carapaceLengthOf({ photo, calibration, reading }, readings)).toEqual(whole);
-      }
+      const whole = sizesOf(skinReadingsOf('p', measureReadings(photo, calibration, readings))).carapaceLengthMm;
+      expect(whole?.value).toBeGreaterThan(10);
+      expect(carapaceLengthOf({ moltId: 'm', photos: [{ photo, calibration, readings }] })).toEqual(whole);
     }
   });
+
+  it('combine the passes over all photos of a skin, not the latest alone', () => {
+    const [first, second] = [reading('a', 0), { ...reading('b', 0), landmarks: longer(reading('b', 0)) }];
+    const of = (readings: Reading[]) => carapaceLengthOf({ moltId: 'm', photos: [{ photo, calibration, readings }] })?.value ?? Number.NaN;
+    expect(of([second])).toBeGreaterThan(of([first]) + 0.1);
+    expect(of([first, second])).toBeGreaterThan(of([first]));
+    expect(of([first, second])).toBeLessThan(of([second]));
+  });
+
   it('take the scatter of repeated clicks for the pointing', () => {
     const [alone] = measureReadings(photo, calibration, repeated.slice(0, 1));
     const [among] = measureReadings(photo, calibration, repeated);
@@ -54,6 +68,8 @@ describe('the sizes a page is told', () => {
     for (const unscaled of [null, { ...calibration, marks: null }]) {
       expect(measureReadings(photo, unscaled, [one])).toEqual([{ reading: one, measurement: null }]);
     }
-    expect(carapaceLengthOf({ photo, calibration: { ...calibration, marks: null }, reading: one }, [one])).toBeNull();
+    expect(
+      carapaceLengthOf({ moltId: 'm', photos: [{ photo, calibration: { ...calibration, marks: null }, readings: [one] }] }),
+    ).toBeNull();
   });
 });

@@ -2,7 +2,7 @@ import { expect } from 'vitest';
 import type { Preferences } from '../../../src/domain/preferences.ts';
 import { type Exchange, fails, succeeds } from '../exchange.ts';
 
-const dark: Preferences = { theme: 'dark', inches: true, observer: 'R. Reader' };
+const dark: Preferences = { theme: 'dark', inches: true, begunEmpty: true, observer: 'R. Reader' };
 
 export const archiveStory: readonly Exchange[] = [
   succeeds(
@@ -10,7 +10,7 @@ export const archiveStory: readonly Exchange[] = [
     'an archive begins empty',
     () => ({}),
     (about) => {
-      expect(about).toMatchObject({ specimens: 0, samples: 0, photos: 0, unfinishedFiles: 0 });
+      expect(about).toMatchObject({ specimens: 0, samples: 0, photos: 0, unfinishedFiles: 0, unreadableRecords: [] });
     },
   ),
   succeeds(

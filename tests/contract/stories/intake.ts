@@ -1,7 +1,7 @@
 import { expect } from 'vitest';
 import { TaskSnapshot } from '../../../src/domain/intake/task.ts';
 import { smallPicture } from '../../support/smallPictures.ts';
-import { skinPhotoDraft } from '../drafts.ts';
+import { exuviaDraft, skinPhotoDraft } from '../drafts.ts';
 import { type Exchange, fails, type Memory, recall, succeeds } from '../exchange.ts';
 
 const skin = await smallPicture(1, 'jpeg');
@@ -158,6 +158,20 @@ export const intakeStory: readonly Exchange[] = [
     path: photo(memory),
     version: 2,
     body: { ...skinPhotoDraft(recall(memory, 'exuvia')), takenOn: '2026-06-18' },
+  })),
+  fails('PUT /api/photos/{photoId}', 'refuses the inner side of a living animal', 'view-not-of-animal', 422, (memory) => ({
+    path: photo(memory),
+    version: 2,
+    body: {
+      ...skinPhotoDraft(recall(memory, 'exuvia')),
+      subject: { kind: 'animal' as const, specimenId: recall(memory, 'specimen') },
+      view: 'abdomen-inside' as const,
+    },
+  })),
+  fails('PUT /api/exuviae/{exuviaId}', 'refuses to have lost a photographed skin', 'skin-photographed', 409, (memory) => ({
+    path: { exuviaId: recall(memory, 'exuvia') },
+    version: 3,
+    body: { ...exuviaDraft, recovered: false },
   })),
   succeeds(
     'GET /api/photos/{photoId}/original',

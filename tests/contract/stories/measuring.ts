@@ -5,6 +5,12 @@ import { type Exchange, fails, type Memory, recall, succeeds } from '../exchange
 const photo = (memory: Memory) => ({ photoId: recall(memory, 'photo') });
 const reading = (memory: Memory) => ({ readingId: recall(memory, 'reading') });
 
+const secondPass = {
+  ...readingDraft,
+  pass: 2,
+  landmarks: { ...readingDraft.landmarks, 'carapace-rear': { state: 'placed' as const, at: { xPx: 220, yPx: 81 } } },
+};
+
 export const measuringStory: readonly Exchange[] = [
   succeeds(
     'PUT /api/photos/{photoId}/calibration',
@@ -47,7 +53,7 @@ export const measuringStory: readonly Exchange[] = [
     'lays all of it out',
     (memory) => ({ path: photo(memory) }),
     (sheet) => {
-      expect(sheet).toMatchObject({ instarShed: 5, specimen: { code: 'T-01' }, calibration: { version: 1 } });
+      expect(sheet).toMatchObject({ instar: { number: 5, certainty: 'known' }, specimen: { code: 'T-01' }, calibration: { version: 1 } });
       expect(sheet.readings).toHaveLength(1);
     },
   ),
@@ -57,7 +63,7 @@ export const measuringStory: readonly Exchange[] = [
     () => ({}),
     (candidates, _, memory) => {
       const ours = candidates.find((candidate) => candidate.photo.id === recall(memory, 'photo'));
-      expect(ours).toMatchObject({ instarShed: 5, specimen: { code: 'T-01' }, measured: true });
+      expect(ours).toMatchObject({ instar: { number: 5, certainty: 'known' }, specimen: { code: 'T-01' }, measured: true });
     },
   ),
   succeeds(
@@ -76,8 +82,50 @@ export const measuringStory: readonly Exchange[] = [
     'shows the size on the page of the animal',
     (memory) => ({ path: { specimenId: recall(memory, 'specimen') } }),
     (page) => {
-      expect(page.summary.lastCarapaceLengthMm?.value).toBeCloseTo(10.7, 0);
-      expect(page.molts[0]?.measurement?.quantities.map(({ name }) => name)).toContain('carapace-length');
+      expect(page.summary.lastMeasuredSkin).toMatchObject({ instar: { number: 5 }, recordedMolt: 1, isOfLastMolt: true });
+      expect(page.molts[0]?.sizes.carapaceLengthMm?.value).toBeCloseTo(10.7, 0);
     },
+  ),
+  succeeds(
+    'POST /api/photos/{photoId}/readings',
+    'takes a second pass, a pixel longer',
+    (memory) => ({ path: photo(memory), body: secondPass }),
+    (added, _, memory) => {
+      memory.set('second pass', added.id);
+    },
+  ),
+  succeeds(
+    'GET /api/specimens/{specimenId}',
+    'combines both passes on the page of the animal',
+    (memory) => ({ path: { specimenId: recall(memory, 'specimen') } }),
+    (page, _, memory) => {
+      const combined = page.molts[0]?.sizes.carapaceLengthMm;
+      if (!combined) throw new Error('Expected a carapace length');
+      // Half a pixel of 0.535 mm longer than the first pass alone.
+      expect(combined.value).toBeCloseTo(20.5 * 0.535, 0);
+      expect(page.summary.lastMeasuredSkin?.carapaceLengthMm).toEqual(combined);
+      memory.set('combined', JSON.stringify(combined));
+    },
+  ),
+  succeeds(
+    'GET /api/specimens',
+    'lists the same size',
+    () => ({}),
+    (all, _, memory) => expect(all[0]?.lastMeasuredSkin?.carapaceLengthMm).toEqual(JSON.parse(recall(memory, 'combined'))),
+  ),
+  succeeds(
+    'GET /api/specimens/{specimenId}/ladder',
+    'has the same size on its rung, and the same instar',
+    (memory) => ({ path: { specimenId: recall(memory, 'specimen') } }),
+    (page, _, memory) => {
+      expect(page.ladder.rungs[0]?.carapaceLengthMm).toEqual(JSON.parse(recall(memory, 'combined')));
+      expect(page).toMatchObject({ instarNow: { number: 6, certainty: 'known' } });
+    },
+  ),
+  succeeds(
+    'GET /api/exuviae/{exuviaId}/sizes',
+    'tells the Bench the same size of the skin',
+    (memory) => ({ path: { exuviaId: recall(memory, 'exuvia') } }),
+    (sizes, _, memory) => expect(sizes.carapaceLengthMm).toEqual(JSON.parse(recall(memory, 'combined'))),
   ),
 ];

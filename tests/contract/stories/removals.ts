@@ -19,6 +19,18 @@ export const removalStory: readonly Exchange[] = [
       memory.set('removal', removal.id);
     },
   ),
+  succeeds(
+    'GET /api/removals',
+    'lists what can be put back',
+    () => ({}),
+    (pending, _, memory) => {
+      expect(pending[0]).toMatchObject({
+        id: recall(memory, 'removal'),
+        thing: { kind: 'reading', originalName: expect.any(String), pass: 1 },
+        readings: 1,
+      });
+    },
+  ),
   succeeds('POST /api/removals/{removalId}/restoration', 'puts it back', (memory) => ({ path: { removalId: recall(memory, 'removal') } })),
   fails('POST /api/removals/{removalId}/restoration', 'puts nothing back twice', 'removal-gone', 410, (memory) => ({
     path: { removalId: recall(memory, 'removal') },
@@ -28,7 +40,7 @@ export const removalStory: readonly Exchange[] = [
     'has the reading again',
     (memory) => ({ path: { photoId: recall(memory, 'photo') } }),
     (sheet) => {
-      expect(sheet.readings).toMatchObject([{ ...readingDraft, pointingPx: 0.5 }]);
+      expect(sheet.readings).toMatchObject([{ ...readingDraft, pointingPx: 0.5 }, { pass: 2 }]);
     },
   ),
   succeeds(
@@ -61,5 +73,19 @@ export const removalStory: readonly Exchange[] = [
     path: { specimenId: recall(memory, 'specimen') },
     body: moltDraft,
   })),
+  succeeds(
+    'GET /api/removals',
+    'lists every one of them, newest first',
+    () => ({}),
+    (pending) => {
+      const days = { code: 'T-01', happenedFrom: '2025-03-01', happenedTo: '2025-03-02' };
+      expect(pending.slice(0, 4).map(({ thing }) => thing)).toEqual([
+        { kind: 'specimen', code: 'T-01' },
+        { kind: 'photo', originalName: expect.any(String) },
+        { kind: 'molt', ...days },
+        { kind: 'exuvia', ...days },
+      ]);
+    },
+  ),
   succeeds('POST /api/specimens', 'lets its code be used again', () => ({ body: specimenDraft })),
 ];

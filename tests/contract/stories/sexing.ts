@@ -1,5 +1,5 @@
 import { expect } from 'vitest';
-import { emptyChecklist, unsexedDraft } from '../drafts.ts';
+import { unsexedDraft } from '../drafts.ts';
 import { type Exchange, fails, type Memory, recall, succeeds } from '../exchange.ts';
 
 const exuvia = (memory: Memory) => ({ exuviaId: recall(memory, 'exuvia') });
@@ -7,11 +7,32 @@ const determination = (memory: Memory) => ({ determinationId: recall(memory, 'de
 
 export const sexingStory: readonly Exchange[] = [
   succeeds(
+    'GET /api/exuviae/{exuviaId}/examination',
+    'lays out a skin whose grade is not the one that will be read',
+    (memory) => ({ path: exuvia(memory) }),
+    (sheet, _, memory) => {
+      expect(sheet.exuvia.grade).toBe('A');
+      expect(unsexedDraft.checklist.grade).toBe('B');
+      memory.set('skin version', String(sheet.exuvia.version));
+    },
+  ),
+  fails(
+    'POST /api/exuviae/{exuviaId}/determinations',
+    'writes no grade over a newer record of the skin',
+    'changed-meanwhile',
+    412,
+    (memory) => ({ path: exuvia(memory), body: { ...unsexedDraft, gradeForSkin: { version: 1 } } }),
+  ),
+  succeeds(
     'POST /api/exuviae/{exuviaId}/determinations',
     'takes a signature',
     (memory) => ({
       path: exuvia(memory),
-      body: { ...unsexedDraft, evidencePhotoIds: [recall(memory, 'photo')] },
+      body: {
+        ...unsexedDraft,
+        evidencePhotoIds: [recall(memory, 'photo')],
+        gradeForSkin: { version: Number(recall(memory, 'skin version')) },
+      },
     }),
     (signed, _, memory) => {
       expect(signed).toMatchObject({ sex: 'unsexed', withdrawn: null });
@@ -20,7 +41,7 @@ export const sexingStory: readonly Exchange[] = [
   ),
   fails('POST /api/exuviae/{exuviaId}/determinations', 'refuses more than the answers support', 'level-not-supported', 422, (memory) => ({
     path: exuvia(memory),
-    body: { ...unsexedDraft, sex: 'female' as const, level: 'established' as const, checklist: emptyChecklist },
+    body: { ...unsexedDraft, sex: 'female' as const, level: 'established' as const, gradeForSkin: null },
   })),
   fails(
     'POST /api/exuviae/{exuviaId}/determinations',
@@ -29,18 +50,20 @@ export const sexingStory: readonly Exchange[] = [
     422,
     (memory) => ({
       path: exuvia(memory),
-      body: { ...unsexedDraft, evidencePhotoIds: ['no such photo'] },
+      body: { ...unsexedDraft, evidencePhotoIds: ['no such photo'], gradeForSkin: null },
     }),
   ),
   succeeds(
     'GET /api/exuviae/{exuviaId}/examination',
     'lays out the skin and its history',
     (memory) => ({ path: exuvia(memory) }),
-    (sheet) => {
+    (sheet, _, memory) => {
       expect(sheet).toMatchObject({ specimen: { code: 'T-01' }, molt: { instarShed: 5 }, sign: { sex: 'unsexed', conflict: false } });
+      // One alone: the refused signature left nothing behind.
       expect(sheet.determinations).toHaveLength(1);
+      expect(sheet.exuvia).toMatchObject({ grade: 'B', completeness: 'complete', version: Number(recall(memory, 'skin version')) + 1 });
       expect(sheet.photos).toHaveLength(1);
-      expect(sheet.measurement).not.toBeNull();
+      expect(sheet).toMatchObject({ instar: { number: 5, certainty: 'known' }, legSpanMm: null });
     },
   ),
   succeeds(
@@ -49,7 +72,13 @@ export const sexingStory: readonly Exchange[] = [
     () => ({}),
     (skins, _, memory) => {
       expect(skins).toMatchObject([
-        { specimen: { code: 'T-01' }, recordedMolt: 1, coverPhotoId: recall(memory, 'photo'), standingDeterminations: 1 },
+        {
+          specimen: { code: 'T-01' },
+          instar: { number: 5, certainty: 'known' },
+          recordedMolt: 1,
+          coverPhotoId: recall(memory, 'photo'),
+          standingDeterminations: 1,
+        },
       ]);
     },
   ),

@@ -1,5 +1,5 @@
 import { expect } from 'vitest';
-import { exuviaDraft, moltDraft, specimenDraft } from '../drafts.ts';
+import { exuviaDraft, moltDraft, specimenDraft, unsexedDraft } from '../drafts.ts';
 import { type Exchange, fails, type Memory, recall, succeeds } from '../exchange.ts';
 
 const specimen = (memory: Memory) => ({ specimenId: recall(memory, 'specimen') });
@@ -20,7 +20,7 @@ export const specimenStory: readonly Exchange[] = [
   fails('POST /api/specimens', 'refuses an animal acquired tomorrow', 'date-in-future', 422, () => ({
     body: { ...specimenDraft, code: 'T-02', acquiredOn: '2026-06-18' },
   })),
-  fails('POST /api/specimens', 'refuses an animal acquired before it hatched', 'dates-reversed', 422, () => ({
+  fails('POST /api/specimens', 'refuses an animal acquired before it hatched', 'hatched-after-acquired', 422, () => ({
     body: { ...specimenDraft, code: 'T-02', acquiredOn: '2023-05-31' },
   })),
   succeeds(
@@ -64,6 +64,23 @@ export const specimenStory: readonly Exchange[] = [
     path: specimen(memory),
     body: { ...moltDraft, happenedFrom: '2025-09-01', happenedTo: '2025-09-01', instarShed: 4 },
   })),
+  fails('POST /api/specimens/{specimenId}/molts', 'refuses a molt both clean and slow', 'outcomes-contradict', 422, (memory) => ({
+    path: specimen(memory),
+    body: {
+      ...moltDraft,
+      happenedFrom: '2025-09-01',
+      happenedTo: '2025-09-01',
+      instarShed: 6,
+      outcomes: ['clean' as const, 'slow' as const],
+    },
+  })),
+  fails(
+    'PUT /api/specimens/{specimenId}',
+    'refuses an instar at the acquisition above one shed later',
+    'acquired-instar-contradicted',
+    422,
+    (memory) => ({ path: specimen(memory), version: 2, body: { ...specimenDraft, acquiredInstar: 6 } }),
+  ),
   succeeds(
     'PUT /api/molts/{moltId}',
     'changes the molt',
@@ -78,19 +95,34 @@ export const specimenStory: readonly Exchange[] = [
       memory.set('exuvia', added.id);
     },
   ),
+  fails('PUT /api/molts/{moltId}', 'refuses to have lost a skin that lies here', 'skin-recovered-or-not', 422, (memory) => ({
+    path: molt(memory),
+    version: 2,
+    body: { ...moltDraft, outcomes: ['skin-not-recovered' as const] },
+  })),
   fails('POST /api/molts/{moltId}/exuvia', 'refuses a second skin', 'skin-already-recorded', 409, (memory) => ({
     path: molt(memory),
     body: exuviaDraft,
   })),
   succeeds(
     'PUT /api/exuviae/{exuviaId}',
+    'takes it that the skin was lost',
+    (memory) => ({ path: exuvia(memory), version: 1, body: { ...exuviaDraft, recovered: false } }),
+    (changed) => expect(changed).toMatchObject({ version: 2, recovered: false }),
+  ),
+  fails('POST /api/exuviae/{exuviaId}/determinations', 'refuses a reading of no skin', 'skin-not-recovered', 422, (memory) => ({
+    path: exuvia(memory),
+    body: { ...unsexedDraft, gradeForSkin: null },
+  })),
+  succeeds(
+    'PUT /api/exuviae/{exuviaId}',
     'changes what is known of the skin',
     (memory) => ({
       path: exuvia(memory),
-      version: 1,
+      version: 2,
       body: { ...exuviaDraft, grade: 'A' as const },
     }),
-    (changed) => expect(changed).toMatchObject({ version: 2, grade: 'A' }),
+    (changed) => expect(changed).toMatchObject({ version: 3, grade: 'A' }),
   ),
   succeeds(
     'GET /api/specimens',
@@ -99,11 +131,11 @@ export const specimenStory: readonly Exchange[] = [
     (all) => {
       expect(all).toHaveLength(1);
       expect(all[0]).toMatchObject({
-        instarNow: 6,
+        instarNow: { number: 6, certainty: 'known' },
         recordedMolts: 1,
         lastMoltOn: '2025-03-02',
         sex: { sex: 'unsexed' },
-        lastCarapaceLengthMm: null,
+        lastMeasuredSkin: null,
       });
     },
   ),

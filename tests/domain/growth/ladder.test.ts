@@ -21,7 +21,7 @@ describe('buildLadder', () => {
 
   it('gives the ratios and the fit of a published series, in whatever order the molts come', () => {
     const ladder = buildLadder([...series].reverse());
-    expect(ladder.rungs.map(({ instar }) => instar)).toEqual([1, 2, 3, 4, 5, 6, 7]);
+    expect(ladder.rungs.map(({ instar }) => instar?.number)).toEqual([1, 2, 3, 4, 5, 6, 7]);
     expect(ladder.rungs.slice(2).map(({ ratio }) => ratio?.value.toFixed(4))).toEqual(['1.3156', '1.3277', '1.3257', '1.2764', '1.2271']);
     expect(ladder.fit?.ratio.toFixed(4)).toBe('1.3128');
     expect(ladder.fit?.rSquared.toFixed(5)).toBe('0.99564');
@@ -35,7 +35,7 @@ describe('buildLadder', () => {
   it('keeps a missing instar as a gap: no ratio across it, no size in it, its step counted', () => {
     const ladder = buildLadder(series.filter((_, index) => index !== 3));
     const after = ladder.rungs[3];
-    expect(after).toMatchObject({ instar: 5, step: 4, skippedInstars: 1, ratio: null, recordedMolt: 4 });
+    expect(after).toMatchObject({ instar: { number: 5, certainty: 'known' }, step: 4, skippedInstars: 1, ratio: null, recordedMolt: 4 });
     expect(ladder.rungs[4]?.ratio?.value.toFixed(4)).toBe('1.2764');
     expect(ladder.rungs).toHaveLength(6);
     expect(ladder.fit?.ratio).toBeCloseTo(1.3128, 2);
@@ -46,16 +46,27 @@ describe('buildLadder', () => {
       series.map((record, index) => (index === 3 ? { ...record, exuvia: null, photos: [], readings: [] } : record)),
     );
     expect(ladder.rungs[3]).toMatchObject({
-      instar: 4,
+      instar: { number: 4, certainty: 'known' },
       recovered: null,
       photoId: null,
       carapaceLengthMm: null,
       ratio: null,
       skippedInstars: 0,
     });
-    expect(ladder.rungs[4]).toMatchObject({ instar: 5, ratio: null });
+    expect(ladder.rungs[4]).toMatchObject({ instar: { number: 5, certainty: 'known' }, ratio: null });
     expect(ladder.rungs[5]?.ratio?.value.toFixed(4)).toBe('1.2764');
     expect(ladder.fit?.rungs).toBe(6);
+  });
+
+  it('numbers the skins from the instar in which the animal was acquired', () => {
+    const ladder = buildLadder([moltOn('2024-01-01', null, 4), moltOn('2024-06-01', null, 5)], {
+      acquiredOn: '2023-12-01',
+      acquiredInstar: 7,
+    });
+    expect(ladder.rungs.map(({ instar }) => instar)).toEqual([
+      { number: 7, certainty: 'inferred' },
+      { number: 8, certainty: 'inferred' },
+    ]);
   });
 
   it('leaves a molt whose step is open out of ratios and fit', () => {

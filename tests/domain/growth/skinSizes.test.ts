@@ -4,7 +4,7 @@ import { quantity, skinReading } from './skins.ts';
 
 describe('sizesOf', () => {
   it('has nothing to say without readings', () => {
-    expect(sizesOf([])).toEqual({ carapaceLengthMm: null, carapaceWidthMm: null, legFirstMm: null, legFourthMm: null });
+    expect(sizesOf([])).toEqual({ carapaceLengthMm: null, carapaceWidthMm: null, legFirstMm: null, legFourthMm: null, legSpanMm: null });
   });
 
   it('gives carapace and the mean of both sides of legs I and IV', () => {
@@ -57,5 +57,12 @@ describe('sizesOf', () => {
 
   it('takes no size from two landmarks on one spot', () => {
     expect(sizesOf([skinReading('p', [quantity('carapace-length', 0, 0.1)])]).carapaceLengthMm).toBeNull();
+  });
+
+  it('takes the longer diagonal for the leg span, from whichever reading has one', () => {
+    const legs = skinReading('p', [quantity('span-L1-R4', 61, 1), quantity('span-R1-L4', 64, 1)]);
+    const carapaceOnly = skinReading('q', [quantity('carapace-length', 9, 0.1)]);
+    expect(sizesOf([legs, carapaceOnly]).legSpanMm?.value).toBe(64);
+    expect(sizesOf([carapaceOnly]).legSpanMm).toBeNull();
   });
 });

@@ -26,13 +26,13 @@ describe('heights above the table', () => {
 
   it('lay the legs on the table, with a doubt that grows with the animal', () => {
     const { of } = heightsOf({ kind: 'entered', heightMm: 0.76, standardUncertaintyMm: 0.5 }, ON_PLANE);
-    expect(of(LEG)).toEqual({ heightMm: 0, ownStandardUncertaintyMm: 3, sharesCarapace: false, assumed: true });
+    expect(of(LEG)).toEqual({ heightMm: 0, ownStandardUncertaintyMm: 4, sharesCarapace: false, assumed: true });
   });
 
   it('guess the width from the length when only that was placed, and the legs without either', () => {
     const flat = { kind: 'entered', heightMm: 0.76, standardUncertaintyMm: 0 } as const;
     const fromLength = heightsOf(flat, { ...ON_PLANE, widthMm: null });
-    expect(fromLength.of(LEG).ownStandardUncertaintyMm).toBeCloseTo(0.15 * 0.9 * 22, 10);
+    expect(fromLength.of(LEG).ownStandardUncertaintyMm).toBeCloseTo(0.2 * 0.9 * 22, 10);
     const fromNothing = heightsOf(ASSUMED, { ...ON_PLANE, widthMm: null, lengthMm: null });
     expect(fromNothing.of(LEG).ownStandardUncertaintyMm).toBe(2);
   });

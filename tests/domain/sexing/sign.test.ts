@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Determination, Level, Sex } from '../../../src/domain/sexing/determination.ts';
-import { contradictionsOf, signOf } from '../../../src/domain/sexing/sign.ts';
+import { contradictionsOf, opposedTo, signOf } from '../../../src/domain/sexing/sign.ts';
 import { determination } from './readings.ts';
 
 const WITHDRAWN = { at: '2026-06-01T12:00:00.000Z', reason: 'skins mixed up' };
@@ -73,5 +73,24 @@ describe('a contradiction', () => {
   it('ends when one side is withdrawn', () => {
     const history = [read('a', 'male', 'strong', { withdrawn: WITHDRAWN }), read('b', 'female', 'strong')];
     expect(signOf(history).conflict).toBe(false);
+  });
+});
+
+describe('the readings on the other side', () => {
+  it('are named for a leaning against a firm reading too, though the rule calls that no contradiction', () => {
+    const leaning = read('a', 'male', 'leaning');
+    const strong = read('b', 'female', 'strong');
+    const history = [leaning, strong, read('c', 'unsexed', null)];
+    expect(contradictionsOf(history)).toEqual([]);
+    expect(opposedTo(leaning, history)).toEqual([strong]);
+    expect(opposedTo(strong, history)).toEqual([leaning]);
+  });
+
+  it('are none for one that is open or no longer stands, and never one that no longer stands', () => {
+    const withdrawn = read('a', 'male', 'strong', { withdrawn: WITHDRAWN });
+    const standing = read('b', 'female', 'strong');
+    const open = read('c', 'unsexed', null);
+    const history = [withdrawn, standing, open];
+    expect(history.map((determination) => opposedTo(determination, history))).toEqual([[], [], []]);
   });
 });

@@ -1,15 +1,15 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import type { RectangleScale } from '../../../src/domain/measuring/calibration.ts';
 import { placeAt } from '../../../src/renderer/bench/deeds/placing.ts';
-import { choosePoint, clearPoints, markLeg, markLegRegrown } from '../../../src/renderer/bench/deeds/points.ts';
+import { choosePoint, clearPoints, markAsked, markLeg, markLegRegrown, skipAsked } from '../../../src/renderer/bench/deeds/points.ts';
 import { beginPlacingScale, putHandlesDown, removeScale, turnRectangle } from '../../../src/renderer/bench/deeds/scale.ts';
 import { nudgeSelected, selectNeighbour } from '../../../src/renderer/bench/deeds/selection.ts';
 import { putBack, redoChange, replaceDocument, stepBack, takeUp, undoChange } from '../../../src/renderer/bench/deeds/travel.ts';
-import { landmarksOf } from '../../../src/renderer/bench/document.ts';
-import { pointAt, setCanvas } from '../../../src/renderer/bench/gestures.ts';
+import { landmarksOf, placedScaleOf } from '../../../src/renderer/bench/document.ts';
+import { pointAt, setCanvas, zoomBy } from '../../../src/renderer/bench/gestures.ts';
 import { type BenchStore, createBenchStore, handlesInHand } from '../../../src/renderer/bench/store.ts';
 import type { PlacingScale } from '../../../src/renderer/bench/tools/placingScale.ts';
-import { toView } from '../../../src/renderer/bench/view.ts';
+import { fitWhole, toView } from '../../../src/renderer/bench/view.ts';
 
 const card: PlacingScale['object'] = {
   kind: 'rectangle',
@@ -44,10 +44,52 @@ function drag(from: { xPx: number; yPx: number }, to: { xPx: number; yPx: number
   if (letGo) pointAt(bench, { kind: 'release', pointer: 1, at: toView(view, to) });
 }
 
+/** Presses the handle at an image point and lets go of it at once. */
+function tap(where: { xPx: number; yPx: number }): void {
+  drag(where, where);
+}
+
 function markCard(): void {
   beginPlacingScale(bench, card);
   for (const corner of [at(1000, 800), at(200, 300), at(1000, 300), at(200, 800)]) placeAt(bench, corner);
 }
+
+describe('turning to another job', () => {
+  test('lets go of a corner, so that arrow keys cannot move it while points are being placed', () => {
+    markCard();
+    expect(bench.getState().selected).toBe('corner-1');
+    takeUp(bench, 'landmarks');
+    expect(bench.getState().selected).toBeNull();
+    const before = corners();
+    expect(nudgeSelected(bench, 1, 0, 0)).toBe(false);
+    expect(corners()).toEqual(before);
+  });
+
+  test('keeps a point selected between placing points and reading lengths', () => {
+    takeUp(bench, 'landmarks');
+    placeAt(bench, at(900, 700));
+    takeUp(bench, 'lengths');
+    expect(bench.getState().selected).toBe('carapace-front');
+  });
+});
+
+describe('a window that changes its size', () => {
+  const roomy = { width: 1040, height: 790 };
+  const low = { width: 520, height: 300 };
+
+  test('keeps a photo whole that was shown whole, from the first size on', () => {
+    expect(bench.getState().view).toEqual(fitWhole({ width: 2016, height: 1512 }, roomy));
+    setCanvas(bench, low);
+    expect(bench.getState().view).toEqual(fitWhole({ width: 2016, height: 1512 }, low));
+  });
+
+  test('leaves a photo as large as it was that had been enlarged', () => {
+    zoomBy(bench, 3);
+    const { zoom } = bench.getState().view;
+    setCanvas(bench, low);
+    expect(bench.getState().view.zoom).toBe(zoom);
+  });
+});
 
 describe('marking a card', () => {
   test('corners clicked in any order are put in the order that runs round it, the long side first', () => {
@@ -74,6 +116,36 @@ describe('marking a card', () => {
     expect(bench.getState().placing?.placed).toEqual([]);
     stepBack(bench);
     expect(bench.getState().placing).toBeNull();
+  });
+
+  test('handles put down are no scale until each of them was touched', () => {
+    beginPlacingScale(bench, card);
+    putHandlesDown(bench);
+    expect(document().scale).toBeDefined();
+    expect(placedScaleOf(document())).toBeUndefined();
+    const [first, second, third, fourth] = corners()?.corners ?? [];
+    if (!first || !second || !third || !fourth) throw new Error('Expected corners to be put down');
+    drag(first, at(first.xPx - 30, first.yPx - 30));
+    nudgeSelected(bench, 1, 0, 0);
+    drag(second, at(second.xPx + 30, second.yPx - 30));
+    tap(third);
+    expect(document().roughScale).toEqual(['corner-4']);
+    expect(placedScaleOf(document())).toBeUndefined();
+    tap(fourth);
+    expect(placedScaleOf(document())).toMatchObject({ object: 'id-1' });
+    undoChange(bench);
+    expect(placedScaleOf(document())).toBeUndefined();
+  });
+
+  test('handles put down can be replaced by four clicks, or removed', () => {
+    beginPlacingScale(bench, card);
+    putHandlesDown(bench);
+    removeScale(bench);
+    expect(document()).toEqual({});
+    beginPlacingScale(bench, card);
+    putHandlesDown(bench);
+    markCard();
+    expect(placedScaleOf(document())).toBeDefined();
   });
 
   test('handles put down lie inside the picture in the proportion of the card', () => {
@@ -130,6 +202,70 @@ describe('placing points', () => {
     expect(bench.getState().selected).toBeNull();
     redoChange(bench);
     expect(bench.getState().guide.current).toBe('carapace-rear');
+  });
+
+  test('undoing several clicks has the guide ask for each opened point, so that what follows gets its own name', () => {
+    for (const xPx of [10, 20, 30]) placeAt(bench, at(xPx, 20));
+    undoChange(bench);
+    expect(bench.getState().guide.current).toBe('carapace-left');
+    undoChange(bench);
+    undoChange(bench);
+    expect(bench.getState().guide.current).toBe('carapace-front');
+    placeAt(bench, at(11, 20));
+    placeAt(bench, at(21, 20));
+    expect(landmarksOf(document())).toEqual({
+      'carapace-front': { state: 'placed', at: at(11, 20) },
+      'carapace-rear': { state: 'placed', at: at(21, 20) },
+    });
+  });
+
+  test('undoing a marked leg has the guide ask for its first joint, a skipped one too', () => {
+    choosePoint(bench, 'leg-L1-femur-patella');
+    skipAsked(bench);
+    markLeg(bench, 'L1', 'missing');
+    choosePoint(bench, 'leg-R4-tarsus-tip');
+    undoChange(bench);
+    expect(bench.getState().guide.current).toBe('leg-L1-trochanter-femur');
+  });
+
+  test('undoing a drag leaves the guide at its question', () => {
+    placeAt(bench, at(1000, 700));
+    drag(at(1000, 700), at(1200, 900));
+    undoChange(bench);
+    expect(bench.getState().guide.current).toBe('carapace-rear');
+  });
+
+  test('a click on a placed point selects it and says so; the same click again places the point asked for there', () => {
+    placeAt(bench, at(1000, 700));
+    placeAt(bench, at(1000, 900));
+    tap(at(1000, 700));
+    expect(bench.getState()).toMatchObject({ selected: 'carapace-front', chosenInstead: 'carapace-front' });
+    expect(document()['carapace-left']).toBeUndefined();
+    tap(at(1000, 700));
+    expect(document()['carapace-left']).toEqual({ state: 'placed', at: at(1000, 700) });
+    expect(bench.getState()).toMatchObject({ chosenInstead: null, selected: 'carapace-left' });
+  });
+
+  test('a drag, or a click on another point, takes the notice back', () => {
+    placeAt(bench, at(1000, 700));
+    placeAt(bench, at(1000, 900));
+    tap(at(1000, 700));
+    drag(at(1000, 700), at(1100, 700));
+    expect(bench.getState().chosenInstead).toBeNull();
+    tap(at(1100, 700));
+    tap(at(1000, 900));
+    expect(bench.getState().chosenInstead).toBe('carapace-rear');
+    expect(document()['carapace-left']).toBeUndefined();
+  });
+
+  test('no part of the carapace can be marked as missing', () => {
+    markAsked(bench, 'missing');
+    expect(document()).toEqual({});
+    markAsked(bench, 'not-visible');
+    expect(document()).toEqual({ 'carapace-front': { state: 'not-visible' } });
+    choosePoint(bench, 'leg-L1-tarsus-tip');
+    markAsked(bench, 'missing');
+    expect(document()['leg-L1-tarsus-tip']).toEqual({ state: 'missing' });
   });
 
   test('a drag in hand is dropped by Escape and leaves no entry', () => {

@@ -1,5 +1,6 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { placeAt } from '../../../src/renderer/bench/deeds/placing.ts';
+import { choosePoint } from '../../../src/renderer/bench/deeds/points.ts';
 import { takeUp } from '../../../src/renderer/bench/deeds/travel.ts';
 import { setCanvas } from '../../../src/renderer/bench/gestures.ts';
 import { type KeyPress, pressKey } from '../../../src/renderer/bench/keys.ts';
@@ -50,11 +51,16 @@ describe('the keys of the Bench', () => {
   });
 
   test('letters answer the point asked for', () => {
-    key('m');
+    takeUp(bench, 'landmarks');
     key('v');
     key('s');
-    expect(bench.getState().edited.document).toEqual({ 'carapace-front': { state: 'missing' }, 'carapace-rear': { state: 'not-visible' } });
-    expect(bench.getState().guide.current).toBe('carapace-right');
+    choosePoint(bench, 'leg-L1-metatarsus-tarsus');
+    key('m');
+    expect(bench.getState().edited.document).toEqual({
+      'carapace-front': { state: 'not-visible' },
+      'leg-L1-metatarsus-tarsus': { state: 'missing' },
+    });
+    expect(bench.getState().guide.current).toBe('leg-L1-tarsus-tip');
   });
 
   test('letters and arrows mean nothing where the focus is elsewhere, undo does', () => {

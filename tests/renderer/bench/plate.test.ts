@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { DORSAL_SKIN_PROTOCOL, type LandmarkName, LEG_IDS } from '../../../src/domain/measuring/landmarks.ts';
-import { mirrored, PLATE_SIZE, platePointOf } from '../../../src/renderer/bench/plate.ts';
+import { mirrored, PLATE_MIDDLE, PLATE_REACH, PLATE_SIZE, platePointOf, plateTurnDeg, turned } from '../../../src/renderer/bench/plate.ts';
 import { namesIn } from '../../../src/renderer/bench/steps.ts';
 
 const otherSide = (name: LandmarkName): LandmarkName =>
@@ -25,6 +25,26 @@ describe('the guide drawing', () => {
   test("shows the animal's left on the left of the drawing, its right as the mirror image", () => {
     for (const name of DORSAL_SKIN_PROTOCOL) expect(platePointOf(otherSide(name))).toEqual(mirrored(platePointOf(name)));
     expect(platePointOf('carapace-left').x).toBeLessThan(platePointOf('carapace-right').x);
+  });
+
+  test('turns as the skin lies in the picture: head right, head down, and not at all before its midline is marked', () => {
+    const rear = { xPx: 100, yPx: 100 };
+    expect(plateTurnDeg({ xPx: 100, yPx: 40 }, rear)).toBe(0);
+    expect(plateTurnDeg({ xPx: 160, yPx: 100 }, rear)).toBe(90);
+    expect(Math.abs(plateTurnDeg({ xPx: 100, yPx: 160 }, rear))).toBe(180);
+    expect(plateTurnDeg(null, rear)).toBe(0);
+    const front = turned(platePointOf('carapace-front'), 90);
+    expect(front.x).toBeGreaterThan(turned(platePointOf('carapace-rear'), 90).x);
+    expect(front.y).toBeCloseTo(turned(platePointOf('carapace-rear'), 90).y, 9);
+    // With the head down the animal's left is on the right.
+    expect(turned(platePointOf('carapace-left'), 180).x).toBeGreaterThan(turned(platePointOf('carapace-right'), 180).x);
+  });
+
+  test('stays inside its frame however it is turned', () => {
+    for (const name of DORSAL_SKIN_PROTOCOL) {
+      const { x, y } = platePointOf(name);
+      expect(Math.hypot(x - PLATE_MIDDLE.x, y - PLATE_MIDDLE.y)).toBeLessThan(PLATE_REACH);
+    }
   });
 
   test('leads each leg outwards, legs I to IV from front to rear', () => {

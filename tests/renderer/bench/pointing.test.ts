@@ -41,11 +41,20 @@ describe('pointers on the photo', () => {
   });
 
   test('a handle taken hold of beside its middle does not jump', () => {
-    const { acts } = play([press(123, 68, handle), move(123, 68), release(123, 68)]);
+    const { acts } = play([press(123, 68, handle), move(133, 68), move(123, 68), release(123, 68)]);
     expect(acts).toEqual([
       { kind: 'begin', id: 'carapace-front', label: 'move-point' },
+      { kind: 'drag', id: 'carapace-front', to: { xPx: 15, yPx: 10 } },
       { kind: 'drag', id: 'carapace-front', to: { xPx: 10, yPx: 10 } },
       { kind: 'settle' },
+    ]);
+  });
+
+  test('a press on a handle that trembles within the slack moves nothing and is told as a tap where it began', () => {
+    expect(play([press(123, 68, handle), move(125, 69), release(125, 69)]).acts).toEqual([
+      { kind: 'begin', id: 'carapace-front', label: 'move-point' },
+      { kind: 'settle' },
+      { kind: 'tap', id: 'carapace-front', at: { xPx: 11.5, yPx: 9 } },
     ]);
   });
 

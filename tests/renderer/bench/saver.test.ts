@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { Refusal } from '../../../src/domain/failure.ts';
-import { EMPTY_READING, type ReadingDraft } from '../../../src/domain/measuring/reading.ts';
+import type { ReadingDraft } from '../../../src/domain/measuring/reading.ts';
 import { createSaver, type SavingState } from '../../../src/renderer/bench/saver.ts';
 import { type Dispatch, pauseBeforeAttempt, type Stored, type Wanted } from '../../../src/renderer/bench/saving.ts';
+import { EMPTY_READING } from '../../support/emptyReading.ts';
 
 const draftAt = (xPx: number): ReadingDraft => ({
   ...EMPTY_READING,

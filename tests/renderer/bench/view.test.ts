@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
-  centreOn,
+  centerOn,
   clamp,
   fitWhole,
   panBy,
@@ -101,8 +101,8 @@ describe('the view', () => {
 
   test('centring on a point brings it to the middle, magnified enough, and never zooms out', () => {
     const at = { xPx: 4321.5, yPx: 1234.25 };
-    const view = centreOn(fitWhole(picture, canvas), at, 1, picture, canvas);
+    const view = centerOn(fitWhole(picture, canvas), at, 1, picture, canvas);
     expect(toView(view, at)).toEqual({ xCss: 540, yCss: 400 });
-    expect(centreOn({ ...view, zoom: 4 }, at, 1, picture, canvas).zoom).toBe(4);
+    expect(centerOn({ ...view, zoom: 4 }, at, 1, picture, canvas).zoom).toBe(4);
   });
 });

@@ -31,7 +31,7 @@ describe('parts', () => {
     const estimate = { value: 25.4, standardUncertainty: 0.127, expandedUncertainty: 0.254 };
     expect(textOf(markup(<EstimateText estimate={estimate} />))).toBe('25.40 ± 0.25 mm');
     // 1 in = 25.4 mm exactly (international yard and pound agreement, 1959).
-    expect(textOf(markup(<EstimateText estimate={estimate} />, true))).toBe('25.40 ± 0.25 mm1.000 ± 0.010 in');
+    expect(textOf(markup(<EstimateText estimate={estimate} />, true))).toBe('25.40 ± 0.25 mm 1.000 ± 0.010 in');
     expect(textOf(markup(<EstimateText estimate={estimate} unit="1" />, true))).toBe('25.40 ± 0.25');
   });
 

@@ -1,5 +1,6 @@
 import { DORSAL_SKIN_PROTOCOL } from '../../../src/domain/measuring/landmarks.ts';
-import { EMPTY_READING, type ReadingDraft } from '../../../src/domain/measuring/reading.ts';
+import type { ReadingDraft } from '../../../src/domain/measuring/reading.ts';
+import { EMPTY_READING } from '../emptyReading.ts';
 
 /** What the killed program saves as the given version of a reading: every point differs from version to version. */
 export function readingSavedAs(version: number): ReadingDraft {

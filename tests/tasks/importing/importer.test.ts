@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { mkdir, readdir, readFile, stat, writeFile } from 'node:fs/promises';
+import { mkdir, readdir, readFile, rm, stat, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { Files } from '../../../src/archive/originals/files.ts';
@@ -80,12 +80,26 @@ describe('an import', () => {
       'a photo.jpg': { kind: 'added' },
       'empty.jpg': { kind: 'refused', failure: { code: 'file-empty', file: 'empty.jpg' } },
       'cut off.jpg': { kind: 'refused', failure: { code: 'file-truncated', file: 'cut off.jpg' } },
-      'words.png': { kind: 'refused', failure: { code: 'file-not-an-image', file: 'words.png' } },
+      'words.png': { kind: 'refused', failure: { code: 'file-not-an-image', file: 'words.png', kind: null } },
       'wrongly named.txt': { kind: 'added' },
     });
     expect(test.archive.photos.count()).toBe(2);
     const again = await importOf(await filesNamed({ 'the same.jpg': photo }));
     expect(again.files[0]?.outcome).toEqual({ ...outcomesOf(snapshot)['a photo.jpg'], kind: 'already-here' });
+  });
+  it.each([
+    ['gone', (path: string) => rm(path)],
+    ['changed', (path: string) => rm(path).then(() => writeFile(path, 'not what it was'))],
+  ])('heals an original that is %s, of a photo that is on record', async (_, harm) => {
+    const photo = await smallPicture(1, 'jpeg');
+    const paths = await filesNamed({ 'a photo.jpg': photo });
+    await importOf(paths);
+    const sha256 = createHash('sha256').update(photo).digest('hex');
+    await harm(join(test.folder, 'originals', sha256.slice(0, 2), sha256.slice(2)));
+    expect(await test.archive.originals.check()).toMatchObject({ sound: 0, harm: [{}] });
+    expect((await importOf(paths)).files[0]?.outcome.kind).toBe('already-here');
+    expect(await test.archive.originals.check()).toEqual({ sound: 1, harm: [] });
+    expect(test.archive.photos.count()).toBe(1);
   });
   it('keeps the very bytes, read-only, and leaves the source as it was', async () => {
     const bytes = await smallPicture(3, 'png');

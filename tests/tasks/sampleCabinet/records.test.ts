@@ -1,7 +1,9 @@
 import { readFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { checkAcquisition } from '../../../src/domain/molting/acquisition.ts';
 import type { Molt } from '../../../src/domain/molting/molt.ts';
+import { checkRecovery } from '../../../src/domain/molting/outcomes.ts';
 import { checkMolt } from '../../../src/domain/molting/sequence.ts';
 import type { Determination } from '../../../src/domain/sexing/determination.ts';
 import { checkDetermination } from '../../../src/domain/sexing/signing.ts';
@@ -28,6 +30,14 @@ describe.each(specimens.map((entry) => [entry.specimen.code, entry] as const))('
     for (const [place, { molt }] of entry.molts.entries()) {
       expect(checkMolt(molt, { molts: placed, replacing: null, today: TODAY })).toMatchObject({ ok: true });
       placed.push({ ...molt, id: `molt-${place}`, specimenId: 'sample', version: 1, createdAt: `${TODAY}T12:00:00.000Z` });
+    }
+  });
+
+  it('was acquired in an instar that fits its molts, and has lost no skin that lies here', () => {
+    const molts = entry.molts.map(({ molt }) => molt);
+    expect(checkAcquisition(entry.specimen, molts)).toMatchObject({ ok: true });
+    for (const { molt, exuvia } of entry.molts) {
+      expect(checkRecovery('molt', molt.outcomes, exuvia?.recovered ?? false)).toMatchObject({ ok: true });
     }
   });
 

@@ -20,34 +20,46 @@ const LEAST_RADIUS_PX = 10;
 const GREATEST_SHARE = 0.3;
 const RADIUS_STEP = 1.25;
 const SEARCH_REACH = 0.2;
+/** A circle through three points of a slim ellipse may be off by this share of its radius. */
+const CLICKED_REACH = 0.3;
 /** After the rough search the rim is known this well. */
 const FOUND_REACH = 0.06;
 /** An outline is believed from this confidence on. */
 const LEAST_CONFIDENCE = 0.5;
 /** An engraved ring may be stronger than the rim about it; outlines weaker than this share of it are chance. */
-const RIM_OVER_RING = 0.5;
+const RIM_OVER_RING = 0.4;
+/** A ring and the rim about it have their middles within this share of the lesser radius; a coin's height shifts them a little. */
+const CONCENTRIC_SHARE = 0.12;
 /** Three clicks whose triangle is lower than this share of its longest side say little about a circle. */
 const FLATTEST_TRIANGLE = 0.08;
 
 /** The rim of the coin about a rough middle: the outermost outline that edges agree on, for rings are engraved inside of rims. */
 export function rimAbout(planes: LightPlanes, middle: ImagePoint): Result<Rim> {
+  const first = believedAbout(planes, middle);
+  const rough = outermostOf(first);
+  if (!rough) return fail({ code: 'rim-not-found' });
+  // From a better middle more of the true outlines are seen; chance ones are not seen again.
+  const best = outermostOf([...first, ...believedAbout(planes, rough.ellipse.centre)]);
+  return succeed(best ?? rough);
+}
+
+function believedAbout(planes: LightPlanes, middle: ImagePoint): readonly Rim[] {
   const [{ widthPx, heightPx }] = planes;
   const rims: Rim[] = [];
   for (let radiusPx = LEAST_RADIUS_PX; radiusPx < GREATEST_SHARE * Math.min(widthPx, heightPx); radiusPx *= RADIUS_STEP) {
     const rim = searched(planes, circle(middle, radiusPx));
-    // The middle of what was found is better than the rough one.
+    // Seen once more from its own shape, an outline that is there comes out clearer.
     if (rim) rims.push(searched(planes, rim.ellipse) ?? rim);
   }
-  const best = outermostOf(rims.filter(isBelieved));
-  return best ? succeed(best) : fail({ code: 'rim-not-found' });
+  return rims.filter(isBelieved);
 }
 
 /** The rim through three clicks on it, in any order. */
 export function rimThrough(planes: LightPlanes, clicks: readonly [ImagePoint, ImagePoint, ImagePoint]): Result<Rim> {
   const rough = circleThrough(clicks);
   if (!rough) return fail({ code: 'points-on-a-line' });
-  const rim = refineRim(planes, rough);
-  return rim && isBelieved(rim) ? succeed(rim) : fail({ code: 'rim-not-found' });
+  const rim = refineRim(planes, rough) ?? refineRim(planes, rough, CLICKED_REACH);
+  return rim && isBelieved(rim) ? succeed(rim) : rimAbout(planes, rough.centre);
 }
 
 /** The longest side to which a picture is reduced for looking round. */
@@ -111,20 +123,26 @@ function confidenceOf({ agreement, coverage, coherence }: Rim): number {
 
 /** What is to be compared within one picture: a faint outline may be as regular as a strong one. */
 function evidenceOf(rim: Rim): number {
-  return confidenceOf(rim) * rim.contrast;
+  return confidenceOf(rim) ** 2 * rim.contrast;
 }
 
 function isBelieved(rim: Rim): boolean {
   return confidenceOf(rim) >= LEAST_CONFIDENCE;
 }
 
-/** Of outlines about one place: the largest of those that have much of the best one's evidence. */
+/** Of outlines about one place: the largest of those about the best one's middle that have much of its evidence. */
 function outermostOf(rims: readonly Rim[]): Rim | null {
-  const best = Math.max(...rims.map(evidenceOf));
+  const [best] = rims.toSorted((one, other) => evidenceOf(other) - evidenceOf(one));
+  if (!best) return null;
   const [outermost] = rims
-    .filter((rim) => evidenceOf(rim) >= RIM_OVER_RING * best)
+    .filter((rim) => evidenceOf(rim) >= RIM_OVER_RING * evidenceOf(best) && isConcentric(rim.ellipse, best.ellipse))
     .toSorted((one, other) => other.ellipse.semiMinorPx - one.ellipse.semiMinorPx);
-  return outermost ?? null;
+  return outermost ?? best;
+}
+
+function isConcentric(one: Ellipse, other: Ellipse): boolean {
+  const apart = Math.hypot(one.centre.xPx - other.centre.xPx, one.centre.yPx - other.centre.yPx);
+  return apart < CONCENTRIC_SHARE * Math.min(one.semiMinorPx, other.semiMinorPx);
 }
 
 function overlap({ ellipse: one }: Rim, { ellipse: other }: Rim): boolean {

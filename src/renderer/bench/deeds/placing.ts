@@ -1,5 +1,6 @@
 import type { ImagePoint } from '../../../domain/measuring/points.ts';
 import { landmarksOf } from '../document.ts';
+import { confirmHandle, type HandleId, isLandmarkName } from '../handles.ts';
 import { advance, landmarkAt } from '../steps.ts';
 import { type BenchState, type BenchStore, placingLandmark } from '../store.ts';
 import { placeScalePoint } from '../tools/placingScale.ts';
@@ -12,7 +13,7 @@ export function placeAt(store: BenchStore, at: ImagePoint): void {
   if (!isInside(state, at)) return;
   if (state.placing !== null) {
     const { placing, marks } = placeScalePoint(state.placing, at);
-    if (marks !== null) changeDocument(store, 'place-scale', { scale: inOrder(marks) });
+    if (marks !== null) changeDocument(store, 'place-scale', { scale: inOrder(marks), roughScale: undefined });
     store.setState({ placing, ...(marks === null ? {} : { selected: marks.kind === 'two-points' ? 'end-1' : 'corner-1' }) });
     return;
   }
@@ -24,7 +25,22 @@ export function placeAt(store: BenchStore, at: ImagePoint): void {
   changeDocument(store, state.edited.document[name] === undefined ? 'place-point' : 'move-point', {
     [name]: landmarkAt(state.guide, name, at),
   });
-  store.setState((now) => ({ selected: name, guide: advance(now.guide, landmarksOf(now.edited.document)) }));
+  store.setState((now) => ({ selected: name, chosenInstead: null, guide: advance(now.guide, landmarksOf(now.edited.document)) }));
+}
+
+/**
+ * A press on a handle that moved nothing. Where a point was to be placed it may have been meant for that: the store then
+ * says so, and the same press again places the point. On a rough mark of the scale object it means that it lies right.
+ */
+export function tapHandle(store: BenchStore, id: HandleId, at: ImagePoint): void {
+  const { chosenInstead, edited } = store.getState();
+  if (!isLandmarkName(id)) {
+    changeDocument(store, 'move-scale', confirmHandle(edited.document, id));
+    return;
+  }
+  if (placingLandmark(store.getState()) === null) return;
+  if (chosenInstead === id) placeAt(store, at);
+  else store.setState({ chosenInstead: id });
 }
 
 function isInside(state: BenchState, at: ImagePoint): boolean {

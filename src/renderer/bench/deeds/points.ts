@@ -6,6 +6,7 @@ import type { ChangeLabel } from '../history.ts';
 import {
   advance,
   askSkippedAgain,
+  canBeMissing,
   chooseStep,
   type LandmarkGroup,
   markAbsent,
@@ -89,5 +90,5 @@ export function askAgain(store: BenchStore): void {
 
 export function markAsked(store: BenchStore, as: 'missing' | 'not-visible'): void {
   const name = placingLandmark(store.getState());
-  if (name !== null) markPoints(store, [name], as, 'mark-point');
+  if (name !== null && (as === 'not-visible' || canBeMissing(name))) markPoints(store, [name], as, 'mark-point');
 }

@@ -1,5 +1,6 @@
 import type { ScaleMarks } from '../../../domain/measuring/calibration.ts';
 import { orderCorners } from '../../../domain/measuring/corners.ts';
+import { scaleHandlesOf } from '../handles.ts';
 import type { BenchStore } from '../store.ts';
 import { type PlacingScale, roughMarks, startPlacing } from '../tools/placingScale.ts';
 import { toImage } from '../view.ts';
@@ -9,7 +10,7 @@ export function beginPlacingScale(store: BenchStore, object: PlacingScale['objec
   store.setState({ task: 'scale', placing: startPlacing(object), selected: null });
 }
 
-/** Puts the handles of the chosen object down in the middle of what is visible. */
+/** Puts the handles of the chosen object down in the middle of what is visible; each must be touched before they are a scale. */
 export function putHandlesDown(store: BenchStore): void {
   const { placing, view, canvas, picture } = store.getState();
   if (placing === null) return;
@@ -17,7 +18,8 @@ export function putHandlesDown(store: BenchStore): void {
   const last = toImage(view, { xCss: canvas.width, yCss: canvas.height });
   const topLeft = { xPx: Math.max(0, first.xPx), yPx: Math.max(0, first.yPx) };
   const bottomRight = { xPx: Math.min(picture.width, last.xPx), yPx: Math.min(picture.height, last.yPx) };
-  changeDocument(store, 'place-scale', { scale: roughMarks(placing.object, { topLeft, bottomRight }) });
+  const scale = roughMarks(placing.object, { topLeft, bottomRight });
+  changeDocument(store, 'place-scale', { scale, roughScale: scaleHandlesOf(scale).map(({ id }) => id) });
   store.setState({ placing: null, selected: placing.kind === 'placingEnds' ? 'end-1' : 'corner-1' });
 }
 
@@ -26,7 +28,7 @@ export function changeScale(store: BenchStore, marks: ScaleMarks): void {
 }
 
 export function removeScale(store: BenchStore): void {
-  changeDocument(store, 'remove-scale', { scale: undefined });
+  changeDocument(store, 'remove-scale', { scale: undefined, roughScale: undefined });
   store.setState({ selected: null });
 }
 

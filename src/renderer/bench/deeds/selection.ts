@@ -2,7 +2,7 @@ import type { Landmarks } from '../../../domain/measuring/landmarks.ts';
 import { type HandleId, handlePosition, isLandmarkName, moveHandle, movingLabel } from '../handles.ts';
 import { nudge } from '../history.ts';
 import { type BenchStore, handlesInHand } from '../store.ts';
-import { centreOn, inside } from '../view.ts';
+import { centerOn, inside } from '../view.ts';
 import { clearPoints } from './points.ts';
 
 export function select(store: BenchStore, id: HandleId | null): void {
@@ -13,7 +13,7 @@ export function select(store: BenchStore, id: HandleId | null): void {
 export function showHandle(store: BenchStore, id: HandleId): void {
   store.setState((state) => {
     const at = handlePosition(state.edited.document, id);
-    return at === null ? {} : { selected: id, view: centreOn(state.view, at, 0, state.picture, state.canvas) };
+    return at === null ? {} : { selected: id, view: centerOn(state.view, at, 0, state.picture, state.canvas) };
   });
 }
 

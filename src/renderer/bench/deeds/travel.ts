@@ -1,15 +1,20 @@
+import { DORSAL_SKIN_PROTOCOL } from '../../../domain/measuring/landmarks.ts';
 import type { BenchDocument } from '../document.ts';
 import { landmarksOf } from '../document.ts';
 import { handlePosition } from '../handles.ts';
 import { abandon, freshlyOpened, redo, undo } from '../history.ts';
-import { advance, guideFor } from '../steps.ts';
-import type { BenchState, BenchStore, BenchTask } from '../store.ts';
+import { advance, chooseStep, guideFor } from '../steps.ts';
+import { type BenchState, type BenchStore, type BenchTask, handlesInHand } from '../store.ts';
 import { takeBackScalePoint } from '../tools/placingScale.ts';
 import { RESTING } from '../tools/pointing.ts';
 import { changeDocument } from './changeDocument.ts';
 
+/** Turns to another job. What its hand cannot take hold of is let go: keys must not move what nobody sees selected. */
 export function takeUp(store: BenchStore, task: BenchTask): void {
-  store.setState((state) => ({ task, placing: task === 'scale' ? state.placing : null }));
+  store.setState((state) => {
+    const next = { ...state, task, placing: task === 'scale' ? state.placing : null };
+    return { ...next, selected: handlesInHand(next).some(({ id }) => id === state.selected) ? state.selected : null };
+  });
 }
 
 /** Escape: drops the gesture in hand, else the last click on the scale object, else the selection. */
@@ -17,16 +22,16 @@ export function stepBack(store: BenchStore): void {
   store.setState((state) => {
     if (state.edited.pending !== null || state.pointing.kind !== 'resting') return { edited: abandon(state.edited), pointing: RESTING };
     if (state.placing !== null) return { placing: takeBackScalePoint(state.placing) };
-    return { selected: null };
+    return { selected: null, chosenInstead: null };
   });
 }
 
 export function undoChange(store: BenchStore): void {
-  store.setState((state) => afterTravel({ ...state, edited: undo(state.edited) }));
+  store.setState((state) => afterTravel(state, undo(state.edited)));
 }
 
 export function redoChange(store: BenchStore): void {
-  store.setState((state) => afterTravel({ ...state, edited: redo(state.edited) }));
+  store.setState((state) => afterTravel(state, redo(state.edited)));
 }
 
 /** Shows what the archive holds now. The past of the page does not fit it any more and goes. */
@@ -36,6 +41,7 @@ export function replaceDocument(store: BenchStore, document: BenchDocument): voi
     pointing: RESTING,
     placing: null,
     selected: null,
+    chosenInstead: null,
     guide: guideFor(landmarksOf(document)),
   });
 }
@@ -47,11 +53,20 @@ export function putBack(store: BenchStore, document: BenchDocument): void {
   changeDocument(store, 'put-back', { ...cleared, ...document });
 }
 
-/** The guide asks for the first point that undo or redo has opened, if it had none to ask for. */
-function afterTravel(state: BenchState): BenchState {
-  const landmarks = landmarksOf(state.edited.document);
-  const { current } = state.guide;
-  const selectedGone = state.selected !== null && handlePosition(state.edited.document, state.selected) === null;
-  const guide = current === null || landmarks[current] !== undefined ? advance({ ...state.guide, current: null }, landmarks) : state.guide;
-  return { ...state, selected: selectedGone ? null : state.selected, guide };
+/**
+ * The guide asks for the first point that undo or redo has opened, so that the next click gives it its place again; where
+ * none was opened and the point it asks for has got its answer, for the one after that.
+ */
+function afterTravel(before: BenchState, edited: BenchState['edited']): Partial<BenchState> {
+  const landmarks = landmarksOf(edited.document);
+  const opened = DORSAL_SKIN_PROTOCOL.find((name) => before.edited.document[name] !== undefined && landmarks[name] === undefined);
+  const { current } = before.guide;
+  const selectedGone = before.selected !== null && handlePosition(edited.document, before.selected) === null;
+  const isAnswered = current === null || landmarks[current] !== undefined;
+  return {
+    edited,
+    selected: selectedGone ? null : before.selected,
+    chosenInstead: null,
+    guide: opened !== undefined ? chooseStep(before.guide, opened) : isAnswered ? advance(before.guide, landmarks) : before.guide,
+  };
 }

@@ -14,7 +14,10 @@ export type Pointing =
       readonly pointer: number;
       readonly id: HandleId;
       readonly grip: ViewPoint;
+      readonly from: ViewPoint;
       readonly last: ViewPoint;
+      /** Whether it has wandered far enough to be a drag. */
+      readonly moved: boolean;
     };
 
 interface Finger {
@@ -41,6 +44,8 @@ export type PointerAct =
   | { readonly kind: 'pan'; readonly byXCss: number; readonly byYCss: number }
   | { readonly kind: 'pinch'; readonly from: readonly [ViewPoint, ViewPoint]; readonly to: readonly [ViewPoint, ViewPoint] }
   | { readonly kind: 'click'; readonly at: ImagePoint }
+  /** A press on a handle that moved nothing; it began at the image point `at`. */
+  | { readonly kind: 'tap'; readonly id: HandleId; readonly at: ImagePoint }
   | { readonly kind: 'begin'; readonly id: HandleId; readonly label: ChangeLabel }
   | { readonly kind: 'drag'; readonly id: HandleId; readonly to: ImagePoint }
   | { readonly kind: 'settle' }
@@ -51,7 +56,7 @@ export interface PointerOutcome {
   readonly acts: readonly PointerAct[];
 }
 
-/** A press that wanders no further than this many CSS pixels is a click. */
+/** A press that wanders no further than this many CSS pixels is a click, on a handle as beside it. */
 export const CLICK_SLACK_CSS = 4;
 
 export const RESTING: Pointing = { kind: 'resting' };
@@ -78,7 +83,7 @@ function press(pointing: Pointing, happening: Extract<PointerHappening, { kind: 
   // The point keeps its distance from the pointer: it must not jump when it is taken hold of beside its middle.
   const grip = { xCss: handleAt.xCss - at.xCss, yCss: handleAt.yCss - at.yCss };
   return {
-    pointing: { kind: 'draggingHandle', pointer, id: on.id, grip, last: at },
+    pointing: { kind: 'draggingHandle', pointer, id: on.id, grip, from: at, last: at, moved: false },
     acts: [{ kind: 'begin', id: on.id, label: movingLabel(on.id) }],
   };
 }
@@ -94,8 +99,9 @@ function move(pointing: Pointing, pointer: number, at: ViewPoint, view: View): P
   if (pointing.kind === 'pinching') return pinching(pointing.fingers, pointer, at);
   if (pointing.kind === 'resting' || pointing.pointer !== pointer) return { pointing, acts: [] };
   if (pointing.kind === 'draggingHandle') {
+    if (!pointing.moved && distance(pointing.from, at) <= CLICK_SLACK_CSS) return { pointing, acts: [] };
     const to = toImage(view, { xCss: at.xCss + pointing.grip.xCss, yCss: at.yCss + pointing.grip.yCss });
-    return { pointing: { ...pointing, last: at }, acts: [{ kind: 'drag', id: pointing.id, to }] };
+    return { pointing: { ...pointing, last: at, moved: true }, acts: [{ kind: 'drag', id: pointing.id, to }] };
   }
   const last = pointing.kind === 'pressing' ? pointing.from : pointing.last;
   if (pointing.kind === 'pressing' && distance(last, at) <= CLICK_SLACK_CSS) return { pointing, acts: [] };
@@ -124,7 +130,10 @@ function release(pointing: Pointing, pointer: number, view: View): PointerOutcom
     return { pointing: { kind: 'panning', pointer: staying.pointer, last: staying.at }, acts: [] };
   }
   if (pointing.kind === 'resting' || pointing.pointer !== pointer) return { pointing, acts: [] };
-  if (pointing.kind === 'draggingHandle') return { pointing: RESTING, acts: [{ kind: 'settle' }] };
+  if (pointing.kind === 'draggingHandle') {
+    const tap: PointerAct[] = pointing.moved ? [] : [{ kind: 'tap', id: pointing.id, at: toImage(view, pointing.from) }];
+    return { pointing: RESTING, acts: [{ kind: 'settle' }, ...tap] };
+  }
   if (pointing.kind === 'pressing') return { pointing: RESTING, acts: [{ kind: 'click', at: toImage(view, pointing.from) }] };
   return { pointing: RESTING, acts: [] };
 }

@@ -1,7 +1,7 @@
 import type { ReactElement } from 'react';
+import { capitalized } from '../../../words/labels.ts';
+import { landmarkName } from '../../../words/measuring.ts';
 import { type BenchState, placingLandmark } from '../../bench/store.ts';
-import { capitalized } from '../../words/labels.ts';
-import { landmarkName } from '../../words/measuring.ts';
 import style from './PhotoCanvas.module.css';
 import { useBench } from './useWork.ts';
 
@@ -21,5 +21,8 @@ function askedFor(state: BenchState): string {
   }
   if (state.placing?.kind === 'placingCorners') return `Click a corner, in any order: ${state.placing.placed.length + 1} of 4`;
   const name = placingLandmark(state);
-  return name === null ? '' : capitalized(landmarkName(name));
+  if (name === null) return '';
+  const { chosenInstead } = state;
+  if (chosenInstead === null || chosenInstead !== state.selected || chosenInstead === name) return capitalized(landmarkName(name));
+  return `This click chose the point that lies here: ${landmarkName(chosenInstead)}. Click again, or with Shift, to place here all the same: ${landmarkName(name)}.`;
 }

@@ -1,12 +1,11 @@
 import { type ReactElement, useState } from 'react';
 import type { BenchSheet } from '../../../api/contract/bench.ts';
-import type { Reading } from '../../../domain/measuring/reading.ts';
 import { ask } from '../../client/ask.ts';
 import { useChange } from '../../client/queries.ts';
 import { FailureNotice } from '../../parts/Notice.tsx';
-import { useToast } from '../../parts/Toast.tsx';
+import { useRemovals } from '../../removing/RemovedProvider.tsx';
 import style from './BenchPage.module.css';
-import type { Pass } from './pass.ts';
+import { latestPass, newPass, type Pass, passOf } from './pass.ts';
 import type { PassVerbs } from './passes/Passes.tsx';
 import type { OpenPicture } from './picture/picture.ts';
 import { Workbench } from './Workbench.tsx';
@@ -20,19 +19,30 @@ interface Laid {
   readonly turn: number;
 }
 
+interface Props {
+  opened: BenchSheet;
+  /** The pass that was left with marks unsent, to go on with. */
+  held: Work | null;
+  picture: OpenPicture;
+  observer: string;
+}
+
 /** One photo on the Bench with the passes over it. */
-export function Bench({ opened, picture, observer }: { opened: BenchSheet; picture: OpenPicture; observer: string }): ReactElement {
-  const [{ sheet, pass, turn }, setLaid] = useState<Laid>(() => ({ sheet: opened, pass: latestPass(opened, observer), turn: 0 }));
+export function Bench({ opened, held, picture, observer }: Props): ReactElement {
+  const [{ sheet, pass, turn }, setLaid] = useState<Laid>(() => ({
+    sheet: opened,
+    pass: held?.pass ?? latestPass(opened, observer),
+    turn: 0,
+  }));
   const [trouble, setTrouble] = useState<unknown>(null);
   const removeReading = useChange('DELETE /api/readings/{readingId}');
-  const restore = useChange('POST /api/removals/{removalId}/restoration');
-  const toast = useToast();
+  const { announce } = useRemovals();
   const photoId = sheet.photo.id;
 
   const lay = async (choose: (now: BenchSheet) => Pass) => {
     const now = await ask('GET /api/photos/{photoId}/bench', { path: { photoId } });
     setTrouble(null);
-    setLaid({ sheet: now, pass: choose(now), turn: turn + 1 });
+    setLaid((before) => ({ sheet: now, pass: choose(now), turn: before.turn + 1 }));
   };
   const afterStoring = (work: Work, act: () => Promise<void>) => {
     work.saver
@@ -50,11 +60,12 @@ export function Bench({ opened, picture, observer }: { opened: BenchSheet; pictu
         if (stored === undefined) return lay((then) => latestPass(then, observer));
         const removal = await removeReading.mutateAsync({ path: { readingId: stored.id } });
         await lay((then) => latestPass(then, observer));
-        const putBack = async () => {
-          await restore.mutateAsync({ path: { removalId: removal.id } });
-          await lay((then) => passOf(then.readings.find(({ id }) => id === stored.id) ?? stored));
-        };
-        toast({ message: `Pass ${stored.pass} removed.`, action: { label: 'Undo', run: () => void putBack().catch(setTrouble) } });
+        const layAgain = () => lay((then) => passOf(then.readings.find(({ id }) => id === stored.id) ?? stored));
+        announce({
+          removalId: removal.id,
+          message: `Pass ${stored.pass} of ${sheet.photo.originalName} removed.`,
+          onRestored: () => void layAgain().catch(setTrouble),
+        });
       }),
   });
 
@@ -65,20 +76,7 @@ export function Bench({ opened, picture, observer }: { opened: BenchSheet; pictu
           <FailureNotice error={trouble} />
         </div>
       )}
-      <Workbench key={turn} sheet={sheet} pass={pass} picture={picture} verbsFor={verbsFor} />
+      <Workbench key={turn} sheet={sheet} pass={pass} held={turn === 0 ? held : null} picture={picture} verbsFor={verbsFor} />
     </>
   );
-}
-
-function passOf(reading: Reading): Pass {
-  return { observer: reading.observer, pass: reading.pass, reading };
-}
-
-function latestPass(sheet: BenchSheet, observer: string): Pass {
-  const latest = sheet.readings.toSorted((one, other) => one.pass - other.pass).at(-1);
-  return latest === undefined ? newPass(sheet, observer) : passOf(latest);
-}
-
-function newPass(sheet: BenchSheet, observer: string): Pass {
-  return { observer: observer.trim(), pass: Math.max(0, ...sheet.readings.map((reading) => reading.pass)) + 1, reading: null };
 }

@@ -1,12 +1,13 @@
-import { type ReactElement, useEffect, useState } from 'react';
+import { type ReactElement, useState } from 'react';
 import { redoChange, undoChange } from '../../bench/deeds/travel.ts';
-import { KEYS_IN_WORDS } from '../../bench/keys.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Dialog } from '../../parts/Dialog.tsx';
 import { IconButton } from '../../parts/IconButton.tsx';
+import { SampleMark } from '../../parts/SampleMark.tsx';
 import { Taxon } from '../../parts/Taxon.tsx';
-import { CHANGE_LABELS } from '../../words/measuring.ts';
+import { useWindowTitle } from '../../parts/useWindowTitle.ts';
 import style from './BenchBar.module.css';
+import { CHANGE_LABELS, KEYS_IN_WORDS } from './benchWords.ts';
 import { instarInWords } from './headLines.ts';
 import { SavingNote } from './SavingNote.tsx';
 import { useBench, useWork } from './useWork.ts';
@@ -19,14 +20,12 @@ export function BenchBar(): ReactElement {
   const next = useBench((state) => state.edited.future[0]?.label);
   const inHand = useBench((state) => state.edited.pending !== null);
   const [showsKeys, setShowsKeys] = useState(false);
-  const title = specimen?.code ?? photo.originalName;
-  useEffect(() => {
-    document.title = `${title} · Bench · Exuviary`;
-  }, [title]);
+  useWindowTitle(`${specimen?.code ?? photo.originalName} · Bench`);
+  const wholeName = specimen === null ? photo.originalName : `${specimen.name ?? specimen.code} ${specimen.taxon}`;
   return (
     <header className={style['bar']}>
       <div className={style['words']}>
-        <h1 className={style['title']}>
+        <h1 className={style['title']} title={wholeName}>
           {specimen === null ? (
             photo.originalName
           ) : (
@@ -35,7 +34,10 @@ export function BenchBar(): ReactElement {
             </>
           )}
         </h1>
-        <p className={style['instar']}>{instarInWords(sheet)}</p>
+        {specimen?.sample && <SampleMark />}
+        <p className={style['instar']} title={instarInWords(sheet)}>
+          {instarInWords(sheet)}
+        </p>
       </div>
       <SavingNote />
       <IconButton

@@ -1,5 +1,5 @@
 import { useQuery } from '@tanstack/react-query';
-import type { ReactElement } from 'react';
+import { type ReactElement, useState } from 'react';
 import { useAnswer } from '../../client/queries.ts';
 import { Button } from '../../parts/Button.tsx';
 import { ButtonLink } from '../../parts/ButtonLink.tsx';
@@ -8,6 +8,7 @@ import { Bench } from './Bench.tsx';
 import style from './BenchPage.module.css';
 import { ChoosePhoto } from './choose/ChoosePhoto.tsx';
 import { openingSheet } from './opening.ts';
+import { useUnsentMarks } from './UnsentMarks.tsx';
 import { useOpenPicture } from './useOpenPicture.ts';
 
 /** How big was it? */
@@ -19,17 +20,22 @@ function OpeningBench({ photoId }: { photoId: string }): ReactElement {
   const preferences = useAnswer('GET /api/preferences', {});
   const picture = useOpenPicture(photoId);
   const sheet = useQuery(openingSheet(photoId));
-  const error = sheet.error ?? preferences.error;
-  if (error !== null) {
+  // Taken once: when the last of it is stored meanwhile, the Bench goes on with the same work.
+  const { works } = useUnsentMarks();
+  const [held] = useState(() => works.findLast((work) => work.sheet.photo.id === photoId) ?? null);
+  const failed = [sheet, preferences].find((answer) => answer.isLoadingError);
+  if (failed !== undefined && held === null) {
     const again = () => Promise.all([sheet.refetch(), preferences.refetch()]);
     return (
       <div className={style['aside']}>
-        <FailureNotice error={error} action={<Button onClick={() => again()}>Try again</Button>} />
+        <FailureNotice error={failed.error} action={<Button onClick={() => again()}>Try again</Button>} />
         <ButtonLink to="/bench">Choose another photo</ButtonLink>
       </div>
     );
   }
-  if (sheet.data === undefined || preferences.data === undefined || picture === null)
+  const opened = held?.sheet ?? sheet.data;
+  const observer = preferences.data?.observer ?? held?.pass.observer;
+  if (opened === undefined || observer === undefined || picture === null)
     return <p className={style['aside']}>Laying the photo on the bench …</p>;
-  return <Bench opened={sheet.data} picture={picture} observer={preferences.data.observer} />;
+  return <Bench opened={opened} held={held} picture={picture} observer={observer} />;
 }

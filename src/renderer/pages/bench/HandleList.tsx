@@ -1,8 +1,8 @@
 import type { ReactElement } from 'react';
+import { capitalized } from '../../../words/labels.ts';
 import { showHandle } from '../../bench/deeds/selection.ts';
 import { scaleHandlesOf } from '../../bench/handles.ts';
-import { capitalized } from '../../words/labels.ts';
-import { handleName } from '../../words/measuring.ts';
+import { handleName } from './benchWords.ts';
 import style from './panel.module.css';
 import { useBench, useWork } from './useWork.ts';
 

@@ -1,5 +1,5 @@
 import type { ReactElement } from 'react';
-import { KEYS_IN_WORDS } from '../../bench/keys.ts';
+import { KEYS_IN_WORDS } from './benchWords.ts';
 
 /** Read aloud with the photo; the same list is shown by the bar's button. */
 export function KeysHelp(): ReactElement {

@@ -1,4 +1,5 @@
 import { type ReactElement, type ReactNode, useState } from 'react';
+import { decimalFrom } from '../../forms/reading.ts';
 import { Field } from '../../parts/Field.tsx';
 
 interface Props {
@@ -33,13 +34,13 @@ export function NumberField({
   const problem = typed === null ? undefined : problemWith(typed, least, most, aboveZero);
   const commit = () => {
     if (typed === null || problem !== undefined) return;
-    const number = numberFrom(typed);
+    const number = decimalFrom(typed);
     setTyped(null);
     if (number !== value) onChange(number);
   };
   const type = (text: string) => {
     setTyped(text);
-    if (atOnce && problemWith(text, least, most, aboveZero) === undefined) onChange(numberFrom(text));
+    if (atOnce && problemWith(text, least, most, aboveZero) === undefined) onChange(decimalFrom(text));
   };
   return (
     <Field label={label} hint={hint} error={problem}>
@@ -65,13 +66,9 @@ export function NumberField({
   );
 }
 
-function numberFrom(typed: string): number {
-  return Number(typed.trim().replace(',', '.').replace('−', '-'));
-}
-
 function problemWith(typed: string, least: number, most: number, aboveZero: boolean): string | undefined {
-  const number = numberFrom(typed);
-  if (typed.trim() === '' || !Number.isFinite(number)) return 'Type a number, such as 12.5.';
+  const number = decimalFrom(typed);
+  if (!Number.isFinite(number)) return 'Type a number alone, such as 12.5.';
   if (aboveZero && number <= 0) return 'It must be more than 0.';
   if (number < least || number > most) return `It must lie between ${least} and ${most}.`;
   return undefined;

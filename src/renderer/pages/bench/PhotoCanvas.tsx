@@ -55,11 +55,17 @@ export function PhotoCanvas({ picture, description }: { picture: OpenPicture; de
     const space = (event: KeyboardEvent) => {
       if (event.code === 'Space') spaceIsDown.current = event.type === 'keydown';
     };
+    // A window that loses the focus hears no key come up.
+    const release = () => {
+      spaceIsDown.current = false;
+    };
     addEventListener('keydown', space);
     addEventListener('keyup', space);
+    addEventListener('blur', release);
     return () => {
       removeEventListener('keydown', space);
       removeEventListener('keyup', space);
+      removeEventListener('blur', release);
     };
   }, []);
 
@@ -70,7 +76,9 @@ export function PhotoCanvas({ picture, description }: { picture: OpenPicture; de
     event.currentTarget.setPointerCapture(event.pointerId);
     const reach = event.pointerType === 'touch' ? TOUCH_REACH_CSS : placingLandmark(state) === null ? REACH_CSS : PLACING_REACH_CSS;
     const pans = event.button === 1 || spaceIsDown.current;
-    pointAt(bench, { kind: 'press', pointer: event.pointerId, at, on: handleAt(state, at, reach), pans });
+    // With Shift a click places a point wherever it falls, on another one too.
+    const passesThrough = event.shiftKey && placingLandmark(state) !== null;
+    pointAt(bench, { kind: 'press', pointer: event.pointerId, at, on: passesThrough ? null : handleAt(state, at, reach), pans });
   };
   const move = (event: PointerEvent<HTMLCanvasElement>) => {
     const at = placeIn(event.currentTarget, event);

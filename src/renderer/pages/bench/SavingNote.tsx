@@ -1,17 +1,17 @@
 import type { ReactElement } from 'react';
 import { useStore } from 'zustand';
+import { wordsFor } from '../../../words/failures.ts';
 import { putBack } from '../../bench/deeds/travel.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Dialog } from '../../parts/Dialog.tsx';
-import { wordsFor } from '../../words/failures.ts';
 import style from './BenchBar.module.css';
-import { useCalibration, useSettledDocument, useWork } from './useWork.ts';
+import { useScaleIsUnsound, useWork } from './useWork.ts';
 
 /** Whether what stands on the page stands in the archive, and what to do where it does not. */
 export function SavingNote(): ReactElement {
   const { saving, saver, bench } = useWork();
   const { state, displaced } = useStore(saving);
-  const isUnsound = useCalibration(useSettledDocument())?.ok === false;
+  const isUnsound = useScaleIsUnsound();
   return (
     <>
       <p
@@ -19,7 +19,8 @@ export function SavingNote(): ReactElement {
         role="status"
         data-saving={state.kind}
       >
-        {state.kind === 'saved' && (isUnsound ? 'All saved but the scale, which gives none yet' : 'All saved')}
+        {state.kind === 'saved' && displaced !== null && 'Your last change is not saved'}
+        {state.kind === 'saved' && displaced === null && (isUnsound ? 'All saved but the scale, which gives none yet' : 'All saved')}
         {state.kind === 'saving' && 'Saving …'}
         {state.kind === 'waiting' && 'Not saved yet: Exuviary does not answer. Trying again by itself.'}
         {state.kind === 'refused' && wordsFor(state.failure).happened}

@@ -10,6 +10,7 @@ import { PhotoCanvas } from './PhotoCanvas.tsx';
 import type { Pass } from './pass.ts';
 import type { PassVerbs } from './passes/Passes.tsx';
 import type { OpenPicture } from './picture/picture.ts';
+import { useUnsentMarks } from './UnsentMarks.tsx';
 import { WorkContext } from './useWork.ts';
 import style from './Workbench.module.css';
 import { openWork, type Work } from './work.ts';
@@ -17,15 +18,25 @@ import { openWork, type Work } from './work.ts';
 interface Props {
   sheet: BenchSheet;
   pass: Pass;
+  /** The same pass as it was left with marks unsent; null when all is stored. */
+  held: Work | null;
   picture: OpenPicture;
   verbsFor: (work: Work) => PassVerbs;
 }
 
 /** The photo and beside it the three jobs: the known size, the points, the lengths. */
-export function Workbench({ sheet, pass, picture, verbsFor }: Props): ReactElement {
+export function Workbench({ sheet, pass, held, picture, verbsFor }: Props): ReactElement {
   const client = useQueryClient();
-  const [work] = useState(() => openWork(sheet, pass, client));
-  useEffect(() => work.start(), [work]);
+  const [work] = useState(() => held ?? openWork(sheet, pass, client));
+  const { leave, resume } = useUnsentMarks();
+  useEffect(() => {
+    const stop = work.start();
+    resume(work);
+    return () => {
+      stop();
+      leave(work);
+    };
+  }, [work, leave, resume]);
   const headLines = useMemo(() => headLinesOf(sheet, pass), [sheet, pass]);
 
   const keyDown = (event: KeyboardEvent<HTMLElement>) => {

@@ -1,17 +1,18 @@
 import type { BenchSheet } from '../../../api/contract/bench.ts';
-import { dayInWords } from '../../words/dates.ts';
+import { dayInWords } from '../../../words/dates.ts';
+import { endedInWords } from '../../../words/instars.ts';
 import type { Pass } from './pass.ts';
 import { passInWords } from './passes/passInWords.ts';
 
 /** What the photo shows and of which instar: never the animal as it is now, unless it is the animal. */
-export function instarInWords({ photo, specimen, instarShed }: BenchSheet): string {
+export function instarInWords({ photo, specimen, instar }: BenchSheet): string {
   switch (photo.subject.kind) {
     case 'animal':
       return 'This photo shows the living animal, on the day it was taken.';
     case 'skin':
-      return instarShed === null
+      return instar === null
         ? 'This skin shows the instar that ended with its molt; the animal has been larger ever since.'
-        : `This skin shows instar ${instarShed}, which has ended; ${specimen === null ? 'the animal' : (specimen.name ?? specimen.code)} has been larger ever since.`;
+        : `This skin shows ${endedInWords(instar)}; ${specimen === null ? 'the animal' : (specimen.name ?? specimen.code)} has been larger ever since.`;
     case 'none':
       return 'This photo belongs to no animal yet. It can be measured all the same.';
   }

@@ -1,4 +1,5 @@
-import type { Reading } from '../../../domain/measuring/reading.ts';
+import type { BenchSheet } from '../../../api/contract/bench.ts';
+import type { CarapaceHeight, Reading } from '../../../domain/measuring/reading.ts';
 import type { Stored } from '../../bench/saving.ts';
 
 /** One pass over one photo: by whom, which, and what is stored of it so far. */
@@ -6,6 +7,24 @@ export interface Pass {
   readonly observer: string;
   readonly pass: number;
   readonly reading: Reading | null;
+  /** Entered in an earlier pass: the height belongs to the skin, and a new pass begins with it. Null when none was entered. */
+  readonly inheritedHeight: CarapaceHeight | null;
+}
+
+export function passOf(reading: Reading): Pass {
+  return { observer: reading.observer, pass: reading.pass, reading, inheritedHeight: null };
+}
+
+/** The pass that was made last, or a first one. */
+export function latestPass(sheet: BenchSheet, observer: string): Pass {
+  const latest = sheet.readings.toSorted((one, other) => one.pass - other.pass).at(-1);
+  return latest === undefined ? newPass(sheet, observer) : passOf(latest);
+}
+
+export function newPass({ readings }: Pick<BenchSheet, 'readings'>, observer: string): Pass {
+  const earlier = readings.toSorted((one, other) => one.pass - other.pass);
+  const entered = earlier.map(({ carapaceHeight }) => carapaceHeight).findLast(({ kind }) => kind === 'entered');
+  return { observer: observer.trim(), pass: (earlier.at(-1)?.pass ?? 0) + 1, reading: null, inheritedHeight: entered ?? null };
 }
 
 export function storedReading({

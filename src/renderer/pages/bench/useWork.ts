@@ -1,11 +1,11 @@
-import { createContext, useContext, useMemo } from 'react';
+import { createContext, useContext, useDeferredValue, useMemo } from 'react';
 import { useStore } from 'zustand';
 import { type Calibration, calibrate } from '../../../domain/measuring/calibrate.ts';
 import { measure } from '../../../domain/measuring/measure.ts';
 import type { Measurement } from '../../../domain/measuring/quantity.ts';
 import { pointingFromRepeats } from '../../../domain/measuring/repeats.ts';
 import type { Result } from '../../../domain/result.ts';
-import { type BenchDocument, readingDraftOf } from '../../bench/document.ts';
+import { type BenchDocument, placedScaleOf, readingDraftOf } from '../../bench/document.ts';
 import { settledDocument } from '../../bench/history.ts';
 import type { BenchState } from '../../bench/store.ts';
 import type { Work } from './work.ts';
@@ -23,15 +23,26 @@ export function useBench<Value>(selector: (state: BenchState) => Value): Value {
   return useStore(useWork().bench, selector);
 }
 
-/** The document as it stood when nothing was in hand: numbers do not flicker, and no frame of a drag waits for them. */
+/** The document as it stood when nothing was in hand: what it feeds stays as it is during a drag. */
 export function useSettledDocument(): BenchDocument {
   return useBench((state) => settledDocument(state.edited));
 }
 
-/** Null without marks on a scale object; a failure when the marks are none that could be measured by. */
+/** The document as it stands, even in the middle of a drag. Follows it as fast as there is time: no frame waits for it. */
+export function useLiveDocument(): BenchDocument {
+  return useDeferredValue(useBench((state) => state.edited.document));
+}
+
+/** Whether marks on a scale object are there that give no scale: the archive does not take them. */
+export function useScaleIsUnsound(): boolean {
+  const document = useSettledDocument();
+  return useCalibration(document)?.ok === false || document.roughScale !== undefined;
+}
+
+/** Null without marks on a scale object, or while some of them are only put down roughly; a failure when the marks are none that could be measured by. */
 export function useCalibration(document: BenchDocument): Result<Calibration> | null {
   const { photo } = useWork().sheet;
-  const { scale } = document;
+  const scale = placedScaleOf(document);
   return useMemo(() => (scale === undefined ? null : calibrate(scale, photo)), [scale, photo]);
 }
 
@@ -44,9 +55,8 @@ export interface Measured {
 }
 
 /** Everything the marks on the photo say, worked out by the same functions as in the archive. */
-export function useMeasured(): Measured {
+export function useMeasured(document: BenchDocument): Measured {
   const { sheet, pass } = useWork();
-  const document = useSettledDocument();
   const calibration = useCalibration(document);
   return useMemo(() => {
     const draft = readingDraftOf(document, pass);

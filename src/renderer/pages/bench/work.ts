@@ -2,6 +2,7 @@ import type { QueryClient } from '@tanstack/react-query';
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { BenchSheet } from '../../../api/contract/bench.ts';
 import { calibrate } from '../../../domain/measuring/calibrate.ts';
+import { sameValue } from '../../bench/change.ts';
 import { replaceDocument } from '../../bench/deeds/travel.ts';
 import { type BenchDocument, documentOf, READING_KEYS, readingDraftOf } from '../../bench/document.ts';
 import { createSaver, type Saver, type SavingState } from '../../bench/saver.ts';
@@ -23,13 +24,17 @@ export interface Work {
   readonly bench: BenchStore;
   readonly saver: Saver;
   readonly saving: StoreApi<SavingView>;
-  /** Begins to send what settles; answers how to stop. What is unsent then is still sent, and the page warns before it closes. */
+  /**
+   * Begins to send what settles; answers how to stop, after which it can begin again. What is unsent when it stops is still
+   * sent, and until it is stored the page warns before it closes.
+   */
   start(): () => void;
 }
 
 export function openWork(sheet: BenchSheet, pass: Pass, client: QueryClient): Work {
   const { photo, calibration } = sheet;
-  const bench = createBenchStore({ width: photo.widthPx, height: photo.heightPx }, documentOf(calibration.marks, pass.reading));
+  const opened = openedDocument(sheet, pass);
+  const bench = createBenchStore({ width: photo.widthPx, height: photo.heightPx }, opened);
   const saving = createStore<SavingView>(() => ({ state: { kind: 'saved' }, displaced: null }));
   const initial: Stored = {
     scale: { marks: calibration.marks, version: calibration.version },
@@ -49,17 +54,20 @@ export function openWork(sheet: BenchSheet, pass: Pass, client: QueryClient): Wo
       replaceDocument(bench, documentFromStored(now));
     },
   });
+  let isOpen = false;
   let keptMarks = calibration.marks;
   const wantedFrom = (document: BenchDocument): Wanted => {
     // The archive takes no marks that give no scale; the points must not wait until they do.
     if (!isUnsound(document)) keptMarks = document.scale ?? null;
-    const isTouched = hasReading || READING_KEYS.some((key) => document[key] !== undefined);
+    const isTouched = hasReading || READING_KEYS.some((key) => !sameValue(document[key], opened[key]));
     return { marks: keptMarks, draft: isTouched ? readingDraftOf(document, pass) : null };
   };
-  const isUnsound = ({ scale }: BenchDocument) => scale !== undefined && !calibrate(scale, photo).ok;
+  const isUnsound = ({ scale, roughScale }: BenchDocument) =>
+    scale !== undefined && (roughScale !== undefined || !calibrate(scale, photo).ok);
   const warn = (event: BeforeUnloadEvent) => {
     const { document, pending } = bench.getState().edited;
-    if (saver.hasUnsent() || pending !== null || isUnsound(document)) event.preventDefault();
+    const isUnsettled = isOpen && (pending !== null || isUnsound(document));
+    if (saver.hasUnsent() || isUnsettled) event.preventDefault();
   };
 
   return {
@@ -69,6 +77,7 @@ export function openWork(sheet: BenchSheet, pass: Pass, client: QueryClient): Wo
     saver,
     saving,
     start() {
+      isOpen = true;
       addEventListener('beforeunload', warn);
       const stop = bench.subscribe(({ edited }, before) => {
         const hasSettled = edited.pending === null && (before.edited.pending !== null || edited.document !== before.edited.document);
@@ -76,10 +85,25 @@ export function openWork(sheet: BenchSheet, pass: Pass, client: QueryClient): Wo
       });
       return () => {
         stop();
-        void saver.quiet().then(() => removeEventListener('beforeunload', warn));
+        isOpen = false;
+        if (!saver.hasUnsent()) {
+          removeEventListener('beforeunload', warn);
+          return;
+        }
+        const end = saving.subscribe(({ state }) => {
+          if (state.kind !== 'saved') return;
+          end();
+          if (!isOpen) removeEventListener('beforeunload', warn);
+        });
       };
     },
   };
+}
+
+/** What is on the photo, and in a new pass what was found out about the skin in the one before. */
+function openedDocument({ calibration }: BenchSheet, { reading, inheritedHeight }: Pass): BenchDocument {
+  const document = documentOf(calibration.marks, reading);
+  return reading === null && inheritedHeight !== null ? { ...document, height: inheritedHeight } : document;
 }
 
 function documentFromStored({ scale, reading }: Stored): BenchDocument {

@@ -1,13 +1,14 @@
 import type { ReactElement, ReactNode } from 'react';
 import { Link } from 'wouter';
-import type { SpecimenSummary } from '../../../api/contract/specimens.ts';
+import type { LastMeasuredSkin, SpecimenSummary } from '../../../api/contract/specimens.ts';
+import { instarInWords, numberedInWords, recordedInWords } from '../../../words/instars.ts';
+import { STATUS_LABELS } from '../../../words/labels.ts';
 import { DayText } from '../../parts/DayText.tsx';
 import { EstimateText } from '../../parts/EstimateText.tsx';
 import { Icon } from '../../parts/Icon.tsx';
 import { SexMark } from '../../parts/SexMark.tsx';
 import { Taxon } from '../../parts/Taxon.tsx';
 import { Thumb } from '../../parts/Thumb.tsx';
-import { STATUS_LABELS } from '../../words/labels.ts';
 import style from './CabinetList.module.css';
 import { type CabinetView, type SortKey, sortedBy } from './cabinetView.ts';
 
@@ -20,7 +21,7 @@ const COLUMNS: readonly { keys: readonly { key: SortKey; label: string }[] }[] =
   },
   { keys: [{ key: 'sex', label: 'Sex' }] },
   { keys: [{ key: 'instar', label: 'Instar now' }] },
-  { keys: [{ key: 'size', label: 'Carapace, last skin' }] },
+  { keys: [{ key: 'size', label: 'Carapace, last measured skin' }] },
   { keys: [{ key: 'lastMolt', label: 'Last molt' }] },
   { keys: [{ key: 'status', label: 'Status' }] },
 ];
@@ -91,9 +92,9 @@ function CabinetRow({ summary }: { summary: SpecimenSummary }): ReactElement {
         <Fact label="Sex">
           <SexMark sign={summary.sex} />
         </Fact>
-        <Fact label="Instar now">{summary.instarNow ?? <Unknown words="unknown" />}</Fact>
-        <Fact label="Carapace, last skin">
-          {summary.lastCarapaceLengthMm ? <EstimateText estimate={summary.lastCarapaceLengthMm} /> : <Unknown words="not measured" />}
+        <Fact label="Instar now">{summary.instarNow ? numberedInWords(summary.instarNow) : <Unknown words="unknown" />}</Fact>
+        <Fact label="Carapace, last measured skin">
+          {summary.lastMeasuredSkin ? <LastMeasured skin={summary.lastMeasuredSkin} /> : <Unknown words="not measured" />}
         </Fact>
         <Fact label="Last molt">{summary.lastMoltOn ? <DayText day={summary.lastMoltOn} /> : <Unknown words="none on record" />}</Fact>
         <Fact label="Status">{STATUS_LABELS[specimen.status]}</Fact>
@@ -108,6 +109,19 @@ function Fact({ label, children }: { label: string; children: ReactNode }): Reac
       <dt>{label}</dt>
       <dd className="figures">{children}</dd>
     </div>
+  );
+}
+
+/** The size with the instar that had it: a skin always shows one that has ended, and the last one may not be measured. */
+function LastMeasured({ skin: { carapaceLengthMm, instar, recordedMolt, isOfLastMolt } }: { skin: LastMeasuredSkin }): ReactElement {
+  return (
+    <>
+      <EstimateText estimate={carapaceLengthMm} />
+      <span className={style['measuredOf']}>
+        {instar ? instarInWords(instar) : recordedInWords(recordedMolt)}
+        {!isOfLastMolt && ', not the last molt'}
+      </span>
+    </>
   );
 }
 

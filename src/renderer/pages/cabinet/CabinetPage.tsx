@@ -1,7 +1,8 @@
 import { type ReactElement, useState } from 'react';
 import { useLocation } from 'wouter';
-import { useAnswer } from '../../client/queries.ts';
+import { useAnswer, useChange } from '../../client/queries.ts';
 import { Button } from '../../parts/Button.tsx';
+import { ButtonLink } from '../../parts/ButtonLink.tsx';
 import { EmptyState } from '../../parts/EmptyState.tsx';
 import { FailureNotice } from '../../parts/Notice.tsx';
 import { PageHead } from '../../parts/PageHead.tsx';
@@ -25,11 +26,16 @@ export function CabinetPage({ view, onView }: Props): ReactElement {
   const specimens = useAnswer('GET /api/specimens', {});
   const { data: about } = useAnswer('GET /api/about', {});
   const [adding, setAdding] = useState(false);
-  const [begunEmpty, setBegunEmpty] = useState(false);
+  const { data: preferences } = useAnswer('GET /api/preferences', {});
+  const choose = useChange('PUT /api/preferences');
   const [, navigate] = useLocation();
   const all = specimens.data;
 
-  if (all?.length === 0 && about?.photos === 0 && !begunEmpty) return <Welcome onBeginEmpty={() => setBegunEmpty(true)} />;
+  // What was just chosen counts at once, and also where it could not be kept.
+  const begunEmpty = choose.variables?.body.begunEmpty ?? preferences?.begunEmpty;
+  const beginEmpty = (wanted: boolean) => preferences && choose.mutate({ body: { ...preferences, begunEmpty: wanted } });
+  const nothingHere = all?.length === 0 && about?.photos === 0;
+  if (nothingHere && begunEmpty === false) return <Welcome onBeginEmpty={() => beginEmpty(true)} />;
 
   const addButton = (
     <Button kind="primary" icon="add" onClick={() => setAdding(true)}>
@@ -45,9 +51,25 @@ export function CabinetPage({ view, onView }: Props): ReactElement {
         actions={all && all.length > 0 ? addButton : undefined}
       />
       {specimens.error && <FailureNotice error={specimens.error} action={<Button onClick={() => specimens.refetch()}>Ask again</Button>} />}
+      {choose.error && <FailureNotice error={choose.error} />}
       {specimens.isPending && <p className={style['waiting']}>Opening the cabinet …</p>}
       {all?.length === 0 && about && (
-        <EmptyState title="An empty cabinet" action={addButton}>
+        <EmptyState
+          title="An empty cabinet"
+          action={
+            <>
+              {addButton}
+              <ButtonLink to="/intake" icon="photo">
+                Bring photos in
+              </ButtonLink>
+              {nothingHere && (
+                <Button kind="quiet" onClick={() => beginEmpty(false)}>
+                  Look round a sample first
+                </Button>
+              )}
+            </>
+          }
+        >
           Every tarantula you keep gets an entry here: its code, its name, and from then on its molts, skins and sizes. Begin with one
           animal; photos can also come first, through Intake.
         </EmptyState>

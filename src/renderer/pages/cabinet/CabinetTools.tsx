@@ -1,8 +1,8 @@
 import type { ReactElement } from 'react';
+import { choicesOf, SEX_LABELS, STATUS_LABELS } from '../../../words/labels.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Field } from '../../parts/Field.tsx';
 import { Select } from '../../parts/Select.tsx';
-import { choicesOf, SEX_LABELS, STATUS_LABELS } from '../../words/labels.ts';
 import style from './CabinetTools.module.css';
 import { type CabinetView, FIRST_VIEW, isNarrowed } from './cabinetView.ts';
 

@@ -2,13 +2,13 @@ import type { ReactElement } from 'react';
 import { useChange } from '../../client/queries.ts';
 import { Button } from '../../parts/Button.tsx';
 import { FailureNotice, Notice } from '../../parts/Notice.tsx';
-import { useUndoToast } from '../../removing/useUndoToast.ts';
+import { useRemovals } from '../../removing/RemovedProvider.tsx';
 import style from './SampleNote.module.css';
 
 /** Nobody may take the sample for real: says so as long as it is here, and offers to remove it. */
 export function SampleNote(): ReactElement {
   const remove = useChange('DELETE /api/sample-cabinet');
-  const offerUndo = useUndoToast();
+  const { announce } = useRemovals();
   return (
     <>
       <Notice>
@@ -17,7 +17,9 @@ export function SampleNote(): ReactElement {
           <Button
             kind="quiet"
             busy={remove.isPending}
-            onClick={() => remove.mutate({}, { onSuccess: (removal) => offerUndo(removal.id, 'The sample cabinet was removed.') })}
+            onClick={() =>
+              remove.mutate({}, { onSuccess: ({ id }) => announce({ removalId: id, message: 'The sample cabinet was removed.' }) })
+            }
           >
             Remove the sample
           </Button>

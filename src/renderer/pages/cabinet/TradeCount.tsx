@@ -1,7 +1,7 @@
 import type { ReactElement } from 'react';
 import type { SpecimenSummary } from '../../../api/contract/specimens.ts';
 import { countBySex, isKept, tradeCount } from '../../../domain/specimen/counts.ts';
-import { counted } from '../../words/counts.ts';
+import { counted } from '../../../words/counts.ts';
 import style from './TradeCount.module.css';
 
 /** The totals of the animals kept, in the trade's males.females.unsexed form and in words. */

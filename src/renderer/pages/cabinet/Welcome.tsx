@@ -1,11 +1,11 @@
 import { type ReactElement, useState } from 'react';
+import { wordsFor } from '../../../words/failures.ts';
 import { useChange } from '../../client/queries.ts';
 import { useTask } from '../../client/tasks.ts';
 import { Button } from '../../parts/Button.tsx';
 import { FailureNotice } from '../../parts/Notice.tsx';
 import { PageHead } from '../../parts/PageHead.tsx';
 import { ProgressBar } from '../../parts/ProgressBar.tsx';
-import { wordsFor } from '../../words/failures.ts';
 import style from './Welcome.module.css';
 import { WelcomePlate } from './WelcomePlate.tsx';
 

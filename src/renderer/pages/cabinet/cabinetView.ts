@@ -3,7 +3,7 @@ import type { Level, Sex } from '../../../domain/sexing/determination.ts';
 import { isKept } from '../../../domain/specimen/counts.ts';
 import type { SpecimenStatus } from '../../../domain/specimen/specimen.ts';
 
-export const SORT_KEYS = ['code', 'taxon', 'sex', 'instar', 'size', 'lastMolt', 'status'] as const;
+const SORT_KEYS = ['code', 'taxon', 'sex', 'instar', 'size', 'lastMolt', 'status'] as const;
 export type SortKey = (typeof SORT_KEYS)[number];
 
 /** What of the cabinet is shown, and in which order. */
@@ -70,8 +70,8 @@ const VALUE_OF: Readonly<Record<SortKey, (summary: SpecimenSummary) => Comparabl
   code: ({ specimen }) => specimen.code,
   taxon: ({ specimen }) => specimen.taxon || null,
   sex: ({ sex }) => SEX_ORDER[sex.sex] + (sex.level === null ? 0 : LEVEL_ORDER[sex.level]),
-  instar: ({ instarNow }) => instarNow,
-  size: ({ lastCarapaceLengthMm }) => lastCarapaceLengthMm?.value ?? null,
+  instar: ({ instarNow }) => instarNow?.number ?? null,
+  size: ({ lastMeasuredSkin }) => lastMeasuredSkin?.carapaceLengthMm.value ?? null,
   lastMolt: ({ lastMoltOn }) => lastMoltOn,
   status: ({ specimen }) => specimen.status,
 };

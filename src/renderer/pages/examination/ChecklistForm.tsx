@@ -1,29 +1,30 @@
 import type { ReactElement } from 'react';
-import type { Measurement } from '../../../domain/measuring/quantity.ts';
+import type { Estimate } from '../../../domain/measuring/quantity.ts';
 import { Answer, type Checklist, StripAnswer } from '../../../domain/sexing/determination.ts';
 import { genusFlagsOf } from '../../../domain/sexing/genera.ts';
+import { CONDITION_LABELS, LIGHT_LABELS, MAGNIFICATION_LABELS, QUESTIONS, type Question, SIDE_LABELS } from '../../../words/checklist.ts';
+import { genusWarnings } from '../../../words/genus.ts';
+import { choicesOf, GRADE_LABELS } from '../../../words/labels.ts';
 import { Field } from '../../parts/Field.tsx';
 import { Notice } from '../../parts/Notice.tsx';
-import { CONDITION_LABELS, LIGHT_LABELS, MAGNIFICATION_LABELS, QUESTIONS, type Question, SIDE_LABELS } from '../../words/checklist.ts';
-import { genusWarnings } from '../../words/genus.ts';
-import { GRADE_LABELS } from '../../words/labels.ts';
 import style from './ChecklistForm.module.css';
 import { Group } from './Group.tsx';
 import { LegSpanField } from './LegSpanField.tsx';
-import { optionsOf, RadioRow } from './RadioRow.tsx';
+import { RadioRow } from './RadioRow.tsx';
 import { VentralPlate } from './VentralPlate.tsx';
 
 interface Props {
   checklist: Checklist;
   taxon: string;
-  measurement: Measurement | null;
+  /** Leg span as the Bench measured it. */
+  measuredSpan: Estimate | null;
   onAnswer: (answers: Partial<Checklist>) => void;
 }
 
 const CLOSED_BY_GRADE_D = 'Closed: with grade D there is no strip to read.';
 
 /** The guided reading of one skin, from whose it is to who else has read it. */
-export function ChecklistForm({ checklist, taxon, measurement, onAnswer }: Props): ReactElement {
+export function ChecklistForm({ checklist, taxon, measuredSpan, onAnswer }: Props): ReactElement {
   const ask = (name: Question) => <QuestionRow name={name} checklist={checklist} onAnswer={onAnswer} />;
   return (
     <>
@@ -34,14 +35,14 @@ export function ChecklistForm({ checklist, taxon, measurement, onAnswer }: Props
             File the skin under the animal it came from, and read it there.
           </Notice>
         )}
-        <LegSpanField legSpanMm={checklist.legSpanMm} measurement={measurement} onChange={(legSpanMm) => onAnswer({ legSpanMm })} />
+        <LegSpanField legSpanMm={checklist.legSpanMm} measured={measuredSpan} onChange={(legSpanMm) => onAnswer({ legSpanMm })} />
       </Group>
       <Group title="How readable">
         <RadioRow
           legend="What grade is the genital strip?"
           explained="The strip lies between the front book lungs. A needs both of them intact, and photos in two lights."
           value={checklist.grade}
-          options={optionsOf(GRADE_LABELS)}
+          options={choicesOf(GRADE_LABELS)}
           onChange={(grade) => onAnswer(grade === 'D' ? { grade, ...withoutStrip(checklist) } : { grade })}
         />
         {ask('fourBookLungsFound')}
@@ -50,26 +51,26 @@ export function ChecklistForm({ checklist, taxon, measurement, onAnswer }: Props
         title="How it was looked at"
         note="Best wet and dry, and with light through the skin and from the side: wet, a flap can lie so flat that it does not show."
       >
-        <RadioRow beside legend="Side" value={checklist.view} options={optionsOf(SIDE_LABELS)} onChange={(view) => onAnswer({ view })} />
+        <RadioRow beside legend="Side" value={checklist.view} options={choicesOf(SIDE_LABELS)} onChange={(view) => onAnswer({ view })} />
         <RadioRow
           beside
           legend="State"
           value={checklist.condition}
-          options={optionsOf(CONDITION_LABELS)}
+          options={choicesOf(CONDITION_LABELS)}
           onChange={(condition) => onAnswer({ condition })}
         />
         <RadioRow
           beside
           legend="Light"
           value={checklist.light}
-          options={optionsOf(LIGHT_LABELS)}
+          options={choicesOf(LIGHT_LABELS)}
           onChange={(light) => onAnswer({ light })}
         />
         <RadioRow
           beside
           legend="Enlarged by"
           value={checklist.magnification}
-          options={optionsOf(MAGNIFICATION_LABELS)}
+          options={choicesOf(MAGNIFICATION_LABELS)}
           onChange={(magnification) => onAnswer({ magnification })}
         />
       </Group>

@@ -1,16 +1,19 @@
 import type { ReactElement } from 'react';
+import type { SkinGrade } from '../../../domain/molting/exuvia.ts';
 import type { UnfinishedDetermination } from '../../../domain/sexing/determination.ts';
 import type { Assessment } from '../../../domain/sexing/levels.ts';
 import { LEVELS, rankOf } from '../../../domain/sexing/rank.ts';
+import { counted } from '../../../words/counts.ts';
+import { capitalized, choicesOf, LEVEL_LABELS, SEX_LABELS } from '../../../words/labels.ts';
 import { Button } from '../../parts/Button.tsx';
+import { CheckField } from '../../parts/CheckField.tsx';
+import { DayField } from '../../parts/DayField.tsx';
 import { Field } from '../../parts/Field.tsx';
 import { FailureNotice } from '../../parts/Notice.tsx';
-import { counted } from '../../words/counts.ts';
-import { capitalized, LEVEL_LABELS, SEX_LABELS } from '../../words/labels.ts';
 import style from './Conclusion.module.css';
 import { Group } from './Group.tsx';
 import { type Gaps, NO_GAPS } from './gaps.ts';
-import { optionsOf, RadioRow } from './RadioRow.tsx';
+import { RadioRow } from './RadioRow.tsx';
 import { StillMissing } from './StillMissing.tsx';
 
 interface Props {
@@ -21,6 +24,9 @@ interface Props {
   assessments: Readonly<Record<'female' | 'male', Assessment>>;
   /** What has to be filled in before signing; shown once signing was tried. */
   gaps: Gaps | null;
+  /** What signing writes to the skin's own record; null where it says the same already. */
+  grading: { readonly read: SkinGrade; readonly onRecord: SkinGrade | null; readonly write: boolean } | null;
+  onWriteGrade: (write: boolean) => void;
   busy: boolean;
   error: unknown;
   onChange: (changes: Partial<UnfinishedDetermination>) => void;
@@ -28,7 +34,8 @@ interface Props {
 }
 
 /** What the keeper concludes, and the signature under it. */
-export function Conclusion({ reading, observer, today, assessments, gaps, busy, error, onChange, onSign }: Props): ReactElement {
+export function Conclusion(props: Props): ReactElement {
+  const { reading, observer, today, assessments, gaps, grading, onWriteGrade, busy, error, onChange, onSign } = props;
   const { sex, level } = reading;
   const shown = gaps ?? NO_GAPS;
   return (
@@ -36,7 +43,7 @@ export function Conclusion({ reading, observer, today, assessments, gaps, busy, 
       <RadioRow
         legend="What is it?"
         value={sex}
-        options={optionsOf(SEX_LABELS).map(({ value, label }) => ({ value, label: capitalized(label) }))}
+        options={choicesOf(SEX_LABELS)}
         onChange={(chosen) => onChange({ sex: chosen, level: null })}
         error={shown.sex}
       />
@@ -67,17 +74,13 @@ export function Conclusion({ reading, observer, today, assessments, gaps, busy, 
             />
           )}
         </Field>
-        <Field label="Read on" error={shown.readOn}>
-          {(control) => (
-            <input
-              {...control}
-              type="date"
-              max={today}
-              value={reading.readOn}
-              onChange={(event) => event.target.value !== '' && onChange({ readOn: event.target.value })}
-            />
-          )}
-        </Field>
+        <DayField
+          label="Read on"
+          error={shown.readOn}
+          latest={today}
+          value={reading.readOn}
+          onChange={(readOn) => readOn !== '' && onChange({ readOn })}
+        />
       </div>
       <Field label="Notes" hint="What would change your mind, what was not checked, what the form of the receptacles was.">
         {(control) => (
@@ -85,6 +88,14 @@ export function Conclusion({ reading, observer, today, assessments, gaps, busy, 
         )}
       </Field>
       {error !== null && <FailureNotice error={error} />}
+      {grading && (
+        <div className={style['grading']}>
+          <CheckField checked={grading.write} onChange={onWriteGrade}>
+            Signing also writes grade {grading.read} to the skin’s record
+            {grading.onRecord === null ? ', which has no grade yet' : `, in place of grade ${grading.onRecord}; the earlier one is kept`}
+          </CheckField>
+        </div>
+      )}
       <div className={style['sign']}>
         <Button kind="primary" icon="check" busy={busy} onClick={onSign}>
           {reading.supersedes === null ? 'Sign' : 'Sign the correction'}

@@ -1,19 +1,19 @@
 import { type ReactElement, useEffect, useRef, useState } from 'react';
 import type { AnswerOf } from '../../../api/contract/contract.ts';
-import { recordedMoltNumber } from '../../../domain/molting/instars.ts';
 import { BLANK_CHECKLIST, type Checklist, type Determination, type UnfinishedDetermination } from '../../../domain/sexing/determination.ts';
 import { assessLevel } from '../../../domain/sexing/levels.ts';
 import { examinedBy } from '../../../domain/sexing/signing.ts';
+import { sexInWords } from '../../../words/sex.ts';
 import { useChange } from '../../client/queries.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Notice } from '../../parts/Notice.tsx';
 import { useToast } from '../../parts/Toast.tsx';
-import { sexInWords } from '../../words/sex.ts';
 import { ChecklistForm } from './ChecklistForm.tsx';
 import { Conclusion } from './Conclusion.tsx';
 import style from './Examination.module.css';
 import { ExaminationHead } from './ExaminationHead.tsx';
 import { finished, type Gaps } from './gaps.ts';
+import { gradingOf } from './grading.ts';
 import { History } from './History.tsx';
 import { PhotoTable } from './PhotoTable.tsx';
 import { Prepare } from './Prepare.tsx';
@@ -40,6 +40,7 @@ export function Examination({ sheet, page, today, observer }: Props): ReactEleme
   const [reading, change, restart] = useUnfinished(exuvia.id, begun);
   const [gaps, setGaps] = useState<Gaps | null>(null);
   const [round, setRound] = useState(0);
+  const [writesGrade, setWritesGrade] = useState(true);
   const form = useRef<HTMLDivElement>(null);
   const record = useRef<HTMLDivElement>(null);
   const showForm = useRef(false);
@@ -66,6 +67,8 @@ export function Examination({ sheet, page, today, observer }: Props): ReactEleme
   );
   const assessments = { female: assessLevel('female', examined), male: assessLevel('male', examined) };
 
+  const grading = gradingOf(reading.checklist.grade, exuvia.grade);
+
   const edit = (changes: Partial<UnfinishedDetermination>) => {
     change(changes);
     setGaps(null);
@@ -75,6 +78,7 @@ export function Examination({ sheet, page, today, observer }: Props): ReactEleme
   const beginAnew = () => {
     restart();
     setGaps(null);
+    setWritesGrade(true);
     setRound(round + 1);
   };
   const correct = ({ id, sex, level, reader, checklist, evidencePhotoIds, notes }: Determination) => {
@@ -87,10 +91,11 @@ export function Examination({ sheet, page, today, observer }: Props): ReactEleme
     setGaps(found);
     if (draft === null) return;
     sign.mutate(
-      { path: { exuviaId: exuvia.id }, body: draft },
+      { path: { exuviaId: exuvia.id }, body: { ...draft, gradeForSkin: grading && writesGrade ? { version: exuvia.version } : null } },
       {
         onSuccess: (signed) => {
-          toast({ message: `Signed: ${sexInWords({ sex: signed.sex, level: signed.level, conflict: false })}.` });
+          const graded = grading && writesGrade ? ` Grade ${grading.read} written to the skin.` : '';
+          toast({ message: `Signed: ${sexInWords({ sex: signed.sex, level: signed.level, conflict: false })}.${graded}` });
           beginAnew();
           record.current?.scrollIntoView();
           record.current?.focus();
@@ -101,7 +106,7 @@ export function Examination({ sheet, page, today, observer }: Props): ReactEleme
 
   return (
     <>
-      <ExaminationHead sheet={sheet} molts={molts} acquisition={specimen} />
+      <ExaminationHead sheet={sheet} molts={molts} />
       {sheet.sign.conflict && (
         <Notice tone="warning" title="The record of this animal contradicts itself.">
           Readings of both sexes stand, and nothing is averaged: the animal counts as unsexed until one of them is corrected or withdrawn.
@@ -131,7 +136,7 @@ export function Examination({ sheet, page, today, observer }: Props): ReactEleme
             key={round}
             checklist={reading.checklist}
             taxon={specimen.taxon}
-            measurement={sheet.measurement}
+            measuredSpan={sheet.legSpanMm}
             onAnswer={answer}
           />
           <Conclusion
@@ -140,6 +145,8 @@ export function Examination({ sheet, page, today, observer }: Props): ReactEleme
             today={today}
             assessments={assessments}
             gaps={gaps}
+            grading={grading && { ...grading, write: writesGrade }}
+            onWriteGrade={setWritesGrade}
             busy={sign.isPending}
             error={sign.error}
             onChange={edit}
@@ -153,8 +160,9 @@ export function Examination({ sheet, page, today, observer }: Props): ReactEleme
           determinations={determinations}
           exuviaId={exuvia.id}
           nameOfSkin={(exuviaId) => {
-            const entry = page.molts.find((candidate) => candidate.exuvia?.id === exuviaId);
-            return entry ? skinName(entry.molt, recordedMoltNumber(entry.molt.id, molts) ?? 0) : 'a skin no longer on record';
+            const index = page.molts.findIndex((candidate) => candidate.exuvia?.id === exuviaId);
+            const entry = page.molts[index];
+            return entry ? skinName(entry.molt, { instar: entry.instar, recordedMolt: index + 1 }) : 'a skin no longer on record';
           }}
           onCorrect={correct}
         />

@@ -19,16 +19,17 @@ function ExaminationOf({ exuviaId }: { exuviaId: string }): ReactElement {
   const page = useAnswer('GET /api/specimens/{specimenId}', { path: { specimenId } }, { enabled: specimenId !== '' });
   const about = useAnswer('GET /api/about', {});
   const preferences = useAnswer('GET /api/preferences', {});
-  const error = sheet.error ?? page.error ?? about.error ?? preferences.error;
+  const all = [sheet, page, about, preferences];
+  const failed = all.find((answer) => answer.isLoadingError);
 
-  if (error) {
+  if (failed) {
     const again = () => {
-      for (const answer of [sheet, page, about, preferences]) if (answer.isError) void answer.refetch();
+      for (const answer of all) if (answer.isError) void answer.refetch();
     };
     return (
       <>
         <PageHead title="Examination" />
-        <FailureNotice error={error} action={<Button onClick={again}>Ask again</Button>} />
+        <FailureNotice error={failed.error} action={<Button onClick={again}>Ask again</Button>} />
       </>
     );
   }

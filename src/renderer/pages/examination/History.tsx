@@ -1,11 +1,11 @@
 import { type ReactElement, useState } from 'react';
 import type { Determination } from '../../../domain/sexing/determination.ts';
-import { contradictionsOf } from '../../../domain/sexing/sign.ts';
+import { contradictionsOf, opposedTo } from '../../../domain/sexing/sign.ts';
 import { correctedIds } from '../../../domain/sexing/standing.ts';
-import { counted } from '../../words/counts.ts';
+import { counted } from '../../../words/counts.ts';
 import { Group } from './Group.tsx';
 import style from './History.module.css';
-import { HistoryEntry } from './HistoryEntry.tsx';
+import { entryId, HistoryEntry } from './HistoryEntry.tsx';
 import { WithdrawDialog } from './WithdrawDialog.tsx';
 
 interface Props {
@@ -22,6 +22,11 @@ export function History({ determinations, exuviaId, nameOfSkin, onCorrect }: Pro
   const [withdrawing, setWithdrawing] = useState<Determination | null>(null);
   const corrected = correctedIds(determinations);
   const contradicting = new Set(contradictionsOf(determinations).map((determination) => determination.id));
+  const show = (determinationId: string) => {
+    const entry = document.getElementById(entryId(determinationId));
+    entry?.scrollIntoView({ block: 'nearest' });
+    entry?.focus();
+  };
   return (
     <Group
       title="On record for this animal"
@@ -37,10 +42,12 @@ export function History({ determinations, exuviaId, nameOfSkin, onCorrect }: Pro
             <HistoryEntry
               key={determination.id}
               determination={determination}
-              skin={nameOfSkin(determination.exuviaId)}
+              nameOfSkin={nameOfSkin}
               onThisSkin={determination.exuviaId === exuviaId}
               corrected={corrected.has(determination.id)}
               contradicts={contradicting.has(determination.id)}
+              opposed={opposedTo(determination, determinations)}
+              onShow={show}
               onCorrect={() => onCorrect(determination)}
               onWithdraw={() => setWithdrawing(determination)}
             />

@@ -1,22 +1,24 @@
 import { type ReactElement, useState } from 'react';
-import type { Measurement } from '../../../domain/measuring/quantity.ts';
+import type { Estimate } from '../../../domain/measuring/quantity.ts';
 import { LARGE_LEG_SPAN_MM } from '../../../domain/sexing/facts.ts';
+import { decimalFrom } from '../../forms/reading.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Field } from '../../parts/Field.tsx';
 import style from './LegSpanField.module.css';
 
 interface Props {
   legSpanMm: number | null;
-  measurement: Measurement | null;
+  /** Of the skin, as the Bench measured it; null where no photo of it gives one. */
+  measured: Estimate | null;
   onChange: (legSpanMm: number | null) => void;
 }
 
 const LARGEST_MM = 500;
 
 /** How large the skin is, for the rules about size: typed, or taken from the Bench. */
-export function LegSpanField({ legSpanMm, measurement, onChange }: Props): ReactElement {
+export function LegSpanField({ legSpanMm, measured, onChange }: Props): ReactElement {
   const [typed, setTyped] = useState(legSpanMm === null ? '' : String(legSpanMm));
-  const measuredMm = laidOutSpanMm(measurement);
+  const measuredMm = measured && Math.round(measured.value);
   const refused = typed.trim() !== '' && lengthFrom(typed) === null;
   const set = (text: string) => {
     setTyped(text);
@@ -40,14 +42,7 @@ export function LegSpanField({ legSpanMm, measurement, onChange }: Props): React
   );
 }
 
-/** A point or a comma may stand before the decimals. Null for anything that is no such length. */
 function lengthFrom(text: string): number | null {
-  const length = Number(text.trim().replace(',', '.'));
-  return text.trim() !== '' && length > 0 && length <= LARGEST_MM ? length : null;
-}
-
-/** The longer of the two diagonals, in whole millimeters: it depends on how the skin was laid out. */
-function laidOutSpanMm(measurement: Measurement | null): number | null {
-  const spans = (measurement?.quantities ?? []).filter((quantity) => quantity.name.startsWith('span-'));
-  return spans.length === 0 ? null : Math.round(Math.max(...spans.map((quantity) => quantity.estimate.value)));
+  const length = decimalFrom(text);
+  return length > 0 && length <= LARGEST_MM ? length : null;
 }

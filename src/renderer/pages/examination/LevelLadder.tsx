@@ -1,7 +1,7 @@
 import type { ReactElement } from 'react';
 import type { Level } from '../../../domain/sexing/determination.ts';
 import { LEVELS, rankOf } from '../../../domain/sexing/rank.ts';
-import { LEVEL_LABELS } from '../../words/labels.ts';
+import { LEVEL_LABELS } from '../../../words/labels.ts';
 import style from './LevelLadder.module.css';
 
 /** Four rungs, filled as high as the answers reach; the same in words. */

@@ -1,10 +1,12 @@
 import { type ReactElement, useState } from 'react';
 import type { Photo } from '../../../domain/photo/photo.ts';
+import { counted } from '../../../words/counts.ts';
+import { dayInWords } from '../../../words/dates.ts';
+import { VIEW_LABELS } from '../../../words/labels.ts';
+import { Button } from '../../parts/Button.tsx';
 import { ButtonLink } from '../../parts/ButtonLink.tsx';
+import { Notice } from '../../parts/Notice.tsx';
 import { Thumb } from '../../parts/Thumb.tsx';
-import { counted } from '../../words/counts.ts';
-import { dayInWords } from '../../words/dates.ts';
-import { VIEW_LABELS } from '../../words/labels.ts';
 import style from './PhotoTable.module.css';
 import { PhotoViewer } from './PhotoViewer.tsx';
 
@@ -27,6 +29,7 @@ export function PhotoTable({ skinPhotos, animalPhotos, evidence, onEvidence }: P
         <ButtonLink to="/intake" icon="photo">
           Bring photos in
         </ButtonLink>
+        <Strays photos={all} evidence={evidence} onEvidence={onEvidence} />
       </div>
     );
   }
@@ -45,7 +48,29 @@ export function PhotoTable({ skinPhotos, animalPhotos, evidence, onEvidence }: P
       <p className={style['count']} aria-live="polite">
         {evidence.length === 0 ? 'No photo chosen as evidence.' : `${counted(evidence.length, 'photo')} chosen as evidence.`}
       </p>
+      <Strays photos={all} evidence={evidence} onEvidence={onEvidence} />
     </section>
+  );
+}
+
+/** Evidence that was chosen and has gone from this table since, to another skin or altogether: it has no box to untick. */
+function Strays({
+  photos,
+  evidence,
+  onEvidence,
+}: { photos: readonly Photo[] } & Pick<Props, 'evidence' | 'onEvidence'>): ReactElement | null {
+  const here = evidence.filter((photoId) => photos.some((photo) => photo.id === photoId));
+  const strays = evidence.length - here.length;
+  if (strays === 0) return null;
+  return (
+    <Notice
+      tone="warning"
+      title={`${counted(strays, 'photo')} chosen as evidence ${strays === 1 ? 'is' : 'are'} no longer with this skin.`}
+    >
+      <Button kind="quiet" onClick={() => onEvidence(here)}>
+        Leave {strays === 1 ? 'it' : 'them'} out
+      </Button>
+    </Notice>
   );
 }
 

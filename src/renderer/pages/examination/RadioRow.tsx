@@ -62,8 +62,3 @@ export function RadioRow<Value extends string>({
     </fieldset>
   );
 }
-
-/** Options of a row from a table of labels, in its order. */
-export function optionsOf<Value extends string>(labels: Readonly<Record<Value, string>>): { value: Value; label: string }[] {
-  return (Object.keys(labels) as Value[]).map((value) => ({ value, label: labels[value] }));
-}

@@ -1,5 +1,6 @@
 import { type ReactElement, useState } from 'react';
 import type { AnswerOf } from '../../../api/contract/contract.ts';
+import { counted } from '../../../words/counts.ts';
 import { useAnswer } from '../../client/queries.ts';
 import { Button } from '../../parts/Button.tsx';
 import { ButtonLink } from '../../parts/ButtonLink.tsx';
@@ -7,7 +8,6 @@ import { EmptyState } from '../../parts/EmptyState.tsx';
 import { Field } from '../../parts/Field.tsx';
 import { FailureNotice } from '../../parts/Notice.tsx';
 import { PageHead } from '../../parts/PageHead.tsx';
-import { counted } from '../../words/counts.ts';
 import style from './SkinChooser.module.css';
 import { SkinItem } from './SkinItem.tsx';
 

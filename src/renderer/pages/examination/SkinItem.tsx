@@ -1,15 +1,15 @@
 import type { ReactElement } from 'react';
 import { Link } from 'wouter';
 import type { AnswerOf } from '../../../api/contract/contract.ts';
+import { counted } from '../../../words/counts.ts';
 import { Taxon } from '../../parts/Taxon.tsx';
 import { Thumb } from '../../parts/Thumb.tsx';
-import { counted } from '../../words/counts.ts';
 import style from './SkinItem.module.css';
 import { skinName } from './skinName.ts';
 
 /** One skin to choose: whose it is, which molt left it, and whether it has been read. */
 export function SkinItem({ skin }: { skin: AnswerOf<'GET /api/exuviae'>[number] }): ReactElement {
-  const { specimen, molt, recordedMolt, exuvia, coverPhotoId, standingDeterminations } = skin;
+  const { specimen, molt, exuvia, coverPhotoId, standingDeterminations } = skin;
   return (
     <li>
       <Link to={`/examination/${exuvia.id}`} className={style['skin'] ?? ''}>
@@ -21,7 +21,7 @@ export function SkinItem({ skin }: { skin: AnswerOf<'GET /api/exuviae'>[number] 
             {specimen.name !== null && ` · ${specimen.code}`}
           </span>
         </span>
-        <span>{skinName(molt, recordedMolt)}</span>
+        <span>{skinName(molt, skin)}</span>
         <span className={style['small']}>{exuvia.grade === null ? 'not graded' : `grade ${exuvia.grade}`}</span>
         <span className={style['small']}>{standingDeterminations === 0 ? 'waits' : counted(standingDeterminations, 'determination')}</span>
       </Link>

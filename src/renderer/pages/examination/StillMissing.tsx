@@ -1,7 +1,7 @@
 import type { ReactElement } from 'react';
 import type { Assessment } from '../../../domain/sexing/levels.ts';
-import { LEVEL_LABELS } from '../../words/labels.ts';
-import { NEED_WORDS } from '../../words/sexing.ts';
+import { LEVEL_LABELS } from '../../../words/labels.ts';
+import { NEED_WORDS } from '../../../words/sexing.ts';
 import style from './StillMissing.module.css';
 
 /** What the next level needs, way by way. */

@@ -1,11 +1,11 @@
 import { type ReactElement, useState } from 'react';
 import type { Determination } from '../../../domain/sexing/determination.ts';
+import { sexInWords } from '../../../words/sex.ts';
 import { useChange } from '../../client/queries.ts';
 import { FormDialog } from '../../forms/FormDialog.tsx';
 import { WholeRow } from '../../forms/WholeRow.tsx';
 import { Field } from '../../parts/Field.tsx';
 import { useToast } from '../../parts/Toast.tsx';
-import { sexInWords } from '../../words/sex.ts';
 
 /** Withdraws a determination, for a reason that stays beside it. */
 export function WithdrawDialog({ determination, onClose }: { determination: Determination; onClose: () => void }): ReactElement {

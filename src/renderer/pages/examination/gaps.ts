@@ -1,7 +1,7 @@
 import type { DeterminationDraft, UnfinishedDetermination } from '../../../domain/sexing/determination.ts';
 import type { Assessment } from '../../../domain/sexing/levels.ts';
 import { rankOf } from '../../../domain/sexing/rank.ts';
-import { LEVEL_LABELS } from '../../words/labels.ts';
+import { LEVEL_LABELS } from '../../../words/labels.ts';
 
 /** What is wrong with which field of the conclusion. */
 export type Gaps = Readonly<Partial<Record<'sex' | 'level' | 'reader' | 'readOn', string>>>;

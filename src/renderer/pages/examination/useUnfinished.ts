@@ -10,9 +10,13 @@ export function useUnfinished(
   begun: () => UnfinishedDetermination,
 ): [reading: UnfinishedDetermination, change: (changes: Partial<UnfinishedDetermination>) => void, restart: () => void] {
   const key = `exuviary.examination.${exuviaId}`;
-  const [reading, setReading] = useState(() => keptUnder(key) ?? begun());
-  useEffect(() => sessionStorage.setItem(key, JSON.stringify(reading)), [key, reading]);
-  return [reading, (changes) => setReading((current) => ({ ...current, ...changes })), () => setReading(begun())];
+  // Null until something is answered: what the reading begins with may change before that, such as the grade of the skin.
+  const [kept, setKept] = useState(() => keptUnder(key));
+  useEffect(() => {
+    if (kept === null) sessionStorage.removeItem(key);
+    else sessionStorage.setItem(key, JSON.stringify(kept));
+  }, [key, kept]);
+  return [kept ?? begun(), (changes) => setKept((current) => ({ ...(current ?? begun()), ...changes })), () => setKept(null)];
 }
 
 function keptUnder(key: string): UnfinishedDetermination | null {

@@ -2,11 +2,11 @@ import type { ReactElement } from 'react';
 import { Link } from 'wouter';
 import { Refusal } from '../../../domain/failure.ts';
 import type { FileOutcome, TaskSnapshot } from '../../../domain/intake/task.ts';
+import { remainingInWords } from '../../../words/dates.ts';
+import { wordsFor } from '../../../words/failures.ts';
 import { Button } from '../../parts/Button.tsx';
 import { FailureNotice, Notice } from '../../parts/Notice.tsx';
 import { ProgressBar } from '../../parts/ProgressBar.tsx';
-import { remainingInWords } from '../../words/dates.ts';
-import { wordsFor } from '../../words/failures.ts';
 import style from './ImportReport.module.css';
 import { useIntakeRun } from './IntakeProvider.tsx';
 import { countOutcomes, outcomesInWords, withKeys } from './outcomes.ts';
@@ -33,7 +33,9 @@ export function ImportReport(): ReactElement | null {
   if (task.state === 'running') {
     const remaining = task.remainingSeconds === null ? null : `${remainingInWords(task.remainingSeconds)} left`;
     const detail = [task.current, remaining].filter((part) => part !== null).join(' · ');
-    if (run.silent) return <FailureNotice error={new Refusal({ code: 'unreachable' })} />;
+    if (run.silent) {
+      return <FailureNotice error={new Refusal({ code: 'unreachable' })} action={<Button onClick={run.putAside}>Understood</Button>} />;
+    }
     return <Running title="Importing" done={task.done} total={task.total} detail={detail} onStop={run.stop} />;
   }
   return <Ended task={task} onClose={run.putAside} />;

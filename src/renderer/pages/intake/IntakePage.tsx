@@ -1,18 +1,19 @@
 import { type ReactElement, useState } from 'react';
+import { counted } from '../../../words/counts.ts';
+import { wordsForError } from '../../../words/failures.ts';
 import { useAnswer } from '../../client/queries.ts';
 import { Button } from '../../parts/Button.tsx';
 import { FailureNotice } from '../../parts/Notice.tsx';
 import { PageHead } from '../../parts/PageHead.tsx';
 import { useToast } from '../../parts/Toast.tsx';
-import { counted } from '../../words/counts.ts';
-import { wordsForError } from '../../words/failures.ts';
-import { AssignPanel, type Placed } from './AssignPanel.tsx';
+import { AssignPanel } from './AssignPanel.tsx';
 import { DropZone } from './DropZone.tsx';
 import { ImportReport } from './ImportReport.tsx';
 import style from './IntakePage.module.css';
 import { useIntakeRun } from './IntakeProvider.tsx';
-import { PlacedList } from './PlacedList.tsx';
+import { type Placed, PlacedList } from './PlacedList.tsx';
 import { ResumeOffer } from './ResumeOffer.tsx';
+import { inOrderTaken } from './taken.ts';
 import { useAssign } from './useAssign.ts';
 import { WaitingPhotos } from './WaitingPhotos.tsx';
 
@@ -30,23 +31,26 @@ export function IntakePage({ specimenId, moltId }: Props): ReactElement {
   const { data: about } = useAnswer('GET /api/about', {});
   const [touched, setTouched] = useState<ReadonlySet<string> | null>(null);
   const [placed, setPlaced] = useState<readonly Placed[]>([]);
-  const { release } = useAssign();
+  // Above the form: where only some of the photos could be given away, the form for the others says why.
+  const assigning = useAssign();
   const toast = useToast();
 
-  const photos = waiting.data ?? [];
+  const photos = inOrderTaken(waiting.data ?? []);
   // A single photo is chosen by itself: nobody has to say which one.
   const chosen = touched ?? new Set(photos.length === 1 ? photos.map((photo) => photo.id) : []);
   const chosenPhotos = photos.filter((photo) => chosen.has(photo.id));
   const cameFrom = specimens.data?.find((summary) => summary.specimen.id === specimenId)?.specimen;
 
+  const takeBack = (one: Placed) => {
+    assigning.takeBack(one.photos, one.made).then(
+      () => setPlaced((before) => before.filter((other) => other !== one)),
+      (error: unknown) => toast({ message: `${wordsForError(error).happened} ${wordsForError(error).advice}` }),
+    );
+  };
   const onPlaced = (one: Placed) => {
     setPlaced((before) => [one, ...before]);
     setTouched(null);
-    const undo = () => {
-      setPlaced((before) => before.filter((other) => other !== one));
-      release(one.photos).catch((error: unknown) => toast({ message: wordsForError(error).happened }));
-    };
-    toast({ message: `${counted(one.photos.length, 'photo')} given to ${one.code}.`, action: { label: 'Undo', run: undo } });
+    toast({ message: `${counted(one.photos.length, 'photo')} given to ${one.code}.`, action: { label: 'Undo', run: () => takeBack(one) } });
   };
 
   return (
@@ -65,7 +69,7 @@ export function IntakePage({ specimenId, moltId }: Props): ReactElement {
         <ImportReport />
         {waiting.error && <FailureNotice error={waiting.error} action={<Button onClick={() => waiting.refetch()}>Ask again</Button>} />}
         {specimens.error && <FailureNotice error={specimens.error} />}
-        {placed.length > 0 && <PlacedList placed={placed} />}
+        {placed.length > 0 && <PlacedList placed={placed} onTakeBack={takeBack} />}
         {photos.length > 0 && (
           <div className={style['assigning']}>
             <WaitingPhotos photos={photos} chosen={chosen} onChoose={setTouched} />
@@ -77,6 +81,7 @@ export function IntakePage({ specimenId, moltId }: Props): ReactElement {
                 likelySpecimenId={specimenId ?? placed[0]?.specimenId ?? null}
                 likelyMoltId={moltId}
                 today={about.today}
+                assigning={assigning}
                 onPlaced={onPlaced}
               />
             ) : (

@@ -33,6 +33,7 @@ export function useIntakeRun(): IntakeRun {
 
 export function IntakeProvider({ host, children }: { host: Host; children: ReactNode }): ReactElement {
   const client = useQueryClient();
+  const [beginning, setBeginning] = useState(false);
   const [sending, setSending] = useState<IntakeRun['sending']>(null);
   const [taskId, setTaskId] = useState<string | null>(null);
   const [error, setError] = useState<unknown>(null);
@@ -48,6 +49,7 @@ export function IntakeProvider({ host, children }: { host: Host; children: React
   const start = async (files: readonly File[]) => {
     const controller = new AbortController();
     stopping.current = controller;
+    setBeginning(true);
     setError(null);
     setTaskId(null);
     try {
@@ -63,8 +65,11 @@ export function IntakeProvider({ host, children }: { host: Host; children: React
       setTaskId(started.id);
       void client.invalidateQueries({ queryKey: ['GET /api/about'] });
     } catch (caught) {
-      if (!controller.signal.aborted) setError(caught);
+      // Stopped in the last moment the import may be running all the same: then it is found again.
+      if (controller.signal.aborted) void client.invalidateQueries({ queryKey: ['GET /api/tasks'] });
+      else setError(caught);
     } finally {
+      setBeginning(false);
       setSending(null);
       stopping.current = null;
     }
@@ -80,7 +85,7 @@ export function IntakeProvider({ host, children }: { host: Host; children: React
     task: taskId === null ? null : task,
     silent: taskId !== null && silent,
     error,
-    busy: sending !== null || (taskId !== null && (task === null || task.state === 'running')),
+    busy: beginning || (taskId !== null && (task === null || task.state === 'running')),
     bringIn: (files) => void start(files),
     resume: () => void start([]),
     stop,

@@ -2,25 +2,32 @@ import { type ReactElement, useState } from 'react';
 import type { SpecimenPage } from '../../../api/contract/specimens.ts';
 import { instarOfAnimalPhoto } from '../../../domain/molting/instars.ts';
 import type { Photo } from '../../../domain/photo/photo.ts';
+import { viewsOf } from '../../../domain/photo/view.ts';
+import { counted } from '../../../words/counts.ts';
+import { daysInWords, spanInWords } from '../../../words/dates.ts';
+import { instarSpanInWords } from '../../../words/instars.ts';
+import { choicesOf, VIEW_LABELS } from '../../../words/labels.ts';
 import { textOrNull } from '../../forms/reading.ts';
 import { Button } from '../../parts/Button.tsx';
+import { CheckField } from '../../parts/CheckField.tsx';
 import { DayField } from '../../parts/DayField.tsx';
-import { FailureNotice } from '../../parts/Notice.tsx';
+import { FailureNotice, Notice } from '../../parts/Notice.tsx';
 import { Select } from '../../parts/Select.tsx';
 import { TextField } from '../../parts/TextField.tsx';
-import { counted } from '../../words/counts.ts';
-import { choicesOf, VIEW_LABELS } from '../../words/labels.ts';
-import type { Placed } from './AssignPanel.tsx';
+import { NewMoltDays } from './NewMoltDays.tsx';
 import style from './OwnerForm.module.css';
 import { firstChoice, moltChoices, NEW_MOLT, type OwnerChoice, ownerOf } from './ownerForm.ts';
+import type { Placed } from './PlacedList.tsx';
 import { suggestView } from './suggesting.ts';
-import { useAssign } from './useAssign.ts';
+import { farApart } from './taken.ts';
+import type { Assigning } from './useAssign.ts';
 
 interface Props {
   photos: readonly Photo[];
   page: SpecimenPage;
   likelyMoltId: string | null;
   today: string;
+  assigning: Assigning;
   onPlaced: (placed: Placed) => void;
 }
 
@@ -30,20 +37,28 @@ const SHOWS = [
 ] as const;
 
 /** For one animal: skin or the animal itself, which molt, which view. Starts with what the dates suggest. */
-export function OwnerForm({ photos, page, likelyMoltId, today, onPlaced }: Props): ReactElement {
+export function OwnerForm({ photos, page, likelyMoltId, today, assigning, onPlaced }: Props): ReactElement {
   const [choice, setChoice] = useState<OwnerChoice>(() => firstChoice(photos, page, likelyMoltId, today));
   const [view, setView] = useState(() => suggestView(photos[0]?.originalName ?? ''));
   const [takenOn, setTakenOn] = useState('');
-  const assigning = useAssign();
   const { specimen } = page.summary;
   const undated = photos.some((photo) => photo.takenOn === null);
   const owner = ownerOf(choice, page);
+  const apart = farApart(photos);
+  const [sameSkin, setSameSkin] = useState(false);
+  const views = viewsOf(choice.shows);
+  const shownView = views.includes(view) ? view : 'other';
   const put = (part: Partial<OwnerChoice>) => setChoice((before) => ({ ...before, ...part }));
 
   const place = () => {
     if (!owner) return;
-    assigning.assign({ photos, owner, view, takenOnIfUnknown: textOrNull(takenOn) }, (placed) =>
-      onPlaced({ photos: placed, specimenId: specimen.id, code: specimen.code, skin: owner.kind !== 'animal' }),
+    assigning.assign(
+      { photos, owner, view: shownView, takenOnIfUnknown: textOrNull(takenOn) },
+      {
+        onMolt: (molt) => put({ molt }),
+        onPlaced: (placed, made) =>
+          onPlaced({ photos: placed, specimenId: specimen.id, code: specimen.code, skin: owner.kind !== 'animal', made }),
+      },
     );
   };
 
@@ -67,8 +82,8 @@ export function OwnerForm({ photos, page, likelyMoltId, today, onPlaced }: Props
             onChange={(molt) => put({ molt })}
           />
           {choice.molt === NEW_MOLT && (
-            <div className={style['pair']}>
-              <DayField label="Molted on" value={choice.newMoltOn} latest={today} onChange={(newMoltOn) => put({ newMoltOn })} />
+            <>
+              <NewMoltDays choice={choice} photoDay={photos[0]?.takenOn ?? null} today={today} onChange={put} />
               <TextField
                 label="Instar shed"
                 kind="whole"
@@ -76,20 +91,46 @@ export function OwnerForm({ photos, page, likelyMoltId, today, onPlaced }: Props
                 value={choice.newInstarShed}
                 onChange={(newInstarShed) => put({ newInstarShed })}
               />
-            </div>
+            </>
           )}
         </>
       )}
-      <Select label="View" value={view} options={choicesOf(VIEW_LABELS)} onChange={setView} />
+      <Select
+        label="View"
+        value={shownView}
+        options={choicesOf(VIEW_LABELS).filter((one) => views.includes(one.value))}
+        onChange={setView}
+      />
       {undated && (
         <DayField label="Taken on" hint="The camera wrote no date; optional" value={takenOn} latest={today} onChange={setTakenOn} />
       )}
-      {assigning.error !== null && <FailureNotice error={assigning.error} />}
-      <Button kind="primary" type="submit" disabled={!owner} busy={assigning.isPending}>
+      {apart !== null && choice.shows === 'skin' && (
+        <Notice tone="warning" title={`These photos were taken ${daysInWords(apart.days)} apart: ${spanInWords(apart.first, apart.last)}.`}>
+          <CheckField checked={sameSkin} onChange={setSameSkin}>
+            They show one and the same skin
+          </CheckField>
+        </Notice>
+      )}
+      <Button
+        kind="primary"
+        type="submit"
+        disabled={!owner || (apart !== null && choice.shows === 'skin' && !sameSkin)}
+        busy={assigning.isPending}
+      >
         Give {photos.length === 1 ? 'it' : counted(photos.length, 'photo')} to {specimen.code}
       </Button>
+      {assigning.error !== null && (
+        <div ref={intoSight}>
+          <FailureNotice error={assigning.error} />
+        </div>
+      )}
     </form>
   );
+}
+
+/** Below the button, so that it stays where it is; a form longer than the window must not hide why nothing happened. */
+function intoSight(element: HTMLElement | null): void {
+  element?.scrollIntoView({ block: 'nearest' });
 }
 
 /** After a molt the animal is in the next instar, unlike the skin it left. */
@@ -98,5 +139,5 @@ function animalWords(photos: readonly Photo[], page: SpecimenPage): string {
   const molts = page.molts.map((entry) => entry.molt);
   const span = takenOn === null ? null : instarOfAnimalPhoto(takenOn, molts, page.summary.specimen);
   if (!span) return 'Kept with the animal; which instar it was in is not known.';
-  return `On that day it was in instar ${span.from === span.to ? span.from : `${span.from} or ${span.to}`}.`;
+  return `On that day it was in ${instarSpanInWords(span)}.`;
 }

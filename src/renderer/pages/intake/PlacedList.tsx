@@ -1,13 +1,30 @@
 import type { ReactElement } from 'react';
 import { Link } from 'wouter';
+import type { Photo } from '../../../domain/photo/photo.ts';
+import { counted } from '../../../words/counts.ts';
+import { Button } from '../../parts/Button.tsx';
 import { ButtonLink } from '../../parts/ButtonLink.tsx';
 import { Thumb } from '../../parts/Thumb.tsx';
-import { counted } from '../../words/counts.ts';
-import type { Placed } from './AssignPanel.tsx';
+import type { Made } from './assigning.ts';
 import style from './PlacedList.module.css';
 
-/** What has just been given to somebody, newest first, each with the way on: to the Bench, or to the animal. */
-export function PlacedList({ placed }: { placed: readonly Placed[] }): ReactElement {
+/** Photos given away together: whose they are now, and whether they show a skin. */
+export interface Placed {
+  readonly photos: readonly Photo[];
+  readonly specimenId: string;
+  readonly code: string;
+  readonly skin: boolean;
+  /** The molt or skin that was made for them. */
+  readonly made: Made | null;
+}
+
+interface Props {
+  placed: readonly Placed[];
+  onTakeBack: (placed: Placed) => void;
+}
+
+/** What has just been given to somebody, newest first, each with the way on, to the Bench or to the animal, and the way back. */
+export function PlacedList({ placed, onTakeBack }: Props): ReactElement {
   return (
     <section className={style['placed']} aria-labelledby="placed">
       <h2 id="placed">Just put away</h2>
@@ -24,6 +41,9 @@ export function PlacedList({ placed }: { placed: readonly Placed[] }): ReactElem
                 Measure it on the Bench
               </ButtonLink>
             )}
+            <Button kind="quiet" icon="undo" aria-label={`Take back from ${one.code}`} onClick={() => onTakeBack(one)}>
+              Take back
+            </Button>
           </li>
         ))}
       </ul>

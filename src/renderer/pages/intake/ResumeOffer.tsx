@@ -1,8 +1,8 @@
 import type { ReactElement } from 'react';
+import { counted } from '../../../words/counts.ts';
 import { useAnswer, useChange } from '../../client/queries.ts';
 import { Button } from '../../parts/Button.tsx';
 import { FailureNotice, Notice } from '../../parts/Notice.tsx';
-import { counted } from '../../words/counts.ts';
 import { useIntakeRun } from './IntakeProvider.tsx';
 import style from './ResumeOffer.module.css';
 

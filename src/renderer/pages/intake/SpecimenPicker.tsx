@@ -19,8 +19,9 @@ export function SpecimenPicker({ specimens, chosen, onChoose }: Props): ReactEle
   const name = useId();
   const fitting = shownIn({ ...FIRST_VIEW, status: 'any', search }, specimens);
   const chosenOne = specimens.find((summary) => summary.specimen.id === chosen);
-  const others = fitting.filter((summary) => summary !== chosenOne).slice(0, chosenOne ? SHOWN - 1 : SHOWN);
-  const offered = chosenOne ? [chosenOne, ...others] : others;
+  const first = fitting.slice(0, SHOWN);
+  // In one order whoever is chosen: what moves under the hand is clicked by mistake.
+  const offered = !chosenOne || first.includes(chosenOne) ? first : [...first.slice(0, SHOWN - 1), chosenOne];
   const hidden = fitting.filter((summary) => !offered.includes(summary)).length;
   return (
     <fieldset className={style['picker']}>

@@ -1,9 +1,10 @@
 import { type ReactElement, useState } from 'react';
 import type { Photo } from '../../../domain/photo/photo.ts';
+import { cameraTimeInWords, dayInWords } from '../../../words/dates.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Thumb } from '../../parts/Thumb.tsx';
 import { RemoveDialog } from '../../removing/RemoveDialog.tsx';
-import { cameraTimeInWords, dayInWords } from '../../words/dates.ts';
+import { RemovePhotosDialog } from './RemovePhotosDialog.tsx';
 import style from './WaitingPhotos.module.css';
 
 interface Props {
@@ -14,10 +15,10 @@ interface Props {
 
 /** Photos that belong to nothing yet. One or several are chosen, to be given to a skin together. */
 export function WaitingPhotos({ photos, chosen, onChoose }: Props): ReactElement {
-  const [removing, setRemoving] = useState<Photo | null>(null);
+  const [removing, setRemoving] = useState<readonly Photo[] | null>(null);
   const toggle = (id: string, on: boolean) =>
     onChoose(new Set(photos.map((photo) => photo.id).filter((one) => (one === id ? on : chosen.has(one)))));
-  const only = photos.filter((photo) => chosen.has(photo.id));
+  const ready = photos.filter((photo) => chosen.has(photo.id));
   return (
     <section className={style['waiting']} aria-labelledby="waiting">
       <header className={style['head']}>
@@ -28,9 +29,9 @@ export function WaitingPhotos({ photos, chosen, onChoose }: Props): ReactElement
         <Button kind="quiet" onClick={() => onChoose(new Set(chosen.size === photos.length ? [] : photos.map((photo) => photo.id)))}>
           {chosen.size === photos.length ? 'Choose none' : 'Choose all'}
         </Button>
-        {only.length === 1 && (
-          <Button kind="quiet" icon="remove" onClick={() => setRemoving(only[0] ?? null)}>
-            Remove
+        {ready.length > 0 && (
+          <Button kind="quiet" icon="remove" onClick={() => setRemoving(ready)}>
+            {ready.length === 1 ? 'Remove' : `Remove ${ready.length}`}
           </Button>
         )}
       </header>
@@ -46,9 +47,10 @@ export function WaitingPhotos({ photos, chosen, onChoose }: Props): ReactElement
           </li>
         ))}
       </ul>
-      {removing && (
-        <RemoveDialog kind="photo" id={removing.id} what={`the photo ${removing.originalName}`} onClose={() => setRemoving(null)} />
+      {removing?.length === 1 && removing[0] && (
+        <RemoveDialog kind="photo" id={removing[0].id} what={`the photo ${removing[0].originalName}`} onClose={() => setRemoving(null)} />
       )}
+      {removing && removing.length > 1 && <RemovePhotosDialog photos={removing} onClose={() => setRemoving(null)} />}
     </section>
   );
 }

@@ -1,5 +1,5 @@
 import type { FileOutcome, TaskSnapshot } from '../../../domain/intake/task.ts';
-import { counted, listed } from '../../words/counts.ts';
+import { counted, listed } from '../../../words/counts.ts';
 
 export interface OutcomeCounts {
   readonly added: number;

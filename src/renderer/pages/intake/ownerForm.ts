@@ -2,11 +2,11 @@ import type { MoltEntry, SpecimenPage } from '../../../api/contract/specimens.ts
 import { type CalendarDay, daysBetween } from '../../../domain/dates.ts';
 import { MoltDraft } from '../../../domain/molting/molt.ts';
 import type { Photo } from '../../../domain/photo/photo.ts';
+import { daysInWords, spanInWords } from '../../../words/dates.ts';
+import { moltName } from '../../../words/instars.ts';
 import { wholeOrNull } from '../../forms/reading.ts';
-import { daysInWords, spanInWords } from '../../words/dates.ts';
-import { moltName } from '../../words/instars.ts';
+import type { Owner } from './assigning.ts';
 import { suggestMolt } from './suggesting.ts';
-import type { Owner } from './useAssign.ts';
 
 /** The choice "new molt" among the molts. */
 export const NEW_MOLT = 'new';
@@ -15,7 +15,11 @@ export interface OwnerChoice {
   readonly shows: 'skin' | 'animal';
   /** Id of a molt, or NEW_MOLT. */
   readonly molt: string;
+  /** Else the molt happened between two days. */
+  readonly dayKnown: boolean;
   readonly newMoltOn: string;
+  readonly newMoltFrom: string;
+  readonly newMoltTo: string;
   readonly newInstarShed: string;
 }
 
@@ -28,7 +32,10 @@ export function firstChoice(photos: readonly Photo[], page: SpecimenPage, likely
   return {
     shows: 'skin',
     molt: likely ?? suggestMolt(takenOn, molts) ?? NEW_MOLT,
+    dayKnown: true,
     newMoltOn: takenOn ?? today,
+    newMoltFrom: '',
+    newMoltTo: '',
     newInstarShed: lastShed === null ? '' : String(lastShed + 1),
   };
 }
@@ -39,7 +46,7 @@ export function moltChoices(molts: readonly MoltEntry[], takenOn: CalendarDay | 
     const { molt } = entry;
     const days = takenOn === null ? null : daysBetween(molt.happenedTo, takenOn);
     const before = days === null || days < 0 ? '' : `, ${days === 0 ? 'the day of the photo' : `${daysInWords(days)} before the photo`}`;
-    return { value: molt.id, label: `${spanInWords(molt.happenedFrom, molt.happenedTo)} · ${moltName(molt, index + 1)}${before}` };
+    return { value: molt.id, label: `${spanInWords(molt.happenedFrom, molt.happenedTo)} · ${moltName(entry.instar, index + 1)}${before}` };
   });
   return [{ value: NEW_MOLT, label: 'A new molt' }, ...known.toReversed()];
 }
@@ -53,8 +60,8 @@ export function ownerOf(choice: OwnerChoice, page: SpecimenPage): Owner | null {
     return entry ? { kind: 'skin', entry } : null;
   }
   const molt = MoltDraft.safeParse({
-    happenedFrom: choice.newMoltOn,
-    happenedTo: choice.newMoltOn,
+    happenedFrom: choice.dayKnown ? choice.newMoltOn : choice.newMoltFrom,
+    happenedTo: choice.dayKnown ? choice.newMoltOn : choice.newMoltTo,
     instarShed: wholeOrNull(choice.newInstarShed),
     position: 'not-seen',
     outcomes: [],

@@ -1,6 +1,8 @@
 import type { ReactElement } from 'react';
 import { Link } from 'wouter';
 import type { AnswerOf } from '../../../api/contract/contract.ts';
+import { counted } from '../../../words/counts.ts';
+import { instarInWords } from '../../../words/instars.ts';
 import { useAnswer } from '../../client/queries.ts';
 import { ButtonLink } from '../../parts/ButtonLink.tsx';
 import { DayText } from '../../parts/DayText.tsx';
@@ -10,7 +12,6 @@ import { FailureNotice } from '../../parts/Notice.tsx';
 import { PageHead } from '../../parts/PageHead.tsx';
 import { Taxon } from '../../parts/Taxon.tsx';
 import { Thumb } from '../../parts/Thumb.tsx';
-import { counted } from '../../words/counts.ts';
 import style from './LadderChooser.module.css';
 
 type Summary = AnswerOf<'GET /api/specimens'>[number];
@@ -47,7 +48,7 @@ export function LadderChooser(): ReactElement {
 }
 
 function AnimalItem({
-  animal: { specimen, recordedMolts, lastMoltOn, lastCarapaceLengthMm, coverPhotoId },
+  animal: { specimen, recordedMolts, lastMoltOn, lastMeasuredSkin, coverPhotoId },
 }: {
   animal: Summary;
 }): ReactElement {
@@ -71,10 +72,13 @@ function AnimalItem({
           )}
         </span>
         <span className={style['size']}>
-          {lastCarapaceLengthMm ? (
+          {lastMeasuredSkin ? (
             <>
-              <span>carapace of the last skin</span>
-              <EstimateText estimate={lastCarapaceLengthMm} />
+              <span>
+                carapace, last measured skin (
+                {lastMeasuredSkin.instar ? instarInWords(lastMeasuredSkin.instar) : `molt ${lastMeasuredSkin.recordedMolt}`})
+              </span>
+              <EstimateText estimate={lastMeasuredSkin.carapaceLengthMm} />
             </>
           ) : (
             <span>no skin measured</span>

@@ -2,10 +2,10 @@ import type { ReactElement } from 'react';
 import { Link } from 'wouter';
 import type { Rung } from '../../../domain/growth/rung.ts';
 import type { Estimate } from '../../../domain/measuring/quantity.ts';
+import { daysSinceInWords, noRatioInWords, rungName, unmeasuredInWords } from '../../../words/ladder.ts';
 import { DayText } from '../../parts/DayText.tsx';
 import { EstimateText } from '../../parts/EstimateText.tsx';
 import { Thumb } from '../../parts/Thumb.tsx';
-import { daysSinceInWords, noRatioInWords, rungName, unmeasuredInWords } from '../../words/ladder.ts';
 import style from './RungTable.module.css';
 
 interface Props {
@@ -16,7 +16,7 @@ interface Props {
 
 export function RungRow({ rung, previous, specimenId }: Props): ReactElement {
   const name = rungName(rung);
-  const days = daysSinceInWords(rung);
+  const days = daysSinceInWords(rung, previous);
   return (
     <tr>
       <td className={style['thumb']}>

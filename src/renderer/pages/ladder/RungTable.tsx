@@ -1,18 +1,19 @@
 import { Fragment, type ReactElement } from 'react';
 import type { Rung } from '../../../domain/growth/rung.ts';
-import { gapInWords } from '../../words/ladder.ts';
+import { gapInWords } from '../../../words/ladder.ts';
+import { SIZE_LABELS } from '../../../words/quantities.ts';
 import { RungRow } from './RungRow.tsx';
 import style from './RungTable.module.css';
 
 const COLUMNS = [
   'Skin',
   'Instar that ended',
-  'Carapace length',
-  'Carapace width',
-  'Leg I',
-  'Leg IV',
+  SIZE_LABELS.carapaceLengthMm,
+  SIZE_LABELS.carapaceWidthMm,
+  SIZE_LABELS.legFirstMm,
+  SIZE_LABELS.legFourthMm,
   'Ratio to the instar before',
-  'Days since the molt before',
+  'Days since the molt on record before',
 ];
 
 /** A row for each instar on record, oldest first, with the gaps between them in words. */

@@ -1,16 +1,16 @@
 import type { ReactElement } from 'react';
 import { Link } from 'wouter';
 import type { AnswerOf } from '../../../api/contract/contract.ts';
+import { pastInWords } from '../../../words/ladder.ts';
 import { useAnswer } from '../../client/queries.ts';
 import { ButtonLink } from '../../parts/ButtonLink.tsx';
 import { EmptyState } from '../../parts/EmptyState.tsx';
 import { FailureNotice } from '../../parts/Notice.tsx';
 import { PageHead } from '../../parts/PageHead.tsx';
+import { SampleMark } from '../../parts/SampleMark.tsx';
 import { Taxon } from '../../parts/Taxon.tsx';
-import { pastInWords } from '../../words/ladder.ts';
-import { GrowthChart } from './chart/GrowthChart.tsx';
 import { measuresIn } from './chart/measures.ts';
-import { FitSummary } from './FitSummary.tsx';
+import { Growth } from './Growth.tsx';
 import { SkinGallery } from './gallery/SkinGallery.tsx';
 import style from './LadderPage.module.css';
 import { RungTable } from './RungTable.tsx';
@@ -20,7 +20,7 @@ type Page = AnswerOf<'GET /api/specimens/{specimenId}/ladder'>;
 export function SpecimenLadder({ specimenId }: { specimenId: string }): ReactElement {
   const answer = useAnswer('GET /api/specimens/{specimenId}/ladder', { path: { specimenId } });
   if (answer.isPending) return <PageHead title="Ladder" below={<span role="status">Setting the skins in order …</span>} />;
-  if (answer.isError) {
+  if (answer.isLoadingError) {
     return (
       <>
         <PageHead title="Ladder" />
@@ -31,7 +31,7 @@ export function SpecimenLadder({ specimenId }: { specimenId: string }): ReactEle
   return <LoadedLadder page={answer.data} />;
 }
 
-function LoadedLadder({ page: { specimen, ladder, gallery } }: { page: Page }): ReactElement {
+function LoadedLadder({ page: { specimen, instarNow, ladder, gallery } }: { page: Page }): ReactElement {
   const { rungs } = ladder;
   const called = specimen.name ?? specimen.code;
   return (
@@ -43,7 +43,7 @@ function LoadedLadder({ page: { specimen, ladder, gallery } }: { page: Page }): 
         below={
           <>
             <Taxon name={specimen.taxon} />
-            {specimen.name && ` · ${specimen.code}`}
+            {specimen.name && ` · ${specimen.code}`} {specimen.sample && <SampleMark />}
           </>
         }
         actions={
@@ -68,17 +68,10 @@ function LoadedLadder({ page: { specimen, ladder, gallery } }: { page: Page }): 
         </EmptyState>
       ) : (
         <>
-          <p className={style['past']}>{pastInWords(called, specimen.status === 'living' ? rungs.at(-1) : undefined)}</p>
+          <p className={style['past']}>{pastInWords(called, specimen.status === 'living' ? instarNow : undefined)}</p>
           <section className={style['section']} aria-labelledby="growth">
             <h2 id="growth">Growth</h2>
-            {measuresIn(ladder).length > 0 ? (
-              <>
-                <FitSummary ladder={ladder} />
-                <GrowthChart ladder={ladder} />
-              </>
-            ) : (
-              <NothingMeasured photoId={gallery[0]?.photo.id ?? null} />
-            )}
+            {measuresIn(ladder).length > 0 ? <Growth ladder={ladder} /> : <NothingMeasured photoId={gallery[0]?.photo.id ?? null} />}
           </section>
           <section className={style['section']} aria-labelledby="rungs">
             <h2 id="rungs">Rung by rung</h2>

@@ -3,6 +3,7 @@ import { instarOfAnimalPhoto } from '../../../domain/molting/instars.ts';
 import type { Molt } from '../../../domain/molting/molt.ts';
 import type { Photo } from '../../../domain/photo/photo.ts';
 import type { Specimen } from '../../../domain/specimen/specimen.ts';
+import { instarSpanInWords } from '../../../words/instars.ts';
 import { PhotoStrip } from './PhotoStrip.tsx';
 import style from './SpecimenPage.module.css';
 
@@ -33,6 +34,5 @@ export function AnimalPhotos({ photos, specimen, molts }: Props): ReactElement |
 
 function instarWords(photo: Photo, specimen: Specimen, molts: readonly Molt[]): string {
   const span = photo.takenOn === null ? null : instarOfAnimalPhoto(photo.takenOn, molts, specimen);
-  if (!span) return 'Instar unknown';
-  return span.from === span.to ? `In instar ${span.from}` : `In instar ${span.from} or ${span.to}`;
+  return span ? `In ${instarSpanInWords(span)}` : 'Instar unknown';
 }

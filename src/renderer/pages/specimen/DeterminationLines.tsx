@@ -1,21 +1,24 @@
 import type { ReactElement } from 'react';
 import type { Determination } from '../../../domain/sexing/determination.ts';
+import { correctedIds } from '../../../domain/sexing/standing.ts';
 import { DayText } from '../../parts/DayText.tsx';
 import { SexMark } from '../../parts/SexMark.tsx';
 import style from './DeterminationLines.module.css';
 
-/** What was concluded from one skin, by whom and when; withdrawn conclusions stay, crossed out, with their reason. */
+/** What was concluded from one skin, by whom and when; corrected and withdrawn conclusions stay, crossed out, and say so. */
 export function DeterminationLines({ determinations }: { determinations: readonly Determination[] }): ReactElement | null {
   if (determinations.length === 0) return null;
+  const corrected = correctedIds(determinations);
   return (
     <ul className={style['lines']}>
       {determinations.map((determination) => (
         <li key={determination.id}>
-          <span className={determination.withdrawn ? style['withdrawn'] : undefined}>
+          <span className={determination.withdrawn || corrected.has(determination.id) ? style['over'] : undefined}>
             <SexMark sign={{ sex: determination.sex, level: determination.level, conflict: false }} />
           </span>
           <span className={style['by']}>
             {determination.reader}, <DayText day={determination.readOn} />
+            {corrected.has(determination.id) && '. Corrected by a later one'}
             {determination.withdrawn && `. Withdrawn: ${determination.withdrawn.reason}`}
           </span>
         </li>

@@ -1,17 +1,17 @@
 import type { ReactElement } from 'react';
 import type { SkinSizes } from '../../../domain/growth/skinSizes.ts';
-import type { Estimate } from '../../../domain/measuring/quantity.ts';
+import { SIZE_LABELS } from '../../../words/quantities.ts';
 import { EstimateText } from '../../parts/EstimateText.tsx';
 import style from './KeySizes.module.css';
 
+const SIZES = ['carapaceLengthMm', 'carapaceWidthMm', 'legFirstMm', 'legFourthMm'] as const satisfies readonly (keyof SkinSizes)[];
+
 /** The sizes of one skin that a keeper looks for first; says what is missing when there are none. */
-export function KeySizes({ sizes, hasPhotos }: { sizes: SkinSizes | null; hasPhotos: boolean }): ReactElement {
-  const rows = [
-    ['Carapace length', sizes?.carapaceLengthMm],
-    ['Carapace width', sizes?.carapaceWidthMm],
-    ['Leg I', sizes?.legFirstMm],
-    ['Leg IV', sizes?.legFourthMm],
-  ].filter((row): row is [string, Estimate] => row[1] !== null && row[1] !== undefined);
+export function KeySizes({ sizes, hasPhotos }: { sizes: SkinSizes; hasPhotos: boolean }): ReactElement {
+  const rows = SIZES.flatMap((size) => {
+    const estimate = sizes[size];
+    return estimate ? [{ size, estimate }] : [];
+  });
   if (rows.length === 0) {
     return (
       <p className={style['none']}>
@@ -21,9 +21,9 @@ export function KeySizes({ sizes, hasPhotos }: { sizes: SkinSizes | null; hasPho
   }
   return (
     <dl className={style['sizes']}>
-      {rows.map(([label, estimate]) => (
-        <div key={label} className={style['row']}>
-          <dt>{label}</dt>
+      {rows.map(({ size, estimate }) => (
+        <div key={size} className={style['row']}>
+          <dt>{SIZE_LABELS[size]}</dt>
           <dd>
             <EstimateText estimate={estimate} />
           </dd>

@@ -1,5 +1,6 @@
-import type { ReactElement } from 'react';
+import { Fragment, type ReactElement } from 'react';
 import type { MoltEntry, SpecimenSummary } from '../../../api/contract/specimens.ts';
+import { instarInWords, missingInWords } from '../../../words/instars.ts';
 import { DayText } from '../../parts/DayText.tsx';
 import style from './LifeLine.module.css';
 import { LifeLineMolt } from './LifeLineMolt.tsx';
@@ -19,7 +20,7 @@ export function LifeLine({ summary, molts, today }: Props): ReactElement {
     <ol className={style['line']} reversed>
       {living && (
         <li className={`${style['stop']} ${style['now']}`}>
-          <h3>{summary.instarNow === null ? 'The instar it lives in now' : `Now in instar ${summary.instarNow}`}</h3>
+          <h3>{summary.instarNow === null ? 'The instar it lives in now' : `Now in ${instarInWords(summary.instarNow)}`}</h3>
           {summary.lastMoltOn && (
             <p>
               Since <DayText day={summary.lastMoltOn} />. Its size shows only when this instar's skin is shed.
@@ -28,9 +29,12 @@ export function LifeLine({ summary, molts, today }: Props): ReactElement {
         </li>
       )}
       {lifeLineOf(molts).map((stop) => (
-        <li key={stop.entry.molt.id} className={style['stop']}>
-          <LifeLineMolt stop={stop} today={today} />
-        </li>
+        <Fragment key={stop.entry.molt.id}>
+          <li className={style['stop']}>
+            <LifeLineMolt stop={stop} today={today} />
+          </li>
+          {stop.missing.length > 0 && <li className={`${style['stop']} ${style['gap']}`}>{missingInWords(stop.missing)}</li>}
+        </Fragment>
       ))}
     </ol>
   );

@@ -1,15 +1,20 @@
-import { type ReactElement, useState } from 'react';
+import type { ReactElement } from 'react';
 import { type Molt, MoltOutcome } from '../../../domain/molting/molt.ts';
+import { withOutcome } from '../../../domain/molting/outcomes.ts';
+import { capitalized, choicesOf, OUTCOME_LABELS, POSITION_LABELS } from '../../../words/labels.ts';
 import { useChange } from '../../client/queries.ts';
 import { FormDialog } from '../../forms/FormDialog.tsx';
+import { refusedFields } from '../../forms/refusedFields.ts';
+import { useForm } from '../../forms/useForm.ts';
 import { WholeRow } from '../../forms/WholeRow.tsx';
 import { CheckField } from '../../parts/CheckField.tsx';
 import { DayField } from '../../parts/DayField.tsx';
 import { FieldGroup } from '../../parts/FieldGroup.tsx';
 import { Select } from '../../parts/Select.tsx';
 import { TextField } from '../../parts/TextField.tsx';
-import { capitalized, choicesOf, OUTCOME_LABELS, POSITION_LABELS } from '../../words/labels.ts';
-import { type MoltForm, moltFormOf, newMoltForm, readMoltForm } from './moltForm.ts';
+import { moltFormOf, newMoltForm, readMoltForm } from './moltForm.ts';
+
+const FIELDS = ['happenedFrom', 'happenedTo', 'instarShed', 'outcomes'];
 
 interface Props {
   specimenId: string;
@@ -22,21 +27,21 @@ interface Props {
 
 /** A molt: its day or the span in which it must have happened, the instar that ended, and how it went. */
 export function MoltDialog({ specimenId, molt, today, lastShed, onClose }: Props): ReactElement {
-  const [form, setForm] = useState<MoltForm>(() => (molt ? moltFormOf(molt) : newMoltForm(today, lastShed)));
-  // The state the keeper saw on opening: saving over a newer one is refused, however often it is tried.
-  const [basedOn] = useState(molt);
-  const [asOpened] = useState(form);
-  const [errors, setErrors] = useState<Readonly<Record<string, string>>>({});
+  const { form, errors, changed, basedOn, put, draft } = useForm(
+    molt,
+    (opened) => (opened ? moltFormOf(opened) : newMoltForm(today, lastShed)),
+    readMoltForm,
+  );
   const add = useChange('POST /api/specimens/{specimenId}/molts');
   const change = useChange('PUT /api/molts/{moltId}');
 
-  const put = (part: Partial<MoltForm>) => setForm((before) => ({ ...before, ...part }));
+  const refusal = add.error ?? change.error;
+  const refused = refusedFields(refusal, FIELDS);
   const save = () => {
-    const read = readMoltForm(form);
-    setErrors(read.errors ?? {});
-    if (!read.draft) return;
-    if (basedOn) change.mutate({ path: { moltId: basedOn.id }, version: basedOn.version, body: read.draft }, { onSuccess: onClose });
-    else add.mutate({ path: { specimenId }, body: read.draft }, { onSuccess: onClose });
+    const body = draft();
+    if (!body) return;
+    if (basedOn) change.mutate({ path: { moltId: basedOn.id }, version: basedOn.version, body }, { onSuccess: onClose });
+    else add.mutate({ path: { specimenId }, body }, { onSuccess: onClose });
   };
 
   return (
@@ -44,8 +49,9 @@ export function MoltDialog({ specimenId, molt, today, lastShed, onClose }: Props
       title={molt ? 'Change this molt' : 'Add a molt'}
       saveLabel={molt ? 'Save' : 'Add'}
       busy={add.isPending || change.isPending}
-      changed={form !== asOpened}
-      error={add.error ?? change.error}
+      changed={changed}
+      error={refusal}
+      errorAtField={Object.keys(refused).length > 0}
       onSave={save}
       onClose={onClose}
     >
@@ -54,42 +60,51 @@ export function MoltDialog({ specimenId, molt, today, lastShed, onClose }: Props
           The day is known
         </CheckField>
       </WholeRow>
-      <DayField
-        label={form.dayKnown ? 'Molted on' : 'Last seen unmolted'}
-        error={errors['happenedFrom']}
-        value={form.happenedFrom}
-        latest={today}
-        required
-        onChange={(happenedFrom) => put({ happenedFrom })}
-      />
-      {!form.dayKnown && (
+      {form.dayKnown ? (
         <DayField
-          label="Found molted"
-          error={errors['happenedTo']}
-          value={form.happenedTo}
+          label="Molted on"
+          error={errors['happenedFrom'] ?? refused['happenedFrom'] ?? refused['happenedTo']}
+          value={form.happenedOn}
           latest={today}
           required
-          onChange={(happenedTo) => put({ happenedTo })}
+          onChange={(happenedOn) => put({ happenedOn })}
         />
+      ) : (
+        <>
+          <DayField
+            label="Last seen unmolted"
+            error={errors['happenedFrom'] ?? refused['happenedFrom']}
+            value={form.happenedFrom}
+            latest={today}
+            required
+            onChange={(happenedFrom) => put({ happenedFrom })}
+          />
+          <DayField
+            label="Found molted"
+            error={errors['happenedTo'] ?? refused['happenedTo']}
+            value={form.happenedTo}
+            latest={today}
+            required
+            onChange={(happenedTo) => put({ happenedTo })}
+          />
+        </>
       )}
       <TextField
         label="Instar shed"
         hint="The instar that ended with this molt: the one its skin shows. Leave empty if only the order is known."
-        error={errors['instarShed']}
+        error={errors['instarShed'] ?? refused['instarShed']}
         kind="whole"
         value={form.instarShed}
         onChange={(instarShed) => put({ instarShed })}
       />
       <Select label="Position" value={form.position} options={choicesOf(POSITION_LABELS)} onChange={(position) => put({ position })} />
       <WholeRow>
-        <FieldGroup label="How it went">
+        <FieldGroup label="How it went" error={refused['outcomes']}>
           {MoltOutcome.options.map((outcome) => (
             <CheckField
               key={outcome}
               checked={form.outcomes.includes(outcome)}
-              onChange={(checked) =>
-                put({ outcomes: MoltOutcome.options.filter((one) => (one === outcome ? checked : form.outcomes.includes(one))) })
-              }
+              onChange={(checked) => put({ outcomes: withOutcome(form.outcomes, outcome, checked) })}
             >
               {capitalized(OUTCOME_LABELS[outcome])}
             </CheckField>

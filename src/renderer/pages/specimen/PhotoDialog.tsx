@@ -1,5 +1,8 @@
 import { type ReactElement, useState } from 'react';
 import type { Photo } from '../../../domain/photo/photo.ts';
+import { viewsOf } from '../../../domain/photo/view.ts';
+import { cameraTimeInWords } from '../../../words/dates.ts';
+import { choicesOf, VIEW_LABELS } from '../../../words/labels.ts';
 import { useChange } from '../../client/queries.ts';
 import { FormDialog } from '../../forms/FormDialog.tsx';
 import { textOrNull } from '../../forms/reading.ts';
@@ -8,8 +11,6 @@ import { CheckField } from '../../parts/CheckField.tsx';
 import { DayField } from '../../parts/DayField.tsx';
 import { Select } from '../../parts/Select.tsx';
 import { TextField } from '../../parts/TextField.tsx';
-import { cameraTimeInWords } from '../../words/dates.ts';
-import { choicesOf, VIEW_LABELS } from '../../words/labels.ts';
 
 /** Sets right what a photo shows: its view, its day, its notes; or takes it away from its skin, back to Intake. */
 export function PhotoDialog({ photo, onClose }: { photo: Photo; onClose: () => void }): ReactElement {
@@ -38,7 +39,12 @@ export function PhotoDialog({ photo, onClose }: { photo: Photo; onClose: () => v
       onSave={save}
       onClose={onClose}
     >
-      <Select label="View" value={view} options={choicesOf(VIEW_LABELS)} onChange={setView} />
+      <Select
+        label="View"
+        value={view}
+        options={choicesOf(VIEW_LABELS).filter((choice) => choice.value === view || viewsOf(photo.subject.kind).includes(choice.value))}
+        onChange={setView}
+      />
       <DayField
         label="Taken on"
         hint={photo.facts.takenAt ? `The camera wrote ${cameraTimeInWords(photo.facts.takenAt)}` : 'The camera wrote no date'}

@@ -1,13 +1,13 @@
 import { type ReactElement, useState } from 'react';
 import { Link } from 'wouter';
 import type { Photo } from '../../../domain/photo/photo.ts';
+import { VIEW_LABELS } from '../../../words/labels.ts';
 import { ButtonLink } from '../../parts/ButtonLink.tsx';
 import { DayText } from '../../parts/DayText.tsx';
 import { Icon } from '../../parts/Icon.tsx';
 import { IconButton } from '../../parts/IconButton.tsx';
 import { Thumb } from '../../parts/Thumb.tsx';
 import { RemoveDialog } from '../../removing/RemoveDialog.tsx';
-import { VIEW_LABELS } from '../../words/labels.ts';
 import { PhotoDialog } from './PhotoDialog.tsx';
 import style from './PhotoStrip.module.css';
 

@@ -1,14 +1,15 @@
-import { type ReactElement, useState } from 'react';
+import type { ReactElement } from 'react';
 import type { Exuvia } from '../../../domain/molting/exuvia.ts';
+import { COMPLETENESS_LABELS, choicesOf, GRADE_LABELS } from '../../../words/labels.ts';
 import { useChange } from '../../client/queries.ts';
 import { FormDialog } from '../../forms/FormDialog.tsx';
+import { useForm } from '../../forms/useForm.ts';
 import { WholeRow } from '../../forms/WholeRow.tsx';
 import { CheckField } from '../../parts/CheckField.tsx';
 import { CautionPanel } from '../../parts/cautions/CautionPanel.tsx';
 import { Select } from '../../parts/Select.tsx';
 import { TextField } from '../../parts/TextField.tsx';
-import { COMPLETENESS_LABELS, choicesOf, GRADE_LABELS } from '../../words/labels.ts';
-import { readSkinForm, type SkinForm, skinFormOf } from './skinForm.ts';
+import { readSkinForm, skinFormOf } from './skinForm.ts';
 
 interface Props {
   moltId: string;
@@ -21,21 +22,15 @@ const NOT_SAID = { value: '' as const, label: 'Not said' };
 
 /** The skin of one molt: whether it was recovered, how well it can be read, where it lies. */
 export function SkinDialog({ moltId, exuvia, onClose }: Props): ReactElement {
-  const [form, setForm] = useState<SkinForm>(() => skinFormOf(exuvia));
-  // The state the keeper saw on opening: saving over a newer one is refused, however often it is tried.
-  const [basedOn] = useState(exuvia);
-  const [asOpened] = useState(form);
-  const [errors, setErrors] = useState<Readonly<Record<string, string>>>({});
+  const { form, errors, changed, basedOn, put, draft } = useForm(exuvia, skinFormOf, readSkinForm);
   const add = useChange('POST /api/molts/{moltId}/exuvia');
   const change = useChange('PUT /api/exuviae/{exuviaId}');
 
-  const put = (part: Partial<SkinForm>) => setForm((before) => ({ ...before, ...part }));
   const save = () => {
-    const read = readSkinForm(form);
-    setErrors(read.errors ?? {});
-    if (!read.draft) return;
-    if (basedOn) change.mutate({ path: { exuviaId: basedOn.id }, version: basedOn.version, body: read.draft }, { onSuccess: onClose });
-    else add.mutate({ path: { moltId }, body: read.draft }, { onSuccess: onClose });
+    const body = draft();
+    if (!body) return;
+    if (basedOn) change.mutate({ path: { exuviaId: basedOn.id }, version: basedOn.version, body }, { onSuccess: onClose });
+    else add.mutate({ path: { moltId }, body }, { onSuccess: onClose });
   };
 
   return (
@@ -43,7 +38,7 @@ export function SkinDialog({ moltId, exuvia, onClose }: Props): ReactElement {
       title={exuvia ? 'Change the skin' : 'Record the skin'}
       saveLabel={exuvia ? 'Save' : 'Record'}
       busy={add.isPending || change.isPending}
-      changed={form !== asOpened}
+      changed={changed}
       error={add.error ?? change.error}
       onSave={save}
       onClose={onClose}

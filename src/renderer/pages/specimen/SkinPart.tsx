@@ -1,14 +1,13 @@
 import { type ReactElement, useState } from 'react';
 import type { MoltEntry } from '../../../api/contract/specimens.ts';
+import { spanInWords } from '../../../words/dates.ts';
+import { whatSkinShows } from '../../../words/instars.ts';
+import { COMPLETENESS_LABELS, GRADE_LABELS } from '../../../words/labels.ts';
 import { Button } from '../../parts/Button.tsx';
 import { ButtonLink } from '../../parts/ButtonLink.tsx';
 import { RemoveDialog } from '../../removing/RemoveDialog.tsx';
-import { spanInWords } from '../../words/dates.ts';
-import { whatSkinShows } from '../../words/instars.ts';
-import { COMPLETENESS_LABELS, GRADE_LABELS } from '../../words/labels.ts';
 import { DeterminationLines } from './DeterminationLines.tsx';
 import { KeySizes } from './KeySizes.tsx';
-import { keySizesOf } from './lifeLine.ts';
 import { PhotoStrip } from './PhotoStrip.tsx';
 import { SkinDialog } from './SkinDialog.tsx';
 import style from './SkinPart.module.css';
@@ -17,18 +16,12 @@ import style from './SkinPart.module.css';
 export function SkinPart({ entry }: { entry: MoltEntry }): ReactElement {
   const [open, setOpen] = useState<'edit' | 'remove' | null>(null);
   const { molt, exuvia } = entry;
+  const name = `the skin of ${spanInWords(molt.happenedFrom, molt.happenedTo)}`;
   const close = () => setOpen(null);
   const dialogs = (
     <>
       {open === 'edit' && <SkinDialog moltId={molt.id} exuvia={exuvia} onClose={close} />}
-      {open === 'remove' && exuvia && (
-        <RemoveDialog
-          kind="exuvia"
-          id={exuvia.id}
-          what={`the skin of ${spanInWords(molt.happenedFrom, molt.happenedTo)}`}
-          onClose={close}
-        />
-      )}
+      {open === 'remove' && exuvia && <RemoveDialog kind="exuvia" id={exuvia.id} what={name} onClose={close} />}
     </>
   );
 
@@ -36,7 +29,7 @@ export function SkinPart({ entry }: { entry: MoltEntry }): ReactElement {
     return (
       <div className={style['none']}>
         <span>Nothing recorded about its skin.</span>
-        <Button kind="quiet" onClick={() => setOpen('edit')}>
+        <Button kind="quiet" aria-label={`Record ${name}`} onClick={() => setOpen('edit')}>
           Record the skin
         </Button>
         <ButtonLink kind="quiet" to={`/intake/${molt.specimenId}/${molt.id}`}>
@@ -51,7 +44,7 @@ export function SkinPart({ entry }: { entry: MoltEntry }): ReactElement {
       <div className={style['none']}>
         <span>Skin not recovered.</span>
         {exuvia.notes && <span>{exuvia.notes}</span>}
-        <Button kind="quiet" onClick={() => setOpen('edit')}>
+        <Button kind="quiet" aria-label={`Change ${name}`} onClick={() => setOpen('edit')}>
           Change
         </Button>
         {dialogs}
@@ -60,11 +53,11 @@ export function SkinPart({ entry }: { entry: MoltEntry }): ReactElement {
   }
   return (
     <section className={style['skin']} aria-label={`Skin of ${spanInWords(molt.happenedFrom, molt.happenedTo)}`}>
-      <p className={style['shows']}>{whatSkinShows(molt)}</p>
+      <p className={style['shows']}>{whatSkinShows(entry.instar)}</p>
       <div className={style['spread']}>
         <PhotoStrip photos={entry.photos} intakePath={`/intake/${molt.specimenId}/${molt.id}`} />
         <div className={style['findings']}>
-          <KeySizes sizes={keySizesOf(entry)} hasPhotos={entry.photos.length > 0} />
+          <KeySizes sizes={entry.sizes} hasPhotos={entry.photos.length > 0} />
           <DeterminationLines determinations={entry.determinations} />
           <p className={style['state']}>
             {[
@@ -85,10 +78,10 @@ export function SkinPart({ entry }: { entry: MoltEntry }): ReactElement {
         <ButtonLink kind="quiet" to={`/examination/${exuvia.id}`} icon="examine">
           Examine for sex
         </ButtonLink>
-        <Button kind="quiet" icon="edit" onClick={() => setOpen('edit')}>
+        <Button kind="quiet" icon="edit" aria-label={`Change ${name}`} onClick={() => setOpen('edit')}>
           Change the skin
         </Button>
-        <Button kind="quiet" icon="remove" onClick={() => setOpen('remove')}>
+        <Button kind="quiet" icon="remove" aria-label={`Remove ${name}`} onClick={() => setOpen('remove')}>
           Remove the skin
         </Button>
       </div>

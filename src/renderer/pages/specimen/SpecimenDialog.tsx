@@ -1,13 +1,17 @@
-import { type ReactElement, useState } from 'react';
+import type { ReactElement } from 'react';
 import type { Specimen } from '../../../domain/specimen/specimen.ts';
+import { choicesOf, HABIT_LABELS, STATUS_LABELS } from '../../../words/labels.ts';
 import { useAnswer, useChange } from '../../client/queries.ts';
 import { FormDialog } from '../../forms/FormDialog.tsx';
+import { refusedFields } from '../../forms/refusedFields.ts';
+import { useForm } from '../../forms/useForm.ts';
 import { WholeRow } from '../../forms/WholeRow.tsx';
 import { DayField } from '../../parts/DayField.tsx';
 import { Select } from '../../parts/Select.tsx';
 import { TextField } from '../../parts/TextField.tsx';
-import { choicesOf, HABIT_LABELS, STATUS_LABELS } from '../../words/labels.ts';
-import { formOf, readSpecimenForm, type SpecimenForm } from './specimenForm.ts';
+import { formOf, readSpecimenForm } from './specimenForm.ts';
+
+const FIELDS = ['code', 'acquiredOn', 'acquiredInstar', 'hatchedOn'];
 
 interface Props {
   /** null for a new one. */
@@ -19,26 +23,22 @@ interface Props {
 
 /** All that a keeper says about an animal. Its sex is not asked: it follows from determinations. */
 export function SpecimenDialog({ specimen, taxaInUse, onClose, onSaved }: Props): ReactElement {
-  const [form, setForm] = useState<SpecimenForm>(() => formOf(specimen));
-  // The state the keeper saw on opening: saving over a newer one is refused, however often it is tried.
-  const [basedOn] = useState(specimen);
-  const [asOpened] = useState(form);
-  const [errors, setErrors] = useState<Readonly<Record<string, string>>>({});
+  const { form, errors, changed, basedOn, put, draft } = useForm(specimen, formOf, readSpecimenForm);
   const add = useChange('POST /api/specimens');
   const change = useChange('PUT /api/specimens/{specimenId}');
   const { data: about } = useAnswer('GET /api/about', {});
 
-  const put = (part: Partial<SpecimenForm>) => setForm((before) => ({ ...before, ...part }));
+  const refusal = add.error ?? change.error;
+  const refused = refusedFields(refusal, FIELDS);
   const save = () => {
-    const read = readSpecimenForm(form);
-    setErrors(read.errors ?? {});
-    if (!read.draft) return;
+    const body = draft();
+    if (!body) return;
     const onSuccess = (saved: Specimen) => {
       onClose();
       onSaved(saved);
     };
-    if (basedOn) change.mutate({ path: { specimenId: basedOn.id }, version: basedOn.version, body: read.draft }, { onSuccess });
-    else add.mutate({ body: read.draft }, { onSuccess });
+    if (basedOn) change.mutate({ path: { specimenId: basedOn.id }, version: basedOn.version, body }, { onSuccess });
+    else add.mutate({ body }, { onSuccess });
   };
 
   return (
@@ -46,15 +46,16 @@ export function SpecimenDialog({ specimen, taxaInUse, onClose, onSaved }: Props)
       title={specimen ? `Change ${specimen.code}` : 'Add a specimen'}
       saveLabel={specimen ? 'Save' : 'Add'}
       busy={add.isPending || change.isPending}
-      changed={form !== asOpened}
-      error={add.error ?? change.error}
+      changed={changed}
+      error={refusal}
+      errorAtField={Object.keys(refused).length > 0}
       onSave={save}
       onClose={onClose}
     >
       <TextField
         label="Code"
         hint="Your own short code, as on the enclosure. No two animals share one."
-        error={errors['code']}
+        error={errors['code'] ?? refused['code']}
         value={form.code}
         maxLength={40}
         required
@@ -73,7 +74,7 @@ export function SpecimenDialog({ specimen, taxaInUse, onClose, onSaved }: Props)
       <Select label="Status" value={form.status} options={choicesOf(STATUS_LABELS)} onChange={(status) => put({ status })} />
       <DayField
         label="Acquired on"
-        error={errors['acquiredOn']}
+        error={errors['acquiredOn'] ?? refused['acquiredOn']}
         value={form.acquiredOn}
         latest={about?.today}
         onChange={(acquiredOn) => put({ acquiredOn })}
@@ -81,14 +82,14 @@ export function SpecimenDialog({ specimen, taxaInUse, onClose, onSaved }: Props)
       <TextField
         label="Instar when acquired"
         hint="If known. It anchors the count of instars."
-        error={errors['acquiredInstar']}
+        error={errors['acquiredInstar'] ?? refused['acquiredInstar']}
         kind="whole"
         value={form.acquiredInstar}
         onChange={(acquiredInstar) => put({ acquiredInstar })}
       />
       <DayField
         label="Hatched on"
-        error={errors['hatchedOn']}
+        error={errors['hatchedOn'] ?? refused['hatchedOn']}
         value={form.hatchedOn}
         latest={about?.today}
         onChange={(hatchedOn) => put({ hatchedOn })}

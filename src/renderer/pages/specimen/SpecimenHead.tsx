@@ -1,25 +1,26 @@
-import { type ReactElement, type ReactNode, useEffect } from 'react';
+import type { ReactElement, ReactNode } from 'react';
 import type { SpecimenSummary } from '../../../api/contract/specimens.ts';
+import { instarInWords } from '../../../words/instars.ts';
+import { HABIT_LABELS, STATUS_LABELS } from '../../../words/labels.ts';
 import { DayText } from '../../parts/DayText.tsx';
+import { SampleMark } from '../../parts/SampleMark.tsx';
 import { SexMark } from '../../parts/SexMark.tsx';
 import { Taxon } from '../../parts/Taxon.tsx';
 import { Thumb } from '../../parts/Thumb.tsx';
-import { HABIT_LABELS, STATUS_LABELS } from '../../words/labels.ts';
+import { useWindowTitle } from '../../parts/useWindowTitle.ts';
 import style from './SpecimenHead.module.css';
 
 /** Who this is: photo, names, sex, instar, and what else the keeper has said, as on a collection label. */
 export function SpecimenHead({ summary, actions }: { summary: SpecimenSummary; actions: ReactNode }): ReactElement {
   const { specimen } = summary;
-  useEffect(() => {
-    document.title = `${specimen.code} · Exuviary`;
-  }, [specimen.code]);
+  useWindowTitle(specimen.code);
   return (
     <header className={style['head']}>
       <Thumb photoId={summary.coverPhotoId} alt={`Photo of ${specimen.code}`} className={style['photo']} />
       <div className={style['words']}>
         <p className={style['code']}>
           {specimen.code}
-          {specimen.sample && <span className={style['sample']}>sample, invented</span>}
+          {specimen.sample && <SampleMark />}
         </p>
         <h1 className={style['title']}>
           <Taxon name={specimen.taxon} />
@@ -27,7 +28,7 @@ export function SpecimenHead({ summary, actions }: { summary: SpecimenSummary; a
         {specimen.name && <p className={style['name']}>{specimen.name}</p>}
         <div className={style['signs']}>
           <SexMark sign={summary.sex} />
-          <span className="figures">{summary.instarNow === null ? 'instar unknown' : `now in instar ${summary.instarNow}`}</span>
+          <span className="figures">{summary.instarNow === null ? 'instar unknown' : `now in ${instarInWords(summary.instarNow)}`}</span>
           <span>{STATUS_LABELS[specimen.status]}</span>
         </div>
         <div className={style['actions']}>{actions}</div>

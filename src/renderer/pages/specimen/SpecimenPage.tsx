@@ -27,7 +27,8 @@ export function SpecimenPage({ specimenId }: { specimenId: string }): ReactEleme
   const [, navigate] = useLocation();
   const client = useQueryClient();
 
-  if (page.error) {
+  // A page that is there stays, with what is being written on it, though it could not be asked for again.
+  if (page.isLoadingError) {
     return (
       <>
         <PageHead title="Specimen" />
@@ -46,6 +47,7 @@ export function SpecimenPage({ specimenId }: { specimenId: string }): ReactEleme
   };
   return (
     <>
+      {page.error && <FailureNotice error={page.error} action={<Button onClick={() => page.refetch()}>Ask again</Button>} />}
       <p className={style['back']}>
         <Link to="/cabinet">Cabinet</Link>
       </p>

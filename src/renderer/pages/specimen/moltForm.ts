@@ -3,9 +3,10 @@ import { fieldErrors } from '../../forms/fieldErrors.ts';
 import type { ReadForm } from '../../forms/readForm.ts';
 import { wholeOrNull } from '../../forms/reading.ts';
 
-/** The fields of a molt as they stand in the form. `dayKnown` hides the second date, which then equals the first. */
+/** The fields of a molt as they stand in the form: one day where it is known, else two. Neither is taken for the other. */
 export interface MoltForm {
   dayKnown: boolean;
+  happenedOn: string;
   happenedFrom: string;
   happenedTo: string;
   instarShed: string;
@@ -18,8 +19,9 @@ export interface MoltForm {
 export function newMoltForm(today: string, lastShed: number | null): MoltForm {
   return {
     dayKnown: true,
-    happenedFrom: today,
-    happenedTo: today,
+    happenedOn: today,
+    happenedFrom: '',
+    happenedTo: '',
     instarShed: lastShed === null ? '' : String(lastShed + 1),
     position: 'not-seen',
     outcomes: [],
@@ -28,10 +30,12 @@ export function newMoltForm(today: string, lastShed: number | null): MoltForm {
 }
 
 export function moltFormOf(molt: Molt): MoltForm {
+  const dayKnown = molt.happenedFrom === molt.happenedTo;
   return {
-    dayKnown: molt.happenedFrom === molt.happenedTo,
-    happenedFrom: molt.happenedFrom,
-    happenedTo: molt.happenedTo,
+    dayKnown,
+    happenedOn: dayKnown ? molt.happenedTo : '',
+    happenedFrom: dayKnown ? '' : molt.happenedFrom,
+    happenedTo: dayKnown ? '' : molt.happenedTo,
     instarShed: molt.instarShed?.toString() ?? '',
     position: molt.position,
     outcomes: molt.outcomes,
@@ -41,8 +45,8 @@ export function moltFormOf(molt: Molt): MoltForm {
 
 export function readMoltForm(form: MoltForm): ReadForm<MoltDraft> {
   const parsed = MoltDraft.safeParse({
-    happenedFrom: form.happenedFrom,
-    happenedTo: form.dayKnown ? form.happenedFrom : form.happenedTo,
+    happenedFrom: form.dayKnown ? form.happenedOn : form.happenedFrom,
+    happenedTo: form.dayKnown ? form.happenedOn : form.happenedTo,
     instarShed: wholeOrNull(form.instarShed),
     position: form.position,
     outcomes: form.outcomes,

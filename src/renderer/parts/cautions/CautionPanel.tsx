@@ -1,5 +1,5 @@
 import type { ReactElement } from 'react';
-import { CAUTION_TOPICS, CAUTIONS, type CautionTopic } from '../../words/cautions.ts';
+import { CAUTION_TOPICS, CAUTIONS, type CautionTopic } from '../../../words/cautions.ts';
 import style from './CautionPanel.module.css';
 
 interface Props {

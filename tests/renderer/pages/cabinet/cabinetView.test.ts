@@ -5,21 +5,34 @@ import { aSummary } from '../../../support/records.ts';
 const CABINET = [
   aSummary(
     { id: 'a', code: 'G-12', taxon: 'Grammostola pulchra', name: 'Señora', origin: 'Zürich fair' },
-    { sex: { sex: 'female', level: 'strong', conflict: false }, instarNow: 9, lastMoltOn: '2026-02-01', lastCarapaceLengthMm: mm(18.2) },
+    {
+      sex: { sex: 'female', level: 'strong', conflict: false },
+      instarNow: known(9),
+      lastMoltOn: '2026-02-01',
+      lastMeasuredSkin: skin(18.2),
+    },
   ),
   aSummary(
     { id: 'b', code: 'G-2', taxon: 'Brachypelma hamorii', eggSacGroup: 'sac 7' },
-    { sex: { sex: 'female', level: 'established', conflict: true }, instarNow: 11, lastMoltOn: '2025-11-20' },
+    { sex: { sex: 'female', level: 'established', conflict: true }, instarNow: known(11), lastMoltOn: '2025-11-20' },
   ),
   aSummary(
     { id: 'c', code: 'C-1', taxon: '', status: 'sold' },
-    { sex: { sex: 'male', level: 'leaning', conflict: false }, lastCarapaceLengthMm: mm(6.1) },
+    { sex: { sex: 'male', level: 'leaning', conflict: false }, lastMeasuredSkin: skin(6.1) },
   ),
-  aSummary({ id: 'd', code: 'A-1', taxon: 'Avicularia avicularia', status: 'on-loan' }, { instarNow: 4 }),
+  aSummary(
+    { id: 'd', code: 'A-1', taxon: 'Avicularia avicularia', status: 'on-loan' },
+    { instarNow: { number: 4, certainty: 'inferred' } },
+  ),
 ];
 
-function mm(value: number) {
-  return { value, standardUncertainty: 0.1, expandedUncertainty: 0.2 };
+function known(number: number) {
+  return { number, certainty: 'known' } as const;
+}
+
+function skin(lengthMm: number) {
+  const carapaceLengthMm = { value: lengthMm, standardUncertainty: 0.1, expandedUncertainty: 0.2 };
+  return { carapaceLengthMm, instar: null, recordedMolt: 1, isOfLastMolt: true };
 }
 
 function codes(part: Partial<CabinetView>): string[] {

@@ -5,7 +5,7 @@ import { countOutcomes, outcomesInWords, withKeys } from '../../../../src/render
 const FILES: TaskSnapshot['files'] = [
   { name: 'a.jpg', outcome: { kind: 'added', photoId: '1' } },
   { name: 'a.jpg', outcome: { kind: 'already-here', photoId: '1' } },
-  { name: 'b.txt', outcome: { kind: 'refused', failure: { code: 'file-not-an-image', file: 'b.txt' } } },
+  { name: 'b.txt', outcome: { kind: 'refused', failure: { code: 'file-not-an-image', file: 'b.txt', kind: null } } },
   { name: 'c.jpg', outcome: { kind: 'waiting' } },
 ];
 

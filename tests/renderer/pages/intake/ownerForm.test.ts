@@ -1,23 +1,25 @@
 import { describe, expect, test } from 'vitest';
 import type { SpecimenPage } from '../../../../src/api/contract/specimens.ts';
 import { firstChoice, moltChoices, NEW_MOLT, ownerOf } from '../../../../src/renderer/pages/intake/ownerForm.ts';
-import { aMolt, anExuvia, aPhoto, aSummary } from '../../../support/records.ts';
+import { aMolt, anExuvia, aPhoto, aSummary, NO_SIZES } from '../../../support/records.ts';
 
 const PAGE: SpecimenPage = {
   summary: aSummary(),
   molts: [
     {
       molt: aMolt({ id: 'm1', happenedFrom: '2025-10-01', happenedTo: '2025-10-04', instarShed: 6 }),
+      instar: { number: 6, certainty: 'known' },
       exuvia: null,
       photos: [],
-      measurement: null,
+      sizes: NO_SIZES,
       determinations: [],
     },
     {
       molt: aMolt({ id: 'm2', happenedFrom: '2026-01-10', happenedTo: '2026-01-10', instarShed: 7 }),
+      instar: { number: 7, certainty: 'known' },
       exuvia: anExuvia(),
       photos: [],
-      measurement: null,
+      sizes: NO_SIZES,
       determinations: [],
     },
   ],
@@ -61,9 +63,20 @@ describe('whose photos these are', () => {
   });
 
   test('is nobody yet while the new molt has no day or no sensible instar', () => {
-    const choice = { shows: 'skin', molt: NEW_MOLT, newMoltOn: '', newInstarShed: '' } as const;
+    const days = { dayKnown: true, newMoltOn: '', newMoltFrom: '', newMoltTo: '' };
+    const choice = { shows: 'skin', molt: NEW_MOLT, ...days, newInstarShed: '' } as const;
     expect(ownerOf(choice, PAGE)).toBeNull();
     expect(ownerOf({ ...choice, newMoltOn: '2026-02-01', newInstarShed: 'seven' }, PAGE)).toBeNull();
     expect(ownerOf({ ...choice, newMoltOn: '2026-02-01', newInstarShed: '7' }, PAGE)).not.toBeNull();
+  });
+
+  test('a molt between two days needs both of them, and the day of the photo is none', () => {
+    const choice = { ...firstChoice([aPhoto({ takenOn: '2026-02-27' })], PAGE, null, '2026-03-01'), dayKnown: false };
+    expect(choice).toMatchObject({ newMoltFrom: '', newMoltTo: '' });
+    expect(ownerOf(choice, PAGE)).toBeNull();
+    expect(ownerOf({ ...choice, newMoltFrom: '2026-02-20' }, PAGE)).toBeNull();
+    expect(ownerOf({ ...choice, newMoltFrom: '2026-02-20', newMoltTo: '2026-02-26' }, PAGE)).toMatchObject({
+      molt: { happenedFrom: '2026-02-20', happenedTo: '2026-02-26' },
+    });
   });
 });

@@ -1,6 +1,10 @@
 import type { ReactElement } from 'react';
 import { Link } from 'wouter';
 import type { BenchCandidate } from '../../../../api/contract/bench.ts';
+import type { Instar } from '../../../../domain/molting/instar.ts';
+import { dayInWords } from '../../../../words/dates.ts';
+import { instarInWords } from '../../../../words/instars.ts';
+import { VIEW_LABELS } from '../../../../words/labels.ts';
 import { useAnswer } from '../../../client/queries.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { ButtonLink } from '../../../parts/ButtonLink.tsx';
@@ -9,8 +13,6 @@ import { FailureNotice } from '../../../parts/Notice.tsx';
 import { PageHead } from '../../../parts/PageHead.tsx';
 import { Taxon } from '../../../parts/Taxon.tsx';
 import { Thumb } from '../../../parts/Thumb.tsx';
-import { dayInWords } from '../../../words/dates.ts';
-import { VIEW_LABELS } from '../../../words/labels.ts';
 import style from './ChoosePhoto.module.css';
 import { inOrderOfWork } from './order.ts';
 
@@ -50,14 +52,14 @@ export function ChoosePhoto(): ReactElement {
   );
 }
 
-function Card({ candidate: { photo, specimen, instarShed, measured } }: { candidate: BenchCandidate }): ReactElement {
+function Card({ candidate: { photo, specimen, instar, measured } }: { candidate: BenchCandidate }): ReactElement {
   return (
     <Link to={`/bench/${photo.id}`} className={style['card']}>
       <Thumb photoId={photo.id} alt="" className={style['thumb']} />
       <span className={style['name']}>{specimen === null ? photo.originalName : (specimen.name ?? specimen.code)}</span>
       {specimen !== null && <Taxon name={specimen.taxon} />}
       <span className={style['soft']}>
-        {subjectInWords(photo.subject.kind, instarShed)}, {VIEW_LABELS[photo.view]}
+        {subjectInWords(photo.subject.kind, instar)}, {VIEW_LABELS[photo.view]}
       </span>
       <span className={style['soft']}>
         {photo.takenOn === null ? 'day unknown' : dayInWords(photo.takenOn)} · {measured ? 'measured' : 'not measured yet'}
@@ -66,10 +68,10 @@ function Card({ candidate: { photo, specimen, instarShed, measured } }: { candid
   );
 }
 
-function subjectInWords(kind: BenchCandidate['photo']['subject']['kind'], instarShed: number | null): string {
+function subjectInWords(kind: BenchCandidate['photo']['subject']['kind'], instar: Instar | null): string {
   if (kind === 'none') return 'belongs to nothing yet';
   if (kind === 'animal') return 'living animal';
-  return instarShed === null ? 'skin' : `skin of instar ${instarShed}`;
+  return instar === null ? 'skin' : `skin of ${instarInWords(instar)}`;
 }
 
 function waitingInWords(waiting: number): string {

@@ -1,28 +1,30 @@
 import type { ReactElement } from 'react';
 import { CARAPACE_HEIGHT_SHARE } from '../../../../domain/measuring/heights.ts';
 import { COVERAGE_FACTOR, type Measurement, type Quantity } from '../../../../domain/measuring/quantity.ts';
+import { sameValue } from '../../../bench/change.ts';
 import { setHeight } from '../../../bench/deeds/points.ts';
 import { NumberField } from '../NumberField.tsx';
 import style from '../panel.module.css';
-import { useBench, useMeasured, useWork } from '../useWork.ts';
+import { useBench, useMeasured, useSettledDocument, useWork } from '../useWork.ts';
 
 /** What is entered first when a keeper chooses to enter a height that the picture does not suggest. */
 const FIRST_HEIGHT_MM = 5;
 
 /** How high the carapace stands above the table, and what allowing for it changes. */
 export function CarapaceHeightFields(): ReactElement {
-  const { bench } = useWork();
+  const { bench, pass } = useWork();
   const height = useBench((state) => state.edited.document.height) ?? { kind: 'assumed' };
-  const { measurement } = useMeasured();
+  const { measurement } = useMeasured(useSettledDocument());
   const width = named(measurement, 'carapace-width');
+  const isInherited = pass.inheritedHeight !== null && sameValue(height, pass.inheritedHeight);
   const enter = () => {
     const heightMm = width === null ? FIRST_HEIGHT_MM : Math.round(10 * CARAPACE_HEIGHT_SHARE * width.estimate.value) / 10;
     setHeight(bench, { kind: 'entered', heightMm, standardUncertaintyMm: 0.5 });
   };
   return (
     <fieldset>
-      <legend className={style['legend']}>Height of the carapace above the table</legend>
-      <label className={style['unit']}>
+      <legend className={style['legend']}>Height of the carapace edge above the table</legend>
+      <label className={style['choiceLine']}>
         <input
           type="radio"
           name="carapace-height"
@@ -32,10 +34,14 @@ export function CarapaceHeightFields(): ReactElement {
         Not measured: take {CARAPACE_HEIGHT_SHARE} of its width
       </label>
       <br />
-      <label className={style['unit']}>
+      <label className={style['choiceLine']}>
         <input type="radio" name="carapace-height" checked={height.kind === 'entered'} onChange={enter} />
         Measured
       </label>
+      <p className={style['soft']}>
+        Of the edge, where the four points lie, not of the top of the dome.
+        {isInherited && ' Taken over from the pass before: it belongs to the skin.'}
+      </p>
       {height.kind === 'entered' && (
         <div className={style['pair']}>
           <NumberField
@@ -45,9 +51,9 @@ export function CarapaceHeightFields(): ReactElement {
             onChange={(heightMm) => setHeight(bench, { ...height, heightMm })}
           />
           <NumberField
-            label="Known to ± mm"
+            label="Known to ± mm (k = 2)"
             value={COVERAGE_FACTOR * height.standardUncertaintyMm}
-            figures={3}
+            figures={2}
             most={100}
             onChange={(expanded) => setHeight(bench, { ...height, standardUncertaintyMm: expanded / COVERAGE_FACTOR })}
           />

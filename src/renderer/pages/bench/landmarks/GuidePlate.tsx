@@ -1,6 +1,6 @@
 import { type MouseEvent, type ReactElement, useRef } from 'react';
-import { DORSAL_SKIN_PROTOCOL, type LandmarkName, type Landmarks } from '../../../../domain/measuring/landmarks.ts';
-import { PLATE_SIZE, type PlatePoint, platePointOf } from '../../../bench/plate.ts';
+import { DORSAL_SKIN_PROTOCOL, type LandmarkName, type Landmarks, pointOf } from '../../../../domain/measuring/landmarks.ts';
+import { mirrored, PLATE_MIDDLE, PLATE_REACH, type PlatePoint, platePointOf, plateTurnDeg, turned } from '../../../bench/plate.ts';
 import style from './GuidePlate.module.css';
 import { SkinDrawing } from './SkinDrawing.tsx';
 
@@ -11,28 +11,52 @@ interface Props {
   onChoose: (name: LandmarkName) => void;
 }
 
+/** Where the drawing says which side is the animal's left. */
+const LEFT_SIDE: PlatePoint = { x: 62, y: 172 };
+const VIEW_BOX = `${PLATE_MIDDLE.x - PLATE_REACH} ${PLATE_MIDDLE.y - PLATE_REACH} ${2 * PLATE_REACH} ${2 * PLATE_REACH}`;
+
 /**
- * The line drawing of a skin from above with its points: the one asked for pulses. A click takes the nearest point. The
+ * The line drawing of a skin from above, lying as the skin does in the photo, with its points: the one asked for pulses. A click takes the nearest point. The
  * list below the drawing offers the same to the keyboard and to screen readers.
  */
 export function GuidePlate({ landmarks, asked, selected, onChoose }: Props): ReactElement {
   const plate = useRef<SVGSVGElement>(null);
+  const turnDeg = plateTurnDeg(pointOf(landmarks['carapace-front']), pointOf(landmarks['carapace-rear']));
   const choose = (event: MouseEvent) => {
     const box = plate.current?.getBoundingClientRect();
     if (box === undefined) return;
-    const unitsPerCss = PLATE_SIZE.width / box.width;
-    onChoose(nearestTo({ x: (event.clientX - box.left) * unitsPerCss, y: (event.clientY - box.top) * unitsPerCss }));
+    const unitsPerCss = (2 * PLATE_REACH) / Math.min(box.width, box.height);
+    const fromMiddle = { x: event.clientX - (box.left + box.right) / 2, y: event.clientY - (box.top + box.bottom) / 2 };
+    const at = { x: PLATE_MIDDLE.x + unitsPerCss * fromMiddle.x, y: PLATE_MIDDLE.y + unitsPerCss * fromMiddle.y };
+    onChoose(nearestTo(turned(at, -turnDeg)));
   };
   return (
     <button type="button" className={style['frame']} tabIndex={-1} aria-hidden="true" onClick={choose}>
-      <svg ref={plate} viewBox={`0 0 ${PLATE_SIZE.width} ${PLATE_SIZE.height}`} className={style['plate']} role="presentation">
-        <SkinDrawing />
+      <svg ref={plate} viewBox={VIEW_BOX} className={style['plate']} role="presentation">
+        <g transform={`rotate(${turnDeg.toFixed(1)} ${PLATE_MIDDLE.x} ${PLATE_MIDDLE.y})`}>
+          <SkinDrawing />
+        </g>
+        <SideMark side="L" at={turned(LEFT_SIDE, turnDeg)} />
+        <SideMark side="R" at={turned(mirrored(LEFT_SIDE), turnDeg)} />
         {DORSAL_SKIN_PROTOCOL.map((name) => (
-          <PlateMark key={name} at={platePointOf(name)} state={landmarks[name]?.state ?? 'open'} isSelected={name === selected} />
+          <PlateMark
+            key={name}
+            at={turned(platePointOf(name), turnDeg)}
+            state={landmarks[name]?.state ?? 'open'}
+            isSelected={name === selected}
+          />
         ))}
-        {asked !== null && <Pulse at={platePointOf(asked)} />}
+        {asked !== null && <Pulse at={turned(platePointOf(asked), turnDeg)} />}
       </svg>
     </button>
+  );
+}
+
+function SideMark({ side, at }: { side: 'L' | 'R'; at: PlatePoint }): ReactElement {
+  return (
+    <text className={style['side']} x={at.x} y={at.y} textAnchor="middle" dominantBaseline="central">
+      {side}
+    </text>
   );
 }
 

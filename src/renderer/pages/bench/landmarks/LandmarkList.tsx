@@ -1,10 +1,10 @@
 import type { ReactElement } from 'react';
 import type { Landmark, Landmarks } from '../../../../domain/measuring/landmarks.ts';
+import { capitalized } from '../../../../words/labels.ts';
+import { groupName, landmarkShortName } from '../../../../words/measuring.ts';
 import { choosePoint } from '../../../bench/deeds/points.ts';
 import { showHandle } from '../../../bench/deeds/selection.ts';
 import { groupOf, LANDMARK_GROUPS, namesIn, progressOf } from '../../../bench/steps.ts';
-import { capitalized } from '../../../words/labels.ts';
-import { groupName, landmarkShortName } from '../../../words/measuring.ts';
 import style from '../panel.module.css';
 import { useBench, useWork } from '../useWork.ts';
 import listStyle from './LandmarkList.module.css';

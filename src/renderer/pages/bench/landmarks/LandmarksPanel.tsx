@@ -1,6 +1,6 @@
 import type { ReactElement } from 'react';
 import { choosePoint } from '../../../bench/deeds/points.ts';
-import { landmarksOf } from '../../../bench/document.ts';
+import { landmarksOf, placedScaleOf } from '../../../bench/document.ts';
 import { isLandmarkName } from '../../../bench/handles.ts';
 import { progressOf } from '../../../bench/steps.ts';
 import { Notice } from '../../../parts/Notice.tsx';
@@ -23,7 +23,7 @@ export function LandmarksPanel(): ReactElement {
   const progress = progressOf(landmarks);
   return (
     <section className={style['panel']}>
-      {document.scale === undefined && (
+      {placedScaleOf(document) === undefined && (
         <Notice>This photo has no scale yet. Points can be placed already; millimeters follow with the known size.</Notice>
       )}
       <GuidePlate

@@ -1,11 +1,11 @@
 import type { ReactElement } from 'react';
 import type { LandmarkName, Landmarks } from '../../../../domain/measuring/landmarks.ts';
+import { capitalized, LEG_LABELS } from '../../../../words/labels.ts';
+import { landmarkDefinition, landmarkName } from '../../../../words/measuring.ts';
 import { askAgain, clearPoints, markAsked, markLeg, markLegRegrown, skipAsked, skipAskedGroup } from '../../../bench/deeds/points.ts';
 import { isLandmarkName } from '../../../bench/handles.ts';
-import { groupOf, type LandmarkGroup } from '../../../bench/steps.ts';
+import { canBeMissing, groupOf, type LandmarkGroup } from '../../../bench/steps.ts';
 import { Button } from '../../../parts/Button.tsx';
-import { capitalized } from '../../../words/labels.ts';
-import { groupName, landmarkDefinition, landmarkName } from '../../../words/measuring.ts';
 import { useBench, useWork } from '../useWork.ts';
 import style from './NextStep.module.css';
 
@@ -28,11 +28,14 @@ function AskedPoint({ name, isPlaced }: { name: LandmarkName; isPlaced: boolean 
       <h2>{capitalized(landmarkName(name))}</h2>
       <p>{landmarkDefinition(name)}</p>
       {isPlaced && <p className={style['soft']}>This point has an answer already; a click gives it a new one.</p>}
-      <div className={style['row']}>
-        <Button onClick={() => skipAsked(bench)}>Skip</Button>
-        <Button onClick={() => markAsked(bench, 'missing')}>Missing</Button>
-        <Button onClick={() => markAsked(bench, 'not-visible')}>Not visible</Button>
-      </div>
+      <fieldset className={style['answers']}>
+        <legend>Only this point</legend>
+        <div className={style['row']}>
+          <Button onClick={() => skipAsked(bench)}>Skip</Button>
+          {canBeMissing(name) && <Button onClick={() => markAsked(bench, 'missing')}>Missing</Button>}
+          <Button onClick={() => markAsked(bench, 'not-visible')}>Not visible</Button>
+        </div>
+      </fieldset>
       <WholeGroup group={groupOf(name)} />
     </div>
   );
@@ -56,13 +59,19 @@ function WholeGroup({ group }: { group: LandmarkGroup }): ReactElement | null {
   if (group === 'carapace') return null;
   return (
     <fieldset className={style['whole']}>
-      <legend>{groupName(group)}, all of it</legend>
+      <legend>The whole of {LEG_LABELS[group]}</legend>
       <div className={style['row']}>
-        <Button onClick={() => skipAskedGroup(bench, group)}>Skip</Button>
-        <Button onClick={() => markLeg(bench, group, 'missing')}>Missing</Button>
-        <Button onClick={() => markLeg(bench, group, 'not-visible')}>Not visible</Button>
-        <Button aria-pressed={isRegrown} onClick={() => markLegRegrown(bench, group, !isRegrown)}>
-          Regenerated
+        <Button kind="quiet" onClick={() => skipAskedGroup(bench, group)}>
+          Skip the leg
+        </Button>
+        <Button kind="quiet" onClick={() => markLeg(bench, group, 'missing')}>
+          Leg missing
+        </Button>
+        <Button kind="quiet" onClick={() => markLeg(bench, group, 'not-visible')}>
+          Leg not visible
+        </Button>
+        <Button kind="quiet" aria-pressed={isRegrown} onClick={() => markLegRegrown(bench, group, !isRegrown)}>
+          Leg regenerated
         </Button>
       </div>
     </fieldset>

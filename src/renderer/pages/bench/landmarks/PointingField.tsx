@@ -3,23 +3,23 @@ import { COVERAGE_FACTOR } from '../../../../domain/measuring/quantity.ts';
 import { DEFAULT_POINTING_PX } from '../../../../domain/measuring/reading.ts';
 import { setPointing } from '../../../bench/deeds/points.ts';
 import { NumberField } from '../NumberField.tsx';
-import { useBench, useMeasured, useWork } from '../useWork.ts';
+import { useBench, useMeasured, useSettledDocument, useWork } from '../useWork.ts';
 
 /** How exactly the points are placed. */
 export function PointingField(): ReactElement {
   const { bench } = useWork();
   const entered = useBench((state) => state.edited.document.pointingPx) ?? DEFAULT_POINTING_PX;
-  const { pointingPx, pointingIsFromRepeats } = useMeasured();
+  const { pointingPx, pointingIsFromRepeats } = useMeasured(useSettledDocument());
   return (
     <NumberField
       label="Points placed to ± px"
       hint={
         pointingIsFromRepeats
           ? `The passes over this photo repeat to ± ${(COVERAGE_FACTOR * pointingPx).toFixed(1)} px; that is used instead.`
-          : 'For 95 %. A second pass over the photo would measure it.'
+          : 'k = 2, about 95 %. A second pass over the photo would measure it.'
       }
       value={COVERAGE_FACTOR * entered}
-      figures={3}
+      figures={2}
       most={200}
       aboveZero
       onChange={(expanded) => setPointing(bench, expanded / COVERAGE_FACTOR)}

@@ -1,6 +1,6 @@
 import type { ReactElement } from 'react';
 import { COVERAGE_FACTOR, type Quantity } from '../../../../domain/measuring/quantity.ts';
-import { BUDGET_LABELS, capitalized } from '../../../words/labels.ts';
+import { BUDGET_LABELS, capitalized } from '../../../../words/labels.ts';
 import style from './Budget.module.css';
 
 /** Where the uncertainty comes from (JCGM 100:2008, 7.2.7): each source, what it adds, and its share of the variance. */

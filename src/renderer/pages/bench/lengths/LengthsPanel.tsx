@@ -1,25 +1,28 @@
 import { type ReactElement, useState } from 'react';
 import type { Measurement } from '../../../../domain/measuring/quantity.ts';
+import { wordsFor } from '../../../../words/failures.ts';
+import { FLAG_LABELS } from '../../../../words/labels.ts';
 import { takeUp } from '../../../bench/deeds/travel.ts';
 import { Button } from '../../../parts/Button.tsx';
+import { CheckField } from '../../../parts/CheckField.tsx';
 import { EmptyState } from '../../../parts/EmptyState.tsx';
-import { wordsFor } from '../../../words/failures.ts';
-import { FLAG_LABELS } from '../../../words/labels.ts';
 import style from '../panel.module.css';
 import { Passes, type PassVerbs } from '../passes/Passes.tsx';
-import { useMeasured, useWork } from '../useWork.ts';
+import { useLiveDocument, useMeasured, useWork } from '../useWork.ts';
 import { AbsentList } from './AbsentList.tsx';
 import { CopyText } from './CopyText.tsx';
+import { Doubts } from './Doubts.tsx';
 import lengthsStyle from './LengthsPanel.module.css';
 import { QuantityRow } from './QuantityRow.tsx';
 import { readingAsText } from './readingText.ts';
+import { SkinTogether } from './SkinTogether.tsx';
 
 const SEGMENT = /^leg-..-/;
 
 /** Every length of this pass with its uncertainty, and the passes over this photo. */
 export function LengthsPanel({ headLines, verbs }: { headLines: readonly string[]; verbs: PassVerbs }): ReactElement {
   const { bench } = useWork();
-  const { calibration, measurement } = useMeasured();
+  const { calibration, measurement } = useMeasured(useLiveDocument());
   return (
     <section className={style['panel']}>
       {calibration === null && (
@@ -35,7 +38,9 @@ export function LengthsPanel({ headLines, verbs }: { headLines: readonly string[
           {wordsFor(calibration.failure).advice}
         </EmptyState>
       )}
+      <Doubts />
       {measurement !== null && <Table measurement={measurement} headLines={headLines} />}
+      <SkinTogether />
       <hr className={style['rule']} />
       <Passes verbs={verbs} />
     </section>
@@ -59,10 +64,9 @@ function Table({ measurement, headLines }: { measurement: Measurement; headLines
   const flags = [...new Set(quantities.flatMap((quantity) => quantity.flags))];
   return (
     <>
-      <label className={style['unit']}>
-        <input type="checkbox" checked={showsArticles} onChange={(event) => setShowsArticles(event.target.checked)} />
+      <CheckField checked={showsArticles} onChange={setShowsArticles}>
         Show each article of the legs
-      </label>
+      </CheckField>
       <table className={lengthsStyle['table']}>
         <caption className="spoken-only">Lengths of this pass with expanded uncertainty</caption>
         <thead className="spoken-only">
@@ -90,7 +94,7 @@ function Table({ measurement, headLines }: { measurement: Measurement; headLines
           ))}
         </ol>
       )}
-      <p className={style['soft']}>± is the expanded uncertainty, k = 2 (about 95 %). Choose a number to see what it is made of.</p>
+      <p className={style['soft']}>± is the expanded uncertainty, k = 2 (about 95 %). “Why?” takes it apart into what it is made of.</p>
       <CopyText text={readingAsText(measurement, { lines: headLines })} />
       <AbsentList absent={absent} />
     </>

@@ -1,7 +1,7 @@
 import type { ReactElement } from 'react';
 import type { Quantity } from '../../../../domain/measuring/quantity.ts';
+import { quantityName } from '../../../../words/quantities.ts';
 import { EstimateText } from '../../../parts/EstimateText.tsx';
-import { quantityName } from '../../../words/quantities.ts';
 import { Budget } from './Budget.tsx';
 import style from './LengthsPanel.module.css';
 
@@ -13,7 +13,7 @@ interface Props {
   flagNumbers: readonly number[];
 }
 
-/** One length; its number opens the uncertainty budget. */
+/** One length; "Why?" beside its number opens the uncertainty budget. */
 export function QuantityRow({ quantity, isOpen, onToggle, flagNumbers }: Props): ReactElement {
   return (
     <>
@@ -30,6 +30,7 @@ export function QuantityRow({ quantity, isOpen, onToggle, flagNumbers }: Props):
         <td>
           <button type="button" className={style['number']} aria-expanded={isOpen} onClick={onToggle}>
             <EstimateText estimate={quantity.estimate} unit={quantity.unit} />
+            <span className={style['why']}>Why?</span>
           </button>
         </td>
       </tr>

@@ -1,8 +1,8 @@
 import type { Measurement } from '../../../../domain/measuring/quantity.ts';
-import { estimateAsText } from '../../../words/estimates.ts';
-import { FLAG_LABELS } from '../../../words/labels.ts';
-import { ABSENT_LABELS } from '../../../words/measuring.ts';
-import { quantityName } from '../../../words/quantities.ts';
+import { estimateAsText } from '../../../../words/estimates.ts';
+import { FLAG_LABELS } from '../../../../words/labels.ts';
+import { ABSENT_LABELS } from '../../../../words/measuring.ts';
+import { quantityName } from '../../../../words/quantities.ts';
 
 export interface ReadingTextHead {
   /** Whose skin, which photo, which instar: a line each. */

@@ -1,11 +1,13 @@
 import type { ReactElement } from 'react';
 import { useStore } from 'zustand';
 import type { Reading } from '../../../../domain/measuring/reading.ts';
+import { dayHere, dayInWords } from '../../../../words/dates.ts';
 import { showGhosts } from '../../../bench/deeds/selection.ts';
 import { Button } from '../../../parts/Button.tsx';
-import { dayInWords } from '../../../words/dates.ts';
+import { CheckField } from '../../../parts/CheckField.tsx';
 import style from '../panel.module.css';
-import { useBench, useWork } from '../useWork.ts';
+import { useBench, useMeasured, useScaleIsUnsound, useSettledDocument, useWork } from '../useWork.ts';
+import { PassesCompared } from './PassesCompared.tsx';
 import { passInWords } from './passInWords.ts';
 
 /** What can be done with the passes over a photo. Each waits until the pass in hand is stored. */
@@ -18,7 +20,9 @@ export interface PassVerbs {
 /** The passes over this photo: a second one, made without looking at the first, tells how well clicks repeat. */
 export function Passes({ verbs }: { verbs: PassVerbs }): ReactElement {
   const { sheet, pass, bench, saving } = useWork();
-  const isUnsent = useStore(saving, ({ state }) => state.kind === 'waiting' || state.kind === 'refused');
+  const isUnsound = useScaleIsUnsound();
+  const { calibration, measurement } = useMeasured(useSettledDocument());
+  const isUnsent = useStore(saving, ({ state }) => state.kind === 'waiting' || state.kind === 'refused') || isUnsound;
   const hasMarks = useBench((state) => state.edited.past.length > 0) || pass.reading !== null;
   const others = sheet.readings.filter((reading) => reading.pass !== pass.pass);
   const showsGhosts = useBench((state) => state.ghosts.length > 0);
@@ -32,22 +36,29 @@ export function Passes({ verbs }: { verbs: PassVerbs }): ReactElement {
         ) : (
           <button key={reading.id} type="button" className={style['item']} disabled={isUnsent} onClick={() => verbs.open(reading)}>
             <span>{passInWords(reading.pass, reading.observer)}</span>
-            <span className={style['aside']}>{dayInWords(reading.createdAt.slice(0, 10))}</span>
+            <span className={style['aside']}>{dayInWords(dayHere(reading.createdAt))}</span>
           </button>
         ),
       )}
       {sheet.readings.length > 0 && pass.reading === null && <PassLine pass={pass.pass} observer={pass.observer} on="in hand" />}
       {others.length > 0 && (
-        <label className={style['unit']}>
-          <input
-            type="checkbox"
-            checked={showsGhosts}
-            onChange={(event) => showGhosts(bench, event.target.checked ? others.map((reading) => reading.landmarks) : [])}
-          />
+        <CheckField checked={showsGhosts} onChange={(shows) => showGhosts(bench, shows ? others.map((reading) => reading.landmarks) : [])}>
           Show the points of the other passes
-        </label>
+        </CheckField>
       )}
-      {isUnsent && <p className={style['soft']}>This pass is not stored yet; another can be opened when it is.</p>}
+      {calibration?.ok &&
+        measurement !== null &&
+        others.map((other) => (
+          <PassesCompared key={other.id} calibration={calibration.value} measurement={measurement} pass={pass.pass} other={other} />
+        ))}
+      {pass.observer === '' && <p className={style['soft']}>Your name, from Settings, is put on every pass begun after it is set.</p>}
+      {isUnsent && (
+        <p className={style['soft']}>
+          {isUnsound
+            ? 'The marks on the scale object give no scale, so they are not stored. Set them right or remove them before another pass.'
+            : 'This pass is not stored yet; another can be opened when it is.'}
+        </p>
+      )}
       <div className={style['row']}>
         <Button icon="add" disabled={isUnsent || !hasMarks} onClick={() => verbs.begin()}>
           New pass

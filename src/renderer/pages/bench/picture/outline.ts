@@ -23,13 +23,13 @@ export function roundedOutlineOf(marks: RectangleScale): ImagePoint[] | null {
 }
 
 function roundedRectangle(widthMm: number, heightMm: number, radiusMm: number): PlanePoint[] {
-  const centres: [number, number][] = [
+  const centers: [number, number][] = [
     [radiusMm, radiusMm],
     [widthMm - radiusMm, radiusMm],
     [widthMm - radiusMm, heightMm - radiusMm],
     [radiusMm, heightMm - radiusMm],
   ];
-  return centres.flatMap(([x, y], corner) =>
+  return centers.flatMap(([x, y], corner) =>
     Array.from({ length: POINTS_PER_CORNER + 1 }, (_, step) => {
       const angle = Math.PI + (Math.PI / 2) * (corner + step / POINTS_PER_CORNER);
       return { xMm: x + radiusMm * Math.cos(angle), yMm: y + radiusMm * Math.sin(angle) };

@@ -1,13 +1,13 @@
 import type { CoinScale, ScaleMarks } from '../../../../domain/measuring/calibration.ts';
 import { pointOn } from '../../../../domain/measuring/ellipse.ts';
-import { LEG_IDS } from '../../../../domain/measuring/landmarks.ts';
+import { LEG_IDS, pointOf } from '../../../../domain/measuring/landmarks.ts';
 import type { ImagePoint } from '../../../../domain/measuring/points.ts';
 import type { BenchDocument } from '../../../bench/document.ts';
-import { handlePosition, isLandmarkName, landmarkHandlesOf, pointOf, scaleHandlesOf } from '../../../bench/handles.ts';
+import { handlePosition, isLandmarkName, landmarkHandlesOf, scaleHandlesOf } from '../../../bench/handles.ts';
 import { namesIn } from '../../../bench/steps.ts';
 import type { BenchState } from '../../../bench/store.ts';
 import type { View } from '../../../bench/view.ts';
-import { handleName } from '../../../words/measuring.ts';
+import { handleName } from '../benchWords.ts';
 import { roundedOutlineOf } from './outline.ts';
 import { MARK_COLORS, type Pen, strokeCross, strokeLine, strokeRing, writeBeside } from './strokes.ts';
 

@@ -49,7 +49,7 @@ export function startPainting(bench: BenchStore, picture: PictureStore, canvases
   };
 
   const paintLoupe = (state: BenchState, pixelRatio: number) => {
-    const at = loupeCentre(state);
+    const at = loupeCenter(state);
     canvases.loupe.hidden = at === null;
     if (at === null) return;
     canvases.loupe.dataset['corner'] = at.xPx * state.view.zoom + state.view.offset.xCss < state.canvas.width / 2 ? 'right' : 'left';
@@ -82,7 +82,7 @@ export function startPainting(bench: BenchStore, picture: PictureStore, canvases
 }
 
 /** The loupe looks at the point being dragged, at the pointer while a point is to be placed, else at the selected point. */
-export function loupeCentre(state: BenchState): ImagePoint | null {
+export function loupeCenter(state: BenchState): ImagePoint | null {
   if (state.view.zoom >= LOUPE_ZOOM || state.pointing.kind === 'panning' || state.pointing.kind === 'pinching') return null;
   const selectedAt = state.selected === null ? null : handlePosition(state.edited.document, state.selected);
   if (state.pointing.kind === 'draggingHandle') return selectedAt;

@@ -1,9 +1,9 @@
 import type { ReactElement } from 'react';
 import type { Calibration } from '../../../../domain/measuring/calibrate.ts';
 import type { Result } from '../../../../domain/result.ts';
+import { wordsFor } from '../../../../words/failures.ts';
+import { warningInWords } from '../../../../words/measuring.ts';
 import { Notice } from '../../../parts/Notice.tsx';
-import { wordsFor } from '../../../words/failures.ts';
-import { warningInWords } from '../../../words/measuring.ts';
 import style from '../panel.module.css';
 
 /** What the marks say about the picture, or why they say nothing. */

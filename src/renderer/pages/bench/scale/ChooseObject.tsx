@@ -1,10 +1,11 @@
 import { type ReactElement, useState } from 'react';
 import { KNOWN_RECTANGLES } from '../../../../domain/measuring/knownRectangles.ts';
 import { mmFromInches } from '../../../../domain/units.ts';
+import { SCALE_OBJECT_LABELS } from '../../../../words/measuring.ts';
 import { beginPlacingScale } from '../../../bench/deeds/scale.ts';
+import type { PlacingScale } from '../../../bench/tools/placingScale.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Select } from '../../../parts/Select.tsx';
-import { SCALE_OBJECT_LABELS } from '../../../words/measuring.ts';
 import { NumberField } from '../NumberField.tsx';
 import style from '../panel.module.css';
 import { useWork } from '../useWork.ts';
@@ -13,12 +14,27 @@ import { knownRectangle, ownRectangle, ruleOf } from './objects.ts';
 const KNOWN = ['id-1', 'a6', 'a5', 'a4'] as const;
 const UNITS = [
   { value: 'mm', label: 'millimeters' },
+  { value: 'cm', label: 'centimeters' },
   { value: 'in', label: 'inches' },
 ] as const;
 
+/** The longest distance between two marks, in each unit. */
+const MOST = { mm: 5000, cm: 500, in: 190 } as const;
+const MM_PER_CM = 10;
+
+interface Props {
+  /** Once an object is chosen its marks are placed. */
+  onChosen: () => void;
+  onCancel: (() => void) | null;
+}
+
 /** What in this picture has a known size? */
-export function ChooseObject({ onCancel }: { onCancel: (() => void) | null }): ReactElement {
+export function ChooseObject({ onChosen, onCancel }: Props): ReactElement {
   const { bench } = useWork();
+  const choose = (object: PlacingScale['object']) => {
+    onChosen();
+    beginPlacingScale(bench, object);
+  };
   const [asking, setAsking] = useState<'two-points' | 'own' | null>(null);
   return (
     <section className={style['panel']}>
@@ -26,7 +42,7 @@ export function ChooseObject({ onCancel }: { onCancel: (() => void) | null }): R
       <p className={style['soft']}>It must lie flat beside the skin. A card is best: its four corners show how the camera was tilted.</p>
       <div>
         {KNOWN.map((object) => (
-          <button key={object} type="button" className={style['choice']} onClick={() => beginPlacingScale(bench, knownRectangle(object))}>
+          <button key={object} type="button" className={style['choice']} onClick={() => choose(knownRectangle(object))}>
             <span>
               {SCALE_OBJECT_LABELS[object]}
               <small className="figures">
@@ -51,42 +67,38 @@ export function ChooseObject({ onCancel }: { onCancel: (() => void) | null }): R
           </button>
         ))}
       </div>
-      {asking === 'two-points' && <KnownDistance />}
-      {asking === 'own' && <OwnSize />}
+      {asking === 'two-points' && <KnownDistance onChosen={choose} />}
+      {asking === 'own' && <OwnSize onChosen={choose} />}
       {onCancel && <Button onClick={onCancel}>Keep the present scale</Button>}
     </section>
   );
 }
 
-function KnownDistance(): ReactElement {
-  const { bench } = useWork();
+function KnownDistance({ onChosen }: { onChosen: (object: PlacingScale['object']) => void }): ReactElement {
   const [distance, setDistance] = useState<number | null>(null);
-  const [unit, setUnit] = useState<'mm' | 'in'>('mm');
+  const [unit, setUnit] = useState<'mm' | 'cm' | 'in'>('mm');
   const begin = () => {
-    if (distance !== null) beginPlacingScale(bench, ruleOf(unit === 'in' ? mmFromInches(distance) : distance));
+    if (distance !== null) onChosen(ruleOf(toMm(distance, unit)));
   };
   return (
     <>
       <div className={style['pair']}>
-        <NumberField
-          label="Distance between the marks"
-          value={distance}
-          most={unit === 'in' ? 190 : 5000}
-          aboveZero
-          atOnce
-          onChange={setDistance}
-        />
+        <NumberField label="Distance between the marks" value={distance} most={MOST[unit]} aboveZero atOnce onChange={setDistance} />
         <Select label="Unit" value={unit} options={UNITS} onChange={setUnit} />
       </div>
-      <Button kind="primary" disabled={distance === null} onClick={begin}>
+      <Button kind="primary" disabled={distance === null || distance > MOST[unit]} onClick={begin}>
         Mark the two ends
       </Button>
     </>
   );
 }
 
-function OwnSize(): ReactElement {
-  const { bench } = useWork();
+function toMm(distance: number, unit: 'mm' | 'cm' | 'in'): number {
+  if (unit === 'in') return mmFromInches(distance);
+  return unit === 'cm' ? MM_PER_CM * distance : distance;
+}
+
+function OwnSize({ onChosen }: { onChosen: (object: PlacingScale['object']) => void }): ReactElement {
   const [widthMm, setWidthMm] = useState<number | null>(null);
   const [heightMm, setHeightMm] = useState<number | null>(null);
   return (
@@ -99,7 +111,7 @@ function OwnSize(): ReactElement {
         kind="primary"
         disabled={widthMm === null || heightMm === null}
         onClick={() => {
-          if (widthMm !== null && heightMm !== null) beginPlacingScale(bench, ownRectangle(widthMm, heightMm));
+          if (widthMm !== null && heightMm !== null) onChosen(ownRectangle(widthMm, heightMm));
         }}
       >
         Mark the four corners

@@ -9,6 +9,7 @@ import type {
 } from '../../../../domain/measuring/calibration.ts';
 import { COVERAGE_FACTOR } from '../../../../domain/measuring/quantity.ts';
 import { inchesFromMm, mmFromInches } from '../../../../domain/units.ts';
+import { PLUS_MINUS_MEANS } from '../../../../words/measuring.ts';
 import { changeScale, turnRectangle } from '../../../bench/deeds/scale.ts';
 import { useShowsInches } from '../../../client/preferences.ts';
 import { Button } from '../../../parts/Button.tsx';
@@ -18,6 +19,15 @@ import { useWork } from '../useWork.ts';
 
 /** How large the object is, and how well that and its marks are known. Every ± here is for 95 %. */
 export function ObjectSize({ marks }: { marks: ScaleMarks }): ReactElement {
+  return (
+    <>
+      <SizeFields marks={marks} />
+      <p className={style['soft']}>{PLUS_MINUS_MEANS}</p>
+    </>
+  );
+}
+
+function SizeFields({ marks }: { marks: ScaleMarks }): ReactElement {
   switch (marks.kind) {
     case 'two-points':
       return <DistanceFields marks={marks} />;
@@ -42,7 +52,7 @@ function DistanceFields({ marks }: { marks: TwoPointScale }): ReactElement {
       <NumberField
         label="Known to ± mm"
         value={COVERAGE_FACTOR * marks.distanceStandardUncertaintyMm}
-        figures={3}
+        figures={2}
         most={200}
         onChange={(expanded) => change({ distanceStandardUncertaintyMm: expanded / COVERAGE_FACTOR })}
       />
@@ -72,7 +82,7 @@ function SideFields({ marks }: { marks: RectangleScale }): ReactElement {
         <NumberField
           label="Known to ± mm"
           value={COVERAGE_FACTOR * marks.widthStandardUncertaintyMm}
-          figures={3}
+          figures={2}
           most={200}
           onChange={(expanded) => change({ widthStandardUncertaintyMm: expanded / COVERAGE_FACTOR })}
         />
@@ -80,7 +90,7 @@ function SideFields({ marks }: { marks: RectangleScale }): ReactElement {
         <NumberField
           label="Known to ± mm"
           value={COVERAGE_FACTOR * marks.heightStandardUncertaintyMm}
-          figures={3}
+          figures={2}
           most={200}
           onChange={(expanded) => change({ heightStandardUncertaintyMm: expanded / COVERAGE_FACTOR })}
         />
@@ -154,7 +164,7 @@ function ReadingField({ marks }: { marks: TwoPointScale | RectangleScale }): Rea
     <NumberField
       label="Marks placed to ± px"
       value={COVERAGE_FACTOR * marks.pointingPx}
-      figures={3}
+      figures={2}
       most={200}
       aboveZero
       onChange={(expanded) => changeScale(bench, { ...marks, pointingPx: expanded / COVERAGE_FACTOR })}

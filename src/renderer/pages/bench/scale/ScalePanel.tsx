@@ -1,11 +1,13 @@
 import { type ReactElement, useState } from 'react';
+import type { ScaleMarks } from '../../../../domain/measuring/calibration.ts';
+import { scaleObjectName } from '../../../../words/measuring.ts';
 import { putHandlesDown, removeScale } from '../../../bench/deeds/scale.ts';
 import { stepBack } from '../../../bench/deeds/travel.ts';
+import { scaleHandlesOf } from '../../../bench/handles.ts';
 import { Button } from '../../../parts/Button.tsx';
-import { scaleObjectName } from '../../../words/measuring.ts';
 import { HandleList } from '../HandleList.tsx';
 import style from '../panel.module.css';
-import { useBench, useCalibration, useSettledDocument, useWork } from '../useWork.ts';
+import { useBench, useCalibration, useLiveDocument, useWork } from '../useWork.ts';
 import { CalibrationFacts } from './CalibrationFacts.tsx';
 import { ChooseObject } from './ChooseObject.tsx';
 import { ObjectSize } from './ObjectSize.tsx';
@@ -16,11 +18,14 @@ export function ScalePanel(): ReactElement {
   const { bench } = useWork();
   const placing = useBench((state) => state.placing);
   const marks = useBench((state) => state.edited.document.scale);
-  const calibration = useCalibration(useSettledDocument());
+  const rough = useBench((state) => state.edited.document.roughScale);
+  const calibration = useCalibration(useLiveDocument());
   const [choosing, setChoosing] = useState(false);
 
   if (placing !== null) return <Placing hasRoundCorners={placing.object.kind === 'rectangle' && placing.object.object === 'id-1'} />;
-  if (marks === undefined || choosing) return <ChooseObject onCancel={marks === undefined ? null : () => setChoosing(false)} />;
+  if (marks === undefined || choosing)
+    return <ChooseObject onChosen={() => setChoosing(false)} onCancel={marks === undefined ? null : () => setChoosing(false)} />;
+  if (rough !== undefined) return <PutDown marks={marks} left={rough.length} />;
   return (
     <section className={style['panel']}>
       <h2>{scaleObjectName(marks)}</h2>
@@ -33,6 +38,30 @@ export function ScalePanel(): ReactElement {
         <Button onClick={() => setChoosing(true)}>Another object</Button>
         <Button kind="danger" icon="remove" onClick={() => removeScale(bench)}>
           Remove the scale
+        </Button>
+      </div>
+    </section>
+  );
+}
+
+/** Marks that were put down anywhere: a scale only when each has been brought to its place. */
+function PutDown({ marks, left }: { marks: ScaleMarks; left: number }): ReactElement {
+  const { bench } = useWork();
+  return (
+    <section className={style['panel']}>
+      <h2>Bring each mark to its place</h2>
+      <p>
+        Drag each to where it belongs, or choose it in the list and use the arrow keys. One that lies right already needs one click on the
+        photo. There is no scale before.
+      </p>
+      {marks.kind === 'rectangle' && marks.object === 'id-1' && <RoundCorners />}
+      <p className={style['soft']} role="status">
+        {scaleHandlesOf(marks).length - left} of {scaleHandlesOf(marks).length} in place
+      </p>
+      <HandleList />
+      <div className={style['row']}>
+        <Button kind="danger" icon="remove" onClick={() => removeScale(bench)}>
+          Remove the marks
         </Button>
       </div>
     </section>

@@ -2,7 +2,7 @@ import type { RectangleObject, RectangleScale, TwoPointScale } from '../../../..
 import { KNOWN_RECTANGLES, rectangularStandardUncertainty } from '../../../../domain/measuring/knownRectangles.ts';
 import { DEFAULT_POINTING_PX } from '../../../../domain/measuring/reading.ts';
 
-/** Half width of what an own rectangle's sides are taken to be known to, until the keeper says better: a ruler's millimetre. */
+/** Half width of what an own rectangle's sides are taken to be known to, until the keeper says better: a ruler's millimeter. */
 const OWN_HALF_WIDTH_MM = 0.5;
 /** Half width for the marks of a common rule; own assumption. */
 const RULE_HALF_WIDTH_MM = 0.1;

@@ -2,6 +2,8 @@ import { scaleUtc } from 'd3-scale';
 import type { ReactElement } from 'react';
 import type { CalendarDay } from '../../../../domain/dates.ts';
 import type { Rung } from '../../../../domain/growth/rung.ts';
+import { dayOnAxis } from '../../../../words/dates.ts';
+import { missingSizeInWords } from '../../../../words/ladder.ts';
 import style from './Chart.module.css';
 import type { SizePoint } from './measures.ts';
 import { PointLayer } from './PointLayer.tsx';
@@ -40,17 +42,17 @@ export function DatePlot({ rungs, points, widthPx, measureLabel, onAttend }: Pro
           <g key={day.getTime()} transform={`translate(${x(day)} 0)`}>
             <line y1={bottomPx} y2={bottomPx + 5} className={style['grid']} />
             <text y={bottomPx + 20} textAnchor="middle" className={style['tick']}>
-              {monthOrYear(day)}
+              {dayOnAxis(day.toISOString().slice(0, 10))}
             </text>
           </g>
         ))}
         {rungs
           .filter(({ moltId }) => !measured.has(moltId))
-          .map(({ moltId }) => (
-            <g key={moltId} transform={`translate(${moltPlaces.get(moltId)} 0)`}>
+          .map((rung) => (
+            <g key={rung.moltId} transform={`translate(${moltPlaces.get(rung.moltId)} 0)`}>
               <line y1={FRAME.topPx} y2={bottomPx} className={style['unmeasuredMolt']} />
               <text transform={`translate(0 ${bottomPx - 12}) rotate(-90)`} dy="-0.45em" className={style['gapWords']}>
-                molt without a size
+                {missingSizeInWords(rung, measureLabel)}
               </text>
             </g>
           ))}
@@ -67,15 +69,7 @@ export function DatePlot({ rungs, points, widthPx, measureLabel, onAttend }: Pro
 }
 
 const MS_PER_DAY = 86_400_000;
-const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 
 function timeOf(day: CalendarDay): number {
   return Date.parse(`${day}T00:00:00Z`);
-}
-
-/** Ticks stand on the first of a month or, close up, on single days. */
-function monthOrYear(day: Date): string {
-  const month = MONTHS[day.getUTCMonth()] ?? '';
-  if (day.getUTCDate() !== 1) return `${day.getUTCDate()} ${month}`;
-  return day.getUTCMonth() === 0 ? String(day.getUTCFullYear()) : month;
 }

@@ -2,7 +2,8 @@ import { scaleLinear } from 'd3-scale';
 import { line } from 'd3-shape';
 import type { ReactElement } from 'react';
 import type { GrowthFit, Rung } from '../../../../domain/growth/rung.ts';
-import { rungMark } from '../../../words/ladder.ts';
+import { instarMark } from '../../../../words/instars.ts';
+import { missingSizeInWords, rungMark } from '../../../../words/ladder.ts';
 import style from './Chart.module.css';
 import type { SizePoint } from './measures.ts';
 import { PointLayer } from './PointLayer.tsx';
@@ -13,7 +14,7 @@ import { FRAME, sizeScale } from './scales.ts';
 interface Props {
   rungs: readonly Rung[];
   points: readonly SizePoint[];
-  /** null where there is none, or where the points are not carapace lengths. */
+  /** Of the measure shown; null where there are too few skins. */
   fit: GrowthFit | null;
   widthPx: number;
   measureLabel: string;
@@ -36,7 +37,13 @@ export function InstarPlot({ rungs, points, fit, widthPx, measureLabel, onAttend
           <g key={step}>
             <rect x={x(step - 0.5)} width={x(1) - x(0)} y={FRAME.topPx} height={bottomPx - FRAME.topPx} className={style['gap']} />
             <text x={x(step)} y={bottomPx - 10} textAnchor="middle" className={style['gapWords']}>
-              {x(1) - x(0) > WIDE_COLUMN_PX ? 'no size on record' : 'no size'}
+              {fitting(
+                missingSizeInWords(
+                  rungs.find((rung) => rung.step === step),
+                  measureLabel,
+                ),
+                x(1) - x(0),
+              )}
             </text>
           </g>
         ))}
@@ -56,8 +63,12 @@ export function InstarPlot({ rungs, points, fit, widthPx, measureLabel, onAttend
   );
 }
 
-/** Room for all of the words. */
-const WIDE_COLUMN_PX = 120;
+/** Room that a letter of the words takes at most, px. */
+const LETTER_PX = 6.6;
+
+function fitting(words: string, columnPx: number): string {
+  return words.length * LETTER_PX < columnPx ? words : 'no size';
+}
 
 type ToPx = (value: number) => number;
 
@@ -82,6 +93,9 @@ function ticksOf(rungs: readonly Rung[], lastStep: number): { step: number; word
     const rung = rungs.find((candidate) => candidate.step === step);
     if (rung) return { step, words: rungMark(rung) };
     const after = rungs.find((candidate) => candidate.step > step);
-    return { step, words: after && after.instar !== null && after.stepKnown ? String(after.instar - (after.step - step)) : '?' };
+    return {
+      step,
+      words: after?.instar && after.stepKnown ? instarMark({ ...after.instar, number: after.instar.number - (after.step - step) }) : '?',
+    };
   });
 }

@@ -1,8 +1,8 @@
 import type { ReactElement } from 'react';
 import { Link } from 'wouter';
-import { spanInWords } from '../../../words/dates.ts';
-import { estimateAsText } from '../../../words/estimates.ts';
-import { rungName } from '../../../words/ladder.ts';
+import { spanInWords } from '../../../../words/dates.ts';
+import { estimateAsText } from '../../../../words/estimates.ts';
+import { rungName } from '../../../../words/ladder.ts';
 import style from './Chart.module.css';
 import type { PlacedPoint } from './placedPoint.ts';
 

@@ -1,5 +1,5 @@
 import type { ReactElement } from 'react';
-import { rungName, unmeasuredInWords } from '../../../words/ladder.ts';
+import { rungName, unmeasuredInWords } from '../../../../words/ladder.ts';
 import { NARROWEST_FIGURE_PX, type RowRoom } from './commonScale.ts';
 import type { GalleryEntry } from './entries.ts';
 import style from './Gallery.module.css';

@@ -1,8 +1,8 @@
 import { type ReactElement, useMemo, useState } from 'react';
 import type { GalleryItem } from '../../../../api/contract/growth.ts';
 import type { Rung } from '../../../../domain/growth/rung.ts';
+import { rungName } from '../../../../words/ladder.ts';
 import { ButtonLink } from '../../../parts/ButtonLink.tsx';
-import { rungName } from '../../../words/ladder.ts';
 import { useElementWidth } from '../useElementWidth.ts';
 import { fittingScale, GALLERY_GAP_PX, NARROWEST_FIGURE_PX } from './commonScale.ts';
 import { EmptyPlace } from './EmptyPlace.tsx';

@@ -16,7 +16,7 @@ export interface RowRoom {
  * The largest common scale at which all plates stand side by side without scrolling and none is higher than allowed. Where
  * that would leave too little to see, a larger one at which the row scrolls.
  *
- * @returns pixels per millimetre.
+ * @returns pixels per millimeter.
  */
 export function fittingScale(
   plates: readonly { widthMm: number; heightMm: number }[],

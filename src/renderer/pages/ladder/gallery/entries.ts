@@ -2,7 +2,7 @@ import type { GalleryItem } from '../../../../api/contract/growth.ts';
 import type { Rung } from '../../../../domain/growth/rung.ts';
 import { calibrate } from '../../../../domain/measuring/calibrate.ts';
 import type { Photo } from '../../../../domain/photo/photo.ts';
-import { gapInWords } from '../../../words/ladder.ts';
+import { gapInWords } from '../../../../words/ladder.ts';
 import { type Plate, plateOf } from './plate.ts';
 
 /** Why a photo cannot be brought to the common scale. */

@@ -6,6 +6,7 @@ import {
   LEG_JOINTS,
   type LegId,
   legLandmark,
+  pointOf,
 } from '../../../../domain/measuring/landmarks.ts';
 import type { ImagePoint, PlanePoint } from '../../../../domain/measuring/points.ts';
 import { planePointOf } from '../../../../domain/measuring/view.ts';
@@ -107,8 +108,7 @@ function pointsIn(landmarks: Landmarks): ImagePoint[] {
 }
 
 function pointAt(landmarks: Landmarks | null, name: LandmarkName): ImagePoint | null {
-  const landmark = landmarks?.[name];
-  return landmark && 'at' in landmark ? landmark.at : null;
+  return pointOf(landmarks?.[name]);
 }
 
 /** All points on the plane, or null when one of them lies beyond its horizon. */

@@ -1,0 +1,67 @@
+import { expect, test } from '../support/hosts.ts';
+import { Keeper } from '../support/keeper.ts';
+import { photoTruth } from '../support/photoTruth.ts';
+
+const skin = photoTruth('juniper-08-dorsal', 'specimen-a_instar-08_dorsal');
+
+test('a click that chooses a point says so, and Shift places beside it; exchanged sides are doubted, never refused', async ({ page }) => {
+  const keeper = new Keeper(page);
+  const { bench } = keeper;
+  await keeper.layOnBench(skin.file, { photo: skin.fileName, to: 'TK-01', instarShed: '8' });
+  await bench.scaleByCard(skin.cardCorners(), skin.size);
+  await bench.take('Points');
+  await bench.click(skin.landmark('carapace_anterior_mid'), skin.size);
+  await bench.click(skin.landmark('carapace_anterior_mid'), skin.size);
+  await expect(page.getByText(/This click chose the point that lies here: front of the carapace/)).toBeVisible();
+  await expect(bench.panel().getByText('1 of 52 points answered')).toBeVisible();
+  await page.keyboard.down('Shift');
+  await bench.click(skin.landmark('carapace_anterior_mid'), skin.size);
+  await page.keyboard.up('Shift');
+  await expect(bench.panel().getByText('2 of 52 points answered')).toBeVisible();
+
+  await bench.button('Undo: place a point').click();
+  await expect(bench.panel().getByRole('heading', { name: 'Rear of the carapace, midline' })).toBeVisible();
+  await bench.click(skin.landmark('carapace_posterior_mid'), skin.size);
+  await bench.click(skin.landmark('carapace_right_widest'), skin.size);
+  await bench.click(skin.landmark('carapace_left_widest'), skin.size);
+  await bench.take('Lengths');
+  await expect(bench.panel().getByText(/Left and right of the carapace lie on the wrong sides/)).toBeVisible();
+  await bench.saved();
+});
+
+test('marks put down to be dragged are no scale before each was brought to its place', async ({ page }) => {
+  const keeper = new Keeper(page);
+  const { bench } = keeper;
+  await keeper.layOnBench(skin.file, { photo: skin.fileName, to: 'TK-01', instarShed: '8' });
+  await bench
+    .panel()
+    .getByRole('button', { name: /bank-size card/ })
+    .click();
+  await bench.panel().getByRole('button', { name: 'Put all down, to be dragged' }).click();
+  await expect(bench.panel().getByText('0 of 4 in place')).toBeVisible();
+  await expect(bench.fact('One pixel, at the middle')).toBeHidden();
+  for (const name of ['Corner 1', 'Corner 2', 'Corner 3', 'Corner 4']) {
+    await bench.mark(name).click();
+    await page.keyboard.press('ArrowRight');
+  }
+  await expect(bench.fact('One pixel, at the middle')).toHaveText(/mm$/);
+  await bench.saved();
+});
+
+test('marks that could not be sent are sent from the next room', async ({ page, app }) => {
+  const keeper = new Keeper(page);
+  const { bench } = keeper;
+  await keeper.layOnBench(skin.file, { photo: skin.fileName, to: 'TK-01', instarShed: '8' });
+  await bench.take('Points');
+  await app.context.setOffline(true);
+  await bench.click(skin.landmark('carapace_anterior_mid'), skin.size);
+  await expect(page.getByText('Not saved yet: Exuviary does not answer.')).toBeVisible();
+  await keeper.goTo('Cabinet');
+  await expect(page.getByText(/The last marks on .* are not saved yet/)).toBeVisible();
+  await app.context.setOffline(false);
+  await expect(page.getByText(/The last marks on .* are not saved yet/)).toBeHidden();
+  await page.goBack();
+  await bench.shown();
+  await bench.take('Points');
+  await expect(bench.panel().getByText('1 of 52 points answered')).toBeVisible();
+});

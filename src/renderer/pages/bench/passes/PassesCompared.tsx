@@ -1,0 +1,59 @@
+import { type ReactElement, useMemo } from 'react';
+import type { Calibration } from '../../../../domain/measuring/calibrate.ts';
+import { measure } from '../../../../domain/measuring/measure.ts';
+import type { Measurement } from '../../../../domain/measuring/quantity.ts';
+import type { Reading } from '../../../../domain/measuring/reading.ts';
+import { quantityName } from '../../../../words/quantities.ts';
+import style from './PassesCompared.module.css';
+
+interface Props {
+  calibration: Calibration;
+  /** What the pass in hand gives. */
+  measurement: Measurement;
+  pass: number;
+  other: Reading;
+}
+
+const ARTICLE = /^leg-..-/;
+
+/** The values of the pass in hand beside those of another one, under the same scale, and by how much they differ. */
+export function PassesCompared({ calibration, measurement, pass, other }: Props): ReactElement | null {
+  const theirs = useMemo(() => measure(other, calibration).quantities, [other, calibration]);
+  const rows = measurement.quantities.flatMap(({ name, unit, estimate }) => {
+    const their = theirs.find((quantity) => quantity.name === name);
+    if (their === undefined || unit !== 'mm' || ARTICLE.test(name)) return [];
+    return [{ name, oursMm: estimate.value, theirsMm: their.estimate.value }];
+  });
+  if (rows.length === 0) return null;
+  return (
+    <details className={style['compared']}>
+      <summary>Compare with pass {other.pass}</summary>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">mm</th>
+            <th scope="col">Pass {pass}</th>
+            <th scope="col">Pass {other.pass}</th>
+            <th scope="col">Difference</th>
+          </tr>
+        </thead>
+        <tbody className="figures">
+          {rows.map(({ name, oursMm, theirsMm }) => (
+            <tr key={name}>
+              <th scope="row">{quantityName(name)}</th>
+              <td>{oursMm.toFixed(2)}</td>
+              <td>{theirsMm.toFixed(2)}</td>
+              <td>{differenceInWords(oursMm - theirsMm)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </details>
+  );
+}
+
+function differenceInWords(differenceMm: number): string {
+  const figures = Math.abs(differenceMm).toFixed(2);
+  if (Number(figures) === 0) return figures;
+  return `${differenceMm < 0 ? '−' : '+'}${figures}`;
+}

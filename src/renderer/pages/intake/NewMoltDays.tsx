@@ -1,0 +1,52 @@
+import type { ReactElement } from 'react';
+import type { CalendarDay } from '../../../domain/dates.ts';
+import { CheckField } from '../../parts/CheckField.tsx';
+import { DayField } from '../../parts/DayField.tsx';
+import style from './OwnerForm.module.css';
+import type { OwnerChoice } from './ownerForm.ts';
+
+interface Props {
+  choice: OwnerChoice;
+  /** When the first of the photos was taken, where that is known. */
+  photoDay: CalendarDay | null;
+  today: CalendarDay;
+  onChange: (part: Partial<OwnerChoice>) => void;
+}
+
+/** The day of a new molt, or the two days between which it happened. A photo is taken after the molt, so its day is only a start. */
+export function NewMoltDays({ choice, photoDay, today, onChange }: Props): ReactElement {
+  const whence = choice.newMoltOn === photoDay ? 'the day of the photo' : undefined;
+  return (
+    <>
+      <CheckField checked={choice.dayKnown} onChange={(dayKnown) => onChange({ dayKnown })}>
+        The day of the molt is known
+      </CheckField>
+      {choice.dayKnown ? (
+        <DayField
+          label="Molted on"
+          hint={whence}
+          value={choice.newMoltOn}
+          latest={today}
+          onChange={(newMoltOn) => onChange({ newMoltOn })}
+        />
+      ) : (
+        <div className={style['pair']}>
+          <DayField
+            label="Last seen unmolted"
+            value={choice.newMoltFrom}
+            latest={today}
+            required
+            onChange={(newMoltFrom) => onChange({ newMoltFrom })}
+          />
+          <DayField
+            label="Found molted"
+            value={choice.newMoltTo}
+            latest={today}
+            required
+            onChange={(newMoltTo) => onChange({ newMoltTo })}
+          />
+        </div>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,16 @@
+import type { GenusFlags } from '../domain/sexing/genera.ts';
+
+/** What to know about a genus before its strip is read; empty for a plain one. */
+export function genusWarnings(flags: GenusFlags): string[] {
+  const warnings: string[] = [];
+  if (flags.withoutSpermathecae) {
+    warnings.push('Females of this genus have no receptacles (Bertani & da Silva 2002 for Sickius): an empty strip says nothing.');
+  }
+  if (flags.maleAccessoryOrgans) {
+    warnings.push('Males of this genus carry accessory organs that look like receptacles. Only the uterus externus tells them apart.');
+  }
+  if (flags.weaklySclerotized) {
+    warnings.push('Receptacles of this genus are thin and easily overlooked: an empty strip is no more than a leaning.');
+  }
+  return warnings;
+}

@@ -1,0 +1,49 @@
+import type { SkinSizes } from '../domain/growth/skinSizes.ts';
+import { LEG_IDS, LEG_SEGMENTS, type LegId, type LegSegment } from '../domain/measuring/landmarks.ts';
+import { capitalized, LEG_LABELS, SEGMENT_LABELS } from './labels.ts';
+
+const WHOLE: Readonly<Record<string, string>> = {
+  'carapace-length': 'Carapace length',
+  'carapace-width': 'Carapace width',
+  'carapace-ratio': 'Carapace length to width',
+};
+
+/** The sizes of a skin that are followed from molt to molt; of legs the mean of both sides. */
+export const SIZE_LABELS: Readonly<Record<keyof SkinSizes, string>> = {
+  carapaceLengthMm: 'Carapace length',
+  carapaceWidthMm: 'Carapace width',
+  legFirstMm: 'Leg I',
+  legFourthMm: 'Leg IV',
+  legSpanMm: 'Leg span as laid out',
+};
+
+/** Each size as what grows in a sentence: "made the carapace 1.3 times as wide". */
+export const GROWN_WORDS: Readonly<Record<Exclude<keyof SkinSizes, 'legSpanMm'>, { what: string; how: string }>> = {
+  carapaceLengthMm: { what: 'the carapace', how: 'long' },
+  carapaceWidthMm: { what: 'the carapace', how: 'wide' },
+  legFirstMm: { what: 'leg I', how: 'long' },
+  legFourthMm: { what: 'leg IV', how: 'long' },
+};
+
+/** What a measured quantity is called: "Carapace length", "Leg I left", "Leg I left, femur", "Laid-out span, I left to IV right". */
+export function quantityName(name: string): string {
+  const whole = WHOLE[name];
+  if (whole) return whole;
+  const [kind, first, second] = name.split('-');
+  const leg = legOf(first);
+  if (kind === 'leg' && leg) {
+    const segment = LEG_SEGMENTS.find((candidate) => candidate === second);
+    return capitalized(segment ? `${LEG_LABELS[leg]}, ${SEGMENT_LABELS[segment satisfies LegSegment]}` : LEG_LABELS[leg]);
+  }
+  const other = legOf(second);
+  if (kind === 'span' && leg && other) return `Laid-out span, ${legShort(leg)} to ${legShort(other)}`;
+  return name;
+}
+
+function legOf(id: string | undefined): LegId | undefined {
+  return LEG_IDS.find((candidate) => candidate === id);
+}
+
+function legShort(leg: LegId): string {
+  return LEG_LABELS[leg].replace('leg ', '');
+}
