@@ -52,7 +52,7 @@ test.describe('Examination', () => {
     await expect(page.getByText('Signed: female, strong.')).toBeVisible();
     await expect(page.getByText('The record of this animal contradicts itself.')).toBeVisible();
     await expect(page.getByText('Stands against another reading of this animal:')).toHaveCount(2);
-    const signed = page.getByRole('listitem').filter({ hasText: 'Read by Ottokar Venn' });
+    const signed = page.getByRole('listitem').filter({ hasText: /Read by Ottokar Venn/ });
     await signed.getByText('All answers, as signed').click();
     await expect(signed.getByText('76 mm')).toBeVisible();
 

@@ -1,5 +1,5 @@
 import { readFile } from 'node:fs/promises';
-import { parentPort, workerData } from 'node:worker_threads';
+import { parentPort } from 'node:worker_threads';
 import libheif from 'libheif-js/wasm-bundle.js';
 
 /** Upright pixels, four bytes each (RGBA), or why there are none. */
@@ -7,10 +7,12 @@ export type HeicAnswer =
   | { readonly decoded: true; readonly widthPx: number; readonly heightPx: number; readonly rgba: Uint8ClampedArray<ArrayBuffer> }
   | { readonly decoded: false; readonly reason: string };
 
+/** How long the thread waits for the next picture before it ends and gives the decoder's memory back. */
+const PATIENCE_MS = 30_000;
+
 /**
- * Runs in a thread of its own, for one picture: decoding 12 megapixels blocks for half a second, and the decoder's memory
- * only comes back with the end of the thread. libheif turns the picture upright itself (ISO/IEC 23008-12, 6.5.10: `irot`
- * and `imir` are binding, the EXIF orientation is not).
+ * Runs in a thread of its own, one picture after another: decoding 12 megapixels blocks for half a second. libheif turns the
+ * picture upright itself (ISO/IEC 23008-12, 6.5.10: `irot` and `imir` are binding, the EXIF orientation is not).
  */
 async function decode(file: Buffer): Promise<HeicAnswer> {
   const images = new libheif.HeifDecoder().decode(file);
@@ -33,5 +35,15 @@ async function answerFor(path: string): Promise<HeicAnswer> {
   }
 }
 
-const answer = await answerFor(String(workerData));
-parentPort?.postMessage(answer, answer.decoded ? [answer.rgba.buffer] : []);
+const port = parentPort;
+if (port === null) throw new TypeError('Expected to run in a thread of its own');
+
+// The thread ends only after a rest: a thread that ends while its WebAssembly is still being compiled in the background can
+// take the whole process with it (seen once in hundreds of runs when each picture had its own thread).
+let rest = setTimeout(() => port.close(), PATIENCE_MS);
+port.on('message', async (path: string) => {
+  clearTimeout(rest);
+  const answer = await answerFor(path);
+  port.postMessage(answer, answer.decoded ? [answer.rgba.buffer] : []);
+  rest = setTimeout(() => port.close(), PATIENCE_MS);
+});

@@ -20,7 +20,7 @@ export function Opposition({ determination, opposed, contradicts, nameOfSkin, on
   return (
     <div className={contradicts ? style['contradicts'] : style['differs']}>
       <p>{oppositionInWords(determination, contradicts)}</p>
-      <ul>
+      <ul className={style['readings']}>
         {opposed.map((other) => (
           <li key={other.id}>
             <button type="button" className={style['link']} onClick={() => onShow(other.id)}>

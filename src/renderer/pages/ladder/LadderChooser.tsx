@@ -75,8 +75,8 @@ function AnimalItem({
           {lastMeasuredSkin ? (
             <>
               <span>
-                carapace, last measured skin (
-                {lastMeasuredSkin.instar ? instarInWords(lastMeasuredSkin.instar) : `molt ${lastMeasuredSkin.recordedMolt}`})
+                last measured carapace,{' '}
+                {lastMeasuredSkin.instar ? instarInWords(lastMeasuredSkin.instar) : `molt ${lastMeasuredSkin.recordedMolt}`}
               </span>
               <EstimateText estimate={lastMeasuredSkin.carapaceLengthMm} />
             </>

@@ -71,4 +71,10 @@ describe('galleryEntries', () => {
     expect(entries.map(({ kind }) => kind)).toEqual(['plate', 'gap', 'no-photo', 'plate']);
     expect(entries[1]).toMatchObject({ words: 'Instar 6 has no molt on record.' });
   });
+
+  it('begins with the first skin, whatever went by between the acquisition and it', () => {
+    const { rungs } = buildLadder([moltOn('2024-01-01', 5, 4)], { acquiredOn: '2023-01-01', acquiredInstar: 3 });
+    expect(rungs[0]?.skippedInstars).toBe(2);
+    expect(galleryEntries(rungs, [itemOn('2024-01-01', rule)]).map(({ kind }) => kind)).toEqual(['plate']);
+  });
 });

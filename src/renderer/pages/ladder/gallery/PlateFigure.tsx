@@ -28,9 +28,9 @@ export function PlateFigure({ rung, photo, plate, pxPerMm, room }: Props): React
       <div className={style['stand']} style={{ height: room.heightPx, paddingTop: room.carapaceLinePx - plate.carapaceAtMm * pxPerMm }}>
         <Link to={`/bench/${photo.id}`} className={style['mount'] ?? ''}>
           <span className={style['plate']} style={{ width: widthPx, height: plate.heightMm * pxPerMm }}>
-            {state !== 'shown' && (
-              <span className={style['waiting']}>{state === 'loading' ? 'Laying the photo flat …' : 'The photo cannot be read.'}</span>
-            )}
+            <span className={style['waiting']} aria-hidden={state !== 'broken'}>
+              {state === 'broken' ? 'The photo cannot be read.' : 'Laying the photo flat …'}
+            </span>
             <img
               className={state === 'shown' ? style['shown'] : style['coming']}
               onLoad={() => setState('shown')}

@@ -17,7 +17,9 @@ export type GalleryEntry =
 
 export function galleryEntries(rungs: readonly Rung[], items: readonly GalleryItem[]): GalleryEntry[] {
   return rungs.flatMap((rung, index) => {
-    const gap = gapInWords(rung, rungs[index - 1]);
+    const previous = rungs[index - 1];
+    // Instars between the acquisition and the first skin are told in the table: before the first there is no row to interrupt.
+    const gap = previous ? gapInWords(rung, previous) : null;
     const own = items.filter(({ moltId }) => moltId === rung.moltId);
     const item = own.find(({ photo }) => photo.id === rung.photoId) ?? own[0];
     const entry: GalleryEntry = item ? entryOf(rung, item) : { kind: 'no-photo', rung };
