@@ -69,6 +69,9 @@ describe('a picture in linear light', () => {
 
   it('tells what is wrong with a file that is no picture', async () => {
     const path = join(import.meta.dirname, 'light.test.ts');
-    expect(await readLight({ path, name: 'notes.txt' })).toEqual({ ok: false, failure: { code: 'file-not-an-image', file: 'notes.txt', kind: null } });
+    expect(await readLight({ path, name: 'notes.txt' })).toEqual({
+      ok: false,
+      failure: { code: 'file-not-an-image', file: 'notes.txt', kind: null },
+    });
   });
 });
