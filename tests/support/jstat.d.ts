@@ -2,6 +2,16 @@
 declare module 'jstat' {
   export const jStat: {
     readonly normal: { cdf(x: number, mean: number, standardDeviation: number): number };
+    readonly chisquare: { cdf(x: number, degreesOfFreedom: number): number };
+    readonly models: {
+      ols(
+        observed: readonly number[],
+        design: readonly (readonly number[])[],
+      ): {
+        readonly coef: readonly number[];
+        readonly t: { readonly se: readonly number[]; readonly p: readonly number[] };
+      };
+    };
     readonly studentt: {
       cdf(x: number, degreesOfFreedom: number): number;
       inv(probability: number, degreesOfFreedom: number): number;

@@ -1,35 +1,12 @@
-import type { BudgetSource, Quantity } from '../measuring/quantity.ts';
-
-/** A length with what its variance is made of, so that lengths which share a cause of error can be averaged honestly. */
-export interface MeasuredLength {
-  readonly valueMm: number;
-  /** Standard uncertainty by source; `rest` is what the budget does not explain. */
-  readonly parts: Readonly<Partial<Record<BudgetSource | 'rest', number>>>;
-  /** Names the calibrations behind it; equal names mean that their errors are the same error. */
-  readonly calibratedBy: string;
-}
-
-export function measuredLength(quantity: Quantity, photoId: string): MeasuredLength {
-  const parts: Partial<Record<BudgetSource | 'rest', number>> = {};
-  let explained = 0;
-  for (const { source, standardUncertainty } of quantity.budget) {
-    parts[source] = Math.hypot(parts[source] ?? 0, standardUncertainty);
-    explained += standardUncertainty ** 2;
-  }
-  parts.rest = Math.sqrt(Math.max(0, quantity.estimate.standardUncertainty ** 2 - explained));
-  return { valueMm: quantity.estimate.value, parts, calibratedBy: photoId };
-}
-
-export function standardUncertaintyOf(length: MeasuredLength): number {
-  return Math.hypot(...Object.values(length.parts));
-}
+import type { BudgetSource } from '../measuring/quantity.ts';
+import { consistencyOf } from './consistency.ts';
+import { correlationOf, type MeasuredLength, standardUncertaintyOf } from './measuredLength.ts';
 
 /**
  * Several readings of one length, weighted by inverse variance. Errors in common do not average out: pointing is
  * independent from reading to reading, the calibration is one per photo, the scale object and the height of the carapace
  * are taken as the same for all (law of propagation with correlated inputs, JCGM 100:2008, 5.2.2). Where readings differ by
- * more than their uncertainties allow, the result's is enlarged by the Birge ratio, sqrt(chi^2 / (n - 1)) (Birge RT 1932,
- * Phys. Rev. 40:207; from memory).
+ * more than their uncertainties allow, the result's is enlarged by the Birge ratio of `consistencyOf`.
  *
  * @returns null for an empty list.
  */
@@ -40,8 +17,7 @@ export function combineReadings(lengths: readonly MeasuredLength[]): MeasuredLen
   const mean = weightedMean(counted, weights);
   if (mean === null || exact.length > 0 || counted.length < 2) return mean;
 
-  const chiSquared = counted.reduce((sum, length, i) => sum + (weights[i] ?? 0) * (length.valueMm - mean.valueMm) ** 2, 0);
-  return enlarged(mean, Math.max(1, Math.sqrt(chiSquared / (counted.length - 1))));
+  return enlarged(mean, Math.max(1, consistencyOf(counted)?.birgeRatio ?? 1));
 }
 
 /** Left and right of one animal: two different lengths, so a plain mean. Null for an empty list. */
@@ -73,21 +49,6 @@ function weightedMean(lengths: readonly MeasuredLength[], weights: readonly numb
     parts,
     calibratedBy: [...new Set(lengths.map((length) => length.calibratedBy))].sort().join(' '),
   };
-}
-
-function correlationOf(source: BudgetSource | 'rest', a: MeasuredLength, b: MeasuredLength): 0 | 1 {
-  switch (source) {
-    case 'pointing':
-    case 'rest':
-      return 0;
-    case 'calibration':
-    case 'tilt-unknown':
-    case 'camera-distance':
-      return a.calibratedBy === b.calibratedBy ? 1 : 0;
-    case 'scale-object':
-    case 'height':
-      return 1;
-  }
 }
 
 function enlarged(length: MeasuredLength, factor: number): MeasuredLength {

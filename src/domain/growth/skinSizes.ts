@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import type { LegId } from '../measuring/landmarks.ts';
 import { Estimate, estimateFrom, type Measurement } from '../measuring/quantity.ts';
-import { combineReadings, type MeasuredLength, meanOfSides, measuredLength, standardUncertaintyOf } from './combine.ts';
+import { combineReadings, meanOfSides } from './combine.ts';
+import { type MeasuredLength, measuredLength, standardUncertaintyOf } from './measuredLength.ts';
 
 /** What one reading of one skin photo gives under that photo's calibration. */
 export interface SkinReading {
@@ -45,7 +46,7 @@ function legPair(readings: readonly SkinReading[], legs: readonly [LegId, LegId]
   return estimateOf(meanOfSides(sides));
 }
 
-function isReplaced(measurement: Measurement, name: string): boolean {
+export function isReplaced(measurement: Measurement, name: string): boolean {
   return (
     measurement.absent.some((quantity) => quantity.name === name && quantity.reason === 'missing') ||
     measurement.quantities.some((quantity) => quantity.name === name && quantity.flags.includes('regenerated'))
@@ -53,7 +54,7 @@ function isReplaced(measurement: Measurement, name: string): boolean {
 }
 
 /** Two landmarks on one spot give a length of zero, which is no size and has no logarithm. */
-function lengthsNamed(readings: readonly SkinReading[], name: string): MeasuredLength[] {
+export function lengthsNamed(readings: readonly SkinReading[], name: string): MeasuredLength[] {
   return readings.flatMap(({ photoId, measurement }) =>
     measurement.quantities
       .filter((quantity) => quantity.name === name && quantity.estimate.value > 0)
@@ -65,6 +66,6 @@ function longest(lengths: readonly (MeasuredLength | null)[]): MeasuredLength | 
   return lengths.reduce((found, next) => (next !== null && (found === null || next.valueMm > found.valueMm) ? next : found), null);
 }
 
-function estimateOf(length: MeasuredLength | null): Estimate | null {
+export function estimateOf(length: MeasuredLength | null): Estimate | null {
   return length && estimateFrom(length.valueMm, standardUncertaintyOf(length));
 }

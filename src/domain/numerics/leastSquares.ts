@@ -68,6 +68,28 @@ export function leastSquares(design: readonly (readonly number[])[], observed: r
   };
 }
 
+/**
+ * Weighted least squares: rows scaled by the root of their weight, then as `leastSquares`. `rSquared` is about the mean of the
+ * scaled observations and says nothing of the fit; `residualStandardDeviation` is that of an observation of weight 1.
+ *
+ * @param weights n numbers above zero, 1 / variance up to a common factor.
+ * @throws RangeError as `leastSquares`, and when a weight is not above zero.
+ */
+export function weightedLeastSquares(
+  design: readonly (readonly number[])[],
+  observed: readonly number[],
+  weights: readonly number[],
+): LinearFit {
+  if (weights.length !== observed.length || weights.some((weight) => !(weight > 0 && Number.isFinite(weight)))) {
+    throw new RangeError(`Expected ${observed.length} weights above zero`);
+  }
+  const roots = weights.map(Math.sqrt);
+  return leastSquares(
+    design.map((row, i) => row.map((entry) => entry * (roots[i] ?? 0))),
+    observed.map((value, i) => value * (roots[i] ?? 0)),
+  );
+}
+
 /** Below this ratio of the diagonal of R a column is rounding noise of the others. Longley, the hardest set in use, stands at 1e-5. */
 const RANK_TOLERANCE = 1e-13;
 

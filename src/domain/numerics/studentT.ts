@@ -15,6 +15,19 @@ export function studentTQuantile(probability: number, degreesOfFreedom: number):
   return probability < 0.5 ? -upperQuantile(probability, degreesOfFreedom) : upperQuantile(1 - probability, degreesOfFreedom);
 }
 
+/**
+ * P(|T| > |t|): what a two-sided test of a coefficient over its standard error reports (Abramowitz & Stegun 26.7.1).
+ *
+ * @param degreesOfFreedom finite and > 0.
+ * @throws RangeError when they are not: a mistake of the caller.
+ */
+export function studentTTwoSided(t: number, degreesOfFreedom: number): number {
+  if (!(degreesOfFreedom > 0 && Number.isFinite(degreesOfFreedom)) || Number.isNaN(t)) {
+    throw new RangeError(`Expected a t and degrees of freedom above 0, got ${t} and ${degreesOfFreedom}`);
+  }
+  return t === 0 ? 1 : Math.min(1, 2 * upperTail(Math.abs(t), degreesOfFreedom));
+}
+
 /** The t > 0 with probability `tail` above it: bracketed, halved to where Newton is safe, finished by Newton. */
 function upperQuantile(tail: number, degrees: number): number {
   let low = 0;

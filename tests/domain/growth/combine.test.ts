@@ -1,12 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  combineReadings,
-  type MeasuredLength,
-  meanOfSides,
-  measuredLength,
-  standardUncertaintyOf,
-} from '../../../src/domain/growth/combine.ts';
+import { combineReadings, meanOfSides } from '../../../src/domain/growth/combine.ts';
+import { type MeasuredLength, measuredLength, standardUncertaintyOf } from '../../../src/domain/growth/measuredLength.ts';
 import { quantity } from './skins.ts';
 
 function pointed(valueMm: number, uncertaintyMm: number, calibratedBy = 'photo-1'): MeasuredLength {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { leastSquares } from '../../../src/domain/numerics/leastSquares.ts';
+import { leastSquares, weightedLeastSquares } from '../../../src/domain/numerics/leastSquares.ts';
 import { LONGLEY, logRelativeError, NORRIS, PONTIUS, type ReferenceFit } from '../../support/nistReferenceFits.ts';
 
 function leastDigits(reference: ReferenceFit): { coefficients: number; spread: number } {
@@ -77,5 +77,50 @@ describe('least squares', () => {
     expect(() => leastSquares([[1, 0]], [1])).toThrow(/rows/);
     expect(() => leastSquares([[1], [1]], [1])).toThrow(/observations/);
     expect(() => leastSquares([[0], [0]], [1, 2])).toThrow(/zero/);
+  });
+});
+
+describe('weighted least squares', () => {
+  it('reproduces Norris and Longley, whatever the common weight', () => {
+    for (const reference of [NORRIS, LONGLEY]) {
+      const weights = reference.observed.map(() => 4);
+      const fit = weightedLeastSquares(reference.design, reference.observed, weights);
+      fit.coefficients.forEach((value, index) => {
+        expect(logRelativeError(value, reference.coefficients[index] ?? Number.NaN)).toBeGreaterThan(10);
+      });
+      fit.standardErrors.forEach((value, index) => {
+        expect(logRelativeError(value, reference.standardErrors[index] ?? Number.NaN)).toBeGreaterThan(10);
+      });
+    }
+  });
+
+  it('counts an observation of weight 3 as three of weight 1', () => {
+    const once = weightedLeastSquares(
+      [
+        [1, 0],
+        [1, 1],
+        [1, 2],
+      ],
+      [1, 3, 4],
+      [1, 3, 1],
+    );
+    const repeated = leastSquares(
+      [
+        [1, 0],
+        [1, 1],
+        [1, 1],
+        [1, 1],
+        [1, 2],
+      ],
+      [1, 3, 3, 3, 4],
+    );
+    once.coefficients.forEach((value, index) => {
+      expect(value).toBeCloseTo(repeated.coefficients[index] ?? Number.NaN, 12);
+    });
+    expect(once.residualSumOfSquares).toBeCloseTo(repeated.residualSumOfSquares, 12);
+  });
+
+  it('refuses a weight of zero', () => {
+    expect(() => weightedLeastSquares([[1], [1]], [1, 2], [1, 0])).toThrow(/weights/);
   });
 });

@@ -1,6 +1,6 @@
 import { jStat } from 'jstat';
 import { describe, expect, it } from 'vitest';
-import { studentTQuantile } from '../../../src/domain/numerics/studentT.ts';
+import { studentTQuantile, studentTTwoSided } from '../../../src/domain/numerics/studentT.ts';
 
 const DEGREES = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 15, 16, 20, 25, 30, 40, 50, 60, 100];
 /** Two-sided 95 % and 99 %, as printed in any table of Student's t (recomputed with scipy). */
@@ -74,5 +74,26 @@ describe("quantiles of Student's t", () => {
     expect(() => studentTQuantile(Number.NaN, 5)).toThrow(/probability/);
     expect(() => studentTQuantile(0.9, 0)).toThrow(/degrees/);
     expect(() => studentTQuantile(0.9, Number.POSITIVE_INFINITY)).toThrow(/degrees/);
+  });
+});
+
+describe("two-sided probability of Student's t", () => {
+  it('is the inverse of the quantile, and the same on both sides', () => {
+    for (const degrees of [1, 4, 27.3]) {
+      for (const probability of [0.5, 0.05, 0.001]) {
+        const t = studentTQuantile(1 - probability / 2, degrees);
+        expect(studentTTwoSided(t, degrees)).toBeCloseTo(probability, 12);
+        expect(studentTTwoSided(-t, degrees)).toBeCloseTo(probability, 12);
+      }
+    }
+  });
+
+  it('agrees with jstat', () => {
+    expect(studentTTwoSided(2.1, 7)).toBeCloseTo(2 * (1 - jStat.studentt.cdf(2.1, 7)), 7);
+  });
+
+  it('is 1 at 0 and refuses no number', () => {
+    expect(studentTTwoSided(0, 3)).toBe(1);
+    expect(() => studentTTwoSided(Number.NaN, 3)).toThrow(/t and degrees/);
   });
 });
