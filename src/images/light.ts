@@ -1,4 +1,4 @@
-import { type LightImage, type LightPlanes, reduceLight } from '../domain/finding/light.ts';
+import { decodeSrgb, type LightImage, type LightPlanes, reduceLight } from '../domain/finding/light.ts';
 import { fail, type Result, succeed } from '../domain/result.ts';
 import { decodingFailure } from './damage.ts';
 import { readHeader } from './header.ts';
@@ -60,9 +60,4 @@ function luminanceOf(red: LightImage, green: LightImage, blue: LightImage): Ligh
       LUMINANCE[0] * (red.light[index] ?? 0) + LUMINANCE[1] * (green.light[index] ?? 0) + LUMINANCE[2] * (blue.light[index] ?? 0);
   }
   return { widthPx: red.widthPx, heightPx: red.heightPx, light };
-}
-
-/** IEC 61966-2-1, from an encoded value of 0 to 1 to linear light. */
-export function decodeSrgb(encoded: number): number {
-  return encoded <= 0.04045 ? encoded / 12.92 : ((encoded + 0.055) / 1.055) ** 2.4;
 }

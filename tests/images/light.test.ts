@@ -3,9 +3,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { lightAt } from '../../src/domain/finding/light.ts';
+import { decodeSrgb, lightAt } from '../../src/domain/finding/light.ts';
 import { unwrap } from '../../src/domain/result.ts';
-import { decodeSrgb, readLight } from '../../src/images/light.ts';
+import { readLight } from '../../src/images/light.ts';
 
 const FIXTURES = join(import.meta.dirname, '../fixtures/images');
 

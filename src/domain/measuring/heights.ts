@@ -1,8 +1,8 @@
-import { CARAPACE_LANDMARKS, type CarapaceLandmark, type LandmarkName } from './landmarks.ts';
+import { CARAPACE_LANDMARKS, type CarapaceLandmark, type LandmarkName, type PointHeight } from './landmarks.ts';
 import type { CarapaceHeight } from './reading.ts';
 
-/** Heights above the table of whatever the caller knows better than the defaults, in mm; taken as exact. */
-export type KnownHeights = Partial<Record<LandmarkName, number>>;
+/** Heights above the table of whatever is known better than the defaults, in mm; a bare number is taken as exact. */
+export type KnownHeights = Partial<Record<LandmarkName, number | PointHeight>>;
 
 /** Default height of the carapace landmarks as a share of the carapace width, with its standard uncertainty. Own assumption. */
 export const CARAPACE_HEIGHT_SHARE = 0.35;
@@ -50,8 +50,8 @@ export interface CarapaceOnPlane {
 }
 
 /**
- * Heights above the table of all landmarks: the carapace as entered or by its default share, legs on the table.
- * The share refers to the true width, which itself depends on the height; the two are solved together.
+ * Heights above the table of all landmarks: what was stated for one of them, else the carapace as entered or by its default
+ * share, legs on the table. The share refers to the true width, which itself depends on the height; the two are solved together.
  */
 export function heightsOf(entered: CarapaceHeight, carapace: CarapaceOnPlane, known: KnownHeights = {}): Heights {
   const widthMm = trueWidthMm(entered, carapace);
@@ -73,8 +73,11 @@ export function heightsOf(entered: CarapaceHeight, carapace: CarapaceOnPlane, kn
   };
   return {
     of: (name) => {
-      const heightMm = known[name];
-      if (heightMm !== undefined) return { heightMm, ownStandardUncertaintyMm: 0, sharesCarapace: false, assumed: false };
+      const stated = known[name];
+      if (stated !== undefined) {
+        const { heightMm, standardUncertaintyMm } = typeof stated === 'number' ? { heightMm: stated, standardUncertaintyMm: 0 } : stated;
+        return { heightMm, ownStandardUncertaintyMm: standardUncertaintyMm, sharesCarapace: false, assumed: false };
+      }
       return isCarapaceLandmark(name) ? onCarapace : onLegs;
     },
     carapaceStandardUncertaintyMm: common.uncertaintyMm,

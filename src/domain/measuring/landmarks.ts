@@ -41,11 +41,31 @@ export const DORSAL_SKIN_PROTOCOL: readonly LandmarkName[] = [
 export const LandmarkState = z.enum(['placed', 'missing', 'regenerated', 'not-visible']).meta({ id: 'LandmarkState' });
 export type LandmarkState = z.infer<typeof LandmarkState>;
 
+/** How high one landmark lies above the table, where the keeper knows better than the default. */
+export const PointHeight = z
+  .object({
+    heightMm: z.number().min(0).max(100),
+    standardUncertaintyMm: z.number().min(0).max(50),
+  })
+  .meta({ id: 'PointHeight' });
+export type PointHeight = z.infer<typeof PointHeight>;
+
+const Place = {
+  at: ImagePoint,
+  pointingPx: z
+    .number()
+    .positive()
+    .max(100)
+    .optional()
+    .describe('Standard uncertainty of this point per coordinate, where it was found on an edge; left out for a point placed by hand'),
+  height: PointHeight.optional().describe('Left out where the default counts'),
+};
+
 /** `placed` and `regenerated` carry a point; `missing` (the part is not there) and `not-visible` carry none. */
 export const Landmark = z
   .discriminatedUnion('state', [
-    z.object({ state: z.literal('placed'), at: ImagePoint }),
-    z.object({ state: z.literal('regenerated'), at: ImagePoint }),
+    z.object({ state: z.literal('placed'), ...Place }),
+    z.object({ state: z.literal('regenerated'), ...Place }),
     z.object({ state: z.literal('missing') }),
     z.object({ state: z.literal('not-visible') }),
   ])
@@ -60,4 +80,14 @@ export type Landmarks = z.infer<typeof Landmarks>;
 /** Where the landmark lies; null where it has no point. */
 export function pointOf(landmark: Landmark | undefined): ImagePoint | null {
   return landmark !== undefined && 'at' in landmark ? landmark.at : null;
+}
+
+/** The heights the keeper stated for single landmarks. */
+export function statedHeights(landmarks: Landmarks): Partial<Record<LandmarkName, PointHeight>> {
+  const heights: Partial<Record<LandmarkName, PointHeight>> = {};
+  for (const name of DORSAL_SKIN_PROTOCOL) {
+    const landmark = landmarks[name];
+    if (landmark !== undefined && 'at' in landmark && landmark.height !== undefined) heights[name] = landmark.height;
+  }
+  return heights;
 }

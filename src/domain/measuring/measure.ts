@@ -1,7 +1,7 @@
 import { contribution, covarianceOf, curvature, type Excursion, meanSquareDeviation } from '../numerics/propagation.ts';
 import { type Calibration, toPlane } from './calibrate.ts';
 import { type Heights, heightsOf, type KnownHeights } from './heights.ts';
-import { type CarapaceLandmark, type LandmarkName, type Landmarks, pointOf } from './landmarks.ts';
+import { type CarapaceLandmark, type LandmarkName, type Landmarks, pointOf, statedHeights } from './landmarks.ts';
 import { type Placement, placeLandmarks } from './placements.ts';
 import { type AbsentQuantity, type BudgetSource, estimateFrom, type Measurement, type Quantity, type QuantityFlag } from './quantity.ts';
 import { DORSAL_SKIN_QUANTITIES, type QuantityDefinition } from './quantityDefinitions.ts';
@@ -61,7 +61,7 @@ export function carapaceHeights(
       cameraHeightMm: calibration.view.station.heightMm,
       faceHeightMm: calibration.faceHeightMm,
     },
-    known,
+    { ...statedHeights(landmarks), ...known },
   );
 }
 

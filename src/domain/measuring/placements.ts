@@ -48,7 +48,8 @@ export function placeLandmarks(
         landmark.state === 'regenerated',
         calibration,
         heights,
-        typeof pointingPx === 'number' ? pointingPx : pointingPx(name),
+        // A point that was found on an edge knows how well; what repeats say of the hand does not hold for it.
+        landmark.pointingPx ?? (typeof pointingPx === 'number' ? pointingPx : pointingPx(name)),
       ),
     );
   }

@@ -1,10 +1,11 @@
 import { checkCorners } from '../../domain/measuring/corners.ts';
-import { sameValue } from './change.ts';
+import { isEmpty, sameValue } from './change.ts';
 import { placeAt, tapHandle } from './deeds/placing.ts';
 import { inOrder } from './deeds/scale.ts';
 import { placedScaleOf } from './document.ts';
-import { type Handle, handlePosition, handleUnder, moveHandle, scaleHandlesOf } from './handles.ts';
+import { type Handle, handlePosition, handleUnder, isLandmarkName, moveHandle, scaleHandlesOf } from './handles.ts';
 import { abandon, amend, begin, settle } from './history.ts';
+import { fallingPoint } from './snapping.ts';
 import { type BenchState, type BenchStore, handlesInHand } from './store.ts';
 import { type PointerAct, type PointerHappening, point } from './tools/pointing.ts';
 import { fitWhole, inside, panBy, pinch, resized, type Size, toImage, type ViewPoint, zoomAbout } from './view.ts';
@@ -81,9 +82,20 @@ function after(state: BenchState, act: Exclude<PointerAct, { kind: 'click' | 'ta
   }
 }
 
+/** A dragged point goes to the edge beside it, if points do so now. */
+function settleOnEdge(state: BenchState): Partial<BenchState> {
+  const { selected, edited } = state;
+  const landmark = selected !== null && isLandmarkName(selected) ? edited.document[selected] : undefined;
+  if (selected === null || !isLandmarkName(selected) || landmark === undefined || !('at' in landmark)) return { edited: settle(edited) };
+  // A press that moved nothing leaves the point as it is.
+  if (edited.pending === null || isEmpty(edited.pending.change)) return { edited: settle(edited) };
+  return { edited: settle(amend(edited, { [selected]: { ...landmark, ...fallingPoint(state, selected, landmark.at) } })) };
+}
+
 /** A dragged corner may have passed another one: the order round the rectangle is put right before it is recorded. */
 function settleInOrder(state: BenchState): Partial<BenchState> {
   const { document, pending } = state.edited;
+  if (pending?.label === 'move-point') return settleOnEdge(state);
   const marks = pending?.label === 'move-scale' ? placedScaleOf(document) : undefined;
   if (marks?.kind !== 'rectangle' || checkCorners(marks.corners).ok) return { edited: settle(state.edited) };
   const held = state.selected === null ? null : handlePosition(document, state.selected);

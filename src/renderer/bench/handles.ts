@@ -44,7 +44,10 @@ export function moveHandle(document: BenchDocument, id: HandleId, to: ImagePoint
     return document.scale === undefined ? {} : { scale: withHandleAt(document.scale, id, to), ...confirmHandle(document, id) };
   }
   const landmark = document[id];
-  return landmark !== undefined && 'at' in landmark ? { [id]: { ...landmark, at: to } } : {};
+  if (landmark === undefined || !('at' in landmark)) return {};
+  // How well an edge was found says nothing about a place that the hand chose.
+  const { pointingPx: _, ...kept } = landmark;
+  return { [id]: { ...kept, at: to } };
 }
 
 /** The change that says of a handle put down roughly that it lies where it should. */

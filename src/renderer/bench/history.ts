@@ -12,6 +12,7 @@ export type ChangeLabel =
   | 'change-scale'
   | 'remove-scale'
   | 'set-height'
+  | 'set-point-height'
   | 'set-pointing'
   | 'put-back';
 

@@ -1,4 +1,5 @@
 import { placeAt } from './deeds/placing.ts';
+import { changeLoupe, setSnaps } from './deeds/pointing.ts';
 import { markAsked, skipAsked } from './deeds/points.ts';
 import { nudgeSelected, removeSelected, selectNeighbour } from './deeds/selection.ts';
 import { redoChange, stepBack, undoChange } from './deeds/travel.ts';
@@ -68,6 +69,10 @@ function pressOnPhoto(store: BenchStore, key: string, press: KeyPress): boolean 
       return does(() => selectNeighbour(store, 1));
     case 'PageUp':
       return does(() => selectNeighbour(store, -1));
+    case 'l':
+      return does(() => changeLoupe(store, press.shift ? -1 : 1));
+    case 'e':
+      return does(() => setSnaps(store, !store.getState().snaps));
     case 's':
       return does(() => skipAsked(store));
     case 'm':

@@ -8,6 +8,7 @@ import {
   LEG_JOINTS,
   type LegId,
   legLandmark,
+  type PointHeight,
 } from '../../domain/measuring/landmarks.ts';
 import type { ImagePoint } from '../../domain/measuring/points.ts';
 import type { Patch } from './change.ts';
@@ -84,10 +85,20 @@ export function setRegrown(guide: Guide, leg: LegId, isRegrown: boolean): Guide 
   return { ...guide, regrown };
 }
 
-/** The landmark that a click for `name` makes. */
-export function landmarkAt(guide: Guide, name: LandmarkName, at: ImagePoint): Landmark {
+/** The landmark that a click for `name` makes; `known` is what else is known of it. */
+export function landmarkAt(
+  guide: Guide,
+  name: LandmarkName,
+  at: ImagePoint,
+  known: { readonly height?: PointHeight | undefined; readonly pointingPx?: number | undefined } = {},
+): Landmark {
   const group = groupOf(name);
-  return group !== 'carapace' && guide.regrown.has(group) ? { state: 'regenerated', at } : { state: 'placed', at };
+  const place = {
+    at,
+    ...(known.pointingPx === undefined ? {} : { pointingPx: known.pointingPx }),
+    ...(known.height === undefined ? {} : { height: known.height }),
+  };
+  return group !== 'carapace' && guide.regrown.has(group) ? { state: 'regenerated', ...place } : { state: 'placed', ...place };
 }
 
 /** Marks points as not there or not to be seen; a point they had goes (undo brings it back). */
@@ -101,7 +112,7 @@ export function markRegrown(landmarks: Landmarks, leg: LegId, isRegrown: boolean
     namesIn(leg).flatMap((name) => {
       const landmark = landmarks[name];
       if (landmark === undefined || !('at' in landmark)) return [];
-      return [[name, { state: isRegrown ? 'regenerated' : 'placed', at: landmark.at }]];
+      return [[name, { ...landmark, state: isRegrown ? 'regenerated' : 'placed' }]];
     }),
   );
 }

@@ -1,9 +1,11 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import type { LandmarkName, Landmarks } from '../../domain/measuring/landmarks.ts';
+import type { LandmarkName, Landmarks, PointHeight } from '../../domain/measuring/landmarks.ts';
 import type { ImagePoint } from '../../domain/measuring/points.ts';
 import { type BenchDocument, type BenchEntries, landmarksOf } from './document.ts';
 import { type Handle, type HandleId, landmarkHandlesOf, scaleHandlesOf } from './handles.ts';
 import { type Edited, freshlyOpened } from './history.ts';
+import { DEFAULT_LOUPE_ZOOM } from './loupe.ts';
+import type { EdgeFinder } from './snapping.ts';
 import { type Guide, guideFor } from './steps.ts';
 import type { PlacingScale } from './tools/placingScale.ts';
 import { type Pointing, RESTING } from './tools/pointing.ts';
@@ -29,11 +31,24 @@ export interface BenchState {
   readonly ghosts: readonly Landmarks[];
   /** Where the loupe looks: under the pointer while it is over the photo. */
   readonly hover: ImagePoint | null;
+  /** CSS pixels in the loupe for one of the image. */
+  readonly loupeZoom: number;
+  /** Whether points go to the nearest strong edge. */
+  readonly snaps: boolean;
+  /** While the key is held that lets a point fall where it is clicked. */
+  readonly snapIsHeldBack: boolean;
+  /** Reads the open photo; null until its own pixels are there. */
+  readonly findEdge: EdgeFinder | null;
+  /** Heights stated in an earlier pass: they belong to the skin, and a point placed now takes its own from here. */
+  readonly knownHeights: Partial<Record<LandmarkName, PointHeight>>;
 }
+
+/** What a new Bench takes over from the pass before. */
+export type Habits = Partial<Pick<BenchState, 'loupeZoom' | 'snaps' | 'knownHeights'>>;
 
 export type BenchStore = StoreApi<BenchState>;
 
-export function createBenchStore(picture: Size, document: BenchDocument): BenchStore {
+export function createBenchStore(picture: Size, document: BenchDocument, habits: Habits = {}): BenchStore {
   const canvas = { width: 1, height: 1 };
   const landmarks = landmarksOf(document);
   return createStore<BenchState>(() => ({
@@ -49,6 +64,12 @@ export function createBenchStore(picture: Size, document: BenchDocument): BenchS
     chosenInstead: null,
     ghosts: [],
     hover: null,
+    loupeZoom: DEFAULT_LOUPE_ZOOM,
+    snaps: false,
+    snapIsHeldBack: false,
+    findEdge: null,
+    knownHeights: {},
+    ...habits,
   }));
 }
 

@@ -1,6 +1,7 @@
 import type { ImagePoint } from '../../../domain/measuring/points.ts';
 import { landmarksOf } from '../document.ts';
 import { confirmHandle, type HandleId, isLandmarkName } from '../handles.ts';
+import { fallingPoint } from '../snapping.ts';
 import { advance, landmarkAt } from '../steps.ts';
 import { type BenchState, type BenchStore, placingLandmark } from '../store.ts';
 import { placeScalePoint } from '../tools/placingScale.ts';
@@ -22,8 +23,11 @@ export function placeAt(store: BenchStore, at: ImagePoint): void {
     store.setState({ selected: null });
     return;
   }
-  changeDocument(store, state.edited.document[name] === undefined ? 'place-point' : 'move-point', {
-    [name]: landmarkAt(state.guide, name, at),
+  const before = state.edited.document[name];
+  const fallen = fallingPoint(state, name, at);
+  const height = before !== undefined && 'at' in before ? before.height : state.knownHeights[name];
+  changeDocument(store, before === undefined ? 'place-point' : 'move-point', {
+    [name]: landmarkAt(state.guide, name, fallen.at, { height, pointingPx: fallen.pointingPx }),
   });
   store.setState((now) => ({ selected: name, chosenInstead: null, guide: advance(now.guide, landmarksOf(now.edited.document)) }));
 }

@@ -1,4 +1,4 @@
-import type { LandmarkName, LegId } from '../../../domain/measuring/landmarks.ts';
+import type { LandmarkName, LegId, PointHeight } from '../../../domain/measuring/landmarks.ts';
 import type { CarapaceHeight } from '../../../domain/measuring/reading.ts';
 import { landmarksOf } from '../document.ts';
 import { handlePosition, isLandmarkName } from '../handles.ts';
@@ -21,6 +21,18 @@ import { changeDocument } from './changeDocument.ts';
 
 export function setHeight(store: BenchStore, height: CarapaceHeight): void {
   changeDocument(store, 'set-height', { height });
+}
+
+/** What is known of the height of some placed points; null goes back to the default. */
+export function setPointHeights(store: BenchStore, names: readonly LandmarkName[], height: PointHeight | null): void {
+  const { document } = store.getState().edited;
+  const changed = names.flatMap((name) => {
+    const landmark = document[name];
+    if (landmark === undefined || !('at' in landmark)) return [];
+    const { height: _, ...rest } = landmark;
+    return [[name, height === null ? rest : { ...rest, height }]];
+  });
+  changeDocument(store, 'set-point-height', Object.fromEntries(changed));
 }
 
 export function setPointing(store: BenchStore, pointingPx: number): void {

@@ -1,13 +1,17 @@
-import { type PointerEvent, type ReactElement, useEffect, useRef, useState } from 'react';
+import { type PointerEvent, type ReactElement, useCallback, useEffect, useRef, useState } from 'react';
+import { giveEdges, holdSnapBack } from '../../bench/deeds/pointing.ts';
 import { handleAt, hoverAt, pointAt, REACH_CSS, setCanvas, zoomBy } from '../../bench/gestures.ts';
 import { placingLandmark } from '../../bench/store.ts';
 import { Asking } from './Asking.tsx';
 import style from './PhotoCanvas.module.css';
 import { PictureTrouble } from './PictureTrouble.tsx';
+import { PointingTools } from './PointingTools.tsx';
+import { edgeFinderOn } from './picture/edges.ts';
 import { startPainting } from './picture/painter.ts';
 import type { Shown } from './picture/paintPicture.ts';
 import type { OpenPicture } from './picture/picture.ts';
 import { placeIn, wheelCss } from './pointers.ts';
+import { useHeldKey } from './useHeldKey.ts';
 import { useWork } from './useWork.ts';
 import { ZoomButtons } from './ZoomButtons.tsx';
 
@@ -25,6 +29,10 @@ export function PhotoCanvas({ picture, description }: { picture: OpenPicture; de
   const loupeCanvas = useRef<HTMLCanvasElement>(null);
   const [shown, setShown] = useState<Shown>('nothing');
   const spaceIsDown = useRef(false);
+  const hearSpace = useCallback((isDown: boolean) => {
+    spaceIsDown.current = isDown;
+  }, []);
+  const hearFree = useCallback((isDown: boolean) => holdSnapBack(bench, isDown), [bench]);
 
   useEffect(() => {
     const element = frame.current;
@@ -44,30 +52,17 @@ export function PhotoCanvas({ picture, description }: { picture: OpenPicture; de
       zoomBy(bench, Math.exp(-speed * wheelCss(event)), placeIn(element, event));
     };
     element.addEventListener('wheel', wheel, { passive: false });
+    giveEdges(bench, edgeFinderOn(picture.store));
     return () => {
       sizes.disconnect();
       stop();
+      giveEdges(bench, null);
       element.removeEventListener('wheel', wheel);
     };
   }, [bench, picture]);
 
-  useEffect(() => {
-    const space = (event: KeyboardEvent) => {
-      if (event.code === 'Space') spaceIsDown.current = event.type === 'keydown';
-    };
-    // A window that loses the focus hears no key come up.
-    const release = () => {
-      spaceIsDown.current = false;
-    };
-    addEventListener('keydown', space);
-    addEventListener('keyup', space);
-    addEventListener('blur', release);
-    return () => {
-      removeEventListener('keydown', space);
-      removeEventListener('keyup', space);
-      removeEventListener('blur', release);
-    };
-  }, []);
+  useHeldKey('Space', hearSpace);
+  useHeldKey('KeyF', hearFree);
 
   const press = (event: PointerEvent<HTMLCanvasElement>) => {
     if (event.button > 1) return;
@@ -108,6 +103,7 @@ export function PhotoCanvas({ picture, description }: { picture: OpenPicture; de
         />
         <canvas ref={loupeCanvas} className={style['loupe']} hidden />
       </div>
+      <PointingTools />
       <ZoomButtons />
       <Asking />
       <PictureTrouble store={picture.store} />

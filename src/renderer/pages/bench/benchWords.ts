@@ -21,6 +21,7 @@ export const CHANGE_LABELS: Readonly<Record<ChangeLabel, string>> = {
   'change-scale': 'change the scale object',
   'remove-scale': 'remove the scale',
   'set-height': 'set the carapace height',
+  'set-point-height': 'set the height of a point',
   'set-pointing': 'set the pointing uncertainty',
   'put-back': 'put the marks back',
 };
@@ -32,6 +33,8 @@ export const KEYS_IN_WORDS: readonly { readonly keys: string; readonly does: str
   { keys: 'Enter', does: 'place the next point in the middle of the view' },
   { keys: 'Page up, Page down', does: 'select the point before or after' },
   { keys: '+  −  0', does: 'larger, smaller, whole photo' },
+  { keys: 'L, Shift L', does: 'the loupe enlarges more, less (4 to 16 times)' },
+  { keys: 'E', does: 'let points go to the edge beside them, or not; hold F for a click that stays where it is made' },
   { keys: 'S, M, V', does: 'skip the point asked for, mark it missing, mark it not visible' },
   { keys: 'Delete', does: 'take the selected point away' },
   { keys: 'Escape', does: 'drop what is in hand' },

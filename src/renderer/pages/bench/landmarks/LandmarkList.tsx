@@ -59,6 +59,10 @@ function answerInWords(landmark: Landmark | undefined): string {
   if (landmark === undefined) return 'open';
   if (landmark.state === 'missing') return 'missing';
   if (landmark.state === 'not-visible') return 'not visible';
-  const place = `${landmark.at.xPx.toFixed(1)}, ${landmark.at.yPx.toFixed(1)}`;
-  return landmark.state === 'regenerated' ? `regenerated, ${place}` : place;
+  const facts = [
+    ...(landmark.state === 'regenerated' ? ['regenerated'] : []),
+    ...(landmark.height === undefined ? [] : [`${landmark.height.heightMm} mm high`]),
+    ...(landmark.pointingPx === undefined ? [] : ['on an edge']),
+  ];
+  return [...facts, `${landmark.at.xPx.toFixed(1)}, ${landmark.at.yPx.toFixed(1)}`].join(', ');
 }

@@ -11,6 +11,7 @@ import { CarapaceHeightFields } from './CarapaceHeightFields.tsx';
 import { GuidePlate } from './GuidePlate.tsx';
 import { LandmarkList } from './LandmarkList.tsx';
 import { NextStep } from './NextStep.tsx';
+import { PointHeightFields } from './PointHeightFields.tsx';
 import { PointingField } from './PointingField.tsx';
 
 /** The points of the skin: which comes next, what cannot be marked, and all of them in a list. */
@@ -40,6 +41,7 @@ export function LandmarksPanel(): ReactElement {
         </p>
       </div>
       <hr className={style['rule']} />
+      {selected !== null && isLandmarkName(selected) && <PointHeightFields key={selected} name={selected} />}
       <CarapaceHeightFields />
       <PointingField />
       <hr className={style['rule']} />

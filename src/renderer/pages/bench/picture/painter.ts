@@ -7,9 +7,8 @@ import { paintPicture, type Shown } from './paintPicture.ts';
 import type { PictureStore } from './picture.ts';
 import { strokeHairs } from './strokes.ts';
 
-/** Side of the loupe in CSS pixels and CSS pixels per image pixel in it. */
-export const LOUPE_CSS = 176;
-export const LOUPE_ZOOM = 8;
+/** Side of the loupe in CSS pixels. */
+const LOUPE_CSS = 176;
 
 export interface Canvases {
   readonly picture: HTMLCanvasElement;
@@ -56,8 +55,8 @@ export function startPainting(bench: BenchStore, picture: PictureStore, canvases
     const size = { width: LOUPE_CSS, height: LOUPE_CSS };
     fitCanvas(canvases.loupe, size, pixelRatio);
     const view: View = {
-      zoom: LOUPE_ZOOM,
-      offset: { xCss: LOUPE_CSS / 2 - LOUPE_ZOOM * at.xPx, yCss: LOUPE_CSS / 2 - LOUPE_ZOOM * at.yPx },
+      zoom: state.loupeZoom,
+      offset: { xCss: LOUPE_CSS / 2 - state.loupeZoom * at.xPx, yCss: LOUPE_CSS / 2 - state.loupeZoom * at.yPx },
     };
     paintPicture(contexts.loupe, picture.getState(), view, size, pixelRatio, ground);
     paintMarks(contexts.loupe, state, view, pixelRatio, true);
@@ -83,7 +82,7 @@ export function startPainting(bench: BenchStore, picture: PictureStore, canvases
 
 /** The loupe looks at the point being dragged, at the pointer while a point is to be placed, else at the selected point. */
 export function loupeCenter(state: BenchState): ImagePoint | null {
-  if (state.view.zoom >= LOUPE_ZOOM || state.pointing.kind === 'panning' || state.pointing.kind === 'pinching') return null;
+  if (state.view.zoom >= state.loupeZoom || state.pointing.kind === 'panning' || state.pointing.kind === 'pinching') return null;
   const selectedAt = state.selected === null ? null : handlePosition(state.edited.document, state.selected);
   if (state.pointing.kind === 'draggingHandle') return selectedAt;
   const places = state.placing !== null || placingLandmark(state) !== null;

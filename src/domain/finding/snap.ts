@@ -1,0 +1,85 @@
+import type { ImagePoint } from '../measuring/points.ts';
+import type { LightPlanes } from './light.ts';
+import { type Direction, type EdgeSearch, edgeSearch, type Step, stepsAcross } from './profile.ts';
+
+/** A point moved to an edge. */
+export interface Snapped {
+  readonly at: ImagePoint;
+  /** Standard uncertainty per coordinate, px. */
+  readonly pointingPx: number;
+}
+
+/** Rows beside the point, along the edge, whose steps tell how ragged it is. */
+const ROWS = [-4, -2, 0, 2, 4] as const;
+const LEAST_ROWS = 3;
+/** A step must change the light by this share of the brightest light on its line for each pixel, or it is texture. Own judgement. */
+const LEAST_SHARE = 0.02;
+/** A second step that is at least so strong as a share of the first could have been the one that was meant. Own judgement. */
+const RIVAL_SHARE = 0.7;
+/** The steepest change of light and the margin that a definition means differ by this much. Own assumption. */
+const DEFINITION_PX = 0.5;
+/** Directions tried where none is given, over half a turn. */
+const DIRECTIONS = 12;
+
+/**
+ * Moves a point along a direction to the strongest step of light within reach; it keeps its place across that direction.
+ *
+ * The uncertainty is made of how the step scatters about a line in rows beside the point, of what the definition leaves open,
+ * and, where another step is nearly as strong, of half of the way between the two.
+ *
+ * @param planes linear light; the point may lie anywhere in it.
+ * @param direction of the measure, unit vector; null to look in all directions and take the strongest step.
+ * @param reachPx how far the point may move.
+ * @returns null where no step is clear enough, or the line leaves the picture.
+ */
+export function snapToEdge(planes: LightPlanes, at: ImagePoint, direction: Direction | null, reachPx: number): Snapped | null {
+  const search = edgeSearch({ reachPx, stepPx: 0.5, sigmaPx: 1.2, alongPx: 3 });
+  const candidates = direction === null ? allDirections() : [direction];
+  let best: { readonly along: Direction; readonly steps: readonly Step[] } | null = null;
+  for (const along of candidates) {
+    const steps = stepsAcross(planes, at.xPx, at.yPx, along, search);
+    if ((steps[0]?.strength ?? 0) > (best?.steps[0]?.strength ?? 0)) best = { along, steps };
+  }
+  const [first, second] = best?.steps ?? [];
+  if (best === null || first === undefined || first.strength < LEAST_SHARE * brightest(planes)) return null;
+  const raggedPx = raggedness(planes, at, best.along, first.offsetPx, search);
+  if (raggedPx === null) return null;
+  const isRival = second !== undefined && second.strength >= RIVAL_SHARE * first.strength;
+  const doubtPx = isRival ? Math.abs(second.offsetPx - first.offsetPx) / 2 : 0;
+  return {
+    at: { xPx: at.xPx + first.offsetPx * best.along.x, yPx: at.yPx + first.offsetPx * best.along.y },
+    pointingPx: Math.hypot(DEFINITION_PX, raggedPx, doubtPx),
+  };
+}
+
+function allDirections(): Direction[] {
+  return Array.from({ length: DIRECTIONS }, (_, index) => {
+    const angle = (Math.PI * index) / DIRECTIONS;
+    return { x: Math.cos(angle), y: Math.sin(angle) };
+  });
+}
+
+function brightest(planes: LightPlanes): number {
+  return planes.reduce((most, { light }) => light.reduce((brighter, value) => Math.max(brighter, value), most), 0);
+}
+
+/**
+ * Standard deviation of the step's place in rows beside the point about the straight line through them: an edge may cross the
+ * direction at any angle. Null where too few rows show the same step.
+ */
+function raggedness(planes: LightPlanes, at: ImagePoint, along: Direction, offsetPx: number, search: EdgeSearch): number | null {
+  const rows = ROWS.flatMap((beside) => {
+    const steps = stepsAcross(planes, at.xPx - beside * along.y, at.yPx + beside * along.x, along, { ...search, alongPx: 1 });
+    const [nearest] = steps.toSorted((one, other) => Math.abs(one.offsetPx - offsetPx) - Math.abs(other.offsetPx - offsetPx));
+    return nearest === undefined || Math.abs(nearest.offsetPx - offsetPx) > Math.abs(beside) + 1
+      ? []
+      : [[beside, nearest.offsetPx] as const];
+  });
+  if (rows.length < LEAST_ROWS) return null;
+  const meanX = rows.reduce((sum, [x]) => sum + x, 0) / rows.length;
+  const meanY = rows.reduce((sum, [, y]) => sum + y, 0) / rows.length;
+  const spread = rows.reduce((sum, [x]) => sum + (x - meanX) ** 2, 0);
+  const slope = rows.reduce((sum, [x, y]) => sum + (x - meanX) * (y - meanY), 0) / spread;
+  const squares = rows.reduce((sum, [x, y]) => sum + (y - meanY - slope * (x - meanX)) ** 2, 0);
+  return Math.sqrt(squares / (rows.length - 2));
+}

@@ -1,0 +1,69 @@
+import type { Direction } from '../../domain/finding/profile.ts';
+import type { Snapped } from '../../domain/finding/snap.ts';
+import {
+  type CarapaceLandmark,
+  type LandmarkName,
+  type Landmarks,
+  LEG_IDS,
+  LEG_JOINTS,
+  legLandmark,
+  pointOf,
+} from '../../domain/measuring/landmarks.ts';
+import type { ImagePoint } from '../../domain/measuring/points.ts';
+import { landmarksOf } from './document.ts';
+import type { BenchState } from './store.ts';
+
+/** Moves a point along a direction of the picture, at most so far, to an edge of the photo; null where there is none. */
+export type EdgeFinder = (at: ImagePoint, direction: Direction | null, reachPx: number) => Snapped | null;
+
+const PARTNERS: Readonly<Record<CarapaceLandmark, CarapaceLandmark>> = {
+  'carapace-front': 'carapace-rear',
+  'carapace-rear': 'carapace-front',
+  'carapace-left': 'carapace-right',
+  'carapace-right': 'carapace-left',
+};
+
+/** How far a point goes to an edge, in CSS pixels: what the hand could have missed. */
+const REACH_CSS = 10;
+/** In pixels of the photo: less finds nothing, more finds another margin. */
+const LEAST_REACH_PX = 4;
+const MOST_REACH_PX = 24;
+/** Nearer than this two points give no direction. */
+const LEAST_APART_PX = 2;
+
+/**
+ * Where a click for a landmark falls: on the edge beside it, along the length the landmark ends, if points go to edges now;
+ * else where it was made.
+ */
+export function fallingPoint(
+  state: Pick<BenchState, 'snaps' | 'snapIsHeldBack' | 'findEdge' | 'view' | 'edited'>,
+  name: LandmarkName,
+  at: ImagePoint,
+): { readonly at: ImagePoint; readonly pointingPx?: number | undefined } {
+  if (!state.snaps || state.snapIsHeldBack || state.findEdge === null) return { at };
+  const reachPx = Math.min(MOST_REACH_PX, Math.max(LEAST_REACH_PX, REACH_CSS / state.view.zoom));
+  return state.findEdge(at, measureDirection(name, at, landmarksOf(state.edited.document)), reachPx) ?? { at };
+}
+
+/**
+ * The direction, in the picture, of the length that a landmark ends: from its fellow across the carapace, or from the joint
+ * before it on the leg. Null while that one is not placed.
+ */
+export function measureDirection(name: LandmarkName, at: ImagePoint, landmarks: Landmarks): Direction | null {
+  const other = neighbourOf(name);
+  const from = other === null ? null : pointOf(landmarks[other]);
+  if (from === null) return null;
+  const [x, y] = [at.xPx - from.xPx, at.yPx - from.yPx];
+  const length = Math.hypot(x, y);
+  return length < LEAST_APART_PX ? null : { x: x / length, y: y / length };
+}
+
+function neighbourOf(name: LandmarkName): LandmarkName | null {
+  if (name in PARTNERS) return PARTNERS[name as CarapaceLandmark];
+  for (const leg of LEG_IDS) {
+    const index = LEG_JOINTS.findIndex((joint) => legLandmark(leg, joint) === name);
+    const before = LEG_JOINTS[index - 1];
+    if (before !== undefined) return legLandmark(leg, before);
+  }
+  return null;
+}

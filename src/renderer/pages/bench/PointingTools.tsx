@@ -1,0 +1,40 @@
+import type { ReactElement } from 'react';
+import { changeLoupe, setSnaps } from '../../bench/deeds/pointing.ts';
+import { LOUPE_ZOOMS } from '../../bench/loupe.ts';
+import { IconButton } from '../../parts/IconButton.tsx';
+import style from './PhotoCanvas.module.css';
+import { useBench, useWork } from './useWork.ts';
+
+/** How the hand is helped: how much the loupe enlarges, and whether points go to the edge beside them. */
+export function PointingTools(): ReactElement {
+  const { bench } = useWork();
+  const loupeZoom = useBench((state) => state.loupeZoom);
+  const snaps = useBench((state) => state.snaps);
+  const heldBack = useBench((state) => state.snapIsHeldBack);
+  return (
+    <fieldset className={`${style['zoom']} ${style['tools']}`}>
+      <legend className="spoken-only">Loupe and edges</legend>
+      <IconButton
+        icon="loupeLess"
+        label="Loupe enlarges less (Shift L)"
+        disabled={loupeZoom === LOUPE_ZOOMS[0]}
+        onClick={() => changeLoupe(bench, -1)}
+      />
+      <output className={style['percent']} aria-label="Loupe">
+        {loupeZoom} ×
+      </output>
+      <IconButton
+        icon="loupeMore"
+        label="Loupe enlarges more (L)"
+        disabled={loupeZoom === LOUPE_ZOOMS.at(-1)}
+        onClick={() => changeLoupe(bench, 1)}
+      />
+      <IconButton
+        icon="edge"
+        label={`Points go to the edge beside them (E; hold F for one that does not)${heldBack ? ': held back' : ''}`}
+        aria-pressed={snaps && !heldBack}
+        onClick={() => setSnaps(bench, !snaps)}
+      />
+    </fieldset>
+  );
+}

@@ -1,0 +1,67 @@
+import type { ReactElement } from 'react';
+import { heightCorrectionOf } from '../../../../domain/measuring/heightCorrections.ts';
+import type { LandmarkName, PointHeight } from '../../../../domain/measuring/landmarks.ts';
+import { COVERAGE_FACTOR } from '../../../../domain/measuring/quantity.ts';
+import { setPointHeights } from '../../../bench/deeds/points.ts';
+import { readingDraftOf } from '../../../bench/document.ts';
+import { groupOf, namesIn } from '../../../bench/steps.ts';
+import { Button } from '../../../parts/Button.tsx';
+import { NumberField } from '../NumberField.tsx';
+import style from '../panel.module.css';
+import { useCalibration, useSettledDocument, useWork } from '../useWork.ts';
+
+/** How high the selected point lies above the table: its default until the keeper knows better, and what that changes. */
+export function PointHeightFields({ name }: { name: LandmarkName }): ReactElement | null {
+  const { bench, pass } = useWork();
+  const document = useSettledDocument();
+  const calibration = useCalibration(document);
+  const landmark = document[name];
+  if (landmark === undefined || !('at' in landmark)) return null;
+  if (calibration === null || !calibration.ok) return null;
+  const correction = heightCorrectionOf(name, readingDraftOf(document, pass), calibration.value);
+  const { heightMm, standardUncertaintyMm, assumed, shiftMm } = correction;
+  const group = groupOf(name);
+  const fellows = namesIn(group).filter((other) => other !== name && isPlaced(document[other]));
+  const change = (part: Partial<PointHeight>) => setPointHeights(bench, [name], { heightMm, standardUncertaintyMm, ...part });
+  return (
+    <fieldset>
+      <legend className={style['legend']}>Height of this point above the table</legend>
+      <div className={style['pair']}>
+        <NumberField label="This point, mm" value={heightMm} figures={3} most={100} onChange={(typed) => change({ heightMm: typed })} />
+        <NumberField
+          label="Known to ± mm (k = 2)"
+          value={COVERAGE_FACTOR * standardUncertaintyMm}
+          figures={2}
+          most={100}
+          onChange={(expanded) => change({ standardUncertaintyMm: expanded / COVERAGE_FACTOR })}
+        />
+      </div>
+      <p className={style['soft']}>
+        {landmark.height === undefined ? (assumed ? 'Assumed. ' : 'As entered for the carapace. ') : 'Entered for this point. '}
+        {shiftInWords(shiftMm, calibration.value.faceHeightMm)}
+      </p>
+      <div className={style['row']}>
+        {landmark.height !== undefined && (
+          <Button kind="quiet" onClick={() => setPointHeights(bench, [name], null)}>
+            Back to the default
+          </Button>
+        )}
+        {landmark.height !== undefined && fellows.length > 0 && (
+          <Button kind="quiet" onClick={() => setPointHeights(bench, fellows, landmark.height ?? null)}>
+            {group === 'carapace' ? 'The same for the whole carapace' : 'The same for the whole leg'}
+          </Button>
+        )}
+      </div>
+    </fieldset>
+  );
+}
+
+function isPlaced(landmark: { readonly state: string } | undefined): boolean {
+  return landmark !== undefined && 'at' in landmark;
+}
+
+function shiftInWords(shiftMm: number | null, faceHeightMm: number): string {
+  if (shiftMm === null) return 'The distance of the camera is not known, so nothing is corrected; the uncertainty is wider instead.';
+  const face = faceHeightMm > 0 ? ` The face of the scale object lies ${faceHeightMm} mm above the table; that is allowed for.` : '';
+  return `It moves the point by ${shiftMm.toFixed(2)} mm on the plane of the scale.${face}`;
+}
