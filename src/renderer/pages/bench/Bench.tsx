@@ -1,5 +1,6 @@
 import { type ReactElement, useState } from 'react';
 import type { BenchSheet } from '../../../api/contract/bench.ts';
+import type { Habits } from '../../bench/store.ts';
 import { ask } from '../../client/ask.ts';
 import { useChange } from '../../client/queries.ts';
 import { FailureNotice } from '../../parts/Notice.tsx';
@@ -17,6 +18,7 @@ interface Laid {
   readonly pass: Pass;
   /** Rises with each change of pass, so that every pass gets a workbench of its own. */
   readonly turn: number;
+  readonly habits: Habits;
 }
 
 interface Props {
@@ -29,20 +31,21 @@ interface Props {
 
 /** One photo on the Bench with the passes over it. */
 export function Bench({ opened, held, picture, observer }: Props): ReactElement {
-  const [{ sheet, pass, turn }, setLaid] = useState<Laid>(() => ({
+  const [{ sheet, pass, turn, habits }, setLaid] = useState<Laid>(() => ({
     sheet: opened,
     pass: held?.pass ?? latestPass(opened, observer),
     turn: 0,
+    habits: {},
   }));
   const [trouble, setTrouble] = useState<unknown>(null);
   const removeReading = useChange('DELETE /api/readings/{readingId}');
   const { announce } = useRemovals();
   const photoId = sheet.photo.id;
 
-  const lay = async (choose: (now: BenchSheet) => Pass) => {
+  const lay = async (work: Work, choose: (now: BenchSheet) => Pass) => {
     const now = await ask('GET /api/photos/{photoId}/bench', { path: { photoId } });
     setTrouble(null);
-    setLaid((before) => ({ sheet: now, pass: choose(now), turn: before.turn + 1 }));
+    setLaid((before) => ({ sheet: now, pass: choose(now), turn: before.turn + 1, habits: habitsOf(work) }));
   };
   const afterStoring = (work: Work, act: () => Promise<void>) => {
     work.saver
@@ -51,16 +54,16 @@ export function Bench({ opened, held, picture, observer }: Props): ReactElement 
       .catch(setTrouble);
   };
   const verbsFor = (work: Work): PassVerbs => ({
-    open: (reading) => afterStoring(work, () => lay((now) => passOf(now.readings.find(({ id }) => id === reading.id) ?? reading))),
-    begin: () => afterStoring(work, () => lay((now) => newPass(now, observer))),
+    open: (reading) => afterStoring(work, () => lay(work, (now) => passOf(now.readings.find(({ id }) => id === reading.id) ?? reading))),
+    begin: () => afterStoring(work, () => lay(work, (now) => newPass(now, observer))),
     remove: () =>
       afterStoring(work, async () => {
         const now = await ask('GET /api/photos/{photoId}/bench', { path: { photoId } });
         const stored = now.readings.find((reading) => reading.pass === pass.pass);
-        if (stored === undefined) return lay((then) => latestPass(then, observer));
+        if (stored === undefined) return lay(work, (then) => latestPass(then, observer));
         const removal = await removeReading.mutateAsync({ path: { readingId: stored.id } });
-        await lay((then) => latestPass(then, observer));
-        const layAgain = () => lay((then) => passOf(then.readings.find(({ id }) => id === stored.id) ?? stored));
+        await lay(work, (then) => latestPass(then, observer));
+        const layAgain = () => lay(work, (then) => passOf(then.readings.find(({ id }) => id === stored.id) ?? stored));
         announce({
           removalId: removal.id,
           message: `Pass ${stored.pass} of ${sheet.photo.originalName} removed.`,
@@ -76,7 +79,20 @@ export function Bench({ opened, held, picture, observer }: Props): ReactElement 
           <FailureNotice error={trouble} />
         </div>
       )}
-      <Workbench key={turn} sheet={sheet} pass={pass} held={turn === 0 ? held : null} picture={picture} verbsFor={verbsFor} />
+      <Workbench
+        key={turn}
+        sheet={sheet}
+        pass={pass}
+        held={turn === 0 ? held : null}
+        habits={habits}
+        picture={picture}
+        verbsFor={verbsFor}
+      />
     </>
   );
+}
+
+function habitsOf({ bench }: Work): Habits {
+  const { loupeZoom, snaps } = bench.getState();
+  return { loupeZoom, snaps };
 }

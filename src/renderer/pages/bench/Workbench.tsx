@@ -2,6 +2,7 @@ import { useQueryClient } from '@tanstack/react-query';
 import { type KeyboardEvent, type ReactElement, useEffect, useMemo, useState } from 'react';
 import type { BenchSheet } from '../../../api/contract/bench.ts';
 import { pressKey } from '../../bench/keys.ts';
+import type { Habits } from '../../bench/store.ts';
 import { BenchBar } from './BenchBar.tsx';
 import { headLinesOf, photoInWords } from './headLines.ts';
 import { KeysHelp } from './KeysHelp.tsx';
@@ -20,14 +21,16 @@ interface Props {
   pass: Pass;
   /** The same pass as it was left with marks unsent; null when all is stored. */
   held: Work | null;
+  /** How the hand was helped in the pass before. */
+  habits: Habits;
   picture: OpenPicture;
   verbsFor: (work: Work) => PassVerbs;
 }
 
 /** The photo and beside it the three jobs: the known size, the points, the lengths. */
-export function Workbench({ sheet, pass, held, picture, verbsFor }: Props): ReactElement {
+export function Workbench({ sheet, pass, held, habits, picture, verbsFor }: Props): ReactElement {
   const client = useQueryClient();
-  const [work] = useState(() => held ?? openWork(sheet, pass, client));
+  const [work] = useState(() => held ?? openWork(sheet, pass, client, habits));
   const { leave, resume } = useUnsentMarks();
   useEffect(() => {
     const stop = work.start();

@@ -1,4 +1,5 @@
 import type { BenchSheet } from '../../../api/contract/bench.ts';
+import { type LandmarkName, type PointHeight, statedHeights } from '../../../domain/measuring/landmarks.ts';
 import type { CarapaceHeight, Reading } from '../../../domain/measuring/reading.ts';
 import type { Stored } from '../../bench/saving.ts';
 
@@ -9,10 +10,12 @@ export interface Pass {
   readonly reading: Reading | null;
   /** Entered in an earlier pass: the height belongs to the skin, and a new pass begins with it. Null when none was entered. */
   readonly inheritedHeight: CarapaceHeight | null;
+  /** The same for single points. */
+  readonly inheritedPointHeights: Partial<Record<LandmarkName, PointHeight>>;
 }
 
 export function passOf(reading: Reading): Pass {
-  return { observer: reading.observer, pass: reading.pass, reading, inheritedHeight: null };
+  return { observer: reading.observer, pass: reading.pass, reading, inheritedHeight: null, inheritedPointHeights: {} };
 }
 
 /** The pass that was made last, or a first one. */
@@ -24,7 +27,13 @@ export function latestPass(sheet: BenchSheet, observer: string): Pass {
 export function newPass({ readings }: Pick<BenchSheet, 'readings'>, observer: string): Pass {
   const earlier = readings.toSorted((one, other) => one.pass - other.pass);
   const entered = earlier.map(({ carapaceHeight }) => carapaceHeight).findLast(({ kind }) => kind === 'entered');
-  return { observer: observer.trim(), pass: (earlier.at(-1)?.pass ?? 0) + 1, reading: null, inheritedHeight: entered ?? null };
+  return {
+    observer: observer.trim(),
+    pass: (earlier.at(-1)?.pass ?? 0) + 1,
+    reading: null,
+    inheritedHeight: entered ?? null,
+    inheritedPointHeights: Object.assign({}, ...earlier.map(({ landmarks }) => statedHeights(landmarks))),
+  };
 }
 
 export function storedReading({

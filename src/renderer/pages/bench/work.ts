@@ -7,7 +7,7 @@ import { replaceDocument } from '../../bench/deeds/travel.ts';
 import { type BenchDocument, documentOf, READING_KEYS, readingDraftOf } from '../../bench/document.ts';
 import { createSaver, type Saver, type SavingState } from '../../bench/saver.ts';
 import type { Stored, Wanted } from '../../bench/saving.ts';
-import { type BenchStore, createBenchStore } from '../../bench/store.ts';
+import { type BenchStore, createBenchStore, type Habits } from '../../bench/store.ts';
 import { type Pass, storedReading } from './pass.ts';
 import { savingPorts } from './savingPorts.ts';
 
@@ -31,10 +31,13 @@ export interface Work {
   start(): () => void;
 }
 
-export function openWork(sheet: BenchSheet, pass: Pass, client: QueryClient): Work {
+export function openWork(sheet: BenchSheet, pass: Pass, client: QueryClient, habits: Habits = {}): Work {
   const { photo, calibration } = sheet;
   const opened = openedDocument(sheet, pass);
-  const bench = createBenchStore({ width: photo.widthPx, height: photo.heightPx }, opened);
+  const bench = createBenchStore({ width: photo.widthPx, height: photo.heightPx }, opened, {
+    ...habits,
+    knownHeights: pass.inheritedPointHeights,
+  });
   const saving = createStore<SavingView>(() => ({ state: { kind: 'saved' }, displaced: null }));
   const initial: Stored = {
     scale: { marks: calibration.marks, version: calibration.version },

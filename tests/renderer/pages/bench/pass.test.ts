@@ -23,7 +23,7 @@ function readingOf(pass: number, carapaceHeight: Reading['carapaceHeight']): Rea
 describe('a new pass', () => {
   test('begins with the height of the carapace that was entered last, in whichever order the passes come', () => {
     const sheet = { readings: [readingOf(3, { kind: 'assumed' }), readingOf(2, entered(4.2)), readingOf(1, entered(9))] };
-    expect(newPass(sheet, ' A. Keeper ')).toEqual({ observer: 'A. Keeper', pass: 4, reading: null, inheritedHeight: entered(4.2) });
+    expect(newPass(sheet, ' A. Keeper ')).toMatchObject({ observer: 'A. Keeper', pass: 4, reading: null, inheritedHeight: entered(4.2) });
   });
 
   test('begins without one where none was entered', () => {

@@ -1,0 +1,99 @@
+import { describe, expect, test } from 'vitest';
+import { placeAt } from '../../../src/renderer/bench/deeds/placing.ts';
+import { changeLoupe, giveEdges, holdSnapBack, setSnaps } from '../../../src/renderer/bench/deeds/pointing.ts';
+import { clearPoints, setPointHeights } from '../../../src/renderer/bench/deeds/points.ts';
+import { nudgeSelected } from '../../../src/renderer/bench/deeds/selection.ts';
+import { takeUp, undoChange } from '../../../src/renderer/bench/deeds/travel.ts';
+import { pointAt, setCanvas } from '../../../src/renderer/bench/gestures.ts';
+import { measureDirection } from '../../../src/renderer/bench/snapping.ts';
+import { type BenchStore, createBenchStore, handlesInHand } from '../../../src/renderer/bench/store.ts';
+import { toView } from '../../../src/renderer/bench/view.ts';
+
+const at = (xPx: number, yPx: number) => ({ xPx, yPx });
+
+/** A Bench whose photo has one edge, 3 px right of wherever it is asked for. */
+function benchWithEdges(): { bench: BenchStore; asked: { direction: unknown; reachPx: number }[] } {
+  const bench = createBenchStore({ width: 2000, height: 1500 }, {});
+  setCanvas(bench, { width: 1000, height: 750 });
+  takeUp(bench, 'landmarks');
+  const asked: { direction: unknown; reachPx: number }[] = [];
+  giveEdges(bench, (place, direction, reachPx) => {
+    asked.push({ direction, reachPx });
+    return { at: at(place.xPx + 3, place.yPx), pointingPx: 0.7 };
+  });
+  return { bench, asked };
+}
+
+describe('points that go to edges', () => {
+  test('do so when wanted, with the uncertainty of the edge, along the measure', () => {
+    const { bench, asked } = benchWithEdges();
+    setSnaps(bench, true);
+    placeAt(bench, at(500, 300));
+    placeAt(bench, at(500, 700));
+    expect(bench.getState().edited.document['carapace-rear']).toEqual({ state: 'placed', at: at(503, 700), pointingPx: 0.7 });
+    expect(asked[0]?.direction).toBeNull();
+    const expected = measureDirection('carapace-rear', at(500, 700), { 'carapace-front': { state: 'placed', at: at(503, 300) } });
+    expect(asked[1]?.direction).toEqual(expected);
+    expect(expected?.y).toBeCloseTo(1, 3);
+  });
+
+  test('stay where they are clicked while the key is held, and when it is not wanted', () => {
+    const { bench } = benchWithEdges();
+    placeAt(bench, at(500, 300));
+    setSnaps(bench, true);
+    holdSnapBack(bench, true);
+    placeAt(bench, at(500, 700));
+    expect(bench.getState().edited.document['carapace-front']).toEqual({ state: 'placed', at: at(500, 300) });
+    expect(bench.getState().edited.document['carapace-rear']).toEqual({ state: 'placed', at: at(500, 700) });
+  });
+
+  test('lose the uncertainty of the edge when the hand moves them on, and go to the next edge when they are dragged', () => {
+    const { bench } = benchWithEdges();
+    setSnaps(bench, true);
+    placeAt(bench, at(500, 300));
+    nudgeSelected(bench, 0, 1, 0);
+    expect(bench.getState().edited.document['carapace-front']).toEqual({ state: 'placed', at: at(503, 301) });
+    const { view } = bench.getState();
+    const [handle] = handlesInHand(bench.getState());
+    pointAt(bench, { kind: 'press', pointer: 1, at: toView(view, at(503, 301)), on: handle ?? null, pans: false });
+    pointAt(bench, { kind: 'move', pointer: 1, at: toView(view, at(603, 301)) });
+    pointAt(bench, { kind: 'release', pointer: 1, at: toView(view, at(603, 301)) });
+    expect(bench.getState().edited.document['carapace-front']).toMatchObject({ pointingPx: 0.7 });
+    undoChange(bench);
+    expect(bench.getState().edited.document['carapace-front']).toEqual({ state: 'placed', at: at(503, 301) });
+  });
+});
+
+describe('the loupe', () => {
+  test('enlarges 4 to 16 times and no further', () => {
+    const { bench } = benchWithEdges();
+    for (let press = 0; press < 6; press++) changeLoupe(bench, 1);
+    expect(bench.getState().loupeZoom).toBe(16);
+    for (let press = 0; press < 6; press++) changeLoupe(bench, -1);
+    expect(bench.getState().loupeZoom).toBe(4);
+  });
+});
+
+describe('the height of a point', () => {
+  const height = { heightMm: 4, standardUncertaintyMm: 0.5 };
+
+  test('stays with it when it is moved and when it is given a new place', () => {
+    const { bench } = benchWithEdges();
+    placeAt(bench, at(500, 300));
+    setPointHeights(bench, ['carapace-front', 'carapace-rear'], height);
+    expect(bench.getState().edited.document['carapace-rear']).toBeUndefined();
+    nudgeSelected(bench, 5, 0, 0);
+    expect(bench.getState().edited.document['carapace-front']).toEqual({ state: 'placed', at: at(505, 300), height });
+    setPointHeights(bench, ['carapace-front'], null);
+    expect(bench.getState().edited.document['carapace-front']).toEqual({ state: 'placed', at: at(505, 300) });
+  });
+
+  test('is taken over from the pass before when a point is placed', () => {
+    const bench = createBenchStore({ width: 2000, height: 1500 }, {}, { knownHeights: { 'carapace-front': height } });
+    takeUp(bench, 'landmarks');
+    placeAt(bench, at(500, 300));
+    clearPoints(bench, ['carapace-front']);
+    placeAt(bench, at(510, 300));
+    expect(bench.getState().edited.document['carapace-front']).toEqual({ state: 'placed', at: at(510, 300), height });
+  });
+});
