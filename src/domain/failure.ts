@@ -32,6 +32,8 @@ export const Failure = z
       recordedBetween: z.int(),
     }),
     z.object({ code: z.literal('instar-too-low'), instar: z.int(), earlierMolts: z.int() }),
+    z.object({ code: z.literal('instar-too-high'), instar: z.int() }),
+    z.object({ code: z.literal('gap-uncounted'), moltDate: z.string() }),
     z.object({
       code: z.literal('acquired-instar-contradicted'),
       acquiredInstar: z.int(),

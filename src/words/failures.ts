@@ -98,6 +98,16 @@ export function wordsFor(failure: Failure): FailureWords {
         happened: `Instar ${failure.instar} is too low: ${counted(failure.earlierMolts, 'molt')} of this animal came before.`,
         advice: `Give ${failure.earlierMolts + 1} or more, or leave the number open if only the order is known.`,
       };
+    case 'instar-too-high':
+      return {
+        happened: `Instar ${failure.instar} is higher than any animal reaches.`,
+        advice: 'Check the instar numbers of the molts before it.',
+      };
+    case 'gap-uncounted':
+      return {
+        happened: `The gap before the molt on ${dayInWords(failure.moltDate)} cannot be kept: no molt of this animal has an instar number to count from.`,
+        advice: 'Give one of its molts an instar number, even a supposed one, then accept the gap again.',
+      };
     case 'acquired-instar-contradicted':
       return {
         happened: `Acquired on ${dayInWords(failure.acquiredOn)} in instar ${failure.acquiredInstar} does not fit the molt on ${dayInWords(failure.moltDate)}, which shed instar ${failure.instarShed}.`,

@@ -16,6 +16,8 @@ export const ONE_OF_EACH_FAILURE: { readonly [Code in FailureCode]: Extract<Fail
   'molts-out-of-order': { code: 'molts-out-of-order', date: '2026-02-02', neighbourDate: '2026-02-01' },
   'instars-out-of-order': { code: 'instars-out-of-order', instar: 5, neighbourInstar: 6, neighbourDate: '2026-02-01', recordedBetween: 1 },
   'instar-too-low': { code: 'instar-too-low', instar: 1, earlierMolts: 2 },
+  'instar-too-high': { code: 'instar-too-high', instar: 61 },
+  'gap-uncounted': { code: 'gap-uncounted', moltDate: '2024-05-01' },
   'acquired-instar-contradicted': {
     code: 'acquired-instar-contradicted',
     acquiredInstar: 8,

@@ -1,0 +1,94 @@
+import { z } from 'zod';
+import { checkAcquisition } from '../../molting/acquisition.ts';
+import { type Acquisition, anchorsOf, type InstarAnchor } from '../../molting/instarAnchors.ts';
+import { type DatedMolt, inDateOrder } from '../../molting/instars.ts';
+import { MoltDraft } from '../../molting/molt.ts';
+import { fail, type Result, succeed } from '../../result.ts';
+
+/** Instar numbers noted at molts, before and after a change; turned round it undoes itself. */
+export const Renumbering = z
+  .object({ changes: z.array(z.object({ moltId: z.string(), from: MoltDraft.shape.instarShed, to: MoltDraft.shape.instarShed })).min(1) })
+  .meta({ id: 'Renumbering' });
+export type Renumbering = z.infer<typeof Renumbering>;
+
+/** A gap to be put on record: so many instars went by unseen just before this molt's own. */
+export interface Gap {
+  readonly beforeMoltId: string;
+  readonly skipped: number;
+}
+
+/**
+ * Puts a gap before a molt by numbering. The molts on both sides get their numbers noted, so that the gap stands nowhere else;
+ * every number noted later rises by as much, except where the numbers already left room for it: then the gap only finds its
+ * place. Where only later molts are numbered these stay, and the count before the gap falls instead.
+ *
+ * Failures: `gap-uncounted` when no molt near has a number to count from, `instar-too-low`, `instar-too-high`,
+ * `acquired-instar-contradicted`.
+ *
+ * @param molts all of one animal.
+ * @param gap before a molt that is not the first, of one instar or more.
+ * @throws RangeError for any other gap: a mistake of the caller.
+ */
+export function insertGap(molts: readonly DatedMolt[], gap: Gap, acquisition?: Acquisition): Result<Renumbering> {
+  const ordered = inDateOrder(molts);
+  const place = ordered.findIndex(({ id }) => id === gap.beforeMoltId);
+  const after = ordered[place];
+  if (!after || place < 1 || !(Number.isInteger(gap.skipped) && gap.skipped >= 1)) {
+    throw new RangeError('Expected a gap of one instar or more before a molt that has one before it');
+  }
+  const anchors = anchorsOf(ordered, acquisition);
+  const earlier = anchors.findLast(({ period }) => period < place);
+  const later = anchors.find(({ period }) => period >= place);
+  const noted = new Map<number, number>();
+  if (earlier) numberUpwards(noted, { ordered, place, gap, earlier, later });
+  else if (later) {
+    const here = later.ended - (later.period - place);
+    noted.set(place, here);
+    noted.set(place - 1, here - 1 - gap.skipped);
+    for (const [index, molt] of ordered.slice(0, place - 1).entries()) {
+      if (molt.instarShed !== null) noted.set(index, molt.instarShed - gap.skipped);
+    }
+  } else return fail({ code: 'gap-uncounted', moltDate: after.happenedFrom });
+  return checked(ordered, noted, acquisition);
+}
+
+/** The renumbering that takes another one back. */
+export function reversed({ changes }: Renumbering): Renumbering {
+  return { changes: changes.map(({ moltId, from, to }) => ({ moltId, from: to, to: from })) };
+}
+
+interface Counting {
+  readonly ordered: readonly DatedMolt[];
+  readonly place: number;
+  readonly gap: Gap;
+  readonly earlier: InstarAnchor;
+  readonly later: InstarAnchor | undefined;
+}
+
+function numberUpwards(noted: Map<number, number>, { ordered, place, gap, earlier, later }: Counting): void {
+  const isDirect = earlier.period === place - 1 && later?.period === place;
+  const room = later ? later.ended - earlier.ended - (later.period - earlier.period) : 0;
+  const openRoom = isDirect ? 0 : Math.min(room, gap.skipped);
+  const before = earlier.ended + (place - 1 - earlier.period);
+  if (earlier.period < place - 1 || earlier.from === 'molt') noted.set(place - 1, before);
+  noted.set(place, before + 1 + gap.skipped + (isDirect ? room : 0));
+  for (const [index, molt] of ordered.entries()) {
+    if (index > place && molt.instarShed !== null) noted.set(index, molt.instarShed + gap.skipped - openRoom);
+  }
+}
+
+function checked(ordered: readonly DatedMolt[], noted: ReadonlyMap<number, number>, acquisition?: Acquisition): Result<Renumbering> {
+  for (const [index, instar] of noted) {
+    if (instar <= index) return fail({ code: 'instar-too-low', instar, earlierMolts: index });
+    if (!MoltDraft.shape.instarShed.safeParse(instar).success) return fail({ code: 'instar-too-high', instar });
+  }
+  const renumbered = ordered.map((molt, index) => ({ ...molt, instarShed: noted.get(index) ?? molt.instarShed }));
+  const fits = acquisition ? checkAcquisition(acquisition, renumbered) : succeed(null);
+  if (!fits.ok) return fits;
+  return succeed({
+    changes: ordered.flatMap(({ id, instarShed }, index) => {
+      const to = renumbered[index]?.instarShed ?? null;
+      return to === instarShed ? [] : [{ moltId: id, from: instarShed, to }];
+    }),
+  });
+}
