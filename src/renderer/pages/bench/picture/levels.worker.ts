@@ -1,9 +1,11 @@
 import { type LevelSize, levelSizesOf, TILE_PX, tileFramesOf } from '../../../bench/levels.ts';
+import type { Size } from '../../../bench/view.ts';
 import type { LevelNews, LevelsWanted, PictureLevel, Tile } from './levelMessages.ts';
+import { decodeShrunk } from './shrunkDecoding.ts';
 
 /**
- * Decodes a photo and halves it again and again, away from the thread that draws. The large levels are cut into tiles only
- * after the small ones, which show the whole picture, have been sent.
+ * Decodes a photo and halves it again and again, away from the thread that draws. A level that shows the whole picture comes
+ * first and quickly; the large ones are cut into tiles only after all of the small ones have been sent.
  */
 addEventListener('message', (event: MessageEvent<LevelsWanted>) => {
   makeLevels(event.data).catch((error: unknown) => {
@@ -12,6 +14,10 @@ addEventListener('message', (event: MessageEvent<LevelsWanted>) => {
 });
 
 async function makeLevels({ bytes, picture }: LevelsWanted): Promise<void> {
+  const [small, large] = bySize(levelSizesOf(picture));
+  const first = small[0] !== undefined && small[0].scale < 1 ? small[0] : null;
+  const shrunk = first === null ? null : await decodeShrunk(bytes, picture, first.scale);
+  if (first !== null && shrunk !== null) sendWhole(first, shrunk);
   const decoded = await createImageBitmap(bytes);
   if (decoded.width !== picture.width || decoded.height !== picture.height) {
     const found = { width: decoded.width, height: decoded.height };
@@ -19,9 +25,7 @@ async function makeLevels({ bytes, picture }: LevelsWanted): Promise<void> {
     tell({ kind: 'wrong-size', found });
     return;
   }
-  const [small, large] = bySize(levelSizesOf(picture));
-  const [first] = small;
-  if (first !== undefined && first.scale < 1) await sendQuickly(decoded, first);
+  if (first !== null && shrunk === null) sendWhole(first, await shrinkQuickly(decoded, first));
   const sources = new Map<LevelSize, ImageBitmap>();
   let finer = decoded;
   for (const level of [...large, ...small]) {
@@ -30,7 +34,7 @@ async function makeLevels({ bytes, picture }: LevelsWanted): Promise<void> {
   }
   for (const level of small) {
     const bitmap = sources.get(level);
-    if (bitmap !== undefined) send({ scale: level.scale, tiles: [{ x: 0, y: 0, bitmap }] });
+    if (bitmap !== undefined) sendWhole(level, bitmap);
   }
   for (const level of large.toReversed()) {
     const source = sources.get(level);
@@ -48,9 +52,8 @@ function bySize(levels: readonly LevelSize[]): [small: LevelSize[], large: Level
 }
 
 /** Sharp at once though a little rough: takes few of the pixels. The level made from all of them follows and replaces it. */
-async function sendQuickly(decoded: ImageBitmap, { width, height, scale }: LevelSize): Promise<void> {
-  const bitmap = await createImageBitmap(decoded, { resizeWidth: width, resizeHeight: height, resizeQuality: 'low' });
-  send({ scale, tiles: [{ x: 0, y: 0, bitmap }] });
+function shrinkQuickly(decoded: ImageBitmap, { width, height }: Size): Promise<ImageBitmap> {
+  return createImageBitmap(decoded, { resizeWidth: width, resizeHeight: height, resizeQuality: 'low' });
 }
 
 /** Bilinear drawing at half size is the mean of two by two pixels. Kept off the graphics card, whose textures are limited. */
@@ -69,6 +72,10 @@ async function cut(source: ImageBitmap, level: LevelSize): Promise<Tile[]> {
     tiles.push({ x, y, bitmap: await createImageBitmap(source, x, y, width, height) });
   }
   return tiles;
+}
+
+function sendWhole({ scale }: LevelSize, bitmap: ImageBitmap): void {
+  send({ scale, tiles: [{ x: 0, y: 0, bitmap }] });
 }
 
 function send(level: PictureLevel): void {

@@ -77,7 +77,9 @@ export function openPicture(photoId: string, known: Promise<Photo>): OpenPicture
   showOriginal()
     .then(() => {
       // With the photo itself there, nobody misses the smaller copy.
-      if (!signal.aborted) store.setState({ complete: true, trouble: null });
+      if (signal.aborted) return;
+      store.setState({ complete: true, trouble: null });
+      performance.mark('bench-has-every-level');
     })
     .catch(fail);
 
@@ -93,8 +95,8 @@ export function openPicture(photoId: string, known: Promise<Photo>): OpenPicture
 }
 
 /**
- * Has a worker make the levels; it starts up while the bytes are still on their way. Answers how that ended: no level was
- * made unless it is done.
+ * Has a worker make the levels; it starts up while the bytes are still on their way. Answers how that ended: unless it is done,
+ * no level was made, or a first one that a level of the same scale replaces.
  *
  * @param picture the size it must have; null when these bytes are not to be used after all.
  */
