@@ -14,6 +14,7 @@ export default defineConfig({
           desktop: source('desktop/main.ts'),
           loopback: source('loopback/main.ts'),
           heicDecoding: source('images/heicDecoding.ts'),
+          scaleFinding: source('images/scaleFinding.ts'),
           fiducialDetecting: source('images/fiducialDetecting.ts'),
         },
         // All in one folder: a module finds the program of its worker thread beside itself, built or not.

@@ -1,6 +1,7 @@
 import type { ApiContext } from './context.ts';
 import { archiveHandlers } from './handlers/archive.ts';
 import { benchHandlers } from './handlers/bench.ts';
+import { findingHandlers } from './handlers/finding.ts';
 import { growthHandlers } from './handlers/growth.ts';
 import { intakeHandlers } from './handlers/intake.ts';
 import { photoHandlers } from './handlers/photos.ts';
@@ -19,6 +20,7 @@ export function createApi(context: ApiContext, options: RouterOptions): (request
     ...photoHandlers(context),
     ...intakeHandlers(context),
     ...benchHandlers(context),
+    ...findingHandlers(context),
     ...growthHandlers(context),
     ...sexingHandlers(context),
   };

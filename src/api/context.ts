@@ -1,6 +1,7 @@
 import type { Archive } from '../archive/archive.ts';
 import type { Ambient } from '../domain/ambient.ts';
 import type { CalendarDay } from '../domain/dates.ts';
+import type { ScaleFinding } from '../tasks/finding/scaleFinding.ts';
 import type { Importer } from '../tasks/importing/importer.ts';
 import type { Tasks } from '../tasks/registry.ts';
 
@@ -9,6 +10,7 @@ export interface ApiContext {
   readonly archive: Archive;
   readonly tasks: Tasks;
   readonly importer: Importer;
+  readonly scaleFinding: ScaleFinding;
   readonly ambient: Ambient;
   /** Of the program. */
   readonly version: string;

@@ -42,6 +42,8 @@ export const STATUS_OF: Readonly<Record<FailureCode, 400 | 401 | 403 | 404 | 409
   'points-on-a-line': 422,
   'sides-not-found': 422,
   'ticks-not-found': 422,
+  'points-outside-picture': 422,
+  'finding-stopped': 503,
   'file-empty': 422,
   'file-truncated': 422,
   'file-not-an-image': 422,

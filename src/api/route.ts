@@ -10,6 +10,8 @@ export interface RouteInput<Key extends RouteKey> {
   readonly body: ParsedBodyOf<Key>;
   /** From If-Match, on versioned routes. */
   readonly version: Contract[Key] extends { versioned: true } ? number : undefined;
+  /** Aborted when the asker has gone, as far as the shell can tell: a custom scheme never does. */
+  readonly signal: AbortSignal;
 }
 
 /** The bytes of one file, opened only when they are wanted. */

@@ -17,7 +17,13 @@ export interface RouterOptions {
 }
 
 /** The handlers as the router calls them: the contract has checked the input, the compiler has checked each handler. */
-type UncheckedHandler = (input: { path: object; query: unknown; body: unknown; version: number | undefined }) => unknown;
+type UncheckedHandler = (input: {
+  path: object;
+  query: unknown;
+  body: unknown;
+  version: number | undefined;
+  signal: AbortSignal;
+}) => unknown;
 
 const PathParameter = z.string().min(1).max(200);
 
@@ -56,6 +62,7 @@ async function answer(key: RouteKey, endpoint: Endpoint, handler: UncheckedHandl
     query: endpoint.query === undefined ? undefined : parseWith(endpoint.query, context.req.query(), 'query'),
     version: endpoint.versioned ? versionOf(request, key) : undefined,
     body: await bodyOf(endpoint, request),
+    signal: request.signal,
   });
   if (endpoint.answer === NOTHING) return new Response(null, { status: 204 });
   if (endpoint.answer === BYTES) return bytesResponse(value as BytesAnswer, request);

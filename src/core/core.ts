@@ -3,6 +3,7 @@ import { failureResponse } from '../api/answers.ts';
 import { createApi } from '../api/api.ts';
 import { openArchive } from '../archive/open.ts';
 import { type Result, succeed } from '../domain/result.ts';
+import { openScaleFinding } from '../tasks/finding/scaleFinding.ts';
 import { createImporter } from '../tasks/importing/importer.ts';
 import { createTasks } from '../tasks/registry.ts';
 import type { CoreAmbient } from './ambient.ts';
@@ -52,8 +53,9 @@ export async function openCore(options: CoreOptions): Promise<Result<Core>> {
   };
   const tasks = createTasks({ ambient, elapsedMs, reportDefect });
   const importer = createImporter({ archive, tasks, reportDefect });
+  const scaleFinding = openScaleFinding(archive);
   const sampleFolder = join(options.resourcesFolder, 'sample');
-  const api = createApi({ archive, tasks, importer, ambient, version: VERSION, sampleFolder }, { newReference, logDefect });
+  const api = createApi({ archive, tasks, importer, scaleFinding, ambient, version: VERSION, sampleFolder }, { newReference, logDefect });
 
   return succeed({
     async handle(request) {
@@ -65,7 +67,7 @@ export async function openCore(options: CoreOptions): Promise<Result<Core>> {
     },
     grantFiles: (paths) => importer.grant(paths),
     async close() {
-      await tasks.close();
+      await Promise.all([tasks.close(), scaleFinding.close()]);
       try {
         await archive.originals.sweep(UNNAMED_ORIGINALS_GRACE_MS);
       } finally {

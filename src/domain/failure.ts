@@ -75,6 +75,13 @@ export const Failure = z
       sides: z.array(z.int().min(0).max(3)).describe('From the first to the second corner is 0, and on'),
     }),
     z.object({ code: z.literal('ticks-not-found'), found: z.int(), needed: z.int() }),
+    z.object({
+      code: z.literal('points-outside-picture'),
+      points: z.array(z.int().min(0)).describe('Numbers of the points, from 0'),
+      widthPx: z.int(),
+      heightPx: z.int(),
+    }),
+    z.object({ code: z.literal('finding-stopped') }),
     // Intake
     z.object({ code: z.literal('file-empty'), file: z.string() }),
     z.object({ code: z.literal('file-truncated'), file: z.string() }),

@@ -1,4 +1,4 @@
-import { decodeSrgb, type LightImage, type LightPlanes, reduceLight } from '../domain/finding/light.ts';
+import { decodeSrgb, type LightImage, type LightPlanes } from '../domain/finding/light.ts';
 import { fail, type Result, succeed } from '../domain/result.ts';
 import { decodingFailure } from './damage.ts';
 import { readHeader } from './header.ts';
@@ -21,10 +21,11 @@ const LUMINANCE = [0.2126, 0.7152, 0.0722] as const;
  * Decodes an upright picture of any kept kind to linear light. Made smaller, when wanted, after linearizing: averaging encoded
  * values would shift edges.
  *
- * @param longestPx the picture is reduced by the least whole factor that brings its longest side down to this.
+ * @param factor whole; each pixel of the answer is the mean of `factor` x `factor` of the original, what fills no block falls away.
  * @returns the failures of `examinePicture`.
  */
-export async function readLight(file: PictureFile, longestPx: number = Number.POSITIVE_INFINITY): Promise<Result<ReducedLight>> {
+export async function readLight(file: PictureFile, factor = 1): Promise<Result<ReducedLight>> {
+  if (!(Number.isInteger(factor) && factor >= 1)) throw new RangeError(`Expected a whole factor of at least 1, got ${factor}`);
   const header = await readHeader(file);
   if (!header.ok) return header;
   const upright = await openUpright(file, header.value);
@@ -32,9 +33,8 @@ export async function readLight(file: PictureFile, longestPx: number = Number.PO
   try {
     const drawing = upright.value().flatten({ background: 'white' }).toColorspace('srgb').raw();
     const { data, info } = await drawing.toBuffer({ resolveWithObject: true });
-    const factor = Math.max(1, Math.ceil(Math.max(info.width, info.height) / longestPx));
-    const planes = linearPlanes(data, info.channels, info.width, info.height).map((plane) => reduceLight(plane, factor));
-    const [red, green, blue] = planes;
+    const channels = Array.from({ length: info.channels < 3 ? 1 : 3 }, (_, channel) => channel);
+    const [red, green, blue] = channels.map((channel) => linearPlane(data, info, channel, factor));
     if (!red) throw new TypeError(`Expected at least one channel but received ${info.channels}`);
     if (!green || !blue) return succeed({ image: red, colors: [red], factor });
     return succeed({ image: luminanceOf(red, green, blue), colors: [red, green, blue], factor });
@@ -43,14 +43,37 @@ export async function readLight(file: PictureFile, longestPx: number = Number.PO
   }
 }
 
-/** @param bytes sRGB in 8 bits, row by row, one channel (gray, perhaps with opacity) or three (perhaps four). */
-function linearPlanes(bytes: Uint8Array, channels: number, widthPx: number, heightPx: number): LightImage[] {
-  const linear = Float32Array.from({ length: 256 }, (_, value) => decodeSrgb(value / 255));
-  return Array.from({ length: channels < 3 ? 1 : 3 }, (_, channel) => {
-    const light = new Float32Array(widthPx * heightPx);
-    for (let index = 0, from = channel; index < light.length; index += 1, from += channels) light[index] = linear[bytes[from] ?? 0] ?? 0;
+/** Linear light of each value of sRGB in 8 bits. */
+const LINEAR = Float32Array.from({ length: 256 }, (_, value) => decodeSrgb(value / 255));
+
+/**
+ * One channel in linear light, reduced at once: at full size the planes of a large picture would not fit into memory.
+ *
+ * @param bytes sRGB in 8 bits, row by row.
+ */
+function linearPlane(
+  bytes: Uint8Array,
+  { width, height, channels }: { readonly width: number; readonly height: number; readonly channels: number },
+  channel: number,
+  factor: number,
+): LightImage {
+  const [widthPx, heightPx] = [Math.floor(width / factor), Math.floor(height / factor)];
+  const light = new Float32Array(widthPx * heightPx);
+  if (factor === 1) {
+    for (let index = 0, from = channel; index < light.length; index += 1, from += channels) light[index] = LINEAR[bytes[from] ?? 0] ?? 0;
     return { widthPx, heightPx, light };
-  });
+  }
+  const share = 1 / (factor * factor);
+  for (let y = 0; y < heightPx * factor; y += 1) {
+    const to = Math.floor(y / factor) * widthPx;
+    let from = y * width * channels + channel;
+    for (let x = 0; x < widthPx; x += 1) {
+      let sum = 0;
+      for (let step = 0; step < factor; step += 1, from += channels) sum += LINEAR[bytes[from] ?? 0] ?? 0;
+      light[to + x] = (light[to + x] ?? 0) + share * sum;
+    }
+  }
+  return { widthPx, heightPx, light };
 }
 
 function luminanceOf(red: LightImage, green: LightImage, blue: LightImage): LightImage {

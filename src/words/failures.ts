@@ -219,6 +219,16 @@ export function wordsFor(failure: Failure): FailureWords {
         happened: `Only ${counted(failure.found, 'tick')} could be found along this line; at least ${failure.needed} are needed.`,
         advice: 'Click two ticks far apart on the row of shortest ticks, and check the graduation.',
       };
+    case 'points-outside-picture':
+      return {
+        happened: `${failure.points.length === 1 ? 'Point' : 'Points'} ${listed(failure.points.map((point) => `${point + 1}`))} ${failure.points.length === 1 ? 'lies' : 'lie'} outside of the picture (${failure.widthPx} x ${failure.heightPx} pixels).`,
+        advice: 'Bring all points back into the picture.',
+      };
+    case 'finding-stopped':
+      return {
+        happened: 'Looking for a scale in this photo was stopped.',
+        advice: 'Open the photo again to look once more, or mark the scale by hand.',
+      };
     case 'file-empty':
       return { happened: `${failure.file} is empty.`, advice: 'Copy it from the camera again.' };
     case 'file-truncated':

@@ -36,7 +36,7 @@ describe('the router', () => {
     const { ask } = router();
     const response = await ask(withdraw, '/api/determinations/a%20b/withdrawal', json({ reason: '  misread ', more: 1 }));
     expect(response.status).toBe(200);
-    expect(await response.json()).toEqual({ path: { determinationId: 'a b' }, body: { reason: 'misread' } });
+    expect(await response.json()).toEqual({ path: { determinationId: 'a b' }, body: { reason: 'misread' }, signal: {} });
   });
   it('makes a query what the contract says it is', async () => {
     const { ask } = router();

@@ -4,6 +4,7 @@ import { openTestCore, type TestCore } from '../support/testCore.ts';
 import type { Exchange, Memory } from './exchange.ts';
 import { ROADS, type Road } from './roads.ts';
 import { archiveStory } from './stories/archive.ts';
+import { findingStory } from './stories/finding.ts';
 import { intakeStory } from './stories/intake.ts';
 import { measuringStory } from './stories/measuring.ts';
 import { removalStory } from './stories/removals.ts';
@@ -20,6 +21,7 @@ const exchanges: readonly Exchange[] = [
   ...sexingStory,
   ...removalStory,
   ...sampleStory,
+  ...findingStory,
 ];
 
 describe('the table of exchanges', () => {

@@ -47,7 +47,7 @@ describe('a picture in linear light', () => {
     const pixels = Buffer.from(Array.from({ length: width * height }, (_, index) => (index % 2 === 0 ? 255 : 0)));
     const path = join(folder, 'lines.png');
     await sharp(pixels, { raw: { width, height, channels: 1 } }).toFile(path);
-    const { image, factor } = unwrap(await readLight({ path, name: 'lines.png' }, 32));
+    const { image, factor } = unwrap(await readLight({ path, name: 'lines.png' }, 2));
     expect([image.widthPx, factor]).toEqual([32, 2]);
     expect(lightAt(image, 11.3, 20)).toBeCloseTo(0.5, 4);
   });

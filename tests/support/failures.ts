@@ -54,6 +54,8 @@ export const ONE_OF_EACH_FAILURE: { readonly [Code in FailureCode]: Extract<Fail
   'points-on-a-line': { code: 'points-on-a-line' },
   'sides-not-found': { code: 'sides-not-found', sides: [0, 2] },
   'ticks-not-found': { code: 'ticks-not-found', found: 3, needed: 8 },
+  'points-outside-picture': { code: 'points-outside-picture', points: [0, 2], widthPx: 4000, heightPx: 3000 },
+  'finding-stopped': { code: 'finding-stopped' },
   'file-empty': { code: 'file-empty', file: 'a.jpg' },
   'file-truncated': { code: 'file-truncated', file: 'a.jpg' },
   'file-not-an-image': { code: 'file-not-an-image', file: 'a.txt', kind: 'PDF' },

@@ -2,6 +2,7 @@ import type { z } from 'zod';
 import { archiveEndpoints } from './archive.ts';
 import { benchEndpoints } from './bench.ts';
 import type { Endpoint } from './endpoint.ts';
+import { findingEndpoints } from './finding.ts';
 import { growthEndpoints } from './growth.ts';
 import { intakeEndpoints } from './intake.ts';
 import { photoEndpoints } from './photos.ts';
@@ -17,6 +18,7 @@ export const contract = {
   ...photoEndpoints,
   ...intakeEndpoints,
   ...benchEndpoints,
+  ...findingEndpoints,
   ...growthEndpoints,
   ...sexingEndpoints,
 } as const satisfies Record<string, Endpoint>;

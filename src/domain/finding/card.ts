@@ -63,10 +63,15 @@ export function refineRectangle(
 ): Result<FoundRectangle> {
   const checked = checkCorners(handles);
   if (!checked.ok) return checked;
-  const factor = Math.max(1, Math.round(longestPx(handles) / WORKING_SIDE_PX));
+  const factor = workingFactor(handles);
   const facts = { ...picture, widthPx: picture.widthPx / factor, heightPx: picture.heightPx / factor };
   const found = refineAtScale(reducePlanes(planes, factor), scaledCorners(handles, 1 / factor), shape, facts);
-  return found.ok ? succeed(enlarged(found.value, factor)) : found;
+  return found.ok ? succeed(enlargedRectangle(found.value, factor)) : found;
+}
+
+/** By how much a picture may be reduced before this rectangle is sought in it: `refineRectangle` does so itself. */
+export function workingFactor(handles: Corners): number {
+  return Math.max(1, Math.round(longestPx(handles) / WORKING_SIDE_PX));
 }
 
 function refineAtScale(planes: LightPlanes, handles: Corners, shape: RectangleShape, picture: PictureFacts): Result<FoundRectangle> {
@@ -107,7 +112,7 @@ function scaledCorners(corners: Corners, factor: number): Corners {
   ];
 }
 
-function enlarged({ corners, covariances, sides }: FoundRectangle, factor: number): FoundRectangle {
+export function enlargedRectangle({ corners, covariances, sides }: FoundRectangle, factor: number): FoundRectangle {
   const square = factor * factor;
   const side = (found: FoundSide | null): FoundSide | null =>
     found && {

@@ -2,16 +2,21 @@ import type { PictureFacts } from '../measuring/camera.ts';
 import type { Corners } from '../measuring/corners.ts';
 import { KNOWN_RECTANGLES } from '../measuring/knownRectangles.ts';
 import type { ImagePoint } from '../measuring/points.ts';
+import { enlargedRectangle, type FoundRectangle } from './card.ts';
 import { edgeMapOf } from './edgeMap.ts';
 import { factorTo, type LightImage, type LightPlanes, reduceLight, reducePlanes } from './light.ts';
 import { proposeRectangle } from './proposeCard.ts';
 import { proposeTicks } from './proposeRule.ts';
+import type { FoundTicks } from './rule.ts';
 import { type Segment, strongSegments } from './strongLines.ts';
 
 /** A scale object the program believes to see; the keeper accepts, corrects or declines it. Pixels of the whole picture. */
 export type StraightProposal =
-  | { readonly kind: 'id-1'; readonly corners: Corners; readonly confidence: number }
-  | { readonly kind: 'rule'; readonly ends: readonly [ImagePoint, ImagePoint]; readonly confidence: number };
+  | { readonly kind: 'id-1'; readonly corners: Corners; readonly found: FoundRectangle; readonly confidence: number }
+  | { readonly kind: 'rule'; readonly ends: readonly [ImagePoint, ImagePoint]; readonly found: SeenTicks; readonly confidence: number };
+
+/** Ticks with what is told of them. */
+export type SeenTicks = Pick<FoundTicks, 'ticks' | 'missing' | 'placePx'>;
 
 /** Straight edges are sought in a picture of this size: an ID-1 card is then 80 px or longer in any usable photo. */
 const EDGES_LONGEST_PX = 640;
@@ -42,12 +47,18 @@ export function proposeStraightObjects(image: LightImage, planes: LightPlanes, p
   const proposals: StraightProposal[] = [];
   const card = proposeRectangle(colors, segments, KNOWN_RECTANGLES['id-1'], facts);
   if (card) {
-    const [a, b, c, d] = card.found.corners;
-    proposals.push({ kind: 'id-1', corners: [whole(a), whole(b), whole(c), whole(d)], confidence: card.confidence });
+    const found = enlargedRectangle(card.found, factor);
+    proposals.push({ kind: 'id-1', corners: found.corners, found, confidence: card.confidence });
   }
   const rule = proposeTicks(light, segments.slice(0, RULE_SEGMENTS));
   if (rule) {
-    proposals.push({ kind: 'rule', ends: [whole(rule.ends[0]), whole(rule.ends[1])], confidence: rule.confidence });
+    const { ticks, missing, placePx } = rule.found;
+    const found = {
+      ticks: ticks.map(({ number, from, to }) => ({ number, from: whole(from), to: whole(to) })),
+      missing,
+      placePx: factor * placePx,
+    };
+    proposals.push({ kind: 'rule', ends: [whole(rule.ends[0]), whole(rule.ends[1])], found, confidence: rule.confidence });
   }
   return proposals.sort((one, other) => other.confidence - one.confidence);
 }

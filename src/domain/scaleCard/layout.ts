@@ -40,8 +40,9 @@ export const CARD_SIZES_MM: { readonly [Size in CardSize]: readonly [number, num
   'half-letter': [215.9, 139.7],
 };
 
-const FRAME_WIDTH_MM = 190;
-const FRAME_HEIGHT_MM = 120;
+/** All of the drawing, rules included. */
+export const CARD_FRAME_MM = { width: 190, height: 120 } as const;
+const { width: FRAME_WIDTH_MM, height: FRAME_HEIGHT_MM } = CARD_FRAME_MM;
 
 /** Of the bars that are measured with a caliper after printing. */
 export const CHECK_BAR_MM = 50;

@@ -42,6 +42,7 @@ export const READS_TOUCHED_BY: Readonly<Record<ChangeKey, readonly ReadKey[]>> =
   'DELETE /api/imports': ['GET /api/about'],
   'DELETE /api/tasks/{taskId}': ['GET /api/tasks'],
   'PUT /api/photos/{photoId}/calibration': ANIMALS,
+  'POST /api/photos/{photoId}/refinement': [],
   'POST /api/photos/{photoId}/readings': ANIMALS,
   'PUT /api/readings/{readingId}': ANIMALS,
   'DELETE /api/readings/{readingId}': EVERYTHING,

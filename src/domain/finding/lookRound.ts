@@ -1,0 +1,129 @@
+import { calibrate, toPlane } from '../measuring/calibrate.ts';
+import type { PointsScale, ScaleMarks } from '../measuring/calibration.ts';
+import type { PictureFacts } from '../measuring/camera.ts';
+import { fitHomography } from '../measuring/homography.ts';
+import { KNOWN_RECTANGLES } from '../measuring/knownRectangles.ts';
+import type { PlanePoint } from '../measuring/points.ts';
+import { adjugate, transform } from '../numerics/matrix3.ts';
+import { CARD_FRAME_MM } from '../scaleCard/layout.ts';
+import { UNCHECKED_PRINT } from '../scaleCard/printCheck.ts';
+import { coinMarks } from './coin/coinMarks.ts';
+import { type CoinProposal, proposeCoins } from './coin/findCoin.ts';
+import type { ScaleProposal } from './foundScale.ts';
+import { boardPoints } from './markers/boardPoints.ts';
+import type { FoundMarker, FoundPoints } from './markers/found.ts';
+import { markerCardPoints, PLAIN_MARKER_CARD } from './markers/markerCard.ts';
+import { pointsMarks } from './markers/pointsMarks.ts';
+import { proposeStraightObjects, type StraightProposal } from './proposals.ts';
+import type { LightOfPicture } from './refine.ts';
+import { rectangleMarks, ruleMarks, sidesEvidence, ticksEvidence } from './scaleMarks.ts';
+import { likelyCoins } from './whichCoin.ts';
+
+/** What can be seen without the detector of markers; each part may be looked for by another thread. */
+export interface SeenObjects {
+  readonly straight: readonly StraightProposal[];
+  readonly coins: readonly CoinProposal[];
+}
+
+/** Points that say which they are and agree on one plane to a tenth of a pixel are no chance. */
+const MARKERS_CONFIDENCE = 1;
+/** A card that was cut or printed by anybody is off by less than this share of its size. */
+const SIZE_TOLERANCE = 0.05;
+
+export function straightObjectsIn({ image, colors, factor }: LightOfPicture, picture: PictureFacts): readonly StraightProposal[] {
+  return proposeStraightObjects(image, colors, reduced(picture, factor));
+}
+
+export function coinsIn({ colors }: LightOfPicture): readonly CoinProposal[] {
+  return proposeCoins(colors);
+}
+
+/**
+ * All scale objects in a picture as marks ready to be taken over, in pixels of `light`, the clearest first.
+ *
+ * @param markers found in `light`; `seen` in `light` too.
+ */
+export function proposalsFrom(
+  { image, colors, factor }: LightOfPicture,
+  markers: readonly FoundMarker[],
+  seen: SeenObjects,
+  picture: PictureFacts,
+): readonly ScaleProposal[] {
+  const board = boardPoints(image, markers);
+  const plain = markerCardPoints(colors, markers, PLAIN_MARKER_CARD);
+  const proposals: ScaleProposal[] = [];
+  if (board) proposals.push(cardProposal(board, 'scale-card', markers));
+  if (plain) proposals.push(cardProposal(plain, 'markers', markers));
+  const card = proposals[0]?.marks;
+  const straight = seen.straight.filter((proposal) =>
+    proposal.kind === 'rule' ? !(board && isOnCard(board, proposal)) : !(card && contradicts(card, proposal, reduced(picture, factor))),
+  );
+  proposals.push(...straight.map(straightProposal));
+  const others = proposals.map(({ marks }) => marks);
+  proposals.push(...seen.coins.map((coin) => coinProposal(coin, likelyCoins(coin.rim, others, reduced(picture, factor)))));
+  return proposals.toSorted((one, other) => other.confidence - one.confidence);
+}
+
+function reduced(picture: PictureFacts, factor: number): PictureFacts {
+  return { ...picture, widthPx: picture.widthPx / factor, heightPx: picture.heightPx / factor };
+}
+
+function cardProposal(found: FoundPoints, object: PointsScale['object'], markers: readonly FoundMarker[]): ScaleProposal {
+  return {
+    marks: pointsMarks(found, object, UNCHECKED_PRINT),
+    evidence: { kind: 'markers', markers: markers.length, points: found.points.length, sizeAssumed: object === 'markers' },
+    confidence: MARKERS_CONFIDENCE,
+  };
+}
+
+function straightProposal(proposal: StraightProposal): ScaleProposal {
+  const { confidence } = proposal;
+  if (proposal.kind === 'id-1') {
+    const { cornerRadiusMm: _, ...size } = KNOWN_RECTANGLES['id-1'];
+    const marks = rectangleMarks({ kind: 'rectangle', object: 'id-1', ...size }, proposal.found);
+    return { marks, evidence: sidesEvidence(proposal.found), confidence };
+  }
+  const marks = ruleMarks(proposal.found, proposal.ends, { graduationMm: 1, heightMm: 0 });
+  return { marks, evidence: ticksEvidence(proposal.found, true), confidence };
+}
+
+function coinProposal({ rim, confidence }: CoinProposal, coins: ReturnType<typeof likelyCoins>): ScaleProposal {
+  const { coverage, agreement, residualPx } = rim;
+  return {
+    marks: coinMarks(rim, coins[0]),
+    evidence: { kind: 'rim', coverage, agreement, residualPx, coinAssumed: true, coins: [...coins] },
+    confidence,
+  };
+}
+
+/** Without a focal length any sheet of paper may look like a bank card; next to a card that tells its size it does not. */
+function contradicts(card: ScaleMarks, { corners }: Extract<StraightProposal, { kind: 'id-1' }>, picture: PictureFacts): boolean {
+  const calibration = calibrate(card, picture);
+  if (!calibration.ok) return false;
+  const [a, b, c] = corners.map((corner) => toPlane(calibration.value, corner));
+  if (!a || !b || !c) return true;
+  const { widthMm, heightMm } = KNOWN_RECTANGLES['id-1'];
+  const off = (from: PlanePoint, to: PlanePoint, lengthMm: number): number =>
+    Math.abs(Math.hypot(to.xMm - from.xMm, to.yMm - from.yMm) / lengthMm - 1);
+  return Math.max(off(a, b, widthMm), off(b, c, heightMm)) > SIZE_TOLERANCE;
+}
+
+/** The rules printed along the scale card are as large as its printer made them: the card itself says more. */
+function isOnCard({ points }: FoundPoints, { ends }: Extract<StraightProposal, { kind: 'rule' }>): boolean {
+  const fit = fitHomography(
+    points,
+    points.map(({ at }) => at),
+  );
+  if (!fit) return false;
+  const imageToCard = adjugate(fit.matrix);
+  return ends.every(({ xPx, yPx }) => {
+    const [x, y, w] = transform(imageToCard, xPx, yPx, 1);
+    return isWithin(x / w, CARD_FRAME_MM.width) && isWithin(y / w, CARD_FRAME_MM.height);
+  });
+}
+
+const CARD_MARGIN_MM = 5;
+
+function isWithin(mm: number, lengthMm: number): boolean {
+  return mm > -CARD_MARGIN_MM && mm < lengthMm + CARD_MARGIN_MM;
+}

@@ -1,0 +1,70 @@
+import { parentPort } from 'node:worker_threads';
+import type { FoundScale, ScaleProposal } from '../domain/finding/foundScale.ts';
+import { coinsIn, proposalsFrom, straightObjectsIn } from '../domain/finding/lookRound.ts';
+import { factorFor, type LightOfPicture, refineScale } from '../domain/finding/refine.ts';
+import type { RoughScale } from '../domain/finding/refinement.ts';
+import { enlargedProposal } from '../domain/finding/scaleMarks.ts';
+import type { PictureFacts } from '../domain/measuring/camera.ts';
+import { type Result, succeed } from '../domain/result.ts';
+import { openFiducialDetector } from './fiducials.ts';
+import { readLight } from './light.ts';
+import type { PictureFile } from './pictureFile.ts';
+
+/** A picture on disk, and what its record says of it. */
+export interface FindingPicture {
+  readonly file: PictureFile;
+  readonly facts: PictureFacts;
+}
+
+/** `rough` null: whatever there is. */
+export interface FindingQuestion {
+  readonly ticket: number;
+  readonly picture: FindingPicture;
+  readonly rough: RoughScale | null;
+}
+
+export type FindingAnswer =
+  | { readonly ticket: number; readonly proposals: Result<readonly ScaleProposal[]> }
+  | { readonly ticket: number; readonly refined: Result<FoundScale> }
+  | { readonly ticket: number; readonly reason: string };
+
+/** Pictures beyond this are worked on at half their size or less: four planes of floats take 16 bytes a pixel. */
+const LARGEST_WORKING_PX = 64_000_000;
+
+const detector = openFiducialDetector();
+
+async function answerTo({ ticket, picture, rough }: FindingQuestion): Promise<FindingAnswer> {
+  try {
+    if (rough === null) return { ticket, proposals: await lookRound(picture) };
+    return { ticket, refined: await refine(picture, rough) };
+  } catch (error) {
+    return { ticket, reason: error instanceof Error ? (error.stack ?? error.message) : String(error) };
+  }
+}
+
+function leastFactor({ widthPx, heightPx }: PictureFacts): number {
+  return Math.ceil(Math.sqrt((widthPx * heightPx) / LARGEST_WORKING_PX));
+}
+
+async function lookRound({ file, facts }: FindingPicture): Promise<Result<readonly ScaleProposal[]>> {
+  const light = await readLight(file, leastFactor(facts));
+  if (!light.ok) return light;
+  // The detector works in a thread of its own meanwhile.
+  const detecting = detector.find(light.value.image);
+  const seen = seenIn(light.value, facts);
+  const proposals = proposalsFrom(light.value, await detecting, seen, facts);
+  return succeed(proposals.map((proposal) => enlargedProposal(proposal, light.value.factor)));
+}
+
+function seenIn(light: LightOfPicture, facts: PictureFacts) {
+  return { straight: straightObjectsIn(light, facts), coins: coinsIn(light) };
+}
+
+async function refine({ file, facts }: FindingPicture, rough: RoughScale): Promise<Result<FoundScale>> {
+  const light = await readLight(file, Math.max(factorFor(rough), leastFactor(facts)));
+  return light.ok ? refineScale(light.value, rough, facts) : light;
+}
+
+const port = parentPort;
+if (port === null) throw new TypeError('Expected to run in a thread of its own');
+port.on('message', async (question: FindingQuestion) => port.postMessage(await answerTo(question)));
