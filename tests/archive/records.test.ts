@@ -173,12 +173,14 @@ describe('records', () => {
       });
       const reading = unwrap(archive.readings.create(photo.id, first));
       expect(reading).toMatchObject({ ...first, photoId: photo.id, version: 1 });
+      expect(archive.readings.repeated()).toEqual([]);
       const second = unwrap(archive.readings.update(reading.id, 1, readingDraft()));
       expect(second).toMatchObject({ ...readingDraft(), version: 2, createdAt: reading.createdAt });
       expect(second.changedAt > reading.changedAt).toBe(true);
       expect(archive.readings.update(reading.id, 1, first)).toMatchObject({ failure: { code: 'changed-meanwhile', version: 2 } });
       expect(archive.readings.revisions(reading.id).map(({ body }) => body)).toEqual([first, readingDraft()]);
       const other = unwrap(archive.readings.create(photo.id, readingDraft({ pass: 2 })));
+      expect(archive.readings.repeated()).toEqual([second, other]);
       expect(archive.readings.ofPhoto(photo.id)).toEqual([second, other]);
       expect(archive.readings.ofSkinsOf(specimen.id)).toEqual([second, other]);
       expect(archive.readings.create('nobody', first)).toEqual(fail({ code: 'not-found', what: 'photo', id: 'nobody' }));

@@ -1,4 +1,6 @@
 import { z } from 'zod';
+import { PassAgreement } from '../../domain/agreement/passes.ts';
+import { ObserverScatter } from '../../domain/agreement/pointing.ts';
 import { SkinSizes } from '../../domain/growth/skinSizes.ts';
 import { CalibrationRecord, ScaleMarks } from '../../domain/measuring/calibration.ts';
 import { Reading, ReadingDraft } from '../../domain/measuring/reading.ts';
@@ -13,6 +15,7 @@ export const BenchSheet = z
     photo: Photo,
     calibration: CalibrationRecord,
     readings: z.array(Reading).describe('By pass'),
+    repeatsElsewhere: z.array(ObserverScatter).describe('How repeated clicks scatter on all other photos'),
     specimen: z
       .object({ id: z.string(), code: z.string(), taxon: z.string(), name: z.string().nullable(), sample: z.boolean() })
       .nullable(),
@@ -22,7 +25,7 @@ export const BenchSheet = z
 export type BenchSheet = z.infer<typeof BenchSheet>;
 
 /** A photo as the Bench offers it for measuring. */
-export const BenchCandidate = BenchSheet.omit({ calibration: true, readings: true })
+export const BenchCandidate = BenchSheet.omit({ calibration: true, readings: true, repeatsElsewhere: true })
   .extend({ measured: z.boolean().describe('It has a scale and a reading') })
   .meta({ id: 'BenchCandidate' });
 export type BenchCandidate = z.infer<typeof BenchCandidate>;
@@ -34,6 +37,10 @@ export const benchEndpoints = {
   },
   'GET /api/photos/{photoId}/bench': { summary: 'A photo with its calibration and readings', answer: BenchSheet },
   'GET /api/exuviae/{exuviaId}/sizes': { summary: 'The sizes of one skin, from all its photos and passes', answer: SkinSizes },
+  'GET /api/agreement': {
+    summary: 'How well repeated passes over the same photos agree, within an observer and between two',
+    answer: PassAgreement,
+  },
   'PUT /api/photos/{photoId}/calibration': {
     summary: 'Save the marks on the scale object (version 0 before the first)',
     body: z.object({ marks: ScaleMarks.nullable() }),

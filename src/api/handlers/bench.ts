@@ -5,6 +5,7 @@ import type { benchEndpoints } from '../contract/bench.ts';
 import type { HandlersFor } from '../route.ts';
 import { benchCandidatesOf } from '../views/benchCandidates.ts';
 import { benchSheetOf } from '../views/benchSheet.ts';
+import { agreementIn } from '../views/pointing.ts';
 import { sizesOfSkin } from '../views/skins.ts';
 
 export function benchHandlers({ archive }: ApiContext): HandlersFor<keyof typeof benchEndpoints> {
@@ -12,6 +13,7 @@ export function benchHandlers({ archive }: ApiContext): HandlersFor<keyof typeof
     'GET /api/bench': () => benchCandidatesOf(archive),
     'GET /api/exuviae/{exuviaId}/sizes': ({ path }) => sizesOfSkin(archive, path.exuviaId),
     'GET /api/photos/{photoId}/bench': ({ path }) => benchSheetOf(archive, path.photoId),
+    'GET /api/agreement': () => agreementIn(archive),
     'PUT /api/photos/{photoId}/calibration': ({ path, body, version }) => {
       const photo = unwrap(archive.photos.get(path.photoId));
       // Marks that give no scale are refused with the reason; what they give is computed when it is wanted.

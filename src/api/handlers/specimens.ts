@@ -9,6 +9,7 @@ import type { Specimen } from '../../domain/specimen/specimen.ts';
 import { type ApiContext, todayOf } from '../context.ts';
 import type { specimenEndpoints } from '../contract/specimens.ts';
 import type { HandlersFor } from '../route.ts';
+import { pointingIn } from '../views/pointing.ts';
 import { specimenPageOf } from '../views/specimenPage.ts';
 import { summaryOf } from '../views/summary.ts';
 
@@ -24,7 +25,10 @@ export function specimenHandlers(context: ApiContext): HandlersFor<keyof typeof 
     return fitting;
   };
   return {
-    'GET /api/specimens': () => archive.cabinet.entries().map(summaryOf),
+    'GET /api/specimens': () => {
+      const pointing = pointingIn(archive);
+      return archive.cabinet.entries().map((entry) => summaryOf(entry, pointing));
+    },
     'POST /api/specimens': ({ body }) => unwrap(archive.specimens.create(unwrap(checkSpecimenDates(body, todayOf(context))))),
     'GET /api/specimens/{specimenId}': ({ path }) => specimenPageOf(archive, path.specimenId),
     'PUT /api/specimens/{specimenId}': ({ path, body, version }) =>

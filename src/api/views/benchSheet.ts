@@ -1,4 +1,5 @@
 import type { Archive } from '../../archive/archive.ts';
+import { scattersOf } from '../../domain/agreement/pointing.ts';
 import { instarOfSkin } from '../../domain/molting/instars.ts';
 import type { PhotoSubject } from '../../domain/photo/photo.ts';
 import { unwrap } from '../../domain/result.ts';
@@ -10,6 +11,7 @@ export function benchSheetOf(archive: Archive, photoId: string): BenchSheet {
     photo,
     calibration: unwrap(archive.calibrations.get(photoId)),
     readings: [...archive.readings.ofPhoto(photoId)],
+    repeatsElsewhere: scattersOf(archive.readings.repeated().filter((reading) => reading.photoId !== photoId)),
     ...shownBy(archive, photo.subject),
   };
 }

@@ -1,12 +1,12 @@
 import type { MeasuredSkin } from '../../archive/records/animals.ts';
+import { type Pointing, pointingFor } from '../../domain/agreement/pointing.ts';
 import { type SkinReading, sizesOf } from '../../domain/growth/skinSizes.ts';
 import { calibrate } from '../../domain/measuring/calibrate.ts';
 import type { CalibrationRecord } from '../../domain/measuring/calibration.ts';
 import { CARAPACE_LANDMARKS, type Landmarks } from '../../domain/measuring/landmarks.ts';
-import { type MeasuringOptions, measure } from '../../domain/measuring/measure.ts';
+import { measure } from '../../domain/measuring/measure.ts';
 import type { Estimate, Measurement } from '../../domain/measuring/quantity.ts';
 import type { Reading } from '../../domain/measuring/reading.ts';
-import { pointingFromRepeats } from '../../domain/measuring/repeats.ts';
 import type { Photo } from '../../domain/photo/photo.ts';
 
 /** A reading with what it gives; null without a calibration, or under one that is not sound. */
@@ -16,23 +16,27 @@ export interface MeasuredReading {
 }
 
 /**
- * Computes every size anew from the stored geometry, as the Bench does on its side: with the scatter of repeated clicks
- * where the photo was read often enough to tell it, else with what each reading assumes.
+ * Computes every size anew from the stored geometry, as the Bench does on its side: with the pointing error that the
+ * observer's repeated passes show, over this and all other photos, else with what each reading assumes.
  *
  * @param readings all of this photo.
- * @param narrowed leaves only what is to be measured; the scatter is still told from the whole readings.
+ * @param narrowed leaves only what is to be measured.
  */
 export function measureReadings(
   photo: Photo,
   calibration: CalibrationRecord | null,
   readings: readonly Reading[],
+  pointing: Pointing,
   narrowed: (reading: Reading) => Reading = (reading) => reading,
 ): MeasuredReading[] {
   const calibrated = calibration?.marks ? calibrate(calibration.marks, photo) : null;
-  const options = optionsFrom(readings);
   return readings.map((reading) => ({
     reading,
-    measurement: calibrated?.ok ? measure(narrowed(reading), calibrated.value, options) : null,
+    measurement: calibrated?.ok
+      ? measure(narrowed(reading), calibrated.value, {
+          pointingPx: (name) => pointingFor(name, pointing.get(reading.observer), reading.pointingPx),
+        })
+      : null,
   }));
 }
 
@@ -45,9 +49,9 @@ export function skinReadingsOf(photoId: string, measured: readonly MeasuredReadi
  * The carapace length of a skin alone, the same as its sizes give it. A list of all animals asks for many, and the legs with
  * their uncertainties would take most of the time.
  */
-export function carapaceLengthOf({ photos }: MeasuredSkin): Estimate | null {
+export function carapaceLengthOf({ photos }: MeasuredSkin, pointing: Pointing): Estimate | null {
   const readings = photos.flatMap(({ photo, calibration, readings }) =>
-    skinReadingsOf(photo.id, measureReadings(photo, calibration, readings, carapaceOnly)),
+    skinReadingsOf(photo.id, measureReadings(photo, calibration, readings, pointing, carapaceOnly)),
   );
   return sizesOf(readings).carapaceLengthMm;
 }
@@ -59,9 +63,4 @@ function carapaceOnly(reading: Reading): Reading {
     if (landmark) landmarks[name] = landmark;
   }
   return { ...reading, landmarks };
-}
-
-function optionsFrom(readings: readonly Reading[]): MeasuringOptions {
-  const repeats = pointingFromRepeats(readings);
-  return repeats === null ? {} : { pointingPx: repeats.pointingPx };
 }

@@ -6,6 +6,7 @@ import type { Molt } from '../../domain/molting/molt.ts';
 import type { Photo } from '../../domain/photo/photo.ts';
 import { unwrap } from '../../domain/result.ts';
 import { type MeasuredReading, measureReadings, skinReadingsOf } from './measurements.ts';
+import { pointingIn } from './pointing.ts';
 
 export interface SkinPhoto {
   readonly photo: Photo;
@@ -28,9 +29,11 @@ export function moltedSkinsOf(archive: Archive, specimenId: string): MoltedSkin[
   const readings = Map.groupBy(archive.readings.ofSkinsOf(specimenId), (reading) => reading.photoId);
   const photos = Map.groupBy(archive.photos.ofSkinsOf(specimenId), ({ subject }) => (subject.kind === 'skin' ? subject.exuviaId : null));
 
+  const pointing = pointingIn(archive);
+
   const skinPhotoOf = (photo: Photo): SkinPhoto => {
     const calibration = calibrations.get(photo.id) ?? null;
-    return { photo, calibration, readings: measureReadings(photo, calibration, readings.get(photo.id) ?? []) };
+    return { photo, calibration, readings: measureReadings(photo, calibration, readings.get(photo.id) ?? [], pointing) };
   };
   return archive.molts.ofSpecimen(specimenId).map((molt) => {
     const exuvia = exuviae.get(molt.id) ?? null;
@@ -51,9 +54,10 @@ export function skinSizesOf(skin: Pick<MoltedSkin, 'photos'>): SkinSizes {
 /** One skin without the others of its animal: what the Bench asks for after each change. */
 export function sizesOfSkin(archive: Archive, exuviaId: string): SkinSizes {
   const { id } = unwrap(archive.exuviae.get(exuviaId));
+  const pointing = pointingIn(archive);
   const photos = archive.photos.ofExuvia(id).map((photo): SkinPhoto => {
     const calibration = unwrap(archive.calibrations.get(photo.id));
-    return { photo, calibration, readings: measureReadings(photo, calibration, archive.readings.ofPhoto(photo.id)) };
+    return { photo, calibration, readings: measureReadings(photo, calibration, archive.readings.ofPhoto(photo.id), pointing) };
   });
   return skinSizesOf({ photos });
 }

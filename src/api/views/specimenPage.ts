@@ -2,6 +2,7 @@ import type { Archive } from '../../archive/archive.ts';
 import { instarsOfSkins } from '../../domain/molting/instars.ts';
 import { unwrap } from '../../domain/result.ts';
 import type { SpecimenPage } from '../contract/specimens.ts';
+import { pointingIn } from './pointing.ts';
 import { moltedSkinsOf, skinSizesOf } from './skins.ts';
 import { summaryOf } from './summary.ts';
 
@@ -10,7 +11,7 @@ export function specimenPageOf(archive: Archive, specimenId: string): SpecimenPa
   const instars = instarsOfSkins(entry.molts, entry.specimen);
   const determinations = Map.groupBy(entry.determinations, (determination) => determination.exuviaId);
   return {
-    summary: summaryOf(entry),
+    summary: summaryOf(entry, pointingIn(archive)),
     molts: moltedSkinsOf(archive, specimenId).map((skin, index) => ({
       molt: skin.molt,
       exuvia: skin.exuvia,

@@ -1,11 +1,12 @@
 import type { CabinetEntry } from '../../archive/records/animals.ts';
+import type { Pointing } from '../../domain/agreement/pointing.ts';
 import { instarNowOf, instarsOfSkins } from '../../domain/molting/instars.ts';
 import { signOf } from '../../domain/sexing/sign.ts';
 import type { LastMeasuredSkin, SpecimenSummary } from '../contract/specimens.ts';
 import { carapaceLengthOf } from './measurements.ts';
 
 /** One animal as the list of all shows it. */
-export function summaryOf(entry: CabinetEntry): SpecimenSummary {
+export function summaryOf(entry: CabinetEntry, pointing: Pointing): SpecimenSummary {
   const { specimen, molts, determinations, coverPhotoId } = entry;
   return {
     specimen,
@@ -13,13 +14,13 @@ export function summaryOf(entry: CabinetEntry): SpecimenSummary {
     instarNow: instarNowOf(molts, specimen),
     recordedMolts: molts.length,
     lastMoltOn: molts.at(-1)?.happenedTo ?? null,
-    lastMeasuredSkin: lastMeasuredSkinOf(entry),
+    lastMeasuredSkin: lastMeasuredSkinOf(entry, pointing),
     coverPhotoId,
   };
 }
 
-function lastMeasuredSkinOf({ specimen, molts, lastMeasured }: CabinetEntry): LastMeasuredSkin | null {
-  const carapaceLengthMm = lastMeasured && carapaceLengthOf(lastMeasured);
+function lastMeasuredSkinOf({ specimen, molts, lastMeasured }: CabinetEntry, pointing: Pointing): LastMeasuredSkin | null {
+  const carapaceLengthMm = lastMeasured && carapaceLengthOf(lastMeasured, pointing);
   const index = molts.findIndex(({ id }) => id === lastMeasured?.moltId);
   if (!carapaceLengthMm || index < 0) return null;
   return {

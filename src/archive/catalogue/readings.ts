@@ -61,6 +61,14 @@ export function readingsIn({ catalogue, ambient, damage }: RecordContext): Readi
           { specimenId },
         ),
       ),
+    repeated: () =>
+      readings.many(
+        catalogue.all(
+          `${SELECT_READINGS} WHERE EXISTS
+             (SELECT 1 FROM reading AS other WHERE other.photo_id = reading.photo_id AND other.ordinal <> reading.ordinal)
+           ORDER BY reading.photo_id, reading.pass, reading.ordinal`,
+        ),
+      ),
     measuredPhotoIds: () => {
       const rows = catalogue.all(
         `SELECT DISTINCT reading.photo_id AS id FROM reading JOIN calibration ON calibration.photo_id = reading.photo_id

@@ -42,6 +42,8 @@ export interface Readings {
   ofPhoto(photoId: string): readonly Reading[];
   /** Of the photos of all skins of an animal. */
   ofSkinsOf(specimenId: string): readonly Reading[];
+  /** All passes over photos that have more than one, photo by photo. */
+  repeated(): readonly Reading[];
   /** Photos with a scale and at least one reading. */
   measuredPhotoIds(): ReadonlySet<string>;
   update(readingId: string, expectedVersion: number, draft: ReadingDraft): Result<Reading>;

@@ -1,23 +1,22 @@
+import { z } from 'zod';
 import { studentTQuantile } from '../numerics/studentT.ts';
 
-export interface Interval {
-  readonly low: number;
-  readonly high: number;
-}
+const Interval = z.object({ low: z.number(), high: z.number() });
+export type Interval = z.infer<typeof Interval>;
 
 /** How far two observers, or two ways to measure, may differ on one thing. In the unit of the readings. */
-export interface Agreement {
-  /** Mean of first minus second. */
-  readonly bias: number;
-  readonly standardDeviation: number;
-  /** 95 of 100 differences lie between these, if they are normal. */
-  readonly limits: Interval;
-  /** 95 % confidence intervals. */
-  readonly biasInterval: Interval;
-  readonly lowerLimitInterval: Interval;
-  readonly upperLimitInterval: Interval;
-  readonly pairs: number;
-}
+export const Agreement = z
+  .object({
+    bias: z.number().describe('Mean of first minus second'),
+    standardDeviation: z.number().min(0),
+    limits: Interval.describe('95 of 100 differences lie between these, if they are normal'),
+    biasInterval: Interval.describe('95 % confidence'),
+    lowerLimitInterval: Interval.describe('95 % confidence'),
+    upperLimitInterval: Interval.describe('95 % confidence'),
+    pairs: z.int().min(3),
+  })
+  .meta({ id: 'Agreement' });
+export type Agreement = z.infer<typeof Agreement>;
 
 const NORMAL_95 = 1.959963984540054;
 

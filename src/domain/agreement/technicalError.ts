@@ -1,14 +1,19 @@
+import { z } from 'zod';
+
 /** How well repeated readings of the same things agree, in the unit of the readings. */
-export interface TechnicalError {
-  /** Technical error of measurement: the pooled standard deviation of one reading. */
-  readonly technicalError: number;
-  /** Percent of the mean of all readings. */
-  readonly relativePercent: number;
-  /** Share of the variance of all readings that is not error of measurement; null when all readings are equal. */
-  readonly reliability: number | null;
-  readonly mean: number;
-  readonly degreesOfFreedom: number;
-}
+export const TechnicalError = z
+  .object({
+    technicalError: z.number().min(0).describe('Technical error of measurement: the pooled standard deviation of one reading'),
+    relativePercent: z.number().min(0).describe('Of the mean of all readings'),
+    reliability: z
+      .number()
+      .nullable()
+      .describe('Share of the variance of all readings that is not error of measurement; null when all readings are equal'),
+    mean: z.number(),
+    degreesOfFreedom: z.int().positive(),
+  })
+  .meta({ id: 'TechnicalError' });
+export type TechnicalError = z.infer<typeof TechnicalError>;
 
 /**
  * Technical error of measurement (Dahlberg 1940) with reliability, for any number of readings of each thing: Ulijaszek & Kerr

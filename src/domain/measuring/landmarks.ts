@@ -38,6 +38,8 @@ export const DORSAL_SKIN_PROTOCOL: readonly LandmarkName[] = [
   ...LEG_IDS.flatMap((leg) => LEG_JOINTS.map((joint) => legLandmark(leg, joint))),
 ];
 
+export const LandmarkNameSchema = z.enum(DORSAL_SKIN_PROTOCOL as [LandmarkName, ...LandmarkName[]]);
+
 export const LandmarkState = z.enum(['placed', 'missing', 'regenerated', 'not-visible']).meta({ id: 'LandmarkState' });
 export type LandmarkState = z.infer<typeof LandmarkState>;
 
@@ -72,9 +74,7 @@ export const Landmark = z
   .meta({ id: 'Landmark' });
 export type Landmark = z.infer<typeof Landmark>;
 
-export const Landmarks = z
-  .partialRecord(z.enum(DORSAL_SKIN_PROTOCOL as [LandmarkName, ...LandmarkName[]]), Landmark)
-  .meta({ id: 'Landmarks' });
+export const Landmarks = z.partialRecord(LandmarkNameSchema, Landmark).meta({ id: 'Landmarks' });
 export type Landmarks = z.infer<typeof Landmarks>;
 
 /** Where the landmark lies; null where it has no point. */

@@ -6,6 +6,7 @@ const ANIMALS = [
   'GET /api/specimens/{specimenId}',
   'GET /api/specimens/{specimenId}/ladder',
   'GET /api/bench',
+  'GET /api/agreement',
   'GET /api/exuviae',
   'GET /api/exuviae/{exuviaId}/examination',
   'GET /api/exuviae/{exuviaId}/sizes',

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { carapaceLengthOf, measureReadings, skinReadingsOf } from '../../../src/api/views/measurements.ts';
+import { pointingFrom, scattersOf } from '../../../src/domain/agreement/pointing.ts';
 import { sizesOf } from '../../../src/domain/growth/skinSizes.ts';
 import type { CalibrationRecord } from '../../../src/domain/measuring/calibration.ts';
 import { legLandmark } from '../../../src/domain/measuring/landmarks.ts';
@@ -36,27 +37,29 @@ function longer({ landmarks }: Reading): Reading['landmarks'] {
 
 /** Enough clicks on the same points that their scatter tells the pointing. */
 const repeated = [reading('a', 0), reading('b', 0.4), reading('c', -0.3)];
+const pointing = pointingFrom(scattersOf(repeated));
 
 describe('the sizes a page is told', () => {
   it('give the carapace alone the same length and uncertainty as everything together, all passes combined', () => {
     for (const readings of [repeated.slice(0, 1), repeated]) {
-      const whole = sizesOf(skinReadingsOf('p', measureReadings(photo, calibration, readings))).carapaceLengthMm;
+      const whole = sizesOf(skinReadingsOf('p', measureReadings(photo, calibration, readings, pointing))).carapaceLengthMm;
       expect(whole?.value).toBeGreaterThan(10);
-      expect(carapaceLengthOf({ moltId: 'm', photos: [{ photo, calibration, readings }] })).toEqual(whole);
+      expect(carapaceLengthOf({ moltId: 'm', photos: [{ photo, calibration, readings }] }, pointing)).toEqual(whole);
     }
   });
 
   it('combine the passes over all photos of a skin, not the latest alone', () => {
     const [first, second] = [reading('a', 0), { ...reading('b', 0), landmarks: longer(reading('b', 0)) }];
-    const of = (readings: Reading[]) => carapaceLengthOf({ moltId: 'm', photos: [{ photo, calibration, readings }] })?.value ?? Number.NaN;
+    const of = (readings: Reading[]) =>
+      carapaceLengthOf({ moltId: 'm', photos: [{ photo, calibration, readings }] }, pointing)?.value ?? Number.NaN;
     expect(of([second])).toBeGreaterThan(of([first]) + 0.1);
     expect(of([first, second])).toBeGreaterThan(of([first]));
     expect(of([first, second])).toBeLessThan(of([second]));
   });
 
   it('take the scatter of repeated clicks for the pointing', () => {
-    const [alone] = measureReadings(photo, calibration, repeated.slice(0, 1));
-    const [among] = measureReadings(photo, calibration, repeated);
+    const [alone] = measureReadings(photo, calibration, repeated.slice(0, 1), new Map());
+    const [among] = measureReadings(photo, calibration, repeated, pointing);
     const pointingIn = (measured: typeof alone) =>
       measured?.measurement?.quantities[0]?.budget.find(({ source }) => source === 'pointing')?.standardUncertainty ?? 0;
     expect(pointingIn(among)).toBeGreaterThan(0);
@@ -66,10 +69,10 @@ describe('the sizes a page is told', () => {
     const [one] = repeated;
     if (!one) throw new Error('Expected a reading');
     for (const unscaled of [null, { ...calibration, marks: null }]) {
-      expect(measureReadings(photo, unscaled, [one])).toEqual([{ reading: one, measurement: null }]);
+      expect(measureReadings(photo, unscaled, [one], new Map())).toEqual([{ reading: one, measurement: null }]);
     }
     expect(
-      carapaceLengthOf({ moltId: 'm', photos: [{ photo, calibration: { ...calibration, marks: null }, readings: [one] }] }),
+      carapaceLengthOf({ moltId: 'm', photos: [{ photo, calibration: { ...calibration, marks: null }, readings: [one] }] }, new Map()),
     ).toBeNull();
   });
 });

@@ -49,6 +49,12 @@ export const measuringStory: readonly Exchange[] = [
     body: { ...readingDraft, landmarks: { antenna: { state: 'missing' } } as object },
   })),
   succeeds(
+    'GET /api/agreement',
+    'says nothing while no photo was read twice',
+    () => ({}),
+    (agreement) => expect(agreement).toEqual({ within: [], between: [] }),
+  ),
+  succeeds(
     'GET /api/photos/{photoId}/bench',
     'lays all of it out',
     (memory) => ({ path: photo(memory) }),

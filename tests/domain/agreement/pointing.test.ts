@@ -1,9 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { pointingByObserver, pointingFor } from '../../../src/domain/agreement/pointing.ts';
-import type { Landmarks } from '../../../src/domain/measuring/landmarks.ts';
+import { pointingFor, pointingFrom, scattersOf } from '../../../src/domain/agreement/pointing.ts';
+import { DORSAL_SKIN_PROTOCOL, type Landmarks } from '../../../src/domain/measuring/landmarks.ts';
 import { randomSource } from '../../support/random.ts';
 
 const random = randomSource(17);
+const pointingByObserver = (passes: Parameters<typeof scattersOf>[0]) => [...pointingFrom(scattersOf(passes)).values()];
 
 /** A pass that points at the front of the carapace with one error and at its rear with another. */
 function pass(observer: string, photoId: string, frontPx: number, rearPx: number) {
@@ -42,5 +43,35 @@ describe('the pooled pointing error', () => {
     expect(pointingByObserver([one, pass('A', 'one', 1, 1)])).toEqual([]);
     expect(pointingByObserver(Array.from({ length: 9 }, (_, index) => pass('A', `${index}`, 1, 1)))).toEqual([]);
     expect(pointingByObserver(Array.from({ length: 9 }, () => one))).toEqual([]);
+  });
+
+  test('of two passes that differ by d is d / sqrt 2 per coordinate (Dahlberg 1940)', () => {
+    const shifted = (byPx: number) => ({
+      observer: 'A',
+      photoId: 'one',
+      landmarks: Object.fromEntries(
+        DORSAL_SKIN_PROTOCOL.map((name, index) => [name, { state: 'placed' as const, at: { xPx: index + byPx, yPx: index - byPx } }]),
+      ),
+    });
+    const [first] = pointingByObserver([shifted(0), shifted(2)]);
+    expect(first?.overall.pointingPx).toBeCloseTo(Math.SQRT2, 12);
+    expect(first?.overall.degreesOfFreedom).toBe(2 * DORSAL_SKIN_PROTOCOL.length);
+  });
+
+  test('is the same from all photos at once and from one photo and the others apart', () => {
+    const here = PASSES.filter(({ photoId }) => photoId === 'one');
+    const elsewhere = PASSES.filter(({ photoId }) => photoId !== 'one');
+    const apart = pointingFrom([...scattersOf(elsewhere), ...scattersOf(here)]).get('A');
+    const whole = pointingFrom(scattersOf(PASSES)).get('A');
+    expect(apart?.overall.degreesOfFreedom).toBe(whole?.overall.degreesOfFreedom);
+    expect(apart?.byLandmark.get('carapace-rear')?.pointingPx).toBeCloseTo(whole?.byLandmark.get('carapace-rear')?.pointingPx ?? 0, 12);
+  });
+
+  test('leaves points out that were found on an edge', () => {
+    const onEdge = PASSES.map((one) => ({
+      ...one,
+      landmarks: { 'carapace-front': { state: 'placed' as const, at: { xPx: random.normal(9), yPx: 0 }, pointingPx: 0.5 } },
+    }));
+    expect(pointingByObserver(onEdge)).toEqual([]);
   });
 });

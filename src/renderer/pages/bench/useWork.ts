@@ -1,9 +1,10 @@
 import { createContext, useContext, useDeferredValue, useMemo } from 'react';
 import { useStore } from 'zustand';
+import { type ObserverPointing, pointingFor, pointingFrom, scattersOf } from '../../../domain/agreement/pointing.ts';
 import { type Calibration, calibrate } from '../../../domain/measuring/calibrate.ts';
+import type { LandmarkName } from '../../../domain/measuring/landmarks.ts';
 import { measure } from '../../../domain/measuring/measure.ts';
 import type { Measurement } from '../../../domain/measuring/quantity.ts';
-import { pointingFromRepeats } from '../../../domain/measuring/repeats.ts';
 import type { Result } from '../../../domain/result.ts';
 import { type BenchDocument, placedScaleOf, readingDraftOf } from '../../bench/document.ts';
 import { settledDocument } from '../../bench/history.ts';
@@ -49,9 +50,8 @@ export function useCalibration(document: BenchDocument): Result<Calibration> | n
 export interface Measured {
   readonly calibration: Result<Calibration> | null;
   readonly measurement: Measurement | null;
-  /** From several passes where there are enough, else as entered. */
-  readonly pointingPx: number;
-  readonly pointingIsFromRepeats: boolean;
+  /** How well this observer points, where repeated passes are enough to tell; it replaces what was entered. */
+  readonly pointing: ObserverPointing | undefined;
 }
 
 /** Everything the marks on the photo say, worked out by the same functions as in the archive. */
@@ -61,9 +61,10 @@ export function useMeasured(document: BenchDocument): Measured {
   return useMemo(() => {
     const draft = readingDraftOf(document, pass);
     const others = sheet.readings.filter((reading) => reading.id !== pass.reading?.id && reading.pass !== pass.pass);
-    const repeats = pointingFromRepeats([...others, draft]);
-    const pointingPx = repeats?.pointingPx ?? draft.pointingPx;
+    const here = scattersOf([...others, { ...draft, photoId: sheet.photo.id }]);
+    const pointing = pointingFrom([...sheet.repeatsElsewhere, ...here]).get(draft.observer);
+    const pointingPx = (name: LandmarkName) => pointingFor(name, pointing, draft.pointingPx);
     const measurement = calibration?.ok ? measure(draft, calibration.value, { pointingPx }) : null;
-    return { calibration, measurement, pointingPx, pointingIsFromRepeats: repeats !== null };
+    return { calibration, measurement, pointing };
   }, [document, pass, sheet, calibration]);
 }

@@ -9,13 +9,13 @@ import { useBench, useMeasured, useSettledDocument, useWork } from '../useWork.t
 export function PointingField(): ReactElement {
   const { bench } = useWork();
   const entered = useBench((state) => state.edited.document.pointingPx) ?? DEFAULT_POINTING_PX;
-  const { pointingPx, pointingIsFromRepeats } = useMeasured(useSettledDocument());
+  const { pointing } = useMeasured(useSettledDocument());
   return (
     <NumberField
       label="Points placed to ± px"
       hint={
-        pointingIsFromRepeats
-          ? `The passes over this photo repeat to ± ${(COVERAGE_FACTOR * pointingPx).toFixed(1)} px; that is used instead.`
+        pointing !== undefined
+          ? `Your repeated passes agree to ± ${(COVERAGE_FACTOR * pointing.overall.pointingPx).toFixed(1)} px, and each point that was repeated often enough has its own figure; that is used instead.`
           : 'k = 2, about 95 %. A second pass over the photo would measure it.'
       }
       value={COVERAGE_FACTOR * entered}

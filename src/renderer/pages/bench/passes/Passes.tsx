@@ -1,4 +1,4 @@
-import type { ReactElement } from 'react';
+import { type ReactElement, useState } from 'react';
 import { useStore } from 'zustand';
 import type { Reading } from '../../../../domain/measuring/reading.ts';
 import { dayHere, dayInWords } from '../../../../words/dates.ts';
@@ -7,6 +7,7 @@ import { Button } from '../../../parts/Button.tsx';
 import { CheckField } from '../../../parts/CheckField.tsx';
 import style from '../panel.module.css';
 import { useBench, useMeasured, useScaleIsUnsound, useSettledDocument, useWork } from '../useWork.ts';
+import { Agreement } from './Agreement.tsx';
 import { PassesCompared } from './PassesCompared.tsx';
 import { passInWords } from './passInWords.ts';
 
@@ -25,6 +26,9 @@ export function Passes({ verbs }: { verbs: PassVerbs }): ReactElement {
   const isUnsent = useStore(saving, ({ state }) => state.kind === 'waiting' || state.kind === 'refused') || isUnsound;
   const hasMarks = useBench((state) => state.edited.past.length > 0) || pass.reading !== null;
   const others = sheet.readings.filter((reading) => reading.pass !== pass.pass);
+  const isOpen = useBench((state) => state.guide.current !== null);
+  const [isEnded, setIsEnded] = useState(false);
+  const isBlind = isOpen && !isEnded && others.some((other) => other.pass < pass.pass);
   const showsGhosts = useBench((state) => state.ghosts.length > 0);
   return (
     <section aria-label="Passes over this photo" className={style['list']}>
@@ -41,16 +45,29 @@ export function Passes({ verbs }: { verbs: PassVerbs }): ReactElement {
         ),
       )}
       {sheet.readings.length > 0 && pass.reading === null && <PassLine pass={pass.pass} observer={pass.observer} on="in hand" />}
-      {others.length > 0 && (
+      {isBlind && (
+        <div>
+          <p className={style['soft']}>
+            The passes before this one are hidden until every point has its answer: only a pass made without looking at them tells how well
+            your hand repeats.
+          </p>
+          <Button kind="quiet" onClick={() => setIsEnded(true)}>
+            I place no more points: show them
+          </Button>
+        </div>
+      )}
+      {!isBlind && others.length > 0 && (
         <CheckField checked={showsGhosts} onChange={(shows) => showGhosts(bench, shows ? others.map((reading) => reading.landmarks) : [])}>
           Show the points of the other passes
         </CheckField>
       )}
-      {calibration?.ok &&
+      {!isBlind &&
+        calibration?.ok &&
         measurement !== null &&
         others.map((other) => (
           <PassesCompared key={other.id} calibration={calibration.value} measurement={measurement} pass={pass.pass} other={other} />
         ))}
+      {!isBlind && others.length > 0 && <Agreement />}
       {pass.observer === '' && <p className={style['soft']}>Your name, from Settings, is put on every pass begun after it is set.</p>}
       {isUnsent && (
         <p className={style['soft']}>

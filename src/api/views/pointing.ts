@@ -1,0 +1,23 @@
+import type { Archive } from '../../archive/archive.ts';
+import { agreementOfPasses, type PassAgreement } from '../../domain/agreement/passes.ts';
+import { type Pointing, pointingFrom, scattersOf } from '../../domain/agreement/pointing.ts';
+import { unwrap } from '../../domain/result.ts';
+import { measureReadings } from './measurements.ts';
+
+/** How well each observer points, as far as repeated passes tell. */
+export function pointingIn(archive: Archive): Pointing {
+  return pointingFrom(scattersOf(archive.readings.repeated()));
+}
+
+/** How well all passes over photos that were read more than once agree. */
+export function agreementIn(archive: Archive): PassAgreement {
+  const repeated = archive.readings.repeated();
+  const pointing = pointingFrom(scattersOf(repeated));
+  const passes = [...Map.groupBy(repeated, ({ photoId }) => photoId)].flatMap(([photoId, readings]) => {
+    const measured = measureReadings(unwrap(archive.photos.get(photoId)), unwrap(archive.calibrations.get(photoId)), readings, pointing);
+    return measured.flatMap(({ reading, measurement }) =>
+      measurement ? [{ photoId, observer: reading.observer, quantities: measurement.quantities }] : [],
+    );
+  });
+  return agreementOfPasses(passes);
+}
