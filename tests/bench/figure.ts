@@ -1,9 +1,9 @@
-/** One line of `npm run bench`: what was measured, against which bar. `bar` null: reported, not judged. */
+/** One line of a benchmark: what was measured, against which bar, or between which two. `bar` null: reported, not judged. */
 export interface Figure {
   readonly figure: string;
   readonly value: number;
   readonly unit: string;
-  readonly bar: number | null;
+  readonly bar: number | { readonly least: number; readonly most: number } | null;
   readonly ok: boolean | null;
 }
 
@@ -15,6 +15,11 @@ export function atMost(figure: string, value: number, unit: string, bar: number)
 /** A figure that must reach its bar. */
 export function atLeast(figure: string, value: number, unit: string, bar: number): Figure {
   return { figure, value: rounded(value), unit, bar, ok: value >= bar };
+}
+
+/** A figure that must lie between two bars. */
+export function between(figure: string, value: number, unit: string, least: number, most: number): Figure {
+  return { figure, value: rounded(value), unit, bar: { least, most }, ok: value >= least && value <= most };
 }
 
 export function reported(figure: string, value: number, unit: string): Figure {

@@ -4,7 +4,6 @@ import { z } from 'zod';
 import type { RectangleScale, TwoPointScale } from '../../src/domain/measuring/calibration.ts';
 import type { PictureFacts } from '../../src/domain/measuring/camera.ts';
 import { orderCorners } from '../../src/domain/measuring/corners.ts';
-import type { KnownHeights } from '../../src/domain/measuring/heights.ts';
 import { KNOWN_RECTANGLES } from '../../src/domain/measuring/knownRectangles.ts';
 import {
   type CarapaceLandmark,
@@ -19,18 +18,33 @@ import type { ImagePoint } from '../../src/domain/measuring/points.ts';
 const FOLDER = join(import.meta.dirname, '../fixtures/photo-truth');
 
 const Pixel = z.tuple([z.number(), z.number()]);
+const Row = z.tuple([z.number(), z.number(), z.number()]);
 const Quad = z.tuple([Pixel, Pixel, Pixel, Pixel]);
 
 /** The parts of a rendered photo's truth that measuring is checked against; pixels are those of the upright photo. */
-const PhotoTruth = z.object({
+export const PhotoTruth = z.object({
   name: z.string(),
   display_width: z.number(),
   display_height: z.number(),
-  camera: z.object({ focal_35mm_equiv: z.number(), height_mm: z.number(), tilt_deg: z.number() }),
+  camera: z.object({
+    focal_35mm_equiv: z.number(),
+    height_mm: z.number(),
+    tilt_deg: z.number(),
+    k1: z.number(),
+    k2: z.number(),
+    R_world_to_cam: z.tuple([Row, Row, Row]),
+  }),
   scale_objects: z.array(
     z.discriminatedUnion('type', [
       z.object({ type: z.literal('id1_card'), thickness_mm: z.number(), corners_top_px: Quad }),
-      z.looseObject({ type: z.literal('fiducial_card'), thickness_mm: z.number(), side_mm: z.number(), corners_top_px: Quad }),
+      z.looseObject({
+        type: z.literal('fiducial_card'),
+        thickness_mm: z.number(),
+        side_mm: z.number(),
+        marker_mm: z.number(),
+        margin_mm: z.number(),
+        corners_top_px: Quad,
+      }),
       z.object({
         type: z.literal('rule'),
         thickness_mm: z.number(),
@@ -40,11 +54,16 @@ const PhotoTruth = z.object({
         ticks_inner_end_px: z.array(Pixel),
         outline_top_px: Quad,
       }),
-      z.object({ type: z.literal('coin') }),
+      z.object({
+        type: z.literal('coin'),
+        diameter_mm: z.number(),
+        thickness_mm: z.number(),
+        ellipse_top_edge_px: z.object({ centre: Pixel, semi_major: z.number(), semi_minor: z.number(), angle_deg: z.number() }),
+      }),
     ]),
   ),
   landmarks: z.record(z.string(), z.object({ xyz_mm: z.tuple([z.number(), z.number(), z.number()]), px: Pixel })),
-  legs: z.record(z.string(), z.object({ state: z.string() })),
+  legs: z.record(z.string(), z.object({ state: z.string(), pose: z.string().nullish() })),
   measurements_mm: z.record(z.string(), z.number()),
 });
 export type PhotoTruth = z.infer<typeof PhotoTruth>;
@@ -61,7 +80,7 @@ export function pictureOf(truth: PhotoTruth): PictureFacts {
   return { widthPx: truth.display_width, heightPx: truth.display_height, facts: { focalLength35Mm: truth.camera.focal_35mm_equiv } };
 }
 
-function imagePoint([xPx, yPx]: readonly [number, number]): ImagePoint {
+export function imagePoint([xPx, yPx]: readonly [number, number]): ImagePoint {
   return { xPx, yPx };
 }
 
@@ -87,9 +106,9 @@ const TRUTH_NAMES: ReadonlyMap<LandmarkName, string> = new Map<LandmarkName, str
 ]);
 
 /** Clicks on the true pixels, and the true heights above the table. A leg that is gone is marked missing. */
-export function trueClicksOn(truth: PhotoTruth): { landmarks: Landmarks; heightsMm: KnownHeights } {
+export function trueClicksOn(truth: PhotoTruth): { landmarks: Landmarks; heightsMm: Partial<Record<LandmarkName, number>> } {
   const landmarks: Landmarks = {};
-  const heightsMm: KnownHeights = {};
+  const heightsMm: Partial<Record<LandmarkName, number>> = {};
   for (const [name, truthName] of TRUTH_NAMES) {
     const found = truth.landmarks[truthName];
     if (found) {
@@ -129,13 +148,14 @@ export function rectangleOn(truth: PhotoTruth): { object: 'card' | 'board' | 'ru
   throw new Error(`${truth.name} shows no object with four corners`);
 }
 
-function mapQuad(quad: z.infer<typeof Quad>): [ImagePoint, ImagePoint, ImagePoint, ImagePoint] {
+export function mapQuad(quad: z.infer<typeof Quad>): [ImagePoint, ImagePoint, ImagePoint, ImagePoint] {
   return [imagePoint(quad[0]), imagePoint(quad[1]), imagePoint(quad[2]), imagePoint(quad[3])];
 }
 
+export type ScaleObject = PhotoTruth['scale_objects'][number];
 type Sized = Exclude<PhotoTruth['scale_objects'][number], { type: 'coin' }>;
 
-function sizeOf(
+export function sizeOf(
   object: Sized,
 ): Pick<RectangleScale, 'widthMm' | 'heightMm' | 'widthStandardUncertaintyMm' | 'heightStandardUncertaintyMm'> {
   if (object.type === 'id1_card') return KNOWN_RECTANGLES['id-1'];

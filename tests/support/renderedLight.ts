@@ -10,6 +10,7 @@ const ANIMALS = { 'specimen-a': 'juniper', 'specimen-b': 'bramble', 'specimen-c'
 
 /** Where the sample cabinet keeps a rendered photo; null for one it doesn't show. */
 export function samplePhotoOf({ name }: Pick<PhotoTruth, 'name'>): string | null {
+  if (name === 'specimen-a_live_2025-04') return join(PHOTOS, 'plaster-live.jpg');
   const parts = /^(specimen-[abc])_instar-(\d\d)_(.+)$/.exec(name);
   const animal = Object.entries(ANIMALS).find(([known]) => known === parts?.[1])?.[1];
   return parts && animal ? join(PHOTOS, `${animal}-${parts[2]}-${parts[3]}.jpg`) : null;

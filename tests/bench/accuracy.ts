@@ -1,0 +1,62 @@
+/**
+ * `npm run bench:accuracy`: one JSON line per figure, in the form of `npm run bench`. True pixels as clicks, true heights to half a
+ * millimeter, focal lengths from EXIF, scale objects refined from handles that are off by 3 % of their width.
+ *
+ * `-- --photos FOLDER` takes photos with their truths (NAME.jpg beside NAME.json) from a folder instead of those that the
+ * repository carries.
+ */
+import process from 'node:process';
+import { parseArgs } from 'node:util';
+import { openFiducialDetector } from '../../src/images/fiducials.ts';
+import { randomSource } from '../support/random.ts';
+import { coverageFigures } from './accuracy/coverage.ts';
+import { localisationFigures, type Proposed, proposalFigure, proposedOn } from './accuracy/finding.ts';
+import { type CalibratedScale, calibrated, lengthFigures } from './accuracy/lengths.ts';
+import { renderedPhotos, seen } from './accuracy/photos.ts';
+import { type FoundScale, foundScales } from './accuracy/scales.ts';
+import { homographyRatio, proposalTime } from './accuracy/speed.ts';
+import type { Figure } from './figure.ts';
+
+const { values } = parseArgs({ options: { photos: { type: 'string' } } });
+const photos = renderedPhotos(values.photos ?? null);
+if (photos.length === 0) {
+  console.error(`Expected NAME.jpg beside NAME.json in ${values.photos} but found none`);
+  process.exit(1);
+}
+console.error(
+  values.photos === undefined
+    ? `${photos.length} photos of the repository; others: npm run bench:accuracy -- --photos FOLDER`
+    : `${photos.length} photos of ${values.photos}`,
+);
+
+const detector = openFiducialDetector();
+const scales: FoundScale[] = [];
+const calibratedScales: CalibratedScale[] = [];
+const proposed: Proposed[] = [];
+for (const photo of photos) {
+  const looked = await seen(photo);
+  for (const scale of await foundScales(looked, detector, randomSource(seedOf(photo.truth.name)))) {
+    if (scale.trouble !== null) console.error(`${photo.truth.name}, ${scale.kind}: ${scale.trouble}`);
+    scales.push(scale);
+    const measured = calibrated(looked, scale);
+    if (measured) calibratedScales.push(measured);
+  }
+  proposed.push(proposedOn(looked));
+}
+
+/** Handles of one photo are off alike whatever other photos are looked at (FNV-1a, 32 bits). */
+function seedOf(name: string): number {
+  return [...name].reduce((hash, letter) => Math.imul(hash ^ letter.charCodeAt(0), 0x01000193) >>> 0, 0x811c9dc5);
+}
+
+const figures: readonly Figure[] = [
+  ...lengthFigures(calibratedScales),
+  ...localisationFigures(scales),
+  proposalFigure(proposed),
+  ...coverageFigures(calibratedScales),
+  await proposalTime(photos, detector),
+  await homographyRatio(),
+];
+await detector.close();
+for (const figure of figures) console.log(JSON.stringify(figure));
+process.exitCode = figures.some(({ ok }) => ok === false) ? 1 : 0;

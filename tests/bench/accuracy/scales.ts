@@ -1,0 +1,179 @@
+import { cornerUncertaintyPx, refineRectangle } from '../../../src/domain/finding/card.ts';
+import { rimAbout } from '../../../src/domain/finding/coin/findCoin.ts';
+import { markerCardPoints } from '../../../src/domain/finding/markers/markerCard.ts';
+import { pointsMarks } from '../../../src/domain/finding/markers/pointsMarks.ts';
+import { findTicks } from '../../../src/domain/finding/rule.ts';
+import type { CoinScale, RuleTicksScale, ScaleMarks } from '../../../src/domain/measuring/calibration.ts';
+import { lensOf } from '../../../src/domain/measuring/camera.ts';
+import { coinSolutions, nearEdgeBySecondObject } from '../../../src/domain/measuring/coinSide.ts';
+import { distance, orderCorners } from '../../../src/domain/measuring/corners.ts';
+import { distanceFrom, type Ellipse, pointOn } from '../../../src/domain/measuring/ellipse.ts';
+import { COIN_DIAMETER_HALF_WIDTH_MM } from '../../../src/domain/measuring/knownCoins.ts';
+import { KNOWN_RECTANGLES, rectangularStandardUncertainty } from '../../../src/domain/measuring/knownRectangles.ts';
+import type { ImagePoint } from '../../../src/domain/measuring/points.ts';
+import { planeThrough, viewOfPlane } from '../../../src/domain/measuring/slopedPlane.ts';
+import type { FiducialDetector } from '../../../src/images/fiducials.ts';
+import { imagePoint, mapQuad, type ScaleObject } from '../../support/photoTruth.ts';
+import type { RandomSource } from '../../support/random.ts';
+import type { SeenPhoto } from './photos.ts';
+
+export type ScaleKind = ScaleObject['type'];
+
+/** A scale object of a photo as the program refined it from rough handles. */
+export interface FoundScale {
+  readonly kind: ScaleKind;
+  /** Null when it was not found; then `trouble` says why. */
+  readonly marks: ScaleMarks | null;
+  readonly trouble: string | null;
+  /** Distances between what was found and what is true, px: of card corners, of points of a rim or of ticks. */
+  readonly offPx: readonly number[];
+  /** What two clicks alone would give: where, and the true distance. */
+  readonly twoClicks: { readonly ends: readonly [ImagePoint, ImagePoint]; readonly distanceMm: number };
+}
+
+/** Rough handles are off by this share of the object's width, each in a direction of its own. */
+const HANDLE_ERROR = 0.03;
+/** Print of the photos' own marker card, and the graduation of their rules: JIS B 7516:2005, class 1, +-0.15 mm up to 500 mm. */
+const SHARP_PRINT = { xFactor: 1, yFactor: 1, relativeStandardUncertainty: 0.0005 };
+const RULE_HALF_WIDTH_MM = 0.15;
+const GRADUATION_MM = 1;
+/** Ticks share light and print with their neighbors; none is placed better than this. */
+const LEAST_TICK_PX = 0.05;
+
+/** Every scale object of a photo, refined from handles that are off; cards with markers are found without any. */
+export async function foundScales(photo: SeenPhoto, detector: FiducialDetector, random: RandomSource): Promise<readonly FoundScale[]> {
+  const found: FoundScale[] = [];
+  for (const object of photo.truth.scale_objects) {
+    if (object.type === 'fiducial_card') found.push(await markerCard(photo, object, detector));
+    else if (object.type === 'id1_card') found.push(card(photo, object, random));
+    else if (object.type === 'rule') found.push(rule(photo, object, random));
+    else found.push(coin(photo, object, random));
+  }
+  return found;
+}
+
+function rough(at: ImagePoint, byPx: number, random: RandomSource): ImagePoint {
+  const direction = random.uniform(0, 2 * Math.PI);
+  return { xPx: at.xPx + byPx * Math.cos(direction), yPx: at.yPx + byPx * Math.sin(direction) };
+}
+
+type Of<Kind extends ScaleKind> = Extract<ScaleObject, { type: Kind }>;
+
+function card({ light, picture, truth }: SeenPhoto, object: Of<'id1_card'>, random: RandomSource): FoundScale {
+  const size = KNOWN_RECTANGLES['id-1'];
+  const ordered = orderCorners(mapQuad(object.corners_top_px), size);
+  if (!ordered.ok) throw new Error(`${truth.name}: ${ordered.failure.code}`);
+  const [a, b, c, d] = ordered.value;
+  const twoClicks = { ends: [a, b], distanceMm: size.widthMm } as const;
+  const byPx = HANDLE_ERROR * distance(a, b);
+  const handles = [rough(a, byPx, random), rough(b, byPx, random), rough(c, byPx, random), rough(d, byPx, random)] as const;
+  const refined = refineRectangle(light.colors, handles, size, picture);
+  if (!refined.ok) return { kind: 'id1_card', marks: null, trouble: refined.failure.code, offPx: [], twoClicks };
+  const { corners } = refined.value;
+  return {
+    kind: 'id1_card',
+    marks: {
+      kind: 'rectangle',
+      object: 'id-1',
+      corners: [...corners],
+      widthMm: size.widthMm,
+      heightMm: size.heightMm,
+      widthStandardUncertaintyMm: size.widthStandardUncertaintyMm,
+      heightStandardUncertaintyMm: size.heightStandardUncertaintyMm,
+      thicknessMm: size.thicknessMm,
+      pointingPx: cornerUncertaintyPx(refined.value),
+    },
+    trouble: null,
+    offPx: corners.map((corner, index) => distance(corner, ordered.value[index] ?? corner)),
+    twoClicks,
+  };
+}
+
+async function markerCard({ light }: SeenPhoto, object: Of<'fiducial_card'>, detector: FiducialDetector): Promise<FoundScale> {
+  const [a, b] = mapQuad(object.corners_top_px);
+  const twoClicks = { ends: [a, b], distanceMm: object.side_mm } as const;
+  const markers = await detector.find(light.image);
+  const spec = { sideMm: object.side_mm, markerMm: object.marker_mm, marginMm: object.margin_mm };
+  const points = markerCardPoints(light.colors, markers, spec);
+  if (!points) return { kind: 'fiducial_card', marks: null, trouble: `${markers.length} markers`, offPx: [], twoClicks };
+  return {
+    kind: 'fiducial_card',
+    marks: pointsMarks(points, 'markers', SHARP_PRINT, object.thickness_mm),
+    trouble: null,
+    offPx: [],
+    twoClicks,
+  };
+}
+
+function rule({ light }: SeenPhoto, object: Of<'rule'>, random: RandomSource): FoundScale {
+  const middles = object.ticks_at_edge_px.map(([x, y], index): ImagePoint => {
+    const [innerX, innerY] = object.ticks_inner_end_px[index] ?? [x, y];
+    return { xPx: (x + innerX) / 2, yPx: (y + innerY) / 2 };
+  });
+  const [first, last] = [middles.at(0), middles.at(-1)];
+  const [from, to] = [object.tick_values_mm.at(0), object.tick_values_mm.at(-1)];
+  if (!first || !last || from === undefined || to === undefined) throw new Error('Expected the rule to have ticks');
+  const twoClicks = { ends: [first, last], distanceMm: to - from } as const;
+  const byPx = HANDLE_ERROR * distance(first, last);
+  const clicks = [rough(first, byPx, random), rough(last, byPx, random)] as const;
+  const found = findTicks(light.image, clicks[0], clicks[1]);
+  if (!found.ok) return { kind: 'rule', marks: null, trouble: found.failure.code, offPx: [], twoClicks };
+  const { ticks, placePx } = found.value;
+  const marks: RuleTicksScale = {
+    kind: 'rule-ticks',
+    ends: [...clicks],
+    graduationMm: GRADUATION_MM,
+    spanStandardUncertaintyMm: rectangularStandardUncertainty(RULE_HALF_WIDTH_MM),
+    ticks: [...ticks],
+    tickPx: Math.max(LEAST_TICK_PX, placePx),
+    heightMm: object.thickness_mm,
+  };
+  const truePoints = [...object.ticks_at_edge_px, ...object.ticks_inner_end_px].map(imagePoint);
+  const offPx = truePoints.map((at) => Math.min(...ticks.map((tick) => offLinePx(at, tick.from, tick.to))));
+  return { kind: 'rule', marks, trouble: null, offPx, twoClicks };
+}
+
+function offLinePx(at: ImagePoint, from: ImagePoint, to: ImagePoint): number {
+  const [dx, dy] = [to.xPx - from.xPx, to.yPx - from.yPx];
+  return Math.abs((at.xPx - from.xPx) * dy - (at.yPx - from.yPx) * dx) / Math.hypot(dx, dy);
+}
+
+const RIM_POINTS = 90;
+
+export function trueRim(object: Of<'coin'>): Ellipse {
+  const { centre, semi_major, semi_minor, angle_deg } = object.ellipse_top_edge_px;
+  return { centre: imagePoint(centre), semiMajorPx: semi_major, semiMinorPx: semi_minor, angleRad: (angle_deg * Math.PI) / 180 };
+}
+
+function coin(photo: SeenPhoto, object: Of<'coin'>, random: RandomSource): FoundScale {
+  const truth = trueRim(object);
+  const twoClicks = { ends: [pointOn(truth, 0), pointOn(truth, Math.PI)], distanceMm: object.diameter_mm } as const;
+  const found = rimAbout(photo.light.colors, rough(truth.centre, HANDLE_ERROR * 2 * truth.semiMajorPx, random));
+  if (!found.ok) return { kind: 'coin', marks: null, trouble: found.failure.code, offPx: [], twoClicks };
+  const { ellipse, standardUncertaintyPx } = found.value;
+  const marks: CoinScale = {
+    kind: 'coin',
+    coin: 'own',
+    rim: ellipse,
+    rimPx: standardUncertaintyPx,
+    diameterMm: object.diameter_mm,
+    diameterStandardUncertaintyMm: rectangularStandardUncertainty(COIN_DIAMETER_HALF_WIDTH_MM),
+    thicknessMm: object.thickness_mm,
+    nearEdgeRad: null,
+  };
+  const offPx = Array.from({ length: RIM_POINTS }, (_, index) =>
+    Math.abs(distanceFrom(truth, pointOn(ellipse, (2 * Math.PI * index) / RIM_POINTS))),
+  );
+  return { kind: 'coin', marks: { ...marks, nearEdgeRad: nearEdge(marks, photo) }, trouble: null, offPx, twoClicks };
+}
+
+/** A keeper who is asked answers rightly: by the true plane of the table, else by its tilt. */
+function nearEdge(marks: CoinScale, { picture, truth }: SeenPhoto): number | null {
+  const [x, y, z] = truth.camera.R_world_to_cam;
+  const table = viewOfPlane(planeThrough([0, 0, 1], [-x[2], -y[2], -z[2]]), lensOf(picture));
+  const told = nearEdgeBySecondObject(marks, picture, table);
+  const solutions = coinSolutions(marks, picture);
+  if (told !== null || !solutions) return told;
+  const off = (tiltDeg: number): number => Math.abs(tiltDeg - truth.camera.tilt_deg);
+  return off(solutions[0].tiltDeg) <= off(solutions[1].tiltDeg) ? solutions[0].nearEdgeRad : solutions[1].nearEdgeRad;
+}
