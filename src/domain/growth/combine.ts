@@ -11,7 +11,7 @@ import { correlationOf, type MeasuredLength, standardUncertaintyOf } from './mea
  * @returns null for an empty list.
  */
 export function combineReadings(lengths: readonly MeasuredLength[]): MeasuredLength | null {
-  const exact = lengths.filter((length) => standardUncertaintyOf(length) === 0);
+  const exact = lengths.filter((length) => !Number.isFinite(standardUncertaintyOf(length) ** -2));
   const counted = exact.length > 0 ? exact : lengths;
   const weights = counted.map((length) => (exact.length > 0 ? 1 : standardUncertaintyOf(length) ** -2));
   const mean = weightedMean(counted, weights);

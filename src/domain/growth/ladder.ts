@@ -5,6 +5,7 @@ import { byDate } from '../molting/instars.ts';
 import type { Molt } from '../molting/molt.ts';
 import type { Photo } from '../photo/photo.ts';
 import { fitGrowth } from './growthFit.ts';
+import { measuredSteps } from './measuredStep.ts';
 import { followsDirectly, placeMolts } from './positions.ts';
 import { growthRatio } from './ratio.ts';
 import type { Ladder, Rung } from './rung.ts';
@@ -42,8 +43,8 @@ export function buildLadder(records: readonly MoltOnRecord[], acquisition?: Acqu
     if (!position) throw new RangeError(`Expected a position for each of ${inOrder.length} molts, got ${positions.length}`);
     const { molt, exuvia } = record;
     const previous = rungs.at(-1);
-    const photos = record.photos.filter(({ subject }) => subject.kind === 'skin' && subject.exuviaId === exuvia?.id);
-    const readings = record.readings.filter(({ photoId }) => photos.some(({ id }) => id === photoId));
+    const photos = skinPhotosOn(record);
+    const readings = skinReadingsOn(record);
     const sizes = sizesOf(readings);
     rungs.push({
       moltId: molt.id,
@@ -60,10 +61,18 @@ export function buildLadder(records: readonly MoltOnRecord[], acquisition?: Acqu
       daysSincePrevious: previous ? daysApart(previous, molt) : null,
     });
   }
-  const measured = rungs.flatMap(({ step, stepKnown, carapaceLengthMm }) =>
-    stepKnown && carapaceLengthMm ? [{ step, lengthMm: carapaceLengthMm.value }] : [],
-  );
-  return { rungs, fit: fitGrowth(measured) };
+  return { rungs, fit: fitGrowth(measuredSteps(rungs)) };
+}
+
+/** Readings of the skin of this molt alone: whatever is read on the living animal shows another instar. Empty without a record. */
+export function skinReadingsOn(record: MoltOnRecord | undefined): readonly SkinReading[] {
+  if (!record) return [];
+  const photos = skinPhotosOn(record);
+  return record.readings.filter(({ photoId }) => photos.some(({ id }) => id === photoId));
+}
+
+function skinPhotosOn({ photos, exuvia }: MoltOnRecord): MoltOnRecord['photos'] {
+  return photos.filter(({ subject }) => subject.kind === 'skin' && subject.exuviaId === exuvia?.id);
 }
 
 function ratioTo(previous: Rung | undefined, here: Pick<Rung, 'step' | 'stepKnown'>, size: Rung['carapaceLengthMm']): Rung['ratio'] {

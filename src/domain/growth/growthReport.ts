@@ -1,0 +1,102 @@
+import { z } from 'zod';
+import { type CalendarDay, daysBetween } from '../dates.ts';
+import type { Sex } from '../sexing/determination.ts';
+import { nextLogRatio, SizeAfterMolt, sizeAfterMolt } from './afterMolt.ts';
+import { consistencyOf, ReadingConsistency } from './consistency.ts';
+import { findingsOf, GrowthFinding } from './findings.ts';
+import { type MoltOnRecord, skinReadingsOn } from './ladder.ts';
+import { fitAllometry, LegAllometry } from './legs/allometry.ts';
+import { legSizesOf } from './legs/legSizes.ts';
+import { LegRegrowth, regrowthOf } from './legs/regrowth.ts';
+import { LiveSize } from './liveSizes.ts';
+import { askMaturity, MaturityHint } from './maturity.ts';
+import { measuredSteps } from './measuredStep.ts';
+import type { KinLogRatios } from './missed/growthBelief.ts';
+import { checkMissedMolts, MissedMoltCheck } from './missed/missedMolts.ts';
+import { followsDirectly } from './positions.ts';
+import { growthRatio } from './ratio.ts';
+import { GrowthRatios, ratiosOf } from './ratios.ts';
+import type { Ladder, Rung } from './rung.ts';
+import { lengthsNamed } from './skinSizes.ts';
+import { Bands, bandsOf } from './trend/bands.ts';
+import { Curvature, testCurvature } from './trend/curvature.ts';
+import { fitRobust, RobustFit } from './trend/robustFit.ts';
+import { fitWeighted, WeightedFit } from './trend/weightedFit.ts';
+
+/** Everything the skins of one animal say together, beside the ladder itself. All of carapace length unless named otherwise. */
+export const GrowthReport = z
+  .object({
+    ratios: GrowthRatios,
+    weighted: WeightedFit.nullable(),
+    robust: RobustFit.nullable(),
+    curvature: Curvature.nullable(),
+    bands: Bands.nullable(),
+    missed: z.array(MissedMoltCheck).describe('One for each step from one measured skin to the next'),
+    consistency: z
+      .array(ReadingConsistency.extend({ moltId: z.string() }))
+      .describe('Of the carapace length on skins with several readings that can be compared'),
+    legFirst: LegAllometry.nullable(),
+    legFourth: LegAllometry.nullable(),
+    regrowth: z.array(LegRegrowth),
+    live: z.array(LiveSize).describe('From photos of the living animal; in no fit and no ratio'),
+    maturity: MaturityHint.nullable(),
+    carapaceNow: SizeAfterMolt.nullable().describe('Of the living animal, foretold from the skin of its last molt'),
+    spanNow: SizeAfterMolt.nullable().describe('Leg span likewise; null where that skin has none'),
+    findings: z.array(GrowthFinding),
+  })
+  .meta({ id: 'GrowthReport' });
+export type GrowthReport = z.infer<typeof GrowthReport>;
+
+/** What the skins alone do not tell. */
+export interface GrowthContext {
+  readonly today: CalendarDay;
+  readonly sex: Sex;
+  /** Whether it can still molt: nobody waits for a dead one. */
+  readonly isLiving: boolean;
+  readonly kin: KinLogRatios;
+  readonly live: readonly LiveSize[];
+}
+
+/** @param records as `buildLadder` took them for this ladder. */
+export function growthReportOf(ladder: Ladder, records: readonly MoltOnRecord[], context: GrowthContext): GrowthReport {
+  const { rungs } = ladder;
+  const sizes = measuredSteps(rungs);
+  const skins = rungs.map(({ moltId }) => ({ moltId, readings: skinReadingsOn(records.find(({ molt }) => molt.id === moltId)) }));
+  const last = rungs.at(-1);
+  const growth = nextLogRatio(sizes, context.kin);
+  return {
+    ratios: ratiosOf(sizes),
+    weighted: fitWeighted(sizes),
+    robust: fitRobust(sizes),
+    curvature: testCurvature(sizes),
+    bands: bandsOf(sizes),
+    missed: checkMissedMolts(sizes, context.kin),
+    consistency: skins.flatMap(({ moltId, readings }) => {
+      const consistency = consistencyOf(lengthsNamed(readings, 'carapace-length'));
+      return consistency ? [{ ...consistency, moltId }] : [];
+    }),
+    legFirst: fitAllometry(rungs, 'legFirstMm'),
+    legFourth: fitAllometry(rungs, 'legFourthMm'),
+    regrowth: regrowthOf(skins.map(({ moltId, readings }) => ({ moltId, legs: legSizesOf(readings) }))),
+    live: [...context.live],
+    maturity: maturityOf(rungs, context),
+    carapaceNow: last?.carapaceLengthMm ? sizeAfterMolt(last.carapaceLengthMm, growth) : null,
+    spanNow: last?.legSpanMm ? sizeAfterMolt(last.legSpanMm, growth) : null,
+    findings: findingsOf(rungs, context.today),
+  };
+}
+
+function maturityOf(rungs: readonly Rung[], { today, sex, isLiving, live }: GrowthContext): MaturityHint | null {
+  const last = rungs.at(-1);
+  const newest = live.findLast(({ step }) => last !== undefined && step === last.step + 1);
+  const legShares = [...rungs, ...(newest ? [newest] : [])].flatMap(({ carapaceLengthMm, legFirstMm }) =>
+    carapaceLengthMm && legFirstMm ? [growthRatio(legFirstMm, carapaceLengthMm)] : [],
+  );
+  const intervalDays = rungs.flatMap(({ daysSincePrevious, ...rung }, index) => {
+    const previous = rungs[index - 1];
+    if (!daysSincePrevious || !previous || !followsDirectly(previous, rung)) return [];
+    return [Math.round((daysSincePrevious.from + daysSincePrevious.to) / 2)];
+  });
+  const waitedDays = last && isLiving ? Math.max(0, daysBetween(last.happenedTo, today)) : null;
+  return askMaturity({ sex, legShares, intervalDays, waitedDays });
+}
