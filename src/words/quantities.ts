@@ -1,4 +1,4 @@
-import type { SkinSizes } from '../domain/growth/skinSizes.ts';
+import type { SizeName } from '../domain/growth/skinSizes.ts';
 import { LEG_IDS, LEG_SEGMENTS, type LegId, type LegSegment } from '../domain/measuring/landmarks.ts';
 import { capitalized, LEG_LABELS, SEGMENT_LABELS } from './labels.ts';
 
@@ -9,7 +9,7 @@ const WHOLE: Readonly<Record<string, string>> = {
 };
 
 /** The sizes of a skin that are followed from molt to molt; of legs the mean of both sides. */
-export const SIZE_LABELS: Readonly<Record<keyof SkinSizes, string>> = {
+export const SIZE_LABELS: Readonly<Record<SizeName, string>> = {
   carapaceLengthMm: 'Carapace length',
   carapaceWidthMm: 'Carapace width',
   legFirstMm: 'Leg I',
@@ -18,7 +18,7 @@ export const SIZE_LABELS: Readonly<Record<keyof SkinSizes, string>> = {
 };
 
 /** Each size as what grows in a sentence: "made the carapace 1.3 times as wide". */
-export const GROWN_WORDS: Readonly<Record<Exclude<keyof SkinSizes, 'legSpanMm'>, { what: string; how: string }>> = {
+export const GROWN_WORDS: Readonly<Record<Exclude<SizeName, 'legSpanMm'>, { what: string; how: string }>> = {
   carapaceLengthMm: { what: 'the carapace', how: 'long' },
   carapaceWidthMm: { what: 'the carapace', how: 'wide' },
   legFirstMm: { what: 'leg I', how: 'long' },

@@ -49,6 +49,7 @@ export const NO_SIZES: SkinSizes = {
   legFirstMm: null,
   legFourthMm: null,
   legSpanMm: null,
+  doubted: [],
 };
 
 export function aMolt(part: Partial<Molt> = {}): Molt {

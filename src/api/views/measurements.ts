@@ -5,6 +5,7 @@ import { calibrate } from '../../domain/measuring/calibrate.ts';
 import type { CalibrationRecord } from '../../domain/measuring/calibration.ts';
 import { CARAPACE_LANDMARKS, type Landmarks } from '../../domain/measuring/landmarks.ts';
 import { measure } from '../../domain/measuring/measure.ts';
+import { doubtsAbout, type PlausibilityWarning } from '../../domain/measuring/plausibility.ts';
 import type { Estimate, Measurement } from '../../domain/measuring/quantity.ts';
 import type { Reading } from '../../domain/measuring/reading.ts';
 import type { Photo } from '../../domain/photo/photo.ts';
@@ -13,6 +14,7 @@ import type { Photo } from '../../domain/photo/photo.ts';
 export interface MeasuredReading {
   readonly reading: Reading;
   readonly measurement: Measurement | null;
+  readonly doubts: readonly PlausibilityWarning[];
 }
 
 /**
@@ -30,19 +32,21 @@ export function measureReadings(
   narrowed: (reading: Reading) => Reading = (reading) => reading,
 ): MeasuredReading[] {
   const calibrated = calibration?.marks ? calibrate(calibration.marks, photo) : null;
-  return readings.map((reading) => ({
-    reading,
-    measurement: calibrated?.ok
-      ? measure(narrowed(reading), calibrated.value, {
-          pointingPx: (name) => pointingFor(name, pointing.get(reading.observer), reading.pointingPx),
-        })
-      : null,
-  }));
+  const seenFrom = photo.view === 'ventral' ? 'below' : 'above';
+  return readings.map((whole) => {
+    const reading = narrowed(whole);
+    const measurement = calibrated?.ok
+      ? measure(reading, calibrated.value, { pointingPx: (name) => pointingFor(name, pointing.get(reading.observer), reading.pointingPx) })
+      : null;
+    return { reading: whole, measurement, doubts: doubtsAbout(reading.landmarks, measurement, seenFrom) };
+  });
 }
 
 /** What `measureReadings` found, as the sizes of a skin are combined from it. */
 export function skinReadingsOf(photoId: string, measured: readonly MeasuredReading[]): SkinReading[] {
-  return measured.flatMap(({ reading, measurement }) => (measurement ? [{ readingId: reading.id, photoId, measurement }] : []));
+  return measured.flatMap(({ reading, measurement, doubts }) =>
+    measurement ? [{ readingId: reading.id, photoId, measurement, doubts }] : [],
+  );
 }
 
 /**

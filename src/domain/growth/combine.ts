@@ -20,12 +20,19 @@ export function combineReadings(lengths: readonly MeasuredLength[]): MeasuredLen
   return enlarged(mean, Math.max(1, consistencyOf(counted)?.birgeRatio ?? 1));
 }
 
-/** Left and right of one animal: two different lengths, so a plain mean. Null for an empty list. */
+/**
+ * Left and right of one animal: two different lengths, so a plain mean, whose expanded uncertainty (k = 2) reaches both at
+ * least. Null for an empty list.
+ */
 export function meanOfSides(lengths: readonly MeasuredLength[]): MeasuredLength | null {
-  return weightedMean(
+  const mean = weightedMean(
     lengths,
     lengths.map(() => 1),
   );
+  if (mean === null) return null;
+  const farthestMm = Math.max(...lengths.map(({ valueMm }) => Math.abs(valueMm - mean.valueMm)));
+  const lackingMm = Math.sqrt(Math.max(0, (farthestMm / 2) ** 2 - standardUncertaintyOf(mean) ** 2));
+  return { ...mean, parts: { ...mean.parts, rest: Math.hypot(mean.parts.rest ?? 0, lackingMm) } };
 }
 
 function weightedMean(lengths: readonly MeasuredLength[], weights: readonly number[]): MeasuredLength | null {

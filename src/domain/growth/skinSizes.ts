@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { LegId } from '../measuring/landmarks.ts';
+import type { PlausibilityWarning } from '../measuring/plausibility.ts';
 import { Estimate, estimateFrom, type Measurement } from '../measuring/quantity.ts';
 import { combineReadings, meanOfSides } from './combine.ts';
 import { type MeasuredLength, measuredLength, standardUncertaintyOf } from './measuredLength.ts';
@@ -9,7 +10,13 @@ export interface SkinReading {
   readonly readingId: string;
   readonly photoId: string;
   readonly measurement: Measurement;
+  /** What cannot quite be believed of this reading. */
+  readonly doubts: readonly PlausibilityWarning[];
 }
+
+/** The sizes of a skin that are followed from molt to molt. */
+export const SizeName = z.enum(['carapaceLengthMm', 'carapaceWidthMm', 'legFirstMm', 'legFourthMm', 'legSpanMm']);
+export type SizeName = z.infer<typeof SizeName>;
 
 /** The sizes of one skin, from every reading of every photo of it: the only place where a skin gets its sizes. */
 export const SkinSizes = z
@@ -19,6 +26,7 @@ export const SkinSizes = z
     legFirstMm: Estimate.nullable().describe('Leg I, mean of the sides that are neither missing nor regenerated'),
     legFourthMm: Estimate.nullable(),
     legSpanMm: Estimate.nullable().describe('The longer of the two diagonals, as the skin was laid out'),
+    doubted: z.array(SizeName).describe('Sizes that rest on a reading with something hard to believe in it; the Bench says what'),
   })
   .meta({ id: 'SkinSizes' });
 export type SkinSizes = z.infer<typeof SkinSizes>;
@@ -31,7 +39,32 @@ export function sizesOf(readings: readonly SkinReading[]): SkinSizes {
     legFirstMm: legPair(readings, ['L1', 'R1']),
     legFourthMm: legPair(readings, ['L4', 'R4']),
     legSpanMm: estimateOf(longest(['span-L1-R4', 'span-R1-L4'].map((name) => combineReadings(lengthsNamed(readings, name))))),
+    doubted: SizeName.options.filter((size) => readings.some(({ doubts }) => doubts.some((doubt) => sizesTouchedBy(doubt).includes(size)))),
   };
+}
+
+/** Which sizes would be wrong if a doubt is right. */
+function sizesTouchedBy(doubt: PlausibilityWarning): readonly SizeName[] {
+  switch (doubt.code) {
+    case 'carapace-sides-crossed':
+    case 'carapace-proportion':
+      return ['carapaceLengthMm', 'carapaceWidthMm'];
+    case 'legs-on-other-side':
+      return doubt.legs.flatMap(sizeOfLeg);
+    case 'leg-proportion':
+      return sizeOfLeg(doubt.leg);
+    case 'sides-differ':
+      return sizeOfLeg(`L${doubt.pair}`);
+    case 'span-too-long':
+    case 'span-too-short':
+      return ['legSpanMm'];
+  }
+}
+
+/** Of the four pairs the first and the last are followed. */
+function sizeOfLeg(leg: LegId): SizeName[] {
+  const pair = leg.slice(1);
+  return pair === '1' ? ['legFirstMm'] : pair === '4' ? ['legFourthMm'] : [];
 }
 
 /**

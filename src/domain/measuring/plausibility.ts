@@ -31,6 +31,14 @@ export type PlausibilityWarning =
       readonly leftMm: number;
       readonly rightMm: number;
     }
+  /** A leg, or one article of it, that no tarantula has beside this carapace. */
+  | {
+      readonly code: 'leg-proportion';
+      readonly leg: LegId;
+      readonly segment: LegSegment | null;
+      readonly lengthMm: number;
+      readonly carapaceMm: number;
+    }
   | {
       readonly code: 'span-too-long' | 'span-too-short';
       readonly span: SpanName;
@@ -38,7 +46,7 @@ export type PlausibilityWarning =
       readonly legsAndCarapaceMm: number;
     };
 
-type SpanName = 'span-L1-R4' | 'span-R1-L4';
+export type SpanName = 'span-L1-R4' | 'span-R1-L4';
 
 /**
  * Carapace length over width. Theraphosids in print: 1.04 to 1.15 in Hamilton et al. 2016 (ZooKeys 560:1), 1.17 in Yamamoto et
@@ -53,6 +61,14 @@ export const BELIEVED_LENGTH_TO_WIDTH = { least: 0.9, most: 1.4 } as const;
  */
 const DIFFERENCE_OF_LEGS = 0.2;
 const DIFFERENCE_OF_ARTICLES = 0.65;
+
+/**
+ * Femur to tarsus, and one article, as multiples of the carapace length. In print: legs of two species of
+ * Aphonopelma 2.1 to 3.7 times the carapace, their longest article 1.0 (Hamilton et al. 2016, ZooKeys 560:1). Arboreal genera have
+ * longer ones (common practice, no source), and an arched leg looks shorter in the picture; the bounds are our judgement.
+ */
+const BELIEVED_LEG_TO_CARAPACE = { least: 0.8, most: 6 } as const;
+const MOST_ARTICLE_TO_CARAPACE = 2;
 
 /**
  * A span as a share of both its legs and the carapace. Longer than 1.25: coxae and trochanters lie between and are not in the
@@ -75,7 +91,9 @@ export function doubtsAbout(
 ): readonly PlausibilityWarning[] {
   return [
     ...crossedSides(landmarks, seenFrom),
-    ...(measurement === null ? [] : [...carapaceDoubts(measurement), ...pairDoubts(measurement), ...spanDoubts(measurement)]),
+    ...(measurement === null
+      ? []
+      : [...carapaceDoubts(measurement), ...legDoubts(measurement), ...pairDoubts(measurement), ...spanDoubts(measurement)]),
   ];
 }
 
@@ -110,6 +128,25 @@ function carapaceDoubts(measurement: Measurement): PlausibilityWarning[] {
   return value + expandedUncertainty < least || value - expandedUncertainty > most
     ? [{ code: 'carapace-proportion', lengthToWidth: value }]
     : [];
+}
+
+/** What one leg tells without its fellow of the other side. A regenerated leg may be as short as it likes. */
+function legDoubts(measurement: Measurement): PlausibilityWarning[] {
+  const carapace = named(measurement, 'carapace-length');
+  if (carapace === null || carapace.estimate.value <= 0) return [];
+  const carapaceMm = carapace.estimate.value;
+  return LEG_IDS.flatMap((leg): PlausibilityWarning[] => {
+    const doubtful = [null, ...LEG_SEGMENTS].flatMap((segment): PlausibilityWarning[] => {
+      const length = named(measurement, segment === null ? `leg-${leg}` : `leg-${leg}-${segment}`);
+      if (length === null) return [];
+      const mostMm = carapaceMm * (segment === null ? BELIEVED_LEG_TO_CARAPACE.most : MOST_ARTICLE_TO_CARAPACE);
+      const leastMm = segment === null && !length.flags.includes('regenerated') ? carapaceMm * BELIEVED_LEG_TO_CARAPACE.least : 0;
+      const lengthMm = length.estimate.value;
+      return lengthMm > mostMm || lengthMm < leastMm ? [{ code: 'leg-proportion', leg, segment, lengthMm, carapaceMm }] : [];
+    });
+    // The whole leg says it once for all its articles.
+    return doubtful.slice(0, 1);
+  });
 }
 
 function pairDoubts(measurement: Measurement): PlausibilityWarning[] {

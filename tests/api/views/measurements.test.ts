@@ -69,7 +69,7 @@ describe('the sizes a page is told', () => {
     const [one] = repeated;
     if (!one) throw new Error('Expected a reading');
     for (const unscaled of [null, { ...calibration, marks: null }]) {
-      expect(measureReadings(photo, unscaled, [one], new Map())).toEqual([{ reading: one, measurement: null }]);
+      expect(measureReadings(photo, unscaled, [one], new Map())).toEqual([{ reading: one, measurement: null, doubts: [] }]);
     }
     expect(
       carapaceLengthOf({ moltId: 'm', photos: [{ photo, calibration: { ...calibration, marks: null }, readings: [one] }] }, new Map()),

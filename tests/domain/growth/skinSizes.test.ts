@@ -4,7 +4,14 @@ import { quantity, skinReading } from './skins.ts';
 
 describe('sizesOf', () => {
   it('has nothing to say without readings', () => {
-    expect(sizesOf([])).toEqual({ carapaceLengthMm: null, carapaceWidthMm: null, legFirstMm: null, legFourthMm: null, legSpanMm: null });
+    expect(sizesOf([])).toEqual({
+      carapaceLengthMm: null,
+      carapaceWidthMm: null,
+      legFirstMm: null,
+      legFourthMm: null,
+      legSpanMm: null,
+      doubted: [],
+    });
   });
 
   it('gives carapace and the mean of both sides of legs I and IV', () => {
@@ -64,5 +71,18 @@ describe('sizesOf', () => {
     const carapaceOnly = skinReading('q', [quantity('carapace-length', 9, 0.1)]);
     expect(sizesOf([legs, carapaceOnly]).legSpanMm?.value).toBe(64);
     expect(sizesOf([carapaceOnly]).legSpanMm).toBeNull();
+  });
+
+  it('reaches both legs of a pair that differ by more than their uncertainties', () => {
+    const size = sizesOf([skinReading('p', [quantity('leg-L1', 32, 1), quantity('leg-R1', 58, 1)])]).legFirstMm;
+    expect(size?.value).toBeCloseTo(45, 12);
+    expect(size?.expandedUncertainty).toBeCloseTo(13, 12);
+  });
+
+  it('are marked where a reading behind them is hard to believe', () => {
+    const reading = skinReading('p', [quantity('leg-L4', 143, 5), quantity('carapace-length', 13, 0.3)]);
+    const doubts = [{ code: 'leg-proportion', leg: 'L4', segment: null, lengthMm: 143, carapaceMm: 13 } as const];
+    expect(sizesOf([{ ...reading, doubts }]).doubted).toEqual(['legFourthMm']);
+    expect(sizesOf([reading]).doubted).toEqual([]);
   });
 });

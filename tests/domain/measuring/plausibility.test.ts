@@ -69,6 +69,17 @@ describe('what cannot quite be believed', () => {
     expect(doubts).toContainEqual(expect.objectContaining({ code: 'sides-differ', pair: 4, segment: null }));
   });
 
+  test('is a leg far too long for its carapace, although its fellow was not measured', () => {
+    const landmarks = readingOf(skin);
+    const oneLeg = { ...pick(landmarks, 'carapace-'), ...pick(landmarks, 'leg-L4-') };
+    expect(codes(oneLeg)).toEqual([]);
+    const knee = landmarks[legLandmark('L4', 'femur-patella')];
+    if (!knee || !('at' in knee)) throw new Error('Expected the knee of leg IV');
+    const away = { state: 'placed', at: { xPx: knee.at.xPx, yPx: knee.at.yPx + 1500 } } as const;
+    const doubts = doubtsOn(skin, { ...oneLeg, [legLandmark('L4', 'patella-tibia')]: away });
+    expect(doubts).toContainEqual(expect.objectContaining({ code: 'leg-proportion', leg: 'L4', segment: null }));
+  });
+
   test('is one article where the whole legs still agree', () => {
     const landmarks = readingOf(skin);
     const knee = landmarks[legLandmark('R1', 'patella-tibia')];

@@ -4,6 +4,7 @@ import type { Rung } from '../../../domain/growth/rung.ts';
 import type { Estimate } from '../../../domain/measuring/quantity.ts';
 import { daysSinceInWords, noRatioInWords, rungName, unmeasuredInWords } from '../../../words/ladder.ts';
 import { DayText } from '../../parts/DayText.tsx';
+import { DoubtMark } from '../../parts/DoubtMark.tsx';
 import { EstimateText } from '../../parts/EstimateText.tsx';
 import { Thumb } from '../../parts/Thumb.tsx';
 import style from './RungTable.module.css';
@@ -30,10 +31,10 @@ export function RungRow({ rung, previous, specimenId }: Props): ReactElement {
         {!rung.carapaceLengthMm && <span className={style['small']}>{unmeasuredInWords(rung)}</span>}
         {!rung.stepKnown && <span className={style['small']}>place in the row not known</span>}
       </th>
-      <SizeCell estimate={rung.carapaceLengthMm} unit="mm" />
-      <SizeCell estimate={rung.carapaceWidthMm} unit="mm" />
-      <SizeCell estimate={rung.legFirstMm} unit="mm" />
-      <SizeCell estimate={rung.legFourthMm} unit="mm" />
+      <SizeCell estimate={rung.carapaceLengthMm} unit="mm" isDoubted={rung.doubted.includes('carapaceLengthMm')} />
+      <SizeCell estimate={rung.carapaceWidthMm} unit="mm" isDoubted={rung.doubted.includes('carapaceWidthMm')} />
+      <SizeCell estimate={rung.legFirstMm} unit="mm" isDoubted={rung.doubted.includes('legFirstMm')} />
+      <SizeCell estimate={rung.legFourthMm} unit="mm" isDoubted={rung.doubted.includes('legFourthMm')} />
       <SizeCell estimate={rung.ratio} unit="1" instead={noRatioInWords(rung, previous)} />
       <td className={days === null ? style['small'] : 'figures'}>{days ?? 'first on record'}</td>
       <td>
@@ -69,10 +70,18 @@ function SizeCell({
   estimate,
   unit,
   instead = 'not measured',
+  isDoubted = false,
 }: {
   estimate: Estimate | null;
   unit: 'mm' | '1';
   instead?: string;
+  isDoubted?: boolean;
 }): ReactElement {
-  return <td className={estimate ? undefined : style['small']}>{estimate ? <EstimateText estimate={estimate} unit={unit} /> : instead}</td>;
+  if (!estimate) return <td className={style['small']}>{instead}</td>;
+  return (
+    <td>
+      <EstimateText estimate={estimate} unit={unit} />
+      {isDoubted && <DoubtMark />}
+    </td>
+  );
 }

@@ -1,10 +1,11 @@
 import type { ReactElement } from 'react';
-import type { SkinSizes } from '../../../domain/growth/skinSizes.ts';
+import type { SizeName, SkinSizes } from '../../../domain/growth/skinSizes.ts';
 import { SIZE_LABELS } from '../../../words/quantities.ts';
+import { DoubtMark } from '../../parts/DoubtMark.tsx';
 import { EstimateText } from '../../parts/EstimateText.tsx';
 import style from './KeySizes.module.css';
 
-const SIZES = ['carapaceLengthMm', 'carapaceWidthMm', 'legFirstMm', 'legFourthMm'] as const satisfies readonly (keyof SkinSizes)[];
+const SIZES = ['carapaceLengthMm', 'carapaceWidthMm', 'legFirstMm', 'legFourthMm'] as const satisfies readonly SizeName[];
 
 /** The sizes of one skin that a keeper looks for first; says what is missing when there are none. */
 export function KeySizes({ sizes, hasPhotos }: { sizes: SkinSizes; hasPhotos: boolean }): ReactElement {
@@ -26,6 +27,7 @@ export function KeySizes({ sizes, hasPhotos }: { sizes: SkinSizes; hasPhotos: bo
           <dt>{SIZE_LABELS[size]}</dt>
           <dd>
             <EstimateText estimate={estimate} />
+            {sizes.doubted.includes(size) && <DoubtMark />}
           </dd>
         </div>
       ))}
