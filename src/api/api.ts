@@ -8,6 +8,7 @@ import { photoHandlers } from './handlers/photos.ts';
 import { removalHandlers } from './handlers/removals.ts';
 import { sexingHandlers } from './handlers/sexing.ts';
 import { specimenHandlers } from './handlers/specimens.ts';
+import { watchHandlers } from './handlers/watch.ts';
 import type { Handlers } from './route.ts';
 import { createRouter, type RouterOptions } from './router.ts';
 
@@ -23,6 +24,7 @@ export function createApi(context: ApiContext, options: RouterOptions): (request
     ...findingHandlers(context),
     ...growthHandlers(context),
     ...sexingHandlers(context),
+    ...watchHandlers(context),
   };
   return createRouter(handlers, options);
 }

@@ -1,6 +1,6 @@
 import type { Archive } from '../archive/archive.ts';
 import type { Ambient } from '../domain/ambient.ts';
-import type { CalendarDay } from '../domain/dates.ts';
+import type { CalendarDay, Instant } from '../domain/dates.ts';
 import type { ScaleFinding } from '../tasks/finding/scaleFinding.ts';
 import type { Importer } from '../tasks/importing/importer.ts';
 import type { Tasks } from '../tasks/registry.ts';
@@ -20,7 +20,12 @@ export interface ApiContext {
 
 /** The keeper's day: the calendar day in the time zone of this machine. In UTC, a morning in Sydney would lie in the future. */
 export function todayOf(context: Pick<ApiContext, 'ambient'>): CalendarDay {
-  const now = new Date(context.ambient.now());
+  return keepersDay(context.ambient.now());
+}
+
+/** The calendar day of a moment in the time zone of this machine. */
+export function keepersDay(instant: Instant): CalendarDay {
+  const moment = new Date(instant);
   const twoDigits = (part: number): string => String(part).padStart(2, '0');
-  return `${now.getFullYear()}-${twoDigits(now.getMonth() + 1)}-${twoDigits(now.getDate())}`;
+  return `${moment.getFullYear()}-${twoDigits(moment.getMonth() + 1)}-${twoDigits(moment.getDate())}`;
 }

@@ -2,6 +2,7 @@ import type { Preferences } from '../domain/preferences.ts';
 import type { Result } from '../domain/result.ts';
 import type { Cabinet, Determinations, Exuviae, Molts, Specimens } from './records/animals.ts';
 import type { Imports } from './records/imports.ts';
+import type { Observations } from './records/observations.ts';
 import type { Originals } from './records/originals.ts';
 import type { Calibrations, Photos, Readings } from './records/photos.ts';
 import type { Removals } from './records/removals.ts';
@@ -21,6 +22,7 @@ export interface Archive {
   readonly exuviae: Exuviae;
   readonly determinations: Determinations;
   readonly cabinet: Cabinet;
+  readonly observations: Observations;
   readonly photos: Photos;
   readonly calibrations: Calibrations;
   readonly readings: Readings;

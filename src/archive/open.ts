@@ -13,6 +13,7 @@ import { exuviaeIn } from './catalogue/exuviae.ts';
 import { finishRemovals, recordsMade } from './catalogue/housekeeping.ts';
 import { importsIn, stagedForPlans, tidyPlans } from './catalogue/imports.ts';
 import { moltsIn } from './catalogue/molts.ts';
+import { observationsIn } from './catalogue/observations.ts';
 import { photosIn } from './catalogue/photos.ts';
 import { preferencesIn } from './catalogue/preferences.ts';
 import { readingsIn } from './catalogue/readings.ts';
@@ -77,6 +78,7 @@ function archiveOver(database: Database.Database, context: RecordContext, files:
     exuviae: exuviaeIn(context),
     determinations: determinationsIn(context),
     cabinet: cabinetIn(context),
+    observations: observationsIn(context),
     photos: photosIn(context),
     calibrations: calibrationsIn(context),
     readings: readingsIn(context),

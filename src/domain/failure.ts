@@ -1,4 +1,6 @@
 import { z } from 'zod';
+import { FangColor, MoltStage } from './care/observation.ts';
+import { Instant, Moment } from './dates.ts';
 import { MoltOutcome } from './molting/molt.ts';
 import { PhotoView } from './photo/photo.ts';
 import { Level, Sex, StripAnswer } from './sexing/determination.ts';
@@ -62,6 +64,13 @@ export const Failure = z
     z.object({ code: z.literal('correction-misplaced'), id: z.string(), reason: z.enum(['other-skin', 'already-corrected', 'withdrawn']) }),
     z.object({ code: z.literal('evidence-of-another-animal'), photoId: z.string() }),
     z.object({ code: z.literal('already-withdrawn'), id: z.string() }),
+    // Observations
+    z.object({ code: z.literal('seen-in-future'), moment: Moment, now: Instant }),
+    z.object({ code: z.literal('seen-before-hatching'), moment: Moment, hatchedOn: z.string() }),
+    z.object({ code: z.literal('molt-under-way'), startedAt: Moment }),
+    z.object({ code: z.literal('molt-ends-before-start'), startedAt: Moment, endedAt: Moment }),
+    z.object({ code: z.literal('stages-out-of-order'), earlier: MoltStage, earlierAt: Moment, later: MoltStage, laterAt: Moment }),
+    z.object({ code: z.literal('fangs-out-of-order'), earlier: FangColor, earlierAt: Moment, later: FangColor, laterAt: Moment }),
     // Measuring
     z.object({ code: z.literal('scale-points-coincide') }),
     z.object({ code: z.literal('corners-not-convex') }),

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { FeedingTable } from './care/feedingTable.ts';
 
 export const Preferences = z
   .object({
@@ -6,8 +7,9 @@ export const Preferences = z
     inches: z.boolean().describe('Show inches beside millimeters'),
     begunEmpty: z.boolean().default(false).describe('Wants no sample cabinet offered when nothing is on record'),
     observer: z.string().trim().max(200).describe('Name put on new readings and determinations'),
+    feedingTable: FeedingTable.nullable().default(null).describe("The keeper's own waits after a molt; null for the cautious ones"),
   })
   .meta({ id: 'Preferences' });
 export type Preferences = z.infer<typeof Preferences>;
 
-export const FIRST_PREFERENCES: Preferences = { theme: 'system', inches: false, begunEmpty: false, observer: '' };
+export const FIRST_PREFERENCES: Preferences = { theme: 'system', inches: false, begunEmpty: false, observer: '', feedingTable: null };

@@ -1,8 +1,9 @@
 import { z } from 'zod';
+import { ObservationKind } from './care/observation.ts';
 import { CalendarDay, Instant } from './dates.ts';
 
 /** The kinds of record a keeper can remove. Determinations are not among them: they are withdrawn, with a reason. */
-export const RemovableKind = z.enum(['specimen', 'molt', 'exuvia', 'photo', 'reading']).meta({ id: 'RemovableKind' });
+export const RemovableKind = z.enum(['specimen', 'molt', 'exuvia', 'photo', 'reading', 'observation']).meta({ id: 'RemovableKind' });
 export type RemovableKind = z.infer<typeof RemovableKind>;
 
 /**
@@ -18,6 +19,7 @@ export const RemovalCounts = z
     photosUnassigned: z.int(),
     readings: z.int(),
     determinations: z.int(),
+    observations: z.int(),
   })
   .meta({ id: 'RemovalCounts' });
 export type RemovalCounts = z.infer<typeof RemovalCounts>;
@@ -34,6 +36,7 @@ export const RemovedThing = z
     z.object({ kind: z.literal('exuvia'), code: z.string(), happenedFrom: CalendarDay, happenedTo: CalendarDay }),
     z.object({ kind: z.literal('photo'), originalName: z.string() }),
     z.object({ kind: z.literal('reading'), originalName: z.string(), pass: z.int() }),
+    z.object({ kind: z.literal('observation'), code: z.string(), seen: ObservationKind, at: Instant, utcOffset: z.string() }),
     z.object({ kind: z.literal('sample-cabinet') }),
   ])
   .meta({ id: 'RemovedThing' });

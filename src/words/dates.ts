@@ -1,4 +1,4 @@
-import type { CalendarDay, CameraTime, Instant } from '../domain/dates.ts';
+import { type CalendarDay, type CameraTime, dayOf, type Instant, type Moment } from '../domain/dates.ts';
 
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 
@@ -38,6 +38,27 @@ export function spanInWords(from: CalendarDay, to: CalendarDay): string {
 export function cameraTimeInWords(time: CameraTime): string {
   const clock = `${dayInWords(time.local.slice(0, 10))}, ${time.local.slice(11, 16)}`;
   return time.offset === null ? clock : `${clock} (UTC${time.offset})`;
+}
+
+/** A moment on the wall clock it was read on: "5 Mar 2026, 14:02". The offset is said where it differs from the reader's. */
+export function momentInWords(moment: Moment, readerOffset: string = moment.offset): string {
+  const clock = `${dayInWords(dayOf(moment))}, ${clockOf(moment)}`;
+  return moment.offset === readerOffset ? clock : `${clock} (UTC${moment.offset})`;
+}
+
+/** "14:02". */
+export function clockOf({ at, offset }: Moment): string {
+  const [hours = 0, minutes = 0] = offset.slice(1).split(':').map(Number);
+  const shifted = Date.parse(at) + (offset.startsWith('-') ? -1 : 1) * (hours * 60 + minutes) * 60_000;
+  return new Date(shifted).toISOString().slice(11, 16);
+}
+
+/** Time passed, as exact as it helps: "25 min", "1 h 5 min", "26 h". */
+export function durationInWords(minutes: number): string {
+  const whole = Math.floor(minutes);
+  if (whole < 60) return `${whole} min`;
+  const rest = whole % 60;
+  return rest === 0 || whole >= 24 * 60 ? `${Math.floor(whole / 60)} h` : `${Math.floor(whole / 60)} h ${rest} min`;
 }
 
 /** "1 day", "12 days", or "10 to 14 days" where dates are spans. */

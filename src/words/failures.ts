@@ -4,6 +4,7 @@ import { counted, listed } from './counts.ts';
 import { dayInWords } from './dates.ts';
 import { capitalized, OUTCOME_LABELS, VIEW_LABELS } from './labels.ts';
 import { needsInWords, STRIP_WORDS } from './sexing.ts';
+import { wordsForObservation } from './watchFailures.ts';
 
 export interface FailureWords {
   /** What happened. */
@@ -180,6 +181,13 @@ export function wordsFor(failure: Failure): FailureWords {
         happened: 'This determination is already withdrawn.',
         advice: 'Nothing more to do; sign a new one if you have read the skin again.',
       };
+    case 'seen-in-future':
+    case 'seen-before-hatching':
+    case 'molt-under-way':
+    case 'molt-ends-before-start':
+    case 'stages-out-of-order':
+    case 'fangs-out-of-order':
+      return wordsForObservation(failure);
     case 'scale-points-coincide':
       return {
         happened: 'The two ends of the scale lie on the same spot.',

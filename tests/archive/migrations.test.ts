@@ -145,6 +145,7 @@ describe('migrations', () => {
       });
       expect(archive.readings.revisions('reading-1')).toHaveLength(1);
       expect(archive.preferences.get().theme).toBe('dark');
+      expect(archive.observations.list().map(({ span }) => span)).toEqual(fixture === 'v001.sql' ? [] : [{ spanMm: 95, plusMinusMm: 5 }]);
       expect(archive.damaged()).toEqual([]);
       archive.close();
 

@@ -7,6 +7,7 @@ import {
   determinationDraft,
   exuviaDraft,
   newPhoto,
+  observationDraft,
   readingDraft,
   SCALE,
   skinWithPhoto,
@@ -14,7 +15,7 @@ import {
   TestArchive,
 } from '../support/testArchive.ts';
 
-const NOTHING = { specimens: 0, molts: 0, exuviae: 0, photos: 0, photosUnassigned: 0, readings: 0, determinations: 0 };
+const NOTHING = { specimens: 0, molts: 0, exuviae: 0, photos: 0, photosUnassigned: 0, readings: 0, determinations: 0, observations: 0 };
 
 describe('removals', () => {
   let test_: TestArchive;
@@ -37,7 +38,8 @@ describe('removals', () => {
     const first = unwrap(archive.determinations.sign(exuvia.id, determinationDraft({ evidencePhotoIds: [photo.id] })));
     const second = unwrap(archive.determinations.sign(exuvia.id, determinationDraft({ supersedes: first.id })));
     unwrap(archive.determinations.withdraw(first.id, 'misread'));
-    return { ...skin, portrait, reading, determinations: [first, second] };
+    const observation = unwrap(archive.observations.append(specimen.id, observationDraft()));
+    return { ...skin, portrait, reading, observation, determinations: [first, second] };
   }
 
   /** Everything that can be seen of the archive, but for the versions of photos, which rise when they lose their subject. */
@@ -51,12 +53,13 @@ describe('removals', () => {
       photos: photos.map(({ version, ...photo }) => photo),
       calibrations: photos.map(({ id }) => archive.calibrations.get(id)),
       readings: photos.map(({ id }) => archive.readings.ofPhoto(id)),
+      observations: archive.observations.list(),
     };
   }
 
   test('an animal goes with its molts, skins and determinations; photos stay with their readings', () => {
     const { specimen, photo, portrait, reading } = fullAnimal();
-    const taken = { specimens: 1, molts: 1, exuviae: 1, photos: 0, photosUnassigned: 2, readings: 0, determinations: 2 };
+    const taken = { specimens: 1, molts: 1, exuviae: 1, photos: 0, photosUnassigned: 2, readings: 0, determinations: 2, observations: 1 };
     const before = everything();
     expect(archive.removals.preview('specimen', specimen.id)).toEqual(succeed(taken));
     expect(everything()).toEqual(before);
@@ -70,7 +73,7 @@ describe('removals', () => {
     expect(archive.readings.ofPhoto(photo.id)).toEqual([reading]);
   });
 
-  test.each(['specimen', 'molt', 'exuvia', 'reading'] as const)('a %s comes back exactly as it was', (kind) => {
+  test.each(['specimen', 'molt', 'exuvia', 'reading', 'observation'] as const)('a %s comes back exactly as it was', (kind) => {
     fullAnimal('T-2', 'b');
     const records = fullAnimal();
     const before = everything();

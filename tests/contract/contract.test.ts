@@ -11,6 +11,7 @@ import { removalStory } from './stories/removals.ts';
 import { sampleStory } from './stories/sampleCabinet.ts';
 import { sexingStory } from './stories/sexing.ts';
 import { specimenStory } from './stories/specimens.ts';
+import { watchStory } from './stories/watch.ts';
 
 /** In this order: each builds on what those before have learned. */
 const exchanges: readonly Exchange[] = [
@@ -19,6 +20,7 @@ const exchanges: readonly Exchange[] = [
   ...intakeStory,
   ...measuringStory,
   ...sexingStory,
+  ...watchStory,
   ...removalStory,
   ...sampleStory,
   ...findingStory,

@@ -6,6 +6,7 @@ import { openArchive } from '../../src/archive/open.ts';
 import type { Files } from '../../src/archive/originals/files.ts';
 import type { NewPhoto } from '../../src/archive/records/photos.ts';
 import type { Ambient } from '../../src/domain/ambient.ts';
+import type { ObservationDraft } from '../../src/domain/care/observation.ts';
 import type { TwoPointScale } from '../../src/domain/measuring/calibration.ts';
 import type { Landmarks } from '../../src/domain/measuring/landmarks.ts';
 import type { ReadingDraft } from '../../src/domain/measuring/reading.ts';
@@ -186,6 +187,18 @@ export function determinationDraft(part: Partial<DeterminationDraft> = {}): Dete
     evidencePhotoIds: [],
     notes: '',
     supersedes: null,
+    ...part,
+  };
+}
+
+export function observationDraft(part: Partial<ObservationDraft> = {}): ObservationDraft {
+  return {
+    kind: 'refused',
+    moment: { at: '2026-01-05T19:30:00.000Z', offset: '+01:00' },
+    observer: 'A. Keeper',
+    note: '',
+    source: { kind: 'hand' },
+    span: null,
     ...part,
   };
 }

@@ -9,6 +9,7 @@ import { photoEndpoints } from './photos.ts';
 import { removalEndpoints } from './removals.ts';
 import { sexingEndpoints } from './sexing.ts';
 import { specimenEndpoints } from './specimens.ts';
+import { watchEndpoints } from './watch.ts';
 
 /** Every route of Exuviary. */
 export const contract = {
@@ -21,6 +22,7 @@ export const contract = {
   ...findingEndpoints,
   ...growthEndpoints,
   ...sexingEndpoints,
+  ...watchEndpoints,
 } as const satisfies Record<string, Endpoint>;
 
 export type Contract = typeof contract;

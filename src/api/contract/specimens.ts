@@ -1,4 +1,6 @@
 import { z } from 'zod';
+import { LifeEvent } from '../../domain/care/lifeLine.ts';
+import { Observation } from '../../domain/care/observation.ts';
 import { CalendarDay } from '../../domain/dates.ts';
 import { SkinSizes } from '../../domain/growth/skinSizes.ts';
 import { Estimate } from '../../domain/measuring/quantity.ts';
@@ -55,6 +57,8 @@ export const SpecimenPage = z
     summary: SpecimenSummary,
     molts: z.array(MoltEntry).describe('Oldest first'),
     animalPhotos: z.array(Photo).describe('Of the living animal, oldest first'),
+    observations: z.array(Observation).describe('Of the living animal, oldest first'),
+    lifeLine: z.array(LifeEvent).describe('Everything on record on one line, oldest first'),
   })
   .meta({ id: 'SpecimenPage' });
 export type SpecimenPage = z.infer<typeof SpecimenPage>;

@@ -18,7 +18,8 @@ export function ladderPageOf(archive: Archive, specimenId: string): LadderPage {
   return { specimen, instarNow, ladder, gallery };
 }
 
-function onRecord(skin: MoltedSkin): MoltOnRecord {
+/** A molted skin as the ladder takes it. */
+export function onRecord(skin: MoltedSkin): MoltOnRecord {
   return { molt: skin.molt, exuvia: skin.exuvia, photos: skin.photos.map(({ photo }) => photo), readings: readingsOf(skin) };
 }
 

@@ -1,6 +1,8 @@
 import type { Archive } from '../../archive/archive.ts';
+import { lifeLineOf } from '../../domain/care/lifeLine.ts';
 import { instarsOfSkins } from '../../domain/molting/instars.ts';
 import { unwrap } from '../../domain/result.ts';
+import { keepersDay } from '../context.ts';
 import type { SpecimenPage } from '../contract/specimens.ts';
 import { pointingIn } from './pointing.ts';
 import { moltedSkinsOf, skinSizesOf } from './skins.ts';
@@ -10,6 +12,8 @@ export function specimenPageOf(archive: Archive, specimenId: string): SpecimenPa
   const entry = unwrap(archive.cabinet.entry(specimenId));
   const instars = instarsOfSkins(entry.molts, entry.specimen);
   const determinations = Map.groupBy(entry.determinations, (determination) => determination.exuviaId);
+  const animalPhotos = [...archive.photos.ofAnimal(specimenId)];
+  const observations = [...archive.observations.ofSpecimen(specimenId)];
   return {
     summary: summaryOf(entry, pointingIn(archive)),
     molts: moltedSkinsOf(archive, specimenId).map((skin, index) => ({
@@ -20,6 +24,17 @@ export function specimenPageOf(archive: Archive, specimenId: string): SpecimenPa
       sizes: skinSizesOf(skin),
       determinations: skin.exuvia ? (determinations.get(skin.exuvia.id) ?? []) : [],
     })),
-    animalPhotos: [...archive.photos.ofAnimal(specimenId)],
+    animalPhotos,
+    observations,
+    lifeLine: lifeLineOf({
+      specimen: entry.specimen,
+      molts: entry.molts,
+      skins: archive.exuviae.ofSpecimen(specimenId),
+      animalPhotos,
+      readings: archive.readings.ofSkinsOf(specimenId),
+      determinations: entry.determinations,
+      observations,
+      dayOfInstant: keepersDay,
+    }),
   };
 }

@@ -13,6 +13,7 @@ export const GATHERED_TABLES = [
   'reading',
   'determination',
   'determination_evidence',
+  'observation',
 ] as const;
 export type GatheredTable = (typeof GATHERED_TABLES)[number];
 
@@ -28,6 +29,7 @@ interface Roots {
   readonly exuviae?: readonly string[];
   readonly photos?: readonly string[];
   readonly readings?: readonly string[];
+  readonly observations?: readonly string[];
 }
 
 const ROOT_OF: Readonly<Record<RemovableKind, keyof Roots>> = {
@@ -36,6 +38,7 @@ const ROOT_OF: Readonly<Record<RemovableKind, keyof Roots>> = {
   exuvia: 'exuviae',
   photo: 'photos',
   reading: 'readings',
+  observation: 'observations',
 };
 
 const AMONG = 'IN (SELECT value FROM json_each(:ids))';
@@ -78,6 +81,10 @@ function follow(catalogue: Catalogue, roots: Roots): Gathered {
       ],
       determination,
       determination_evidence: rowsWhere(catalogue, 'determination_evidence', 'determination_id', idsOf(determination)),
+      observation: [
+        ...rowsWhere(catalogue, 'observation', 'id', roots.observations ?? []),
+        ...rowsWhere(catalogue, 'observation', 'specimen_id', idsOf(specimen)),
+      ],
     },
     unassigned: losingTheirSubject.map(({ id, exuvia_id, specimen_id }) => ({ id, exuvia_id, specimen_id })),
   };
@@ -125,6 +132,7 @@ export function countsOf({ rows, unassigned }: Gathered): RemovalCounts {
     photosUnassigned: unassigned.length,
     readings: rows.reading.length,
     determinations: rows.determination.length,
+    observations: rows.observation.length,
   };
 }
 
@@ -147,6 +155,7 @@ export function readGathered(body: unknown): Gathered | null {
       reading: tableRows('reading'),
       determination: tableRows('determination'),
       determination_evidence: tableRows('determination_evidence'),
+      observation: tableRows('observation'),
     },
     unassigned: document['unassigned'],
   };

@@ -12,6 +12,8 @@ const SELECTS: Readonly<Record<RemovableKind, string>> = {
   photo: 'SELECT original_name AS originalName FROM photo WHERE id = :id',
   reading: `SELECT photo.original_name AS originalName, reading.pass FROM reading JOIN photo ON photo.id = reading.photo_id
     WHERE reading.id = :id`,
+  observation: `SELECT specimen.code, observation.kind AS seen, observation.at, observation.utc_offset AS utcOffset FROM observation
+    JOIN specimen ON specimen.id = observation.specimen_id WHERE observation.id = :id`,
 };
 
 /** What a record is called, while it is still there; the record must exist. */

@@ -1,5 +1,6 @@
 import { records } from './0001-records.ts';
+import { observations } from './0002-observations.ts';
 import type { Migration } from './migration.ts';
 
 /** In order; the length of this list is the version of the catalogue. */
-export const migrations: readonly Migration[] = [records];
+export const migrations: readonly Migration[] = [records, observations];

@@ -1,5 +1,11 @@
 import type { ChangeKey, ReadKey } from './queries.ts';
 
+const WATCH = [
+  'GET /api/watch',
+  'GET /api/watch/pairing',
+  'GET /api/specimens/{specimenId}/observations',
+] as const satisfies readonly ReadKey[];
+
 const ANIMALS = [
   'GET /api/about',
   'GET /api/specimens',
@@ -10,6 +16,7 @@ const ANIMALS = [
   'GET /api/exuviae',
   'GET /api/exuviae/{exuviaId}/examination',
   'GET /api/exuviae/{exuviaId}/sizes',
+  ...WATCH,
 ] as const satisfies readonly ReadKey[];
 
 const PHOTOS = ['GET /api/photos', 'GET /api/photos/{photoId}', 'GET /api/photos/{photoId}/bench'] as const satisfies readonly ReadKey[];
@@ -21,7 +28,7 @@ const EVERYTHING = [...ANIMALS, ...PHOTOS, 'GET /api/removals'] as const;
  * not ask for the sheet again under the keeper's hand.
  */
 export const READS_TOUCHED_BY: Readonly<Record<ChangeKey, readonly ReadKey[]>> = {
-  'PUT /api/preferences': ['GET /api/preferences'],
+  'PUT /api/preferences': ['GET /api/preferences', 'GET /api/watch'],
   'POST /api/sample-cabinet': ['GET /api/tasks'],
   'DELETE /api/sample-cabinet': EVERYTHING,
   'POST /api/specimens': ANIMALS,
@@ -49,4 +56,6 @@ export const READS_TOUCHED_BY: Readonly<Record<ChangeKey, readonly ReadKey[]>> =
   'DELETE /api/readings/{readingId}': EVERYTHING,
   'POST /api/exuviae/{exuviaId}/determinations': ANIMALS,
   'POST /api/determinations/{determinationId}/withdrawal': ANIMALS,
+  'POST /api/specimens/{specimenId}/observations': [...WATCH, 'GET /api/specimens/{specimenId}'],
+  'DELETE /api/observations/{observationId}': [...WATCH, 'GET /api/specimens/{specimenId}', 'GET /api/removals'],
 };

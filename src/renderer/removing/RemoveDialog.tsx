@@ -73,13 +73,15 @@ function useRemoval(kind: RemovableKind, id: string): RemovalRun {
   const exuvia = useChange('DELETE /api/exuviae/{exuviaId}');
   const photo = useChange('DELETE /api/photos/{photoId}');
   const reading = useChange('DELETE /api/readings/{readingId}');
-  const { isPending, error } = { specimen, molt, exuvia, photo, reading }[kind];
+  const observation = useChange('DELETE /api/observations/{observationId}');
+  const { isPending, error } = { specimen, molt, exuvia, photo, reading, observation }[kind];
   const runs: Record<RemovableKind, RemovalRun['run']> = {
     specimen: (onSuccess) => specimen.mutate({ path: { specimenId: id } }, { onSuccess }),
     molt: (onSuccess) => molt.mutate({ path: { moltId: id } }, { onSuccess }),
     exuvia: (onSuccess) => exuvia.mutate({ path: { exuviaId: id } }, { onSuccess }),
     photo: (onSuccess) => photo.mutate({ path: { photoId: id } }, { onSuccess }),
     reading: (onSuccess) => reading.mutate({ path: { readingId: id } }, { onSuccess }),
+    observation: (onSuccess) => observation.mutate({ path: { observationId: id } }, { onSuccess }),
   };
   return { isPending, error, run: runs[kind] };
 }

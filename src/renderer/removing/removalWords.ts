@@ -1,6 +1,7 @@
 import type { PendingRemoval, RemovableKind, RemovalCounts, RemovedThing } from '../../domain/removal.ts';
 import { counted, listed } from '../../words/counts.ts';
-import { spanInWords } from '../../words/dates.ts';
+import { momentInWords, spanInWords } from '../../words/dates.ts';
+import { SEEN_LABELS } from '../../words/observations.ts';
 
 /** What a removal takes, beyond what was named: "2 molts, 1 skin and 3 readings"; '' when nothing hangs on it. */
 export function whatGoesToo(kind: RemovableKind, counts: RemovalCounts): string {
@@ -13,6 +14,7 @@ export function whatGoesToo(kind: RemovableKind, counts: RemovalCounts): string 
       said(counts.photos - own('photo'), 'photo'),
       said(counts.readings - own('reading'), 'reading'),
       said(counts.determinations, 'determination'),
+      said(counts.observations - own('observation'), 'observation'),
     ].filter((part) => part !== ''),
   );
 }
@@ -30,6 +32,8 @@ export function removedThingInWords(thing: RemovedThing): string {
       return `The photo ${thing.originalName}`;
     case 'reading':
       return `Pass ${thing.pass} on ${thing.originalName}`;
+    case 'observation':
+      return `The note "${SEEN_LABELS[thing.seen]}" of ${momentInWords({ at: thing.at, offset: thing.utcOffset })} of ${thing.code}`;
     case 'sample-cabinet':
       return 'The sample cabinet';
   }

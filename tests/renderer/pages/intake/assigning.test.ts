@@ -13,7 +13,7 @@ function anAssignment(photos: readonly Photo[]): Assignment {
   return { photos, owner: NEW_MOLT, view: 'dorsal', takenOnIfUnknown: '2026-03-02' };
 }
 
-const COUNTS = { specimens: 0, molts: 1, exuviae: 1, photos: 0, photosUnassigned: 2, readings: 0, determinations: 0 };
+const COUNTS = { specimens: 0, molts: 1, exuviae: 1, photos: 0, photosUnassigned: 2, readings: 0, determinations: 0, observations: 0 };
 const NOTHING_REMOVED: Pick<AssignPorts, 'previewRemoval' | 'remove'> = {
   previewRemoval: async () => COUNTS,
   remove: () => Promise.reject(new Error('Expected nothing to be removed')),
@@ -108,7 +108,7 @@ describe('taking photos back', () => {
   });
 
   test('keeps what was made where other photos or a determination hang on it by now', async () => {
-    for (const more of [{ photosUnassigned: 3 }, { determinations: 1 }]) {
+    for (const more of [{ photosUnassigned: 3 }, { determinations: 1, observations: 0 }]) {
       expect(await done({ kind: 'molt', id: 'm1' }, { ...COUNTS, ...more })).toEqual({ released: ['p1', 'p2'], removed: [] });
     }
   });

@@ -24,6 +24,8 @@ const PAGE: SpecimenPage = {
     },
   ],
   animalPhotos: [],
+  observations: [],
+  lifeLine: [],
 };
 
 describe('whose photos these are', () => {

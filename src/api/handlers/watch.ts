@@ -1,0 +1,58 @@
+import { checkObservation } from '../../domain/care/appending.ts';
+import { calendarEntriesOf } from '../../domain/care/calendar.ts';
+import { pairingOf } from '../../domain/care/pairing.ts';
+import { unwrap } from '../../domain/result.ts';
+import { writeCalendar } from '../../exchange/calendar/writeCalendar.ts';
+import { type ApiContext, todayOf } from '../context.ts';
+import type { watchEndpoints } from '../contract/watch.ts';
+import type { BytesAnswer, HandlersFor } from '../route.ts';
+import { presentOf, watchBoardOf, watchedAnimals } from '../views/watchBoard.ts';
+
+export function watchHandlers(context: ApiContext): HandlersFor<keyof typeof watchEndpoints> {
+  const { archive } = context;
+  return {
+    'GET /api/watch': () => watchBoardOf(archive, presentOf(context)),
+    'GET /api/watch/calendar.ics': () => calendarOf(context),
+    'GET /api/watch/pairing': () =>
+      pairingOf(
+        watchedAnimals(archive, presentOf(context)).map(({ specimen, sex, observations, followed }) => ({
+          specimenId: specimen.id,
+          sex,
+          observations,
+          lastMolt: followed.lastMolt,
+          forecast: followed.records.forecast,
+        })),
+        todayOf(context),
+      ),
+    'GET /api/specimens/{specimenId}/observations': ({ path }) => {
+      const { id } = unwrap(archive.specimens.get(path.specimenId));
+      return [...archive.observations.ofSpecimen(id)];
+    },
+    // The check and what it allows are one transaction, so that nothing slips in between.
+    'POST /api/specimens/{specimenId}/observations': ({ path, body }) =>
+      unwrap(
+        archive.transaction(() => {
+          const specimen = unwrap(archive.specimens.get(path.specimenId));
+          if (body.source.kind === 'photo') unwrap(archive.photos.get(body.source.photoId));
+          const observations = archive.observations.ofSpecimen(specimen.id);
+          const molts = archive.molts.ofSpecimen(specimen.id);
+          const checked = unwrap(checkObservation(body, { specimen, observations, molts, now: context.ambient.now() }));
+          return archive.observations.append(specimen.id, checked);
+        }),
+      ),
+    'DELETE /api/observations/{observationId}': ({ path }) => unwrap(archive.removals.remove('observation', path.observationId)),
+  };
+}
+
+function calendarOf(context: ApiContext): BytesAnswer {
+  const present = presentOf(context);
+  const watched = watchedAnimals(context.archive, present);
+  const names = new Map(watched.map(({ specimen }) => [specimen.id, specimen.name ? `${specimen.code} ${specimen.name}` : specimen.code]));
+  const entries = calendarEntriesOf(watched.map(({ followed }) => followed));
+  const text = new Blob([writeCalendar(entries, { nameOf: (id) => names.get(id) ?? '', now: present.now })]);
+  return {
+    mediaType: 'text/calendar; charset=utf-8',
+    contentHash: null,
+    open: async () => ({ stream: text.stream(), byteLength: text.size }),
+  };
+}

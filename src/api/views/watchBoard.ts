@@ -1,0 +1,71 @@
+import type { Archive } from '../../archive/archive.ts';
+import { boardOf } from '../../domain/care/board.ts';
+import { CAUTIOUS_FEEDING_TABLE } from '../../domain/care/feedingTable.ts';
+import { type FollowedAnimal, follow, type Present } from '../../domain/care/followed.ts';
+import type { Observation } from '../../domain/care/observation.ts';
+import type { SexSign } from '../../domain/sexing/determination.ts';
+import { signOf } from '../../domain/sexing/sign.ts';
+import { isKept } from '../../domain/specimen/counts.ts';
+import type { Specimen } from '../../domain/specimen/specimen.ts';
+import { type ApiContext, todayOf } from '../context.ts';
+import type { WatchBoard } from '../contract/watch.ts';
+import { animalRecordsOf } from './animalRecords.ts';
+
+/** A kept animal with where it stands and what lists show of it. */
+export interface Watched {
+  readonly specimen: Specimen;
+  readonly sex: SexSign;
+  readonly coverPhotoId: string | null;
+  readonly observations: readonly Observation[];
+  readonly followed: FollowedAnimal;
+}
+
+const LATEST_SHOWN = 5;
+
+export function presentOf(context: Pick<ApiContext, 'archive' | 'ambient'>): Present {
+  const table = context.archive.preferences.get().feedingTable ?? CAUTIOUS_FEEDING_TABLE;
+  return { now: context.ambient.now(), today: todayOf(context), table };
+}
+
+/** Every animal that is still kept, by code. */
+export function watchedAnimals(archive: Archive, present: Present): Watched[] {
+  const observationsOf = Map.groupBy(archive.observations.list(), ({ specimenId }) => specimenId);
+  return archive.cabinet
+    .entries()
+    .filter(({ specimen }) => isKept(specimen.status))
+    .map((entry): Watched => {
+      const { specimen, coverPhotoId, determinations } = entry;
+      const observations = observationsOf.get(specimen.id) ?? [];
+      const followed = follow(animalRecordsOf(archive, entry, observations), present);
+      return { specimen, sex: signOf(determinations), coverPhotoId, observations, followed };
+    });
+}
+
+export function watchBoardOf(archive: Archive, present: Present): WatchBoard {
+  const watched = watchedAnimals(archive, present);
+  return {
+    at: present.now,
+    today: present.today,
+    table: present.table,
+    items: boardOf(
+      watched.map(({ followed }) => followed),
+      present.today,
+    ),
+    animals: watched.map(({ specimen, sex, coverPhotoId, observations, followed }) => {
+      const { id, code, name, taxon, habit, sample } = specimen;
+      const { lastMolt, span, timer, hold, suspicion, records } = followed;
+      return {
+        specimen: { id, code, name, taxon, habit, sample },
+        sex,
+        coverPhotoId,
+        lastMoltOn: lastMolt?.on ?? null,
+        span,
+        timer,
+        hold,
+        suspicion,
+        forecast: records.forecast,
+        latest: observations.slice(-LATEST_SHOWN).toReversed(),
+      };
+    }),
+  };
+}

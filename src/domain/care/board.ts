@@ -1,0 +1,82 @@
+import { addDays, type CalendarDay, dayOf, daysBetween } from '../dates.ts';
+import { type FollowedAnimal, unrecordedMoltOf } from './followed.ts';
+import type { MoltTimer } from './moltTimer.ts';
+import type { Need, NextAction, WatchItem } from './watchItem.ts';
+
+/** A skin nobody has found so long after its molt is not looked for any more. Judgement. */
+const SKIN_LOOKED_FOR_DAYS = 90;
+
+/** Who needs what today, the most urgent first; equals by the earlier day, then by the order of the animals. */
+export function boardOf(animals: readonly FollowedAnimal[], today: CalendarDay): WatchItem[] {
+  return animals
+    .flatMap((animal) => itemsOf(animal, today))
+    .toSorted((a, b) => a.urgency - b.urgency || (a.on < b.on ? -1 : a.on > b.on ? 1 : 0));
+}
+
+/** While an animal molts nothing else about the living animal matters; while it is held, no next molt does. */
+function itemsOf(animal: FollowedAnimal, today: CalendarDay): WatchItem[] {
+  const { timer, hold, records, suspicion } = animal;
+  const item = (urgency: number, on: CalendarDay, action: NextAction, need: Need): WatchItem => ({
+    specimenId: records.specimen.id,
+    urgency,
+    on,
+    action,
+    need,
+  });
+  if (timer) return [item(...moltingPlace(timer), { kind: 'molting', timer })];
+  const items = skinNeeds(animal, today).map(({ urgency, action, need }) => item(urgency, need.moltedOn, action, need));
+  if (hold && hold.missing.length > 0) {
+    const hard = hold.fangs?.color === 'fangs-black';
+    const action = hard ? 'wait' : 'note-fangs';
+    const kind = hard || !hold.missing.includes('date') ? 'feeding-hold' : 'hardening';
+    return [item(kind === 'hardening' ? 4 : 5, hold.until, action, { kind, hold }), ...items];
+  }
+  if (suspicion.level === 'suspected' || suspicion.level === 'strongly-suspected') {
+    items.push(item(suspicion.level === 'suspected' ? 7 : 6, today, 'stop-offering-prey', { kind: 'premolt', suspicion }));
+  }
+  const { forecast } = records;
+  if (forecast && today > forecast.to) {
+    items.push(item(8, forecast.to, 'watch-for-signs', { kind: 'molt-overdue', forecast, days: daysBetween(forecast.to, today) }));
+  } else if (forecast && today >= forecast.from) {
+    items.push(item(9, forecast.likely, 'watch-for-signs', { kind: 'molt-due', forecast }));
+  }
+  return items;
+}
+
+function moltingPlace({ state, startedAt }: MoltTimer): [urgency: number, on: CalendarDay, action: NextAction] {
+  const on = dayOf(startedAt);
+  switch (state) {
+    case 'concern':
+      return [1, on, 'ask-a-veterinarian'];
+    case 'look-closer':
+      return [2, on, 'look-in'];
+    case 'clock-set-back':
+      return [2, on, 'set-the-clock'];
+    case 'usual':
+      return [3, on, 'look-in'];
+  }
+}
+
+type SkinNeed = Extract<Need, { kind: 'molt-to-record' | 'skin-to-recover' | 'skin-to-read' }>;
+
+/** What the last molt left to be done; one step at a time. */
+function skinNeeds(animal: FollowedAnimal, today: CalendarDay): { urgency: number; action: NextAction; need: SkinNeed }[] {
+  const unrecorded = unrecordedMoltOf(animal);
+  if (unrecorded !== null) return [{ urgency: 10, action: 'record-molt', need: { kind: 'molt-to-record', moltedOn: unrecorded } }];
+  const { molts, skins } = animal.records;
+  const molt = molts.find(({ id }) => id === animal.lastMolt?.moltId);
+  if (!molt) return [];
+  const moltedOn = molt.happenedTo;
+  const skin = skins.find(({ moltId }) => moltId === molt.id);
+  if (!skin) {
+    const lookedFor = !molt.outcomes.includes('skin-not-recovered') && today <= addDays(moltedOn, SKIN_LOOKED_FOR_DAYS);
+    return lookedFor ? [{ urgency: 11, action: 'record-skin', need: { kind: 'skin-to-recover', moltId: molt.id, moltedOn } }] : [];
+  }
+  if (!skin.exuvia.recovered) return [];
+  const missing: Extract<Need, { kind: 'skin-to-read' }>['missing'] = [];
+  if (!skin.photographed) missing.push('photo');
+  if (!skin.measured) missing.push('measuring');
+  if (!skin.sexed) missing.push('sexing');
+  if (missing.length === 0) return [];
+  return [{ urgency: 12, action: 'read-skin', need: { kind: 'skin-to-read', exuviaId: skin.exuvia.id, moltedOn, missing } }];
+}

@@ -1,0 +1,87 @@
+import { type CalendarDay, dayOf, type Instant } from '../dates.ts';
+import type { Exuvia } from '../molting/exuvia.ts';
+import type { Molt } from '../molting/molt.ts';
+import type { Sex } from '../sexing/determination.ts';
+import type { Specimen } from '../specimen/specimen.ts';
+import { type FeedingHold, feedingHold } from './feedingHold.ts';
+import type { FeedingTable } from './feedingTable.ts';
+import { isAfter, type LastMolt, lastMoltOf } from './lastMolt.ts';
+import { openRunOf } from './moltRun.ts';
+import { type MoltTimer, moltTimer } from './moltTimer.ts';
+import { inTimeOrder, type Seen } from './observation.ts';
+import { type GrowthFactor, type LastSkinSize, type SpanNow, spanFromAnimal, spanFromSkin } from './spanNow.ts';
+import { type MoltForecast, premoltSuspicion, type Suspicion } from './suspicion.ts';
+
+/** One skin on record, and how far it has been read. */
+export interface SkinState {
+  readonly moltId: string;
+  readonly exuvia: Pick<Exuvia, 'id' | 'recovered'>;
+  readonly photographed: boolean;
+  readonly measured: boolean;
+  readonly sexed: boolean;
+}
+
+/** All that following one animal needs of its records. */
+export interface AnimalRecords {
+  readonly specimen: Pick<Specimen, 'id' | 'habit'>;
+  readonly observations: readonly Seen[];
+  readonly molts: readonly Pick<Molt, 'id' | 'happenedFrom' | 'happenedTo' | 'outcomes'>[];
+  readonly skins: readonly SkinState[];
+  readonly lastSkinSize: LastSkinSize | null;
+  readonly factor: GrowthFactor;
+  readonly sex: Sex;
+  readonly forecast: MoltForecast | null;
+}
+
+export interface Present {
+  readonly now: Instant;
+  /** The keeper's calendar day. */
+  readonly today: CalendarDay;
+  readonly table: FeedingTable;
+}
+
+/** Where one animal stands now. */
+export interface FollowedAnimal {
+  readonly records: AnimalRecords;
+  readonly lastMolt: LastMolt | null;
+  readonly span: SpanNow | null;
+  readonly timer: MoltTimer | null;
+  /** Null for an animal that has not molted here. */
+  readonly hold: FeedingHold | null;
+  readonly suspicion: Suspicion;
+}
+
+/** A mature male does not molt again: nothing is foretold for him. */
+export function follow(all: AnimalRecords, { now, today, table }: Present): FollowedAnimal {
+  const grown = all.observations.some(({ kind }) => kind === 'sperm-web' || (kind === 'mature' && all.sex === 'male'));
+  const records = grown ? { ...all, forecast: null } : all;
+  const { observations, molts } = records;
+  const lastMolt = lastMoltOf(observations, molts);
+  const span = spanOf(records, lastMolt);
+  const run = openRunOf(observations, molts);
+  return {
+    records,
+    lastMolt,
+    span,
+    timer: run && moltTimer(run, span, now),
+    hold: lastMolt && feedingHold({ lastMolt, span, observations, table, today }),
+    suspicion: premoltSuspicion({ observations, lastMolt, habit: records.specimen.habit, forecast: records.forecast, today }),
+  };
+}
+
+/**
+ * What was measured on the animal since its last molt; else what its last skin foretells. A molt that is watched but not yet
+ * on record puts the skin of before one molt further back.
+ */
+function spanOf({ observations, lastSkinSize, factor, sex }: AnimalRecords, lastMolt: LastMolt | null): SpanNow | null {
+  const taken = inTimeOrder(observations).findLast((seen) => seen.span !== null && (lastMolt === null || isAfter(seen, lastMolt)));
+  if (taken?.span) return spanFromAnimal(taken.span);
+  if (lastSkinSize === null) return null;
+  const unrecorded = lastMolt !== null && lastMolt.moltId === null ? 1 : 0;
+  return spanFromSkin({ ...lastSkinSize, moltsSince: lastSkinSize.moltsSince + unrecorded }, factor, sex);
+}
+
+/** The day a watched molt ended that nobody has put on record yet; null when there is none. */
+export function unrecordedMoltOf({ lastMolt }: Pick<FollowedAnimal, 'lastMolt'>): CalendarDay | null {
+  return lastMolt?.moltId === null && lastMolt.run?.endedAt ? dayOf(lastMolt.run.endedAt) : null;
+}

@@ -1,0 +1,65 @@
+import { z } from 'zod';
+import { CalendarDay, dayOf, Instant } from '../dates.ts';
+import type { Reading } from '../measuring/reading.ts';
+import type { Exuvia } from '../molting/exuvia.ts';
+import type { Molt } from '../molting/molt.ts';
+import type { Photo } from '../photo/photo.ts';
+import type { Determination } from '../sexing/determination.ts';
+import type { Specimen } from '../specimen/specimen.ts';
+import type { Observation } from './observation.ts';
+
+/** One point on the line of an animal's life: a day, a moment where there is one, and the record it stands for. */
+export const LifeEvent = z
+  .object({
+    on: CalendarDay,
+    at: Instant.nullable().describe('Where the moment is known; null for what is known to the day'),
+    kind: z.enum(['hatched', 'acquired', 'observation', 'molt', 'skin', 'photo', 'reading', 'determination']),
+    id: z.string().describe('Of the record; of the specimen for its hatching and acquisition'),
+  })
+  .meta({ id: 'LifeEvent' });
+export type LifeEvent = z.infer<typeof LifeEvent>;
+
+export interface LifeRecords {
+  readonly specimen: Pick<Specimen, 'id' | 'hatchedOn' | 'acquiredOn'>;
+  readonly molts: readonly Pick<Molt, 'id' | 'happenedTo'>[];
+  readonly skins: readonly Pick<Exuvia, 'id' | 'moltId'>[];
+  /** Of the living animal. */
+  readonly animalPhotos: readonly Pick<Photo, 'id' | 'takenOn'>[];
+  readonly readings: readonly Pick<Reading, 'id' | 'createdAt'>[];
+  readonly determinations: readonly Pick<Determination, 'id' | 'readOn' | 'signedAt'>[];
+  readonly observations: readonly Pick<Observation, 'id' | 'moment'>[];
+  /** The keeper's calendar day of a moment in UTC. */
+  readonly dayOfInstant: (instant: Instant) => CalendarDay;
+}
+
+/** What comes first on one day: the kinds in this order, then their moments. */
+const ORDER: readonly LifeEvent['kind'][] = LifeEvent.shape.kind.options;
+
+/**
+ * Everything on record about one animal on one line, oldest first. A skin stands on the day of its molt, a reading and a
+ * determination on the day they were made. A photo of the animal without a day is left out: it has no place on a line.
+ */
+export function lifeLineOf(records: LifeRecords): LifeEvent[] {
+  const { specimen, molts, skins, animalPhotos, readings, determinations, observations, dayOfInstant } = records;
+  const moltDay = new Map(molts.map(({ id, happenedTo }) => [id, happenedTo]));
+  const event = (kind: LifeEvent['kind'], id: string, on: CalendarDay | null | undefined, at: Instant | null = null): LifeEvent[] =>
+    on ? [{ on, at, kind, id }] : [];
+  return [
+    ...event('hatched', specimen.id, specimen.hatchedOn),
+    ...event('acquired', specimen.id, specimen.acquiredOn),
+    ...observations.flatMap(({ id, moment }) => event('observation', id, dayOf(moment), moment.at)),
+    ...molts.flatMap(({ id, happenedTo }) => event('molt', id, happenedTo)),
+    ...skins.flatMap(({ id, moltId }) => event('skin', id, moltDay.get(moltId))),
+    ...animalPhotos.flatMap(({ id, takenOn }) => event('photo', id, takenOn)),
+    ...readings.flatMap(({ id, createdAt }) => event('reading', id, dayOfInstant(createdAt), createdAt)),
+    ...determinations.flatMap(({ id, readOn, signedAt }) =>
+      event('determination', id, readOn, dayOfInstant(signedAt) === readOn ? signedAt : null),
+    ),
+  ].toSorted(byPlace);
+}
+
+function byPlace(a: LifeEvent, b: LifeEvent): number {
+  if (a.on !== b.on) return a.on < b.on ? -1 : 1;
+  if (a.kind !== b.kind) return ORDER.indexOf(a.kind) - ORDER.indexOf(b.kind);
+  return a.at !== null && b.at !== null ? Date.parse(a.at) - Date.parse(b.at) : 0;
+}

@@ -1,0 +1,56 @@
+import { addDays, dayOf, type Moment } from '../dates.ts';
+import type { Molt } from '../molting/molt.ts';
+import { inTimeOrder, isStage, type MoltStage, type Seen } from './observation.ts';
+
+/** One molt as it was watched: from the first stage seen to the animal free of its skin. */
+export interface MoltRun {
+  /** The observation that began it. */
+  readonly observationId: string;
+  readonly startedAt: Moment;
+  /** false when the animal was found with its molt under way: then it began at this moment or earlier. */
+  readonly startSeen: boolean;
+  readonly stages: readonly { readonly stage: MoltStage; readonly moment: Moment; readonly observationId: string }[];
+  /** Null while it runs, and where only its record says that it has ended. */
+  readonly endedAt: Moment | null;
+}
+
+/** A run under way in the order of time. */
+type OpenRun = { -readonly [Key in keyof MoltRun]: MoltRun[Key] } & {
+  stages: { stage: MoltStage; moment: Moment; observationId: string }[];
+};
+
+/** Every molt of one animal of which a stage was observed, oldest first. An end without a start is a run of its own. */
+export function moltRunsOf(observations: readonly Seen[]): MoltRun[] {
+  const runs: OpenRun[] = [];
+  for (const { id, kind, moment } of inTimeOrder(observations)) {
+    if (!isStage(kind)) continue;
+    const last = runs.at(-1);
+    const run = last && last.endedAt === null ? last : begun(runs, { id, moment, startSeen: kind === 'turned-over' });
+    run.stages.push({ stage: kind, moment, observationId: id });
+    if (kind === 'free-of-skin') run.endedAt = moment;
+  }
+  return runs;
+}
+
+/** The molt under way: begun, not ended, and no molt on record that happened on its first day or later. */
+export function openRunOf(observations: readonly Seen[], molts: readonly Pick<Molt, 'happenedTo'>[]): MoltRun | null {
+  const last = moltRunsOf(observations).at(-1);
+  if (!last || last.endedAt !== null) return null;
+  return molts.some(({ happenedTo }) => happenedTo >= dayOf(last.startedAt)) ? null : last;
+}
+
+/** Whether the record of a molt can be of this run: its days, give or take one for a night, meet the day it ended. */
+export function isRecordOf(
+  { happenedFrom, happenedTo }: Pick<Molt, 'happenedFrom' | 'happenedTo'>,
+  run: Pick<MoltRun, 'endedAt'>,
+): boolean {
+  if (run.endedAt === null) return false;
+  const day = dayOf(run.endedAt);
+  return addDays(happenedFrom, -1) <= day && day <= addDays(happenedTo, 1);
+}
+
+function begun(runs: OpenRun[], { id, moment, startSeen }: { id: string; moment: Moment; startSeen: boolean }): OpenRun {
+  const run: OpenRun = { observationId: id, startedAt: moment, startSeen, stages: [], endedAt: null };
+  runs.push(run);
+  return run;
+}

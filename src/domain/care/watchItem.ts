@@ -1,0 +1,54 @@
+import { z } from 'zod';
+import { CalendarDay } from '../dates.ts';
+import { FeedingHold } from './feedingHold.ts';
+import { MoltTimer } from './moltTimer.ts';
+import { MoltForecast, Suspicion } from './suspicion.ts';
+
+/** The one thing to do next about an entry on the board. */
+export const NextAction = z
+  .enum([
+    'look-in',
+    'ask-a-veterinarian',
+    'set-the-clock',
+    'note-fangs',
+    'wait',
+    'record-molt',
+    'record-skin',
+    'read-skin',
+    'stop-offering-prey',
+    'watch-for-signs',
+  ])
+  .meta({ id: 'NextAction' });
+export type NextAction = z.infer<typeof NextAction>;
+
+/** Why an animal is on the board: facts, one kind of need each. */
+export const Need = z
+  .discriminatedUnion('kind', [
+    z.object({ kind: z.literal('molting'), timer: MoltTimer }),
+    z.object({ kind: z.literal('hardening'), hold: FeedingHold }),
+    z.object({ kind: z.literal('feeding-hold'), hold: FeedingHold }),
+    z.object({ kind: z.literal('molt-to-record'), moltedOn: CalendarDay }),
+    z.object({ kind: z.literal('skin-to-recover'), moltId: z.string(), moltedOn: CalendarDay }),
+    z.object({
+      kind: z.literal('skin-to-read'),
+      exuviaId: z.string(),
+      moltedOn: CalendarDay,
+      missing: z.array(z.enum(['photo', 'measuring', 'sexing'])).min(1),
+    }),
+    z.object({ kind: z.literal('premolt'), suspicion: Suspicion }),
+    z.object({ kind: z.literal('molt-overdue'), forecast: MoltForecast, days: z.int() }),
+    z.object({ kind: z.literal('molt-due'), forecast: MoltForecast }),
+  ])
+  .meta({ id: 'Need' });
+export type Need = z.infer<typeof Need>;
+
+export const WatchItem = z
+  .object({
+    specimenId: z.string(),
+    urgency: z.int().min(1).describe('1 is the most urgent'),
+    on: CalendarDay.describe('The day it has to do with, which orders equals'),
+    action: NextAction,
+    need: Need,
+  })
+  .meta({ id: 'WatchItem' });
+export type WatchItem = z.infer<typeof WatchItem>;

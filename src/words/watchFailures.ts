@@ -1,0 +1,54 @@
+import type { Failure } from '../domain/failure.ts';
+import { dayInWords, momentInWords } from './dates.ts';
+import type { FailureWords } from './failures.ts';
+import { fangColorInWords, stageInWords } from './observations.ts';
+
+export type ObservationFailure = Extract<
+  Failure,
+  {
+    code:
+      | 'seen-in-future'
+      | 'seen-before-hatching'
+      | 'molt-under-way'
+      | 'molt-ends-before-start'
+      | 'stages-out-of-order'
+      | 'fangs-out-of-order';
+  }
+>;
+
+/** What keeps an observation from being noted. */
+export function wordsForObservation(failure: ObservationFailure): FailureWords {
+  switch (failure.code) {
+    case 'seen-in-future':
+      return {
+        happened: `Not noted: ${momentInWords(failure.moment)} has not come yet by this machine's clock.`,
+        advice: 'Give an earlier time. If the clock of this machine is wrong, set it first; nothing noted before is changed by that.',
+      };
+    case 'seen-before-hatching':
+      return {
+        happened: `Not noted: ${momentInWords(failure.moment)} lies before the animal hatched, on ${dayInWords(failure.hatchedOn)}.`,
+        advice: 'Give a later time, or correct the day it hatched.',
+      };
+    case 'molt-under-way':
+      return {
+        happened: `A molt of this animal is under way since ${momentInWords(failure.startedAt)}; a second one cannot begin.`,
+        advice:
+          'Note first that it is free of its skin, with the time if that was earlier. If it never molted, remove the note that it turned over.',
+      };
+    case 'molt-ends-before-start':
+      return {
+        happened: `Not noted: ${momentInWords(failure.endedAt)} lies before the molt under way began, at ${momentInWords(failure.startedAt)}.`,
+        advice: 'Check the time, and the clock of this machine if it was just set. Remove the note of the start if that one is wrong.',
+      };
+    case 'stages-out-of-order':
+      return {
+        happened: `Not noted: "${stageInWords(failure.later)}" at ${momentInWords(failure.laterAt)} comes after "${stageInWords(failure.earlier)}" at ${momentInWords(failure.earlierAt)}, but belongs before it.`,
+        advice: 'Check both times, and remove the note that is wrong.',
+      };
+    case 'fangs-out-of-order':
+      return {
+        happened: `Not noted: fangs ${fangColorInWords(failure.earlier)} at ${momentInWords(failure.earlierAt)} and ${fangColorInWords(failure.later)} at ${momentInWords(failure.laterAt)} cannot both be of one molt. They turn from white to red-brown to black.`,
+        advice: 'Check the times, and remove the note that is wrong. Until then offer no prey.',
+      };
+  }
+}

@@ -1,0 +1,90 @@
+import { describe, expect, test } from 'vitest';
+import { type AppendingContext, checkObservation } from '../../../src/domain/care/appending.ts';
+import type { ObservationKind, Seen } from '../../../src/domain/care/observation.ts';
+import { molt, seen } from './seen.ts';
+
+const NOW = '2026-03-10T12:00:00.000Z';
+
+function outcome(kind: ObservationKind, at: string, observations: readonly Seen[] = [], context: Partial<AppendingContext> = {}) {
+  const { moment } = seen(kind, at);
+  const result = checkObservation(
+    { kind, moment, observer: '', note: '', source: { kind: 'hand' }, span: null },
+    { specimen: { acquiredOn: null, hatchedOn: null }, observations, molts: [], now: NOW, ...context },
+  );
+  return result.ok ? 'fits' : result.failure;
+}
+
+describe('an observation', () => {
+  test('may be made long after it was seen, but not before', () => {
+    expect(outcome('ate', '2025-01-01T10:00')).toBe('fits');
+    expect(outcome('ate', '2026-03-10T12:02')).toBe('fits');
+    expect(outcome('ate', '2026-03-10T12:03')).toMatchObject({ code: 'seen-in-future', now: NOW });
+  });
+
+  test('is not of an animal that had not hatched', () => {
+    const context = { specimen: { acquiredOn: null, hatchedOn: '2026-03-01' } };
+    expect(outcome('ate', '2026-02-28T23:00', [], context)).toMatchObject({ code: 'seen-before-hatching' });
+    expect(outcome('ate', '2026-03-01T01:00', [], context)).toBe('fits');
+  });
+});
+
+describe('a molt', () => {
+  const start = seen('turned-over', '2026-03-09T20:00');
+  const end = seen('free-of-skin', '2026-03-10T02:00');
+
+  test('does not begin while another is under way', () => {
+    expect(outcome('turned-over', '2026-03-10T08:00', [start])).toEqual({ code: 'molt-under-way', startedAt: start.moment });
+    expect(outcome('turned-over', '2026-03-09T18:00', [start])).toEqual({ code: 'molt-under-way', startedAt: start.moment });
+    expect(outcome('turned-over', '2026-03-10T08:00', [start, end])).toBe('fits');
+  });
+
+  test('does not end before it began', () => {
+    expect(outcome('free-of-skin', '2026-03-09T19:00', [start])).toMatchObject({ code: 'molt-ends-before-start', startedAt: start.moment });
+    expect(outcome('free-of-skin', '2026-03-09T20:00', [start])).toBe('fits');
+  });
+
+  test('whose start was set by a clock that was then set back can be ended once the time is past it', () => {
+    const ahead = seen('turned-over', '2026-03-10T14:00');
+    expect(outcome('free-of-skin', '2026-03-10T12:00', [ahead])).toMatchObject({ code: 'molt-ends-before-start' });
+    expect(outcome('free-of-skin', '2026-03-10T15:00', [ahead], { now: '2026-03-10T15:00:00.000Z' })).toBe('fits');
+  });
+
+  test('takes its stages in their order', () => {
+    const legs = seen('legs-free', '2026-03-09T23:00');
+    expect(outcome('carapace-open', '2026-03-09T22:00', [start, legs])).toBe('fits');
+    expect(outcome('carapace-open', '2026-03-10T01:00', [start, legs])).toMatchObject({
+      code: 'stages-out-of-order',
+      earlier: 'legs-free',
+      later: 'carapace-open',
+    });
+    expect(outcome('turned-over', '2026-03-09T23:30', [legs])).toMatchObject({ code: 'stages-out-of-order' });
+    expect(outcome('turned-over', '2026-03-09T22:30', [legs, end])).toBe('fits');
+  });
+});
+
+describe('fangs', () => {
+  const end = seen('free-of-skin', '2026-03-01T02:00');
+  const white = seen('fangs-white', '2026-03-02T08:00');
+  const blackOfBefore = seen('fangs-black', '2026-02-01T08:00');
+
+  test('do not grow lighter after one molt', () => {
+    expect(outcome('fangs-black', '2026-03-01T20:00', [end, white])).toMatchObject({
+      code: 'fangs-out-of-order',
+      earlier: 'fangs-black',
+      later: 'fangs-white',
+    });
+    expect(outcome('fangs-white', '2026-03-05T08:00', [end, seen('fangs-red-brown', '2026-03-04T08:00')])).toMatchObject({
+      code: 'fangs-out-of-order',
+    });
+    expect(outcome('fangs-black', '2026-03-05T08:00', [end, white])).toBe('fits');
+    expect(outcome('fangs-white', '2026-03-04T08:00', [end, white])).toBe('fits');
+  });
+
+  test('begin again with each molt, watched or on record', () => {
+    expect(outcome('fangs-white', '2026-03-02T08:00', [blackOfBefore, end])).toBe('fits');
+    const molts = [molt('m0', '2025-06-01'), molt('m1', '2026-03-01')];
+    expect(outcome('fangs-white', '2026-03-02T08:00', [blackOfBefore], { molts })).toBe('fits');
+    expect(outcome('fangs-black', '2026-02-02T08:00', [white], { molts })).toBe('fits');
+    expect(outcome('fangs-white', '2026-02-02T08:00', [blackOfBefore, white], { molts })).toMatchObject({ code: 'fangs-out-of-order' });
+  });
+});

@@ -1,0 +1,135 @@
+import { describe, expect, test } from 'vitest';
+import { boardOf } from '../../../src/domain/care/board.ts';
+import { calendarEntriesOf } from '../../../src/domain/care/calendar.ts';
+import { CAUTIOUS_FEEDING_TABLE } from '../../../src/domain/care/feedingTable.ts';
+import { type AnimalRecords, follow } from '../../../src/domain/care/followed.ts';
+import { ANY_TARANTULA } from '../../../src/domain/care/spanNow.ts';
+import { estimateFrom } from '../../../src/domain/measuring/quantity.ts';
+import { molt, seen } from './seen.ts';
+
+const NOW = '2026-06-15T12:00:00.000Z';
+const TODAY = '2026-06-15';
+
+function animal(id: string, part: Partial<AnimalRecords> = {}) {
+  const records: AnimalRecords = {
+    specimen: { id, habit: null },
+    observations: [],
+    molts: [],
+    skins: [],
+    lastSkinSize: null,
+    factor: ANY_TARANTULA,
+    sex: 'unsexed',
+    forecast: null,
+    ...part,
+  };
+  return follow(records, { now: NOW, today: TODAY, table: CAUTIOUS_FEEDING_TABLE });
+}
+
+const boardOfOne = (part: Partial<AnimalRecords>) => boardOf([animal('a', part)], TODAY).map(({ need, action }) => [need.kind, action]);
+
+const skin = { moltId: 'm1', exuvia: { id: 'e1', recovered: true }, photographed: true, measured: true, sexed: true };
+
+describe('who needs what today', () => {
+  test('nobody of whom nothing is known', () => expect(boardOf([animal('a'), animal('b')], TODAY)).toEqual([]));
+
+  test('the most urgent stand first: concern, a molt, hardening, premolt, a skin, a molt that is due', () => {
+    const due = { from: '2026-06-01', likely: '2026-06-20', to: '2026-07-01' };
+    const items = boardOf(
+      [
+        animal('due', { forecast: due }),
+        animal('unread', { molts: [molt('m1', '2026-01-01')], skins: [{ ...skin, measured: false }] }),
+        animal('premolt', { observations: [seen('refused', '2026-06-10T20:00'), seen('mat-laid', '2026-06-12T20:00')] }),
+        animal('hardening', { molts: [molt('m1', '2026-06-12')], skins: [skin] }),
+        animal('molting', { observations: [seen('turned-over', '2026-06-15T11:00')] }),
+        animal('stuck', { observations: [seen('turned-over', '2026-06-13T11:00')] }),
+        animal('overdue', { forecast: { from: '2026-04-01', likely: '2026-04-20', to: '2026-06-01' } }),
+      ],
+      TODAY,
+    );
+    expect(items.map(({ specimenId, need, action }) => [specimenId, need.kind, action])).toEqual([
+      ['stuck', 'molting', 'ask-a-veterinarian'],
+      ['molting', 'molting', 'look-in'],
+      ['hardening', 'hardening', 'note-fangs'],
+      ['premolt', 'premolt', 'stop-offering-prey'],
+      ['overdue', 'molt-overdue', 'watch-for-signs'],
+      ['due', 'molt-due', 'watch-for-signs'],
+      ['unread', 'skin-to-read', 'read-skin'],
+    ]);
+  });
+
+  test('a hold goes from hardening by the date or by the fangs, and then waits for the other', () => {
+    const small = { lastSkinSize: { legSpanMm: estimateFrom(10, 0.1), carapaceLengthMm: null, moltsSince: 1 }, skins: [skin] };
+    const black = seen('fangs-black', '2026-06-14T20:00');
+    expect(boardOfOne({ ...small, molts: [molt('m1', '2026-06-12')] })).toEqual([['hardening', 'note-fangs']]);
+    expect(boardOfOne({ ...small, molts: [molt('m1', '2026-06-12')], observations: [black] })).toEqual([['feeding-hold', 'wait']]);
+    expect(boardOfOne({ ...small, molts: [molt('m1', '2026-06-11')] })).toEqual([['feeding-hold', 'note-fangs']]);
+    expect(boardOfOne({ ...small, molts: [molt('m1', '2026-06-11')], observations: [black] })).toEqual([]);
+  });
+
+  test('a watched molt is first put on record, then its skin looked for, then read', () => {
+    const ended = [seen('free-of-skin', '2026-06-01T20:00'), seen('ate', '2026-06-14T20:00')];
+    const molts = [molt('m1', '2026-06-01')];
+    expect(boardOfOne({ observations: ended })).toEqual([['molt-to-record', 'record-molt']]);
+    expect(boardOfOne({ observations: ended, molts })).toEqual([['skin-to-recover', 'record-skin']]);
+    expect(boardOfOne({ observations: ended, molts, skins: [{ ...skin, sexed: false }] })).toEqual([['skin-to-read', 'read-skin']]);
+    expect(boardOfOne({ observations: ended, molts, skins: [skin] })).toEqual([]);
+    expect(boardOfOne({ observations: ended, molts, skins: [{ ...skin, exuvia: { id: 'e1', recovered: false }, sexed: false }] })).toEqual(
+      [],
+    );
+    expect(boardOfOne({ observations: ended, molts: [{ ...molt('m1', '2026-06-01'), outcomes: ['skin-not-recovered'] }] })).toEqual([]);
+  });
+
+  test('a skin is not looked for after three months', () => {
+    expect(boardOfOne({ molts: [molt('m1', '2026-03-17')] })).toEqual([['skin-to-recover', 'record-skin']]);
+    expect(boardOfOne({ molts: [molt('m1', '2026-03-16')] })).toEqual([]);
+  });
+
+  test('nothing is foretold for a mature male', () => {
+    const forecast = { from: '2026-06-01', likely: '2026-06-20', to: '2026-07-01' };
+    expect(boardOfOne({ forecast, observations: [seen('sperm-web', '2026-06-01T20:00')] })).toEqual([]);
+    expect(boardOfOne({ forecast, sex: 'male', observations: [seen('mature', '2026-06-01T20:00')] })).toEqual([]);
+    expect(boardOfOne({ forecast, sex: 'female', observations: [seen('mature', '2026-06-01T20:00')] })).toEqual([
+      ['molt-due', 'watch-for-signs'],
+    ]);
+  });
+
+  test('what was measured on the animal since its molt goes before what its skin foretells', () => {
+    const lastSkinSize = { legSpanMm: estimateFrom(100, 1), carapaceLengthMm: null, moltsSince: 1 };
+    const measured = { ...seen('span-measured', '2026-06-13T20:00'), span: { spanMm: 49, plusMinusMm: 1 } };
+    const molts = [molt('m1', '2026-06-12')];
+    expect(animal('a', { molts, lastSkinSize }).hold?.wait).toEqual({ count: 1, unit: 'months' });
+    expect(animal('a', { molts, lastSkinSize, observations: [measured] }).hold?.wait).toEqual({ count: 7, unit: 'days' });
+    const before = { ...measured, moment: { at: '2026-06-11T20:00:00.000Z', offset: '+00:00' } };
+    expect(animal('a', { molts, lastSkinSize, observations: [before] }).hold?.wait).toEqual({ count: 1, unit: 'months' });
+  });
+
+  test('a watched molt not yet on record puts the skin one molt further back', () => {
+    const lastSkinSize = { legSpanMm: estimateFrom(40, 0), carapaceLengthMm: null, moltsSince: 1 };
+    const span = animal('a', {
+      molts: [molt('m1', '2025-06-12')],
+      lastSkinSize,
+      observations: [seen('free-of-skin', '2026-06-14T20:00')],
+    }).span;
+    expect(span?.spanMm).toBeCloseTo(40 * 1.3 * 1.3, 10);
+  });
+});
+
+describe('what goes into a calendar', () => {
+  const uids = (part: Partial<AnimalRecords>) => calendarEntriesOf([animal('a', part)]).map(({ uid }) => uid);
+
+  test('keeps its names when dates are corrected and when a watched molt is put on record', () => {
+    const watched = uids({ observations: [seen('free-of-skin', '2026-06-12T20:00')] });
+    expect(watched).toEqual(['feeding-hold.a.1@exuviary', 'fang-check.a.1@exuviary', 'skin-check.a.1@exuviary']);
+    const recorded = uids({ molts: [molt('m1', '2026-06-12')], observations: [seen('free-of-skin', '2026-06-12T20:00')] });
+    const corrected = uids({ molts: [molt('m1', '2026-06-10')] });
+    expect(recorded).toEqual(watched.slice(0, 2));
+    expect(corrected).toEqual(recorded);
+  });
+
+  test('has the two limits of a molt under way, at their moments', () => {
+    expect(calendarEntriesOf([animal('a', { observations: [seen('turned-over', '2026-06-15T11:00')] })])).toMatchObject([
+      { kind: 'molt-check', state: 'look-closer', at: '2026-06-15T23:00:00.000Z' },
+      { kind: 'molt-check', state: 'concern', at: '2026-06-16T11:00:00.000Z' },
+    ]);
+  });
+});

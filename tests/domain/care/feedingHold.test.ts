@@ -1,0 +1,121 @@
+import { describe, expect, test } from 'vitest';
+import { type FeedingHold, feedingHold } from '../../../src/domain/care/feedingHold.ts';
+import { CAUTIOUS_FEEDING_TABLE } from '../../../src/domain/care/feedingTable.ts';
+import { lastMoltOf } from '../../../src/domain/care/lastMolt.ts';
+import type { Seen } from '../../../src/domain/care/observation.ts';
+import { ANY_TARANTULA, growthFactorFrom, type SpanNow, spanFromAnimal, spanFromSkin } from '../../../src/domain/care/spanNow.ts';
+import { estimateFrom } from '../../../src/domain/measuring/quantity.ts';
+import { molt, seen } from './seen.ts';
+
+const FREE = seen('free-of-skin', '2026-01-31T23:30', '+01:00');
+
+function hold(span: SpanNow | null, today: string, observations: readonly Seen[] = [], ended: Seen = FREE): FeedingHold {
+  const all = [ended, ...observations];
+  const lastMolt = lastMoltOf(all, []);
+  if (!lastMolt) throw new Error('Expected a molt');
+  return feedingHold({ lastMolt, span, observations: all, table: CAUTIOUS_FEEDING_TABLE, today });
+}
+
+const black = seen('fangs-black', '2026-02-10T08:00');
+const exactly = (spanMm: number) => spanFromAnimal({ spanMm, plusMinusMm: 0 });
+
+describe('the hold after a molt', () => {
+  test('ends by both, the date and the fangs; the day is that of the keeper, not of UTC', () => {
+    // 23:30 UTC is half past midnight of 1 February an hour further east.
+    expect(hold(exactly(120), '2026-02-12')).toMatchObject({ moltedOn: '2026-02-01', until: '2026-03-01', missing: ['date', 'fangs'] });
+    expect(hold(exactly(120), '2026-02-28', [black]).missing).toEqual(['date']);
+    expect(hold(exactly(120), '2026-03-01', [black])).toMatchObject({ missing: [], endedBy: 'both' });
+    expect(hold(exactly(120), '2026-03-01').missing).toEqual(['fangs']);
+  });
+
+  test('one month from 31 January ends on the last of February', () => {
+    const ended = seen('free-of-skin', '2026-01-31T12:00');
+    expect(hold(exactly(101.6), '2026-02-27', [black], ended)).toMatchObject({ until: '2026-02-28', missing: ['date'] });
+    expect(hold(exactly(101.6), '2026-02-28', [black], ended).endedBy).toBe('both');
+  });
+
+  test('red-brown fangs do not end it', () => {
+    const brown = seen('fangs-red-brown', '2026-02-05T08:00');
+    expect(hold(exactly(20), '2026-02-20', [brown])).toMatchObject({ fangs: { color: 'fangs-red-brown' }, missing: ['fangs'] });
+  });
+
+  test('black fangs from before the molt say nothing about the new ones', () => {
+    expect(hold(exactly(20), '2026-02-20', [seen('fangs-black', '2026-01-20T08:00')])).toMatchObject({ fangs: null, missing: ['fangs'] });
+  });
+
+  test('an interval that straddles a limit takes the longer wait', () => {
+    const straddling = hold(spanFromAnimal({ spanMm: 50, plusMinusMm: 3 }), '2026-02-03');
+    expect(straddling).toMatchObject({ wait: { count: 21, unit: 'days' }, straddles: true });
+    expect(hold(spanFromAnimal({ spanMm: 50, plusMinusMm: 0.8 }), '2026-02-03')).toMatchObject({ wait: { count: 7 }, straddles: false });
+  });
+
+  test('of 30 days and a month of 28, the longer one is the one that ends later', () => {
+    const table = [
+      { fromMm: 0, fromIncluded: true, wait: { count: 30, unit: 'days' as const } },
+      { fromMm: 50, fromIncluded: true, wait: { count: 1, unit: 'months' as const } },
+    ];
+    const observations = [seen('free-of-skin', '2026-02-01T12:00')];
+    const lastMolt = lastMoltOf(observations, []);
+    const span = spanFromAnimal({ spanMm: 50, plusMinusMm: 5 });
+    const held = lastMolt && feedingHold({ lastMolt, span, observations, table, today: '2026-02-02' });
+    expect(held).toMatchObject({ wait: { count: 30, unit: 'days' }, until: '2026-03-03' });
+  });
+
+  test('an animal without any size waits as the longest row', () => {
+    expect(hold(null, '2026-02-12')).toMatchObject({ span: null, straddles: false, wait: { count: 1, unit: 'months' } });
+  });
+
+  test('an animal that has eaten since is not held, and neither is one nobody looked at twelve weeks long', () => {
+    expect(hold(exactly(20), '2026-02-03', [seen('ate', '2026-02-02T08:00')])).toMatchObject({ missing: [], endedBy: 'has-eaten' });
+    expect(hold(exactly(20), '2026-04-25').endedBy).toBeNull();
+    expect(hold(exactly(20), '2026-04-26').endedBy).toBe('long-ago');
+    expect(hold(exactly(20), '2026-04-26', [seen('fangs-white', '2026-02-02T08:00')]).missing).toEqual(['fangs']);
+  });
+
+  test('a molt known only as a span of days counts from its last', () => {
+    const lastMolt = lastMoltOf([], [molt('m1', '2026-03-01', '2026-03-04')]);
+    expect(lastMolt).toMatchObject({ on: '2026-03-04', moltId: 'm1' });
+  });
+
+  test('a watched molt that is put on record later stays one molt', () => {
+    const night = seen('free-of-skin', '2026-03-02T22:30');
+    expect(lastMoltOf([night], [molt('m1', '2026-03-03')])).toMatchObject({ on: '2026-03-02', moltId: 'm1' });
+    expect(lastMoltOf([night], [molt('m1', '2025-09-03')])).toMatchObject({ on: '2026-03-02', moltId: null });
+    expect(lastMoltOf([night], [molt('m2', '2026-06-01')])).toMatchObject({ on: '2026-06-01', moltId: 'm2', run: null });
+  });
+});
+
+describe('the new span', () => {
+  const skin = { legSpanMm: estimateFrom(80, 1), carapaceLengthMm: estimateFrom(15, 0.1), moltsSince: 1 };
+
+  test('is the span of the skin grown by the factor, both ends of the interval with it', () => {
+    expect(spanFromSkin(skin, ANY_TARANTULA, 'unsexed')).toMatchObject({ spanMm: 104, lowMm: 78 * 1.1, highMm: 82 * 1.55 });
+  });
+
+  test('of a skin two molts back is grown twice', () => {
+    expect(spanFromSkin({ ...skin, moltsSince: 2 }, ANY_TARANTULA, 'female')?.spanMm).toBeCloseTo(80 * 1.69, 10);
+  });
+
+  test('from a carapace alone is rough, and rougher where the sex is open', () => {
+    const female = spanFromSkin({ ...skin, legSpanMm: null }, ANY_TARANTULA, 'female');
+    const unsexed = spanFromSkin({ ...skin, legSpanMm: null }, ANY_TARANTULA, 'unsexed');
+    expect(female?.from).toMatchObject({ kind: 'skin', measured: 'carapace-length', lengthMm: 15 });
+    expect(unsexed?.highMm).toBeGreaterThan(female?.highMm ?? Number.POSITIVE_INFINITY);
+    // Means of described specimens of Aphonopelma madera, leg I + IV over carapace: 5.544 in females (Hamilton et al. 2016, ZooKeys 560, doi:10.3897/zookeys.560.6264).
+    expect(female && female.lowMm < 15 * 5.544 * 1.3 && 15 * 5.544 * 1.3 < female.highMm).toBe(true);
+  });
+
+  test('is not told by a skin without sizes', () => {
+    expect(spanFromSkin({ legSpanMm: null, carapaceLengthMm: null, moltsSince: 1 }, ANY_TARANTULA, 'male')).toBeNull();
+  });
+
+  test("uses the animal's own factor with its scatter, and no wider than tarantulas grow", () => {
+    const few = growthFactorFrom({ ratio: 1.3, ratioLow95: 0.4, ratioHigh95: 4, residualStandardDeviation: 0.02 });
+    expect(few).toEqual({ value: 1.3, low: 1.1, high: 1.55, from: 'own-skins' });
+    const many = growthFactorFrom({ ratio: 1.25, ratioLow95: 1.23, ratioHigh95: 1.27, residualStandardDeviation: 0.02 });
+    expect(many.low).toBeCloseTo(1.23 / Math.exp(0.04), 10);
+    expect(many.high).toBeCloseTo(1.27 * Math.exp(0.04), 10);
+    const fast = growthFactorFrom({ ratio: 1.7, ratioLow95: 1.2, ratioHigh95: 2.4, residualStandardDeviation: 0 });
+    expect([fast.low <= fast.value, fast.value <= fast.high]).toEqual([true, true]);
+  });
+});

@@ -1,0 +1,79 @@
+import { describe, expect, test } from 'vitest';
+import { lifeLineOf } from '../../../src/domain/care/lifeLine.ts';
+import { type PairingRecords, pairingOf } from '../../../src/domain/care/pairing.ts';
+import { seen } from './seen.ts';
+
+describe('the line of a life', () => {
+  test('has everything on record in the order it happened; on one day observations come before what they led to', () => {
+    const line = lifeLineOf({
+      specimen: { id: 's', hatchedOn: '2024-05-01', acquiredOn: '2024-09-01' },
+      molts: [
+        { id: 'm2', happenedTo: '2026-03-02' },
+        { id: 'm1', happenedTo: '2025-03-02' },
+      ],
+      skins: [{ id: 'e2', moltId: 'm2' }],
+      animalPhotos: [
+        { id: 'p1', takenOn: '2024-09-01' },
+        { id: 'p2', takenOn: null },
+      ],
+      readings: [{ id: 'r2', createdAt: '2026-03-04T09:00:00.000Z' }],
+      determinations: [{ id: 'd2', readOn: '2026-03-04', signedAt: '2026-03-05T09:00:00.000Z' }],
+      observations: [seen('free-of-skin', '2026-03-02T04:00', '+02:00'), seen('turned-over', '2026-03-01T23:00', '+02:00')],
+      dayOfInstant: (instant) => instant.slice(0, 10),
+    });
+    expect(line.map(({ on, kind, id }) => `${on} ${kind} ${id}`)).toEqual([
+      '2024-05-01 hatched s',
+      '2024-09-01 acquired s',
+      '2024-09-01 photo p1',
+      '2025-03-02 molt m1',
+      '2026-03-02 observation turned-over 2026-03-01T23:00:00.000Z',
+      '2026-03-02 observation free-of-skin 2026-03-02T04:00:00.000Z',
+      '2026-03-02 molt m2',
+      '2026-03-02 skin e2',
+      '2026-03-04 reading r2',
+      '2026-03-04 determination d2',
+    ]);
+  });
+});
+
+describe('who could be paired', () => {
+  const base: PairingRecords = {
+    specimenId: 'a',
+    sex: { sex: 'unsexed', level: null, conflict: false },
+    observations: [],
+    lastMolt: { on: '2026-05-01', run: null, moltId: 'm1' },
+    forecast: null,
+  };
+  const pairing = (part: Partial<PairingRecords>) => pairingOf([{ ...base, ...part }], '2026-06-15');
+  const female = { sex: 'female', level: 'strong', conflict: false } as const;
+
+  test('a male is mature by a sperm web, his last molt the ultimate one', () => {
+    const webs = [seen('sperm-web', '2026-06-10T20:00'), seen('sperm-web', '2026-06-01T20:00')];
+    expect(pairing({ observations: webs })).toEqual({
+      males: [
+        {
+          specimenId: 'a',
+          ultimateMoltOn: '2026-05-01',
+          daysSinceUltimateMolt: 45,
+          spermWebsOn: ['2026-06-01', '2026-06-10'],
+          knownBy: 'sperm-web',
+        },
+      ],
+      females: [],
+    });
+  });
+
+  test('a female is grown by a note or an egg sac, and her forecast stands beside', () => {
+    const forecast = { from: '2026-07-01', likely: '2026-08-01', to: '2026-09-01' };
+    expect(pairing({ sex: female, observations: [seen('mature', '2026-06-01T20:00')], forecast }).females).toMatchObject([
+      { daysSinceLastMolt: 45, forecast, knownBy: 'noted-mature' },
+    ]);
+    expect(pairing({ observations: [seen('egg-sac', '2026-06-01T20:00')] }).females).toMatchObject([{ eggSacsOn: ['2026-06-01'] }]);
+  });
+
+  test.each([
+    ['is not noted as mature', { sex: female }],
+    ['has only a leaning to a sex', { sex: { ...female, level: 'leaning' as const }, observations: [seen('mature', '2026-06-01T20:00')] }],
+    ['is unsexed', { observations: [seen('mature', '2026-06-01T20:00')] }],
+  ])('an animal that %s is left out', (_, part) => expect(pairing(part)).toEqual({ males: [], females: [] }));
+});

@@ -1,0 +1,69 @@
+import { describe, expect, test } from 'vitest';
+import type { LastMolt } from '../../../src/domain/care/lastMolt.ts';
+import { PremoltSign, type Seen } from '../../../src/domain/care/observation.ts';
+import { type MoltForecast, premoltSuspicion, SIGN_POINTS } from '../../../src/domain/care/suspicion.ts';
+import type { Habit } from '../../../src/domain/specimen/specimen.ts';
+import { seen } from './seen.ts';
+
+const TODAY = '2026-06-15';
+const MOLTED: LastMolt = { on: '2026-01-10', run: null, moltId: 'm1' };
+
+function suspicion(observations: readonly Seen[], forecast: MoltForecast | null = null, habit: Habit | null = 'terrestrial') {
+  return premoltSuspicion({ observations, lastMolt: MOLTED, habit, forecast, today: TODAY });
+}
+
+describe('premolt', () => {
+  test.each(PremoltSign.options)('is not suspected from "%s" alone, however clear: no single sign proves it', (sign) => {
+    const alone = suspicion([seen(sign, '2026-06-10T20:00')], null, 'arboreal');
+    expect(alone).toMatchObject({ points: SIGN_POINTS[sign], level: 'little' });
+  });
+
+  test('is suspected from a refusal and a dark abdomen, strongly with a mat', () => {
+    const two = [seen('refused', '2026-06-01T20:00'), seen('abdomen-dark-and-tight', '2026-06-05T20:00')];
+    expect(suspicion(two)).toMatchObject({ points: 3, level: 'suspected' });
+    expect(suspicion([...two, seen('mat-laid', '2026-06-14T20:00')])).toMatchObject({ points: 6, level: 'strongly-suspected' });
+  });
+
+  test('says what it rests on and what it does not know', () => {
+    const one = suspicion(
+      [seen('ate', '2026-05-16T20:00'), seen('refused', '2026-06-01T20:00'), seen('refused', '2026-06-08T20:00')],
+      null,
+      null,
+    );
+    expect(one.items).toEqual([{ kind: 'refused', times: 2, since: '2026-06-01', points: 1 }]);
+    expect(one).toMatchObject({ lastMealOn: '2026-05-16', daysSinceMeal: 30, unknown: ['signs', 'forecast', 'habit'] });
+    expect(suspicion([])).toMatchObject({ points: 0, level: 'none', daysSinceMeal: null, unknown: ['last-meal', 'signs', 'forecast'] });
+  });
+
+  test('counts a third refusal double and forgets refusals at the next meal', () => {
+    const refusals = ['2026-05-01', '2026-05-08', '2026-05-15'].map((day) => seen('refused', `${day}T20:00`));
+    expect(suspicion(refusals).points).toBe(2);
+    expect(suspicion([...refusals, seen('ate', '2026-05-22T20:00')]).points).toBe(0);
+  });
+
+  test('weighs a meal after the signs against them', () => {
+    const signs = [seen('bald-patch-dark', '2026-06-01T20:00'), seen('retreat-closed', '2026-06-01T20:00')];
+    expect(suspicion([...signs, seen('ate', '2026-06-10T20:00')])).toMatchObject({ points: 1, level: 'little' });
+    expect(suspicion([seen('ate', '2026-05-10T20:00'), ...signs]).points).toBe(3);
+  });
+
+  test('leaves out signs of before the last molt and signs of long ago', () => {
+    expect(suspicion([seen('mat-laid', '2026-01-08T20:00'), seen('mat-laid', '2026-03-01T20:00')]).items).toEqual([]);
+    expect(suspicion([seen('mat-laid', '2026-03-17T20:00')]).points).toBe(3);
+  });
+
+  test('takes bad climbing as a sign in arboreal animals alone', () => {
+    const climbing = [seen('climbs-badly', '2026-06-10T20:00')];
+    expect([suspicion(climbing, null, 'arboreal').points, suspicion(climbing, null, 'fossorial').points]).toEqual([1, 0]);
+  });
+
+  test.each([
+    ['before the window', '2026-06-16', '2026-07-01', '2026-07-20', 0],
+    ['on its first day', '2026-06-15', '2026-07-01', '2026-07-20', 1],
+    ['on the likely day', '2026-06-01', '2026-06-15', '2026-07-20', 2],
+    ['on its last day', '2026-05-01', '2026-05-15', '2026-06-15', 2],
+    ['past it', '2026-05-01', '2026-05-15', '2026-06-14', 2],
+  ])('gives %s of the forecast its points', (_, from, likely, to, points) => {
+    expect(suspicion([], { from, likely, to }).points).toBe(points);
+  });
+});
