@@ -32,7 +32,10 @@ export const watchStory: readonly Exchange[] = [
   })),
   fails('POST /api/specimens/{specimenId}/observations', 'takes no time from a photo that is not there', 'not-found', 404, (memory) => ({
     path: specimen(memory),
-    body: { ...draft('legs-free', '2026-06-15T09:00:00.000Z'), source: { kind: 'photo' as const, photoId: 'no such photo', offsetAssumed: true } },
+    body: {
+      ...draft('legs-free', '2026-06-15T09:00:00.000Z'),
+      source: { kind: 'photo' as const, photoId: 'no such photo', offsetAssumed: true },
+    },
   })),
   fails('POST /api/specimens/{specimenId}/observations', 'wants a span exactly where one was measured', 'input-invalid', 400, (memory) => ({
     path: specimen(memory),
