@@ -87,6 +87,7 @@ test('a photo from the camera goes to the animal whose code its name carries', a
   const panel = page.getByRole('region', { name: 'Whose skin is it?' });
   await expect(panel.getByRole('radio', { name: 'TK-02' })).toBeChecked();
   await expect(panel.getByLabel('View')).toHaveValue('ventral');
+  await panel.getByRole('button', { name: /^The day of the photo/ }).click();
   await panel.getByRole('button', { name: 'Give it to TK-02' }).click();
   await expect(page.getByText('1 photo given to TK-02.')).toBeVisible();
   await expect(page.getByRole('checkbox')).toHaveCount(0);
@@ -118,6 +119,8 @@ test('the second photo of a skin is offered the molt the first one made; photos 
   await expect(panel.getByLabel('Skin of the molt').locator('option:checked')).toHaveText(/^8 Feb 2025 · Shed instar 10/);
 
   await page.getByRole('checkbox', { name: /juniper-05-dorsal/ }).check();
+  await expect(panel.getByLabel('View of juniper-05-dorsal.jpg')).toHaveValue('dorsal');
+  await expect(panel.getByLabel('View of juniper-10-abdomen-inside.jpg')).toHaveValue('abdomen-inside');
   const give = panel.getByRole('button', { name: 'Give 2 photos to TK-01' });
   await expect(panel.getByText('These photos were taken 1093 days apart: 11 Feb 2022 to 8 Feb 2025.')).toBeVisible();
   await expect(give).toBeDisabled();

@@ -84,6 +84,7 @@ export class Keeper {
     const panel = this.page.getByRole('region', { name: 'Whose skin is it?' });
     await panel.getByRole('radio', { name: to }).check();
     await panel.getByLabel('Skin of the molt').selectOption('A new molt');
+    await panel.getByRole('button', { name: /^The day of the photo/ }).click();
     await panel.getByLabel('Instar shed').fill(instarShed);
     await panel.getByRole('button', { name: `Give it to ${to}` }).click();
     await expect(this.page.getByText(`1 photo given to ${to}.`)).toBeVisible();

@@ -1,5 +1,7 @@
 import type { ReactElement } from 'react';
 import type { CalendarDay } from '../../../domain/dates.ts';
+import { dayInWords } from '../../../words/dates.ts';
+import { Button } from '../../parts/Button.tsx';
 import { CheckField } from '../../parts/CheckField.tsx';
 import { DayField } from '../../parts/DayField.tsx';
 import style from './OwnerForm.module.css';
@@ -13,7 +15,7 @@ interface Props {
   onChange: (part: Partial<OwnerChoice>) => void;
 }
 
-/** The day of a new molt, or the two days between which it happened. A photo is taken after the molt, so its day is only a start. */
+/** The day of a new molt, or the two days between which it happened. A photo is taken after the molt, so its day is only offered. */
 export function NewMoltDays({ choice, photoDay, today, onChange }: Props): ReactElement {
   const whence = choice.newMoltOn === photoDay ? 'the day of the photo' : undefined;
   return (
@@ -22,13 +24,23 @@ export function NewMoltDays({ choice, photoDay, today, onChange }: Props): React
         The day of the molt is known
       </CheckField>
       {choice.dayKnown ? (
-        <DayField
-          label="Molted on"
-          hint={whence}
-          value={choice.newMoltOn}
-          latest={today}
-          onChange={(newMoltOn) => onChange({ newMoltOn })}
-        />
+        <>
+          <DayField
+            label="Molted on"
+            hint={whence}
+            value={choice.newMoltOn}
+            latest={today}
+            required
+            onChange={(newMoltOn) => onChange({ newMoltOn })}
+          />
+          {photoDay !== null && choice.newMoltOn === '' && (
+            <div>
+              <Button kind="plain" onClick={() => onChange({ newMoltOn: photoDay })}>
+                The day of the photo, {dayInWords(photoDay)}
+              </Button>
+            </div>
+          )}
+        </>
       ) : (
         <div className={style['pair']}>
           <DayField

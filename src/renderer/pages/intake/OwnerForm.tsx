@@ -1,7 +1,7 @@
 import { type ReactElement, useState } from 'react';
 import type { SpecimenPage } from '../../../api/contract/specimens.ts';
 import { instarOfAnimalPhoto } from '../../../domain/molting/instars.ts';
-import type { Photo } from '../../../domain/photo/photo.ts';
+import type { Photo, PhotoView } from '../../../domain/photo/photo.ts';
 import { viewsOf } from '../../../domain/photo/view.ts';
 import { counted } from '../../../words/counts.ts';
 import { daysInWords, spanInWords } from '../../../words/dates.ts';
@@ -38,22 +38,25 @@ const SHOWS = [
 
 /** For one animal: skin or the animal itself, which molt, which view. Starts with what the dates suggest. */
 export function OwnerForm({ photos, page, likelyMoltId, today, assigning, onPlaced }: Props): ReactElement {
-  const [choice, setChoice] = useState<OwnerChoice>(() => firstChoice(photos, page, likelyMoltId, today));
-  const [view, setView] = useState(() => suggestView(photos[0]?.originalName ?? ''));
+  const [choice, setChoice] = useState<OwnerChoice>(() => firstChoice(photos, page, likelyMoltId));
+  const [views, setViews] = useState<ReadonlyMap<string, PhotoView>>(new Map());
   const [takenOn, setTakenOn] = useState('');
   const { specimen } = page.summary;
   const undated = photos.some((photo) => photo.takenOn === null);
   const owner = ownerOf(choice, page);
   const apart = farApart(photos);
   const [sameSkin, setSameSkin] = useState(false);
-  const views = viewsOf(choice.shows);
-  const shownView = views.includes(view) ? view : 'other';
+  const fitting = viewsOf(choice.shows);
+  const viewOf = (photo: Photo): PhotoView => {
+    const view = views.get(photo.id) ?? suggestView(photo.originalName);
+    return fitting.includes(view) ? view : 'other';
+  };
   const put = (part: Partial<OwnerChoice>) => setChoice((before) => ({ ...before, ...part }));
 
   const place = () => {
     if (!owner) return;
     assigning.assign(
-      { photos, owner, view: shownView, takenOnIfUnknown: textOrNull(takenOn) },
+      { photos, owner, views: new Map(photos.map((photo) => [photo.id, viewOf(photo)])), takenOnIfUnknown: textOrNull(takenOn) },
       {
         onMolt: (molt) => put({ molt }),
         onPlaced: (placed, made) =>
@@ -95,12 +98,15 @@ export function OwnerForm({ photos, page, likelyMoltId, today, assigning, onPlac
           )}
         </>
       )}
-      <Select
-        label="View"
-        value={shownView}
-        options={choicesOf(VIEW_LABELS).filter((one) => views.includes(one.value))}
-        onChange={setView}
-      />
+      {photos.map((photo) => (
+        <Select
+          key={photo.id}
+          label={photos.length === 1 ? 'View' : `View of ${photo.originalName}`}
+          value={viewOf(photo)}
+          options={choicesOf(VIEW_LABELS).filter((one) => fitting.includes(one.value))}
+          onChange={(view) => setViews((before) => new Map(before).set(photo.id, view))}
+        />
+      ))}
       {undated && (
         <DayField label="Taken on" hint="The camera wrote no date; optional" value={takenOn} latest={today} onChange={setTakenOn} />
       )}

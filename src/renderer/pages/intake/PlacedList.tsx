@@ -1,7 +1,8 @@
 import type { ReactElement } from 'react';
 import { Link } from 'wouter';
 import type { Photo } from '../../../domain/photo/photo.ts';
-import { counted } from '../../../words/counts.ts';
+import { counted, listed } from '../../../words/counts.ts';
+import { dayInWords } from '../../../words/dates.ts';
 import { Button } from '../../parts/Button.tsx';
 import { ButtonLink } from '../../parts/ButtonLink.tsx';
 import { Thumb } from '../../parts/Thumb.tsx';
@@ -23,6 +24,11 @@ interface Props {
   onTakeBack: (placed: Placed) => void;
 }
 
+/** "dorsal.jpg (8 Feb 2025)" */
+function fileInWords({ originalName, takenOn }: Photo): string {
+  return takenOn === null ? originalName : `${originalName} (${dayInWords(takenOn)})`;
+}
+
 /** What has just been given to somebody, newest first, each with the way on, to the Bench or to the animal, and the way back. */
 export function PlacedList({ placed, onTakeBack }: Props): ReactElement {
   return (
@@ -35,13 +41,19 @@ export function PlacedList({ placed, onTakeBack }: Props): ReactElement {
             <span className={style['words']}>
               {counted(one.photos.length, 'photo')} {one.skin ? 'of a skin of' : 'of'}{' '}
               <Link to={`/specimens/${one.specimenId}`}>{one.code}</Link>
+              <span className={style['files']}>{one.photos.map(fileInWords).join(', ')}</span>
             </span>
             {one.skin && one.photos[0] && (
               <ButtonLink to={`/bench/${one.photos[0].id}`} kind={place === 0 ? 'primary' : 'plain'} icon="measure">
                 Measure it on the Bench
               </ButtonLink>
             )}
-            <Button kind="quiet" icon="undo" aria-label={`Take back from ${one.code}`} onClick={() => onTakeBack(one)}>
+            <Button
+              kind="quiet"
+              icon="undo"
+              aria-label={`Take back ${listed(one.photos.map(({ originalName }) => originalName))} from ${one.code}`}
+              onClick={() => onTakeBack(one)}
+            >
               Take back
             </Button>
           </li>

@@ -17,7 +17,10 @@ interface Props {
 export function SpecimenPicker({ specimens, chosen, onChoose }: Props): ReactElement {
   const [search, setSearch] = useState('');
   const name = useId();
-  const fitting = shownIn({ ...FIRST_VIEW, status: 'any', search }, specimens);
+  // Newest first: whoever was just added has photos waiting.
+  const fitting = shownIn({ ...FIRST_VIEW, status: 'any', search }, specimens).toSorted((a, b) =>
+    b.specimen.createdAt.localeCompare(a.specimen.createdAt),
+  );
   const chosenOne = specimens.find((summary) => summary.specimen.id === chosen);
   const first = fitting.slice(0, SHOWN);
   // In one order whoever is chosen: what moves under the hand is clicked by mistake.

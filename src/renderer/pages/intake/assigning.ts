@@ -13,7 +13,8 @@ export type Owner =
 export interface Assignment {
   readonly photos: readonly Photo[];
   readonly owner: Owner;
-  readonly view: PhotoView;
+  /** By the photo's id; photos given together need not show the same side. */
+  readonly views: ReadonlyMap<string, PhotoView>;
   /** For those photos whose camera wrote no date. */
   readonly takenOnIfUnknown: CalendarDay | null;
 }
@@ -44,11 +45,12 @@ export interface AssignPorts {
 const NEW_SKIN: ExuviaDraft = { recovered: true, grade: null, completeness: null, storagePlace: null, notes: '' };
 
 /** Gives photos to a skin or an animal, making molt and skin where they are new. Stops at the first step that fails. */
-export async function assign({ photos, owner, view, takenOnIfUnknown }: Assignment, ports: AssignPorts, news: AssignNews): Promise<void> {
+export async function assign({ photos, owner, views, takenOnIfUnknown }: Assignment, ports: AssignPorts, news: AssignNews): Promise<void> {
   const { subject, made } = await subjectOf(owner, ports, news);
   const placed: Photo[] = [];
   try {
     for (const photo of photos) {
+      const view = views.get(photo.id) ?? photo.view;
       placed.push(await ports.changePhoto(photo, { subject, view, takenOn: photo.takenOn ?? takenOnIfUnknown, notes: photo.notes }));
     }
   } finally {

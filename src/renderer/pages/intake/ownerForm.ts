@@ -23,8 +23,11 @@ export interface OwnerChoice {
   readonly newInstarShed: string;
 }
 
-/** What the form starts with: the molt the keeper came from, else the one the photo's day speaks for, else a new one. */
-export function firstChoice(photos: readonly Photo[], page: SpecimenPage, likelyMoltId: string | null, today: CalendarDay): OwnerChoice {
+/**
+ * What the form starts with: the molt the keeper came from, else the one the photo's day speaks for, else a new one, whose day
+ * only the keeper can tell: a skin may be found and photographed long after.
+ */
+export function firstChoice(photos: readonly Photo[], page: SpecimenPage, likelyMoltId: string | null): OwnerChoice {
   const takenOn = photos[0]?.takenOn ?? null;
   const molts = page.molts.map((entry) => entry.molt);
   const likely = molts.find((molt) => molt.id === likelyMoltId)?.id ?? null;
@@ -33,7 +36,7 @@ export function firstChoice(photos: readonly Photo[], page: SpecimenPage, likely
     shows: 'skin',
     molt: likely ?? suggestMolt(takenOn, molts) ?? NEW_MOLT,
     dayKnown: true,
-    newMoltOn: takenOn ?? today,
+    newMoltOn: '',
     newMoltFrom: '',
     newMoltTo: '',
     newInstarShed: lastShed === null ? '' : String(lastShed + 1),

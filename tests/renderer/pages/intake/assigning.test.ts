@@ -10,7 +10,7 @@ const NEW_MOLT: Assignment['owner'] = {
 };
 
 function anAssignment(photos: readonly Photo[]): Assignment {
-  return { photos, owner: NEW_MOLT, view: 'dorsal', takenOnIfUnknown: '2026-03-02' };
+  return { photos, owner: NEW_MOLT, views: new Map(photos.map(({ id }) => [id, 'dorsal'])), takenOnIfUnknown: '2026-03-02' };
 }
 
 const COUNTS = { specimens: 0, molts: 1, exuviae: 1, photos: 0, photosUnassigned: 2, readings: 0, determinations: 0, observations: 0 };
