@@ -69,7 +69,10 @@ export function wordsFor(failure: Failure): FailureWords {
         advice: 'Close it and open Exuviary again from its start command.',
       };
     case 'code-taken':
-      return { happened: `Another specimen already has the code ${failure.specimenCode}.`, advice: 'Choose a code that is not in use.' };
+      return {
+        happened: `Another specimen already has the code ${failure.specimenCode}.`,
+        advice: 'Each code is used once: give one of the two animals another.',
+      };
     case 'dates-reversed':
       return {
         happened: `The later date, ${dayInWords(failure.to)}, lies before the earlier one, ${dayInWords(failure.from)}.`,

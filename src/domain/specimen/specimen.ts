@@ -8,11 +8,16 @@ export type Habit = z.infer<typeof Habit>;
 export const SpecimenStatus = z.enum(['living', 'dead', 'sold', 'on-loan']).meta({ id: 'SpecimenStatus' });
 export type SpecimenStatus = z.infer<typeof SpecimenStatus>;
 
+/** The name of a genus begins with a capital (ICZN, fourth edition, article 28). */
+function withCapitalGenus(taxon: string): string {
+  return taxon.charAt(0).toUpperCase() + taxon.slice(1);
+}
+
 /** What a keeper says about an animal. Its sex is not here: it follows from the determinations. */
 export const SpecimenDraft = z
   .object({
     code: z.string().trim().min(1).max(40).describe("The keeper's own short code, unique in the archive"),
-    taxon: z.string().trim().max(200).describe('Scientific name as used now; empty if unknown'),
+    taxon: z.string().trim().max(200).overwrite(withCapitalGenus).describe('Scientific name as used now; empty if unknown'),
     name: z.string().trim().max(200).nullable(),
     origin: z.string().trim().max(500).nullable(),
     eggSacGroup: z.string().trim().max(100).nullable().describe('Siblings of one egg sac share this label'),

@@ -54,7 +54,7 @@ export function RemoveDialog({ kind, id, what, onClose, onRemoved }: Props): Rea
               all readings and can be given to another skin in Intake.
             </p>
           )}
-          <p>You can undo this until Exuviary is closed: at once, or from Settings later.</p>
+          <p>You can undo this until Exuviary ends, whether it is closed or breaks off: at once, or from Settings later.</p>
         </div>
       )}
     </Dialog>

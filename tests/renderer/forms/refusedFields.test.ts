@@ -6,7 +6,7 @@ describe('what the archive refused', () => {
   test('stands at the field it speaks of', () => {
     const taken = new Refusal({ code: 'code-taken', specimenCode: 'T-1' });
     expect(refusedFields(taken, ['code', 'hatchedOn'])).toEqual({
-      code: 'Another specimen already has the code T-1. Choose a code that is not in use.',
+      code: 'Another specimen already has the code T-1. Each code is used once: give one of the two animals another.',
     });
     const future = new Refusal({ code: 'date-in-future', field: 'acquiredOn', date: '2030-01-01' });
     expect(Object.keys(refusedFields(future, ['acquiredOn', 'hatchedOn']))).toEqual(['acquiredOn']);

@@ -20,7 +20,9 @@ export function SavingNote(): ReactElement {
         data-saving={state.kind}
       >
         {state.kind === 'saved' && displaced !== null && 'Your last change is not saved'}
-        {state.kind === 'saved' && displaced === null && (isUnsound ? 'All saved but the scale, which gives none yet' : 'All saved')}
+        {state.kind === 'saved' &&
+          displaced === null &&
+          (isUnsound ? 'All saved but the scale: it needs all its points first' : 'All saved')}
         {state.kind === 'saving' && 'Saving …'}
         {state.kind === 'waiting' && 'Not saved yet: Exuviary does not answer. Trying again by itself.'}
         {state.kind === 'refused' && wordsFor(state.failure).happened}

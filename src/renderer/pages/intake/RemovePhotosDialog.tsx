@@ -47,7 +47,7 @@ export function RemovePhotosDialog({ photos, onClose }: { photos: readonly Photo
       }
     >
       {error !== null && <FailureNotice error={error} />}
-      <p>With each go its scale and its readings. You can put them back from the settings until Exuviary is closed.</p>
+      <p>With each go its scale and its readings. You can put them back from the settings until Exuviary ends.</p>
     </Dialog>
   );
 }

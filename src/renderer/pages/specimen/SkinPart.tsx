@@ -1,6 +1,6 @@
 import { type ReactElement, useState } from 'react';
 import type { MoltEntry } from '../../../api/contract/specimens.ts';
-import { spanInWords } from '../../../words/dates.ts';
+import { dayInWords, spanInWords } from '../../../words/dates.ts';
 import { whatSkinShows } from '../../../words/instars.ts';
 import { COMPLETENESS_LABELS, GRADE_LABELS } from '../../../words/labels.ts';
 import { Button } from '../../parts/Button.tsx';
@@ -51,12 +51,21 @@ export function SkinPart({ entry }: { entry: MoltEntry }): ReactElement {
       </div>
     );
   }
+  const early = entry.photos.flatMap(({ originalName, takenOn }) =>
+    takenOn !== null && takenOn < molt.happenedFrom ? [{ originalName, takenOn }] : [],
+  )[0];
   return (
     <section className={style['skin']} aria-label={`Skin of ${spanInWords(molt.happenedFrom, molt.happenedTo)}`}>
       <p className={style['shows']}>{whatSkinShows(entry.instar)}</p>
       <div className={style['spread']}>
         <PhotoStrip photos={entry.photos} intakePath={`/intake/${molt.specimenId}/${molt.id}`} />
         <div className={style['findings']}>
+          {early && (
+            <p className={style['doubt']}>
+              {early.originalName} was taken on {dayInWords(early.takenOn)}, before this molt. The camera’s clock may be wrong, or the day
+              of the molt, or it shows another skin.
+            </p>
+          )}
           <KeySizes sizes={entry.sizes} hasPhotos={entry.photos.length > 0} />
           <DeterminationLines determinations={entry.determinations} />
           <p className={style['state']}>
