@@ -1,34 +1,70 @@
 import type { Archive } from '../../archive/archive.ts';
 import type { CabinetEntry } from '../../archive/records/animals.ts';
-import type { AnimalRecords, SkinState } from '../../domain/care/followed.ts';
+import type { AnimalRecords, KnownGrowth, SkinState } from '../../domain/care/followed.ts';
 import type { Observation } from '../../domain/care/observation.ts';
 import { growthFactorFrom, type LastSkinSize } from '../../domain/care/spanNow.ts';
 import { buildLadder } from '../../domain/growth/ladder.ts';
+import type { Exuvia } from '../../domain/molting/exuvia.ts';
 import { signOf } from '../../domain/sexing/sign.ts';
 import { standingOf } from '../../domain/sexing/standing.ts';
 import { onRecord } from './ladderPage.ts';
 import { type MoltedSkin, moltedSkinsOf, skinSizesOf } from './skins.ts';
 
-/** All that following one animal needs. Its sizes are measured anew only where a skin was measured at all. */
-export function animalRecordsOf(archive: Archive, entry: CabinetEntry, observations: readonly Observation[]): AnimalRecords {
-  const { specimen, molts, determinations, lastMeasured } = entry;
-  const skins = moltedSkinsOf(archive, specimen.id);
-  const sexed = new Set(standingOf(determinations).map(({ exuviaId }) => exuviaId));
-  const fit = lastMeasured ? buildLadder(skins.map(onRecord), specimen).fit : null;
+/** What is read for all animals at once, in a fixed number of statements. */
+interface OfAll {
+  readonly observations: ReadonlyMap<string, readonly Observation[]>;
+  readonly exuviaOfMolt: ReadonlyMap<string, Exuvia>;
+  readonly photographed: ReadonlySet<string>;
+  readonly measured: ReadonlySet<string>;
+}
+
+/** All that following each of these animals needs, in their order. */
+export function animalRecordsOf(
+  archive: Archive,
+  entries: readonly CabinetEntry[],
+): (AnimalRecords & { observations: readonly Observation[] })[] {
+  const ofAll = readOfAll(archive);
+  return entries.map((entry) => {
+    const { specimen, molts, determinations } = entry;
+    return {
+      specimen,
+      observations: ofAll.observations.get(specimen.id) ?? [],
+      molts,
+      skins: skinStatesOf(entry, ofAll),
+      growth: () => knownGrowth(archive, entry),
+      sex: signOf(determinations).sex,
+      forecast: null,
+    };
+  });
+}
+
+function readOfAll(archive: Archive): OfAll {
+  const measuredPhotos = archive.readings.measuredPhotoIds();
+  const ofSkins = archive.photos
+    .list({ unassigned: false })
+    .flatMap(({ id, subject }) => (subject.kind === 'skin' ? [{ exuviaId: subject.exuviaId, measured: measuredPhotos.has(id) }] : []));
   return {
-    specimen,
-    observations,
-    molts,
-    skins: skins.flatMap(({ molt, exuvia, photos }): SkinState[] => {
-      if (!exuvia) return [];
-      const measured = photos.some(({ readings }) => readings.some(({ measurement }) => measurement !== null));
-      return [{ moltId: molt.id, exuvia, photographed: photos.length > 0, measured, sexed: sexed.has(exuvia.id) }];
-    }),
-    lastSkinSize: lastMeasured && lastSkinSizeOf(skins),
-    factor: growthFactorFrom(fit),
-    sex: signOf(determinations).sex,
-    forecast: null,
+    observations: Map.groupBy(archive.observations.list(), ({ specimenId }) => specimenId),
+    exuviaOfMolt: new Map(archive.exuviae.list().map((exuvia) => [exuvia.moltId, exuvia])),
+    photographed: new Set(ofSkins.map(({ exuviaId }) => exuviaId)),
+    measured: new Set(ofSkins.filter(({ measured }) => measured).map(({ exuviaId }) => exuviaId)),
   };
+}
+
+function skinStatesOf({ molts, determinations }: CabinetEntry, { exuviaOfMolt, photographed, measured }: OfAll): SkinState[] {
+  const sexed = new Set(standingOf(determinations).map(({ exuviaId }) => exuviaId));
+  return molts.flatMap(({ id: moltId }): SkinState[] => {
+    const exuvia = exuviaOfMolt.get(moltId);
+    if (!exuvia) return [];
+    const { id } = exuvia;
+    return [{ moltId, exuvia, photographed: photographed.has(id), measured: measured.has(id), sexed: sexed.has(id) }];
+  });
+}
+
+function knownGrowth(archive: Archive, { specimen, lastMeasured }: CabinetEntry): KnownGrowth {
+  if (!lastMeasured) return { lastSkinSize: null, factor: growthFactorFrom(null) };
+  const skins = moltedSkinsOf(archive, specimen.id);
+  return { lastSkinSize: lastSkinSizeOf(skins), factor: growthFactorFrom(buildLadder(skins.map(onRecord), specimen).fit) };
 }
 
 /** Of the latest skin that gives a length an animal's span can be told from. */

@@ -29,16 +29,13 @@ export function presentOf(context: Pick<ApiContext, 'archive' | 'ambient'>): Pre
 
 /** Every animal that is still kept, by code. */
 export function watchedAnimals(archive: Archive, present: Present): Watched[] {
-  const observationsOf = Map.groupBy(archive.observations.list(), ({ specimenId }) => specimenId);
-  return archive.cabinet
-    .entries()
-    .filter(({ specimen }) => isKept(specimen.status))
-    .map((entry): Watched => {
-      const { specimen, coverPhotoId, determinations } = entry;
-      const observations = observationsOf.get(specimen.id) ?? [];
-      const followed = follow(animalRecordsOf(archive, entry, observations), present);
-      return { specimen, sex: signOf(determinations), coverPhotoId, observations, followed };
-    });
+  const entries = archive.cabinet.entries().filter(({ specimen }) => isKept(specimen.status));
+  const records = animalRecordsOf(archive, entries);
+  return entries.map(({ specimen, coverPhotoId, determinations }, index): Watched => {
+    const known = records[index];
+    if (!known) throw new RangeError(`Expected records of each of ${entries.length} animals but received ${records.length}`);
+    return { specimen, sex: signOf(determinations), coverPhotoId, observations: known.observations, followed: follow(known, present) };
+  });
 }
 
 export function watchBoardOf(archive: Archive, present: Present): WatchBoard {

@@ -25,7 +25,7 @@ function itemsOf(animal: FollowedAnimal, today: CalendarDay): WatchItem[] {
   });
   if (timer) return [item(...moltingPlace(timer), { kind: 'molting', timer })];
   const items = skinNeeds(animal, today).map(({ urgency, action, need }) => item(urgency, need.moltedOn, action, need));
-  if (hold && hold.missing.length > 0) {
+  if (hold) {
     const hard = hold.fangs?.color === 'fangs-black';
     const action = hard ? 'wait' : 'note-fangs';
     const kind = hard || !hold.missing.includes('date') ? 'feeding-hold' : 'hardening';

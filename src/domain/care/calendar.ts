@@ -39,7 +39,7 @@ export function calendarEntriesOf(animals: readonly FollowedAnimal[]): CalendarE
         entries.push({ ...name(`molt-${state}`, timer.observationId), kind: 'molt-check', at, state });
       }
     }
-    if (hold && hold.endedBy === null) {
+    if (hold) {
       entries.push({ ...name('feeding-hold', molted), kind: 'feeding-hold', from: hold.moltedOn, until: hold.until });
       if (hold.missing.includes('fangs')) entries.push({ ...name('fang-check', molted), kind: 'fang-check', on: hold.until });
     }

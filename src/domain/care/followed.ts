@@ -21,14 +21,20 @@ export interface SkinState {
   readonly sexed: boolean;
 }
 
+/** What the skins of an animal tell of its size now. */
+export interface KnownGrowth {
+  readonly lastSkinSize: LastSkinSize | null;
+  readonly factor: GrowthFactor;
+}
+
 /** All that following one animal needs of its records. */
 export interface AnimalRecords {
   readonly specimen: Pick<Specimen, 'id' | 'habit'>;
   readonly observations: readonly Seen[];
   readonly molts: readonly Pick<Molt, 'id' | 'happenedFrom' | 'happenedTo' | 'outcomes'>[];
   readonly skins: readonly SkinState[];
-  readonly lastSkinSize: LastSkinSize | null;
-  readonly factor: GrowthFactor;
+  /** Asked for only where a span decides something: measuring skins anew takes time, and a list follows hundreds of animals. */
+  readonly growth: () => KnownGrowth;
   readonly sex: Sex;
   readonly forecast: MoltForecast | null;
 }
@@ -44,9 +50,10 @@ export interface Present {
 export interface FollowedAnimal {
   readonly records: AnimalRecords;
   readonly lastMolt: LastMolt | null;
+  /** Null where it is not known, and where nothing depends on it. */
   readonly span: SpanNow | null;
   readonly timer: MoltTimer | null;
-  /** Null for an animal that has not molted here. */
+  /** Null for an animal that is not held. */
   readonly hold: FeedingHold | null;
   readonly suspicion: Suspicion;
 }
@@ -57,14 +64,18 @@ export function follow(all: AnimalRecords, { now, today, table }: Present): Foll
   const records = grown ? { ...all, forecast: null } : all;
   const { observations, molts } = records;
   const lastMolt = lastMoltOf(observations, molts);
-  const span = spanOf(records, lastMolt);
   const run = openRunOf(observations, molts);
+  const holdOf = (size: SpanNow | null) => lastMolt && feedingHold({ lastMolt, span: size, observations, table, today });
+  // Without a size the longest wait holds: what is over by that is over by any.
+  const perhapsHeld = holdOf(null)?.endedBy === null;
+  const span = run || perhapsHeld ? spanOf(records, lastMolt) : null;
+  const hold = perhapsHeld ? holdOf(span) : null;
   return {
     records,
     lastMolt,
     span,
     timer: run && moltTimer(run, span, now),
-    hold: lastMolt && feedingHold({ lastMolt, span, observations, table, today }),
+    hold: hold?.endedBy === null ? hold : null,
     suspicion: premoltSuspicion({ observations, lastMolt, habit: records.specimen.habit, forecast: records.forecast, today }),
   };
 }
@@ -73,9 +84,10 @@ export function follow(all: AnimalRecords, { now, today, table }: Present): Foll
  * What was measured on the animal since its last molt; else what its last skin foretells. A molt that is watched but not yet
  * on record puts the skin of before one molt further back.
  */
-function spanOf({ observations, lastSkinSize, factor, sex }: AnimalRecords, lastMolt: LastMolt | null): SpanNow | null {
+function spanOf({ observations, growth, sex }: AnimalRecords, lastMolt: LastMolt | null): SpanNow | null {
   const taken = inTimeOrder(observations).findLast((seen) => seen.span !== null && (lastMolt === null || isAfter(seen, lastMolt)));
   if (taken?.span) return spanFromAnimal(taken.span);
+  const { lastSkinSize, factor } = growth();
   if (lastSkinSize === null) return null;
   const unrecorded = lastMolt !== null && lastMolt.moltId === null ? 1 : 0;
   return spanFromSkin({ ...lastSkinSize, moltsSince: lastSkinSize.moltsSince + unrecorded }, factor, sex);

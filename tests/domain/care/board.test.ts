@@ -2,13 +2,15 @@ import { describe, expect, test } from 'vitest';
 import { boardOf } from '../../../src/domain/care/board.ts';
 import { calendarEntriesOf } from '../../../src/domain/care/calendar.ts';
 import { CAUTIOUS_FEEDING_TABLE } from '../../../src/domain/care/feedingTable.ts';
-import { type AnimalRecords, follow } from '../../../src/domain/care/followed.ts';
-import { ANY_TARANTULA } from '../../../src/domain/care/spanNow.ts';
+import { type AnimalRecords, follow, type KnownGrowth } from '../../../src/domain/care/followed.ts';
+import { ANY_TARANTULA, type LastSkinSize } from '../../../src/domain/care/spanNow.ts';
 import { estimateFrom } from '../../../src/domain/measuring/quantity.ts';
 import { molt, seen } from './seen.ts';
 
 const NOW = '2026-06-15T12:00:00.000Z';
 const TODAY = '2026-06-15';
+
+const growth = (lastSkinSize: LastSkinSize | null) => (): KnownGrowth => ({ lastSkinSize, factor: ANY_TARANTULA });
 
 function animal(id: string, part: Partial<AnimalRecords> = {}) {
   const records: AnimalRecords = {
@@ -16,8 +18,7 @@ function animal(id: string, part: Partial<AnimalRecords> = {}) {
     observations: [],
     molts: [],
     skins: [],
-    lastSkinSize: null,
-    factor: ANY_TARANTULA,
+    growth: growth(null),
     sex: 'unsexed',
     forecast: null,
     ...part,
@@ -58,7 +59,7 @@ describe('who needs what today', () => {
   });
 
   test('a hold goes from hardening by the date or by the fangs, and then waits for the other', () => {
-    const small = { lastSkinSize: { legSpanMm: estimateFrom(10, 0.1), carapaceLengthMm: null, moltsSince: 1 }, skins: [skin] };
+    const small = { growth: growth({ legSpanMm: estimateFrom(10, 0.1), carapaceLengthMm: null, moltsSince: 1 }), skins: [skin] };
     const black = seen('fangs-black', '2026-06-14T20:00');
     expect(boardOfOne({ ...small, molts: [molt('m1', '2026-06-12')] })).toEqual([['hardening', 'note-fangs']]);
     expect(boardOfOne({ ...small, molts: [molt('m1', '2026-06-12')], observations: [black] })).toEqual([['feeding-hold', 'wait']]);
@@ -94,23 +95,39 @@ describe('who needs what today', () => {
   });
 
   test('what was measured on the animal since its molt goes before what its skin foretells', () => {
-    const lastSkinSize = { legSpanMm: estimateFrom(100, 1), carapaceLengthMm: null, moltsSince: 1 };
+    const skinOfBefore = growth({ legSpanMm: estimateFrom(100, 1), carapaceLengthMm: null, moltsSince: 1 });
     const measured = { ...seen('span-measured', '2026-06-13T20:00'), span: { spanMm: 49, plusMinusMm: 1 } };
     const molts = [molt('m1', '2026-06-12')];
-    expect(animal('a', { molts, lastSkinSize }).hold?.wait).toEqual({ count: 1, unit: 'months' });
-    expect(animal('a', { molts, lastSkinSize, observations: [measured] }).hold?.wait).toEqual({ count: 7, unit: 'days' });
+    expect(animal('a', { molts, growth: skinOfBefore }).hold?.wait).toEqual({ count: 1, unit: 'months' });
+    expect(animal('a', { molts, growth: skinOfBefore, observations: [measured] }).hold?.wait).toEqual({ count: 7, unit: 'days' });
     const before = { ...measured, moment: { at: '2026-06-11T20:00:00.000Z', offset: '+00:00' } };
-    expect(animal('a', { molts, lastSkinSize, observations: [before] }).hold?.wait).toEqual({ count: 1, unit: 'months' });
+    expect(animal('a', { molts, growth: skinOfBefore, observations: [before] }).hold?.wait).toEqual({ count: 1, unit: 'months' });
   });
 
   test('a watched molt not yet on record puts the skin one molt further back', () => {
-    const lastSkinSize = { legSpanMm: estimateFrom(40, 0), carapaceLengthMm: null, moltsSince: 1 };
+    const skinOfBefore = growth({ legSpanMm: estimateFrom(40, 0), carapaceLengthMm: null, moltsSince: 1 });
     const span = animal('a', {
       molts: [molt('m1', '2025-06-12')],
-      lastSkinSize,
+      growth: skinOfBefore,
       observations: [seen('free-of-skin', '2026-06-14T20:00')],
     }).span;
     expect(span?.spanMm).toBeCloseTo(40 * 1.3 * 1.3, 10);
+  });
+});
+
+describe('the sizes of skins', () => {
+  test.each([
+    ['is held', [molt('m1', '2026-06-12')], 1],
+    ['molted long ago', [molt('m1', '2026-01-12')], 0],
+    ['has not molted here', [], 0],
+  ])('are asked for only where they decide something: an animal that %s', (_, molts, asked) => {
+    let times = 0;
+    const counted = () => {
+      times += 1;
+      return { lastSkinSize: null, factor: ANY_TARANTULA };
+    };
+    animal('a', { molts, growth: counted });
+    expect(times).toBe(asked);
   });
 });
 
