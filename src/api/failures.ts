@@ -17,6 +17,7 @@ export const STATUS_OF: Readonly<Record<FailureCode, 400 | 401 | 403 | 404 | 409
   'instars-out-of-order': 422,
   'instar-too-low': 422,
   'instar-too-high': 422,
+  'gap-misplaced': 422,
   'gap-uncounted': 422,
   'acquired-instar-contradicted': 422,
   'outcomes-contradict': 422,

@@ -35,6 +35,7 @@ export const Failure = z
     }),
     z.object({ code: z.literal('instar-too-low'), instar: z.int(), earlierMolts: z.int() }),
     z.object({ code: z.literal('instar-too-high'), instar: z.int() }),
+    z.object({ code: z.literal('gap-misplaced'), moltDate: z.string() }),
     z.object({ code: z.literal('gap-uncounted'), moltDate: z.string() }),
     z.object({
       code: z.literal('acquired-instar-contradicted'),

@@ -107,6 +107,11 @@ export function wordsFor(failure: Failure): FailureWords {
         happened: `Instar ${failure.instar} is higher than any animal reaches.`,
         advice: 'Check the instar numbers of the molts before it.',
       };
+    case 'gap-misplaced':
+      return {
+        happened: `The molt on ${dayInWords(failure.moltDate)} is the first on record, so no gap can stand before it.`,
+        advice: 'Give it a higher instar number instead.',
+      };
     case 'gap-uncounted':
       return {
         happened: `The gap before the molt on ${dayInWords(failure.moltDate)} cannot be kept: no molt of this animal has an instar number to count from.`,

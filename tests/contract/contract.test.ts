@@ -5,6 +5,7 @@ import type { Exchange, Memory } from './exchange.ts';
 import { ROADS, type Road } from './roads.ts';
 import { archiveStory } from './stories/archive.ts';
 import { findingStory } from './stories/finding.ts';
+import { growthStory } from './stories/growth.ts';
 import { intakeStory } from './stories/intake.ts';
 import { measuringStory } from './stories/measuring.ts';
 import { removalStory } from './stories/removals.ts';
@@ -24,6 +25,7 @@ const exchanges: readonly Exchange[] = [
   ...removalStory,
   ...sampleStory,
   ...findingStory,
+  ...growthStory,
 ];
 
 describe('the table of exchanges', () => {

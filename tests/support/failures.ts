@@ -17,6 +17,7 @@ export const ONE_OF_EACH_FAILURE: { readonly [Code in FailureCode]: Extract<Fail
   'instars-out-of-order': { code: 'instars-out-of-order', instar: 5, neighbourInstar: 6, neighbourDate: '2026-02-01', recordedBetween: 1 },
   'instar-too-low': { code: 'instar-too-low', instar: 1, earlierMolts: 2 },
   'instar-too-high': { code: 'instar-too-high', instar: 61 },
+  'gap-misplaced': { code: 'gap-misplaced', moltDate: '2024-05-01' },
   'gap-uncounted': { code: 'gap-uncounted', moltDate: '2024-05-01' },
   'acquired-instar-contradicted': {
     code: 'acquired-instar-contradicted',

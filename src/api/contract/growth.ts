@@ -1,8 +1,11 @@
 import { z } from 'zod';
+import { GrowthReport } from '../../domain/growth/growthReport.ts';
+import { Gap } from '../../domain/growth/missed/gap.ts';
 import { Ladder } from '../../domain/growth/rung.ts';
 import { CalibrationRecord } from '../../domain/measuring/calibration.ts';
 import { Reading } from '../../domain/measuring/reading.ts';
 import { Instar } from '../../domain/molting/instar.ts';
+import { Renumbering } from '../../domain/molting/renumbering.ts';
 import { Photo } from '../../domain/photo/photo.ts';
 import { Specimen } from '../../domain/specimen/specimen.ts';
 import type { Endpoint } from './endpoint.ts';
@@ -18,6 +21,8 @@ export const LadderPage = z
     specimen: Specimen,
     instarNow: Instar.nullable().describe('Instar of the living animal: one more than the last shed'),
     ladder: Ladder,
+    growth: GrowthReport,
+    kin: z.int().min(0).describe('Siblings of the same egg sac whose growth counts beside its own'),
     gallery: z.array(GalleryItem),
   })
   .meta({ id: 'LadderPage' });
@@ -25,4 +30,16 @@ export type LadderPage = z.infer<typeof LadderPage>;
 
 export const growthEndpoints = {
   'GET /api/specimens/{specimenId}/ladder': { summary: 'The skins of one animal, instar by instar', answer: LadderPage },
+  'POST /api/specimens/{specimenId}/gaps': {
+    summary: 'Put a molt that left no skin on record, by numbering; the answer turned round takes it back',
+    body: Gap,
+    answer: Renumbering,
+    status: 201,
+  },
+  'POST /api/specimens/{specimenId}/renumberings': {
+    summary: 'Change the instar numbers of several molts at once, all or none',
+    body: Renumbering,
+    answer: Renumbering,
+    status: 201,
+  },
 } as const satisfies Record<string, Endpoint>;

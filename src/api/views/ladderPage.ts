@@ -1,26 +1,58 @@
 import type { Archive } from '../../archive/archive.ts';
+import type { CalendarDay } from '../../domain/dates.ts';
+import { growthReportOf } from '../../domain/growth/growthReport.ts';
 import { buildLadder, type MoltOnRecord } from '../../domain/growth/ladder.ts';
+import { type LiveSize, placeLiveSizes } from '../../domain/growth/liveSizes.ts';
 import { instarNowOf } from '../../domain/molting/instars.ts';
 import { unwrap } from '../../domain/result.ts';
+import { signOf } from '../../domain/sexing/sign.ts';
+import type { Specimen } from '../../domain/specimen/specimen.ts';
 import type { GalleryItem, LadderPage } from '../contract/growth.ts';
+import { kinGrowthOf } from './kinGrowth.ts';
+import { measureReadings, skinReadingsOf } from './measurements.ts';
+import { pointingIn } from './pointing.ts';
 import { type MoltedSkin, moltedSkinsOf, readingsOf } from './skins.ts';
 
-export function ladderPageOf(archive: Archive, specimenId: string): LadderPage {
+export function ladderPageOf(archive: Archive, specimenId: string, today: CalendarDay): LadderPage {
   const specimen = unwrap(archive.specimens.get(specimenId));
   const skins = moltedSkinsOf(archive, specimenId);
-  const ladder = buildLadder(skins.map(onRecord), specimen);
+  const records = skins.map(onRecord);
+  const ladder = buildLadder(records, specimen);
+  const kin = kinGrowthOf(archive, specimen);
+  const growth = growthReportOf(ladder, records, {
+    today,
+    sex: signOf(archive.determinations.ofSpecimen(specimenId)).sex,
+    isLiving: specimen.status !== 'dead',
+    kin: kin.logRatios,
+    live: liveSizesOf(archive, specimen, skins),
+  });
   const shown = new Set(ladder.rungs.map((rung) => rung.photoId));
   const gallery = skins.flatMap((skin) => galleryItemsOf(archive, skin).filter((item) => shown.has(item.photo.id)));
   const instarNow = instarNowOf(
     skins.map(({ molt }) => molt),
     specimen,
   );
-  return { specimen, instarNow, ladder, gallery };
+  return { specimen, instarNow, ladder, growth, kin: kin.siblings, gallery };
 }
 
 /** A molted skin as the ladder takes it. */
 export function onRecord(skin: MoltedSkin): MoltOnRecord {
   return { molt: skin.molt, exuvia: skin.exuvia, photos: skin.photos.map(({ photo }) => photo), readings: readingsOf(skin) };
+}
+
+function liveSizesOf(archive: Archive, specimen: Specimen, skins: readonly MoltedSkin[]): LiveSize[] {
+  const pointing = pointingIn(archive);
+  const measured = archive.photos.ofAnimal(specimen.id).flatMap((photo) => {
+    const readings = archive.readings.ofPhoto(photo.id);
+    if (readings.length === 0) return [];
+    const calibration = unwrap(archive.calibrations.get(photo.id));
+    return [{ photo, readings: skinReadingsOf(photo.id, measureReadings(photo, calibration, readings, pointing)) }];
+  });
+  return placeLiveSizes(
+    measured,
+    skins.map(({ molt }) => molt),
+    specimen,
+  );
 }
 
 function galleryItemsOf(archive: Archive, skin: MoltedSkin): GalleryItem[] {

@@ -60,7 +60,8 @@ export function carapaceLengthOf({ photos }: MeasuredSkin, pointing: Pointing): 
   return sizesOf(readings).carapaceLengthMm;
 }
 
-function carapaceOnly(reading: Reading): Reading {
+/** Narrows a reading to the four points of the carapace. */
+export function carapaceOnly(reading: Reading): Reading {
   const landmarks: Landmarks = {};
   for (const name of CARAPACE_LANDMARKS) {
     const landmark = reading.landmarks[name];

@@ -1,6 +1,7 @@
 import type { Archive } from '../../archive/archive.ts';
 import { type SkinReading, type SkinSizes, sizesOf } from '../../domain/growth/skinSizes.ts';
 import type { CalibrationRecord } from '../../domain/measuring/calibration.ts';
+import type { Reading } from '../../domain/measuring/reading.ts';
 import type { Exuvia } from '../../domain/molting/exuvia.ts';
 import type { Molt } from '../../domain/molting/molt.ts';
 import type { Photo } from '../../domain/photo/photo.ts';
@@ -22,8 +23,12 @@ export interface MoltedSkin {
   readonly photos: readonly SkinPhoto[];
 }
 
-/** The molts of one animal, oldest first; read in a fixed number of statements, however many there are. */
-export function moltedSkinsOf(archive: Archive, specimenId: string): MoltedSkin[] {
+/**
+ * The molts of one animal, oldest first; read in a fixed number of statements, however many there are.
+ *
+ * @param narrowed leaves only what is to be measured.
+ */
+export function moltedSkinsOf(archive: Archive, specimenId: string, narrowed?: (reading: Reading) => Reading): MoltedSkin[] {
   const exuviae = new Map(archive.exuviae.ofSpecimen(specimenId).map((exuvia) => [exuvia.moltId, exuvia]));
   const calibrations = new Map(archive.calibrations.ofSkinsOf(specimenId).map((calibration) => [calibration.photoId, calibration]));
   const readings = Map.groupBy(archive.readings.ofSkinsOf(specimenId), (reading) => reading.photoId);
@@ -33,7 +38,7 @@ export function moltedSkinsOf(archive: Archive, specimenId: string): MoltedSkin[
 
   const skinPhotoOf = (photo: Photo): SkinPhoto => {
     const calibration = calibrations.get(photo.id) ?? null;
-    return { photo, calibration, readings: measureReadings(photo, calibration, readings.get(photo.id) ?? [], pointing) };
+    return { photo, calibration, readings: measureReadings(photo, calibration, readings.get(photo.id) ?? [], pointing, narrowed) };
   };
   return archive.molts.ofSpecimen(specimenId).map((molt) => {
     const exuvia = exuviae.get(molt.id) ?? null;

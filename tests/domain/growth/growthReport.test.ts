@@ -15,6 +15,11 @@ function kindsOf(records: readonly MoltOnRecord[]): string[] {
   return report(records).findings.map(({ kind }) => kind);
 }
 
+function numbersIn(value: unknown): number[] {
+  if (typeof value === 'number') return [value];
+  return typeof value === 'object' && value !== null ? Object.values(value).flatMap(numbersIn) : [];
+}
+
 describe('growthReportOf, with little or odd on record', () => {
   it('says what is missing instead of a number', () => {
     expect(kindsOf([])).toEqual(['no-size', 'no-interval']);
@@ -92,8 +97,8 @@ describe('growthReportOf, with little or odd on record', () => {
           return moltOn(`202${index}-03-01`, isNumbered ? instar : null, length, uncertainty);
         });
         const made = report(records, { sex: 'male' });
-        // The schema takes no NaN and no infinity, and JSON would turn both into null.
-        expect(GrowthReport.parse(JSON.parse(JSON.stringify(made)))).toEqual(made);
+        expect(numbersIn(made).every(Number.isFinite)).toBe(true);
+        expect(GrowthReport.parse(made)).toEqual(made);
       }),
     );
   });

@@ -3,39 +3,29 @@ import { checkAcquisition } from '../../molting/acquisition.ts';
 import { type Acquisition, anchorsOf, type InstarAnchor } from '../../molting/instarAnchors.ts';
 import { type DatedMolt, inDateOrder } from '../../molting/instars.ts';
 import { MoltDraft } from '../../molting/molt.ts';
+import type { Renumbering } from '../../molting/renumbering.ts';
 import { fail, type Result, succeed } from '../../result.ts';
 
-/** Instar numbers noted at molts, before and after a change; turned round it undoes itself. */
-export const Renumbering = z
-  .object({ changes: z.array(z.object({ moltId: z.string(), from: MoltDraft.shape.instarShed, to: MoltDraft.shape.instarShed })).min(1) })
-  .meta({ id: 'Renumbering' });
-export type Renumbering = z.infer<typeof Renumbering>;
-
 /** A gap to be put on record: so many instars went by unseen just before this molt's own. */
-export interface Gap {
-  readonly beforeMoltId: string;
-  readonly skipped: number;
-}
+export const Gap = z.object({ beforeMoltId: z.string(), skipped: z.int().min(1).max(10) }).meta({ id: 'Gap' });
+export type Gap = z.infer<typeof Gap>;
 
 /**
  * Puts a gap before a molt by numbering. The molts on both sides get their numbers noted, so that the gap stands nowhere else;
  * every number noted later rises by as much, except where the numbers already left room for it: then the gap only finds its
  * place. Where only later molts are numbered these stay, and the count before the gap falls instead.
  *
- * Failures: `gap-uncounted` when no molt near has a number to count from, `instar-too-low`, `instar-too-high`,
- * `acquired-instar-contradicted`.
+ * Failures: `not-found` for a molt of another animal, `gap-misplaced` before the first molt, `gap-uncounted` when no molt has a number
+ * to count from, `instar-too-low`, `instar-too-high`, `acquired-instar-contradicted`.
  *
  * @param molts all of one animal.
- * @param gap before a molt that is not the first, of one instar or more.
- * @throws RangeError for any other gap: a mistake of the caller.
  */
 export function insertGap(molts: readonly DatedMolt[], gap: Gap, acquisition?: Acquisition): Result<Renumbering> {
   const ordered = inDateOrder(molts);
   const place = ordered.findIndex(({ id }) => id === gap.beforeMoltId);
   const after = ordered[place];
-  if (!after || place < 1 || !(Number.isInteger(gap.skipped) && gap.skipped >= 1)) {
-    throw new RangeError('Expected a gap of one instar or more before a molt that has one before it');
-  }
+  if (!after) return fail({ code: 'not-found', what: 'molt', id: gap.beforeMoltId });
+  if (place === 0) return fail({ code: 'gap-misplaced', moltDate: after.happenedFrom });
   const anchors = anchorsOf(ordered, acquisition);
   const earlier = anchors.findLast(({ period }) => period < place);
   const later = anchors.find(({ period }) => period >= place);
@@ -50,11 +40,6 @@ export function insertGap(molts: readonly DatedMolt[], gap: Gap, acquisition?: A
     }
   } else return fail({ code: 'gap-uncounted', moltDate: after.happenedFrom });
   return checked(ordered, noted, acquisition);
-}
-
-/** The renumbering that takes another one back. */
-export function reversed({ changes }: Renumbering): Renumbering {
-  return { changes: changes.map(({ moltId, from, to }) => ({ moltId, from: to, to: from })) };
 }
 
 interface Counting {

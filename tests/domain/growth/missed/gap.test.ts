@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { insertGap, reversed } from '../../../../src/domain/growth/missed/gap.ts';
+import { insertGap } from '../../../../src/domain/growth/missed/gap.ts';
 import { placeMolts } from '../../../../src/domain/growth/positions.ts';
 import type { Acquisition } from '../../../../src/domain/molting/instarAnchors.ts';
+import { reversed } from '../../../../src/domain/molting/renumbering.ts';
 
 function rowOf(instars: readonly (number | null)[]) {
   return instars.map((instarShed, index) => {
@@ -68,8 +69,8 @@ describe('insertGap', () => {
 
   it('refuses an instar beyond 60, and a gap where none can be', () => {
     expect(numbersAfter([59, 60], 1)).toEqual({ code: 'instar-too-high', instar: 61 });
-    expect(() => insertGap(rowOf([4, 5]), { beforeMoltId: 'molt-0', skipped: 1 })).toThrow(/gap/);
-    expect(() => insertGap(rowOf([4, 5]), { beforeMoltId: 'molt-1', skipped: 0 })).toThrow(/gap/);
+    expect(numbersAfter([4, 5], 0)).toEqual({ code: 'gap-misplaced', moltDate: '2024-01-10' });
+    expect(numbersAfter([4, 5], 7)).toEqual({ code: 'not-found', what: 'molt', id: 'molt-7' });
   });
 
   it('leaves the gap just there, nothing of it open, and can be taken back', () => {
