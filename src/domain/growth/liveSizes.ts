@@ -26,6 +26,8 @@ export const LiveSize = z
   .meta({ id: 'LiveSize' });
 export type LiveSize = z.infer<typeof LiveSize>;
 
+const LENGTHS = ['carapaceLengthMm', 'carapaceWidthMm', 'legFirstMm', 'legFourthMm', 'legSpanMm'] as const;
+
 export interface LivePhoto {
   readonly photo: Pick<Photo, 'id' | 'subject' | 'takenOn'>;
   readonly readings: readonly SkinReading[];
@@ -41,7 +43,7 @@ export function placeLiveSizes(photos: readonly LivePhoto[], molts: readonly Dat
   const positions = placeMolts(ordered, acquisition);
   return photos.flatMap(({ photo, readings }) => {
     const sizes = sizesOf(readings);
-    if (photo.subject.kind !== 'animal' || Object.values(sizes).every((size) => size === null)) return [];
+    if (photo.subject.kind !== 'animal' || LENGTHS.every((length) => sizes[length] === null)) return [];
     const { takenOn } = photo;
     const surely = takenOn === null ? 0 : ordered.filter((molt) => molt.happenedTo < takenOn).length;
     const perhaps = takenOn === null ? ordered.length : ordered.filter((molt) => molt.happenedFrom <= takenOn).length;
