@@ -125,6 +125,8 @@ test('the second photo of a skin is offered the molt the first one made; photos 
   await expect(panel.getByText('These photos were taken 1093 days apart: 11 Feb 2022 to 8 Feb 2025.')).toBeVisible();
   await expect(give).toBeDisabled();
   await panel.getByLabel('They show one and the same skin').check();
+  await expect(panel.getByText('Say first when the molt was')).toBeVisible();
+  await panel.getByRole('button', { name: /^The day of the photo/ }).click();
   await expect(give).toBeEnabled();
 });
 

@@ -117,6 +117,7 @@ export function OwnerForm({ photos, page, likelyMoltId, today, assigning, onPlac
           </CheckField>
         </Notice>
       )}
+      {!owner && <p className={style['says']}>Say first when the molt was, and the instar as a number or not at all.</p>}
       <Button
         kind="primary"
         type="submit"
