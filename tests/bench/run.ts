@@ -10,6 +10,7 @@ import { root } from './core.ts';
 import type { Figure } from './figure.ts';
 import { importVsHand } from './importVsHand.ts';
 import { kills } from './kills.ts';
+import { missedMolts } from './missedMolts.ts';
 import { trueClicksFigures } from './trueClicksFigures.ts';
 
 const GROUPS: Record<string, () => Figure[] | Promise<Figure[]>> = {
@@ -18,6 +19,7 @@ const GROUPS: Record<string, () => Figure[] | Promise<Figure[]>> = {
   start: coldStart,
   accuracy: trueClicksFigures,
   kills,
+  missed: missedMolts,
 };
 
 const asked = process.argv.slice(2);

@@ -41,7 +41,9 @@ export const GrowthReport = z
     live: z.array(LiveSize).describe('From photos of the living animal; in no fit and no ratio'),
     maturity: MaturityHint.nullable(),
     carapaceNow: SizeAfterMolt.nullable().describe('Of the living animal, foretold from the skin of its last molt'),
-    spanNow: SizeAfterMolt.nullable().describe('Leg span likewise; null where that skin has none'),
+    spanNow: SizeAfterMolt.nullable().describe(
+      'Leg span likewise, by the exponent of leg I where that surely differs from 1; null where that skin has none',
+    ),
     findings: z.array(GrowthFinding),
   })
   .meta({ id: 'GrowthReport' });
@@ -64,6 +66,8 @@ export function growthReportOf(ladder: Ladder, records: readonly MoltOnRecord[],
   const skins = rungs.map(({ moltId }) => ({ moltId, readings: skinReadingsOn(records.find(({ molt }) => molt.id === moltId)) }));
   const last = rungs.at(-1);
   const growth = nextLogRatio(sizes, context.kin);
+  const legFirst = fitAllometry(rungs, 'legFirstMm');
+  const spanExponent = legFirst && legFirst.growth !== 'alike' ? legFirst.exponent : 1;
   return {
     ratios: ratiosOf(sizes),
     weighted: fitWeighted(sizes),
@@ -75,13 +79,13 @@ export function growthReportOf(ladder: Ladder, records: readonly MoltOnRecord[],
       const consistency = consistencyOf(lengthsNamed(readings, 'carapace-length'));
       return consistency ? [{ ...consistency, moltId }] : [];
     }),
-    legFirst: fitAllometry(rungs, 'legFirstMm'),
+    legFirst,
     legFourth: fitAllometry(rungs, 'legFourthMm'),
     regrowth: regrowthOf(skins.map(({ moltId, readings }) => ({ moltId, legs: legSizesOf(readings) }))),
     live: [...context.live],
     maturity: maturityOf(rungs, context),
     carapaceNow: last?.carapaceLengthMm ? sizeAfterMolt(last.carapaceLengthMm, growth) : null,
-    spanNow: last?.legSpanMm ? sizeAfterMolt(last.legSpanMm, growth) : null,
+    spanNow: last?.legSpanMm ? sizeAfterMolt(last.legSpanMm, growth, spanExponent) : null,
     findings: findingsOf(rungs, context.today),
   };
 }

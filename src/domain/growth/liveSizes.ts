@@ -4,7 +4,7 @@ import type { Acquisition } from '../molting/instarAnchors.ts';
 import { type DatedMolt, inDateOrder, instarOfAnimalPhoto } from '../molting/instars.ts';
 import type { Photo } from '../photo/photo.ts';
 import { placeMolts } from './positions.ts';
-import { type SkinReading, SkinSizes, sizesOf } from './skinSizes.ts';
+import { SizeName, type SkinReading, SkinSizes, sizesOf } from './skinSizes.ts';
 
 /**
  * Sizes of the living animal from a photo: of the instar after the last molt before it, one step above that molt's skin. Kept
@@ -26,8 +26,6 @@ export const LiveSize = z
   .meta({ id: 'LiveSize' });
 export type LiveSize = z.infer<typeof LiveSize>;
 
-const LENGTHS = ['carapaceLengthMm', 'carapaceWidthMm', 'legFirstMm', 'legFourthMm', 'legSpanMm'] as const;
-
 export interface LivePhoto {
   readonly photo: Pick<Photo, 'id' | 'subject' | 'takenOn'>;
   readonly readings: readonly SkinReading[];
@@ -43,7 +41,7 @@ export function placeLiveSizes(photos: readonly LivePhoto[], molts: readonly Dat
   const positions = placeMolts(ordered, acquisition);
   return photos.flatMap(({ photo, readings }) => {
     const sizes = sizesOf(readings);
-    if (photo.subject.kind !== 'animal' || LENGTHS.every((length) => sizes[length] === null)) return [];
+    if (photo.subject.kind !== 'animal' || SizeName.options.every((size) => sizes[size] === null)) return [];
     const { takenOn } = photo;
     const surely = takenOn === null ? 0 : ordered.filter((molt) => molt.happenedTo < takenOn).length;
     const perhaps = takenOn === null ? ordered.length : ordered.filter((molt) => molt.happenedFrom <= takenOn).length;

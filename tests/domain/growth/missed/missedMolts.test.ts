@@ -4,8 +4,8 @@ import { growthSteps } from '../../../../src/domain/growth/measuredStep.ts';
 import { CROSBY_FALSE_ALARMS, crosbyValues } from '../../../../src/domain/growth/missed/crosby.ts';
 import { checkMissedMolts, MissedMoltCheck } from '../../../../src/domain/growth/missed/missedMolts.ts';
 import { seededGenerator } from '../../../../src/domain/numerics/generator.ts';
+import { tallyMissedMolts, USUAL_GROWTH } from '../../../support/simulatedSkins.ts';
 import { lengthsOf, stepsOf } from '../trend/sizes.ts';
-import { simulateSkins } from './simulatedSkins.ts';
 
 // Sizes as published; the values of Crosby's criterion were worked out from them apart from this project.
 const SERIES = {
@@ -156,32 +156,20 @@ describe('checkMissedMolts', () => {
 });
 
 describe('missed molts of 1,000 simulated animals, ratio 1.25, spread 0.05, reading error 1 %, one skin in ten lost', () => {
-  const draw = seededGenerator(20_261_125);
-  const truth = { skins: 10, ratio: 1.25, spread: 0.05, readingError: 0.01, missed: 0.1 };
-  const tally = { gaps: 0, found: 0, foundByCrosby: 0, whole: 0, alarms: 0, likelyAlarms: 0, alarmsByCrosby: 0 };
-  for (let animal = 0; animal < 1000; animal += 1) {
-    const { sizes, missedBefore } = simulateSkins(truth, draw);
-    for (const [index, check] of checkMissedMolts(sizes).entries()) {
-      const isGap = (missedBefore[index] ?? 0) > 0;
-      tally[isGap ? 'gaps' : 'whole'] += 1;
-      if (check.suggestedSkipped > 0) tally[isGap ? 'found' : 'alarms'] += 1;
-      if (check.verdict === 'likely' && !isGap) tally.likelyAlarms += 1;
-      if (check.crosbyAlarm) tally[isGap ? 'foundByCrosby' : 'alarmsByCrosby'] += 1;
-    }
-  }
+  const tally = tallyMissedMolts(USUAL_GROWTH, 1000, seededGenerator(20_261_125));
 
   it('are found in four of five', () => {
     expect(tally.gaps).toBeGreaterThan(500);
-    expect(tally.found / tally.gaps).toBeGreaterThan(0.8);
+    expect(tally.recall).toBeGreaterThan(0.8);
   });
 
   it('are suggested without one in fewer than one step of a hundred, and called likely in fewer than one of a thousand', () => {
-    expect(tally.alarms / tally.whole).toBeLessThan(0.01);
-    expect(tally.likelyAlarms / tally.whole).toBeLessThan(0.001);
+    expect(tally.falseAlarms).toBeLessThan(0.01);
+    expect(tally.falseLikely).toBeLessThan(0.001);
   });
 
   it('would be found by the classical criterion no oftener, with far more false alarms', () => {
-    expect(tally.foundByCrosby / tally.gaps).toBeLessThan(tally.found / tally.gaps);
-    expect(tally.alarmsByCrosby / tally.whole).toBeGreaterThan(0.1);
+    expect(tally.crosbyRecall).toBeLessThan(tally.recall);
+    expect(tally.crosbyFalseAlarms).toBeGreaterThan(0.1);
   });
 });
