@@ -5,6 +5,7 @@ import type { Imports } from './records/imports.ts';
 import type { Observations } from './records/observations.ts';
 import type { Originals } from './records/originals.ts';
 import type { Calibrations, Photos, Readings } from './records/photos.ts';
+import type { PrintChecks } from './records/printChecks.ts';
 import type { Removals } from './records/removals.ts';
 import type { Renditions } from './records/renditions.ts';
 
@@ -28,6 +29,7 @@ export interface Archive {
   readonly readings: Readings;
   readonly removals: Removals;
   readonly preferences: PreferenceStore;
+  readonly printChecks: PrintChecks;
   readonly imports: Imports;
   readonly originals: Originals;
   readonly renditions: Renditions;

@@ -16,6 +16,7 @@ import { moltsIn } from './catalogue/molts.ts';
 import { observationsIn } from './catalogue/observations.ts';
 import { photosIn } from './catalogue/photos.ts';
 import { preferencesIn } from './catalogue/preferences.ts';
+import { printChecksIn } from './catalogue/printChecks.ts';
 import { readingsIn } from './catalogue/readings.ts';
 import { removalsIn } from './catalogue/removals.ts';
 import { specimensIn } from './catalogue/specimens.ts';
@@ -84,6 +85,7 @@ function archiveOver(database: Database.Database, context: RecordContext, files:
     readings: readingsIn(context),
     removals: removalsIn(context),
     preferences: preferencesIn(context),
+    printChecks: printChecksIn(context),
     imports: importsIn(context),
     originals: originalsIn({ files, layout, ambient, catalogue }),
     renditions: renditionsIn({ files, layout }, () => ambient.newId()),

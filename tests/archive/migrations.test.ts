@@ -146,6 +146,10 @@ describe('migrations', () => {
       expect(archive.readings.revisions('reading-1')).toHaveLength(1);
       expect(archive.preferences.get().theme).toBe('dark');
       expect(archive.observations.list().map(({ span }) => span)).toEqual(fixture === 'v001.sql' ? [] : [{ spanMm: 95, plusMinusMm: 5 }]);
+      // Kept since the third version.
+      expect(archive.printChecks.list().map(({ printer, acrossMm }) => [printer, acrossMm])).toEqual(
+        fixture < 'v003.sql' ? [] : [['Study', 49.6]],
+      );
       expect(archive.damaged()).toEqual([]);
       archive.close();
 

@@ -37,6 +37,7 @@ export function pointsOnGrid(photo: PhotoTruth, pointPx = 0.2): PointsScale {
     }),
     pointPx,
     print: { xFactor: 1, yFactor: 1, relativeStandardUncertainty: 0.001 },
+    printCheck: null,
     thicknessMm: 0.25,
   };
 }

@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { FoundScale, ScaleProposal } from '../../domain/finding/foundScale.ts';
 import { RoughScale } from '../../domain/finding/refinement.ts';
-import { BYTES, type Endpoint } from './endpoint.ts';
+import { PrintCheck, PrintCheckDraft } from '../../domain/scaleCard/printCheck.ts';
+import { BYTES, type Endpoint, NOTHING } from './endpoint.ts';
 
 export const findingEndpoints = {
   'GET /api/photos/{photoId}/proposals': {
@@ -17,5 +18,16 @@ export const findingEndpoints = {
     summary: 'A sheet with two scale cards, to be printed at actual size and cut in the middle',
     query: z.object({ sheet: z.enum(['a4', 'letter']).default('a4').describe('A4 for two A5 cards, Letter for two halves') }),
     answer: BYTES,
+  },
+  'GET /api/print-checks': { summary: 'How true printers print the scale card, the latest first', answer: z.array(PrintCheck) },
+  'POST /api/print-checks': {
+    summary: 'Keep what a caliper read on the check bars of a printed scale card',
+    body: PrintCheckDraft,
+    answer: PrintCheck,
+    status: 201,
+  },
+  'DELETE /api/print-checks/{printCheckId}': {
+    summary: 'Forget a print check for good; calibrations that used it keep its figures',
+    answer: NOTHING,
   },
 } as const satisfies Record<string, Endpoint>;

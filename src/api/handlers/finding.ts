@@ -1,14 +1,25 @@
+import { refuse } from '../../domain/failure.ts';
 import { unwrap } from '../../domain/result.ts';
 import { scaleCardPdf } from '../../exchange/scaleCard/scaleCardPdf.ts';
-import type { ApiContext } from '../context.ts';
+import { type ApiContext, todayOf } from '../context.ts';
 import type { findingEndpoints } from '../contract/finding.ts';
 import type { HandlersFor } from '../route.ts';
 
-export function findingHandlers({ scaleFinding }: ApiContext): HandlersFor<keyof typeof findingEndpoints> {
+export function findingHandlers(context: ApiContext): HandlersFor<keyof typeof findingEndpoints> {
+  const { archive, scaleFinding } = context;
   return {
     'GET /api/photos/{photoId}/proposals': async ({ path, signal }) => [...unwrap(await scaleFinding.proposals(path.photoId, signal))],
     'POST /api/photos/{photoId}/refinement': async ({ path, body, signal }) =>
       unwrap(await scaleFinding.refine(path.photoId, body, signal)),
+    'GET /api/print-checks': () => [...archive.printChecks.list()],
+    'POST /api/print-checks': ({ body }) => {
+      if (body.checkedOn > todayOf(context)) refuse({ code: 'date-in-future', field: 'checkedOn', date: body.checkedOn });
+      return unwrap(archive.printChecks.add(body));
+    },
+    'DELETE /api/print-checks/{printCheckId}': ({ path }) => {
+      unwrap(archive.printChecks.remove(path.printCheckId));
+      return undefined;
+    },
     'GET /api/scale-card.pdf': ({ query }) => ({
       mediaType: 'application/pdf',
       contentHash: null,

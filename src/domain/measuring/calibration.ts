@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { Instant } from '../dates.ts';
+import { CalendarDay, Instant } from '../dates.ts';
 import { ImagePoint } from './points.ts';
 
 /** Two points of known distance, such as two ticks of a rule: gives a scale, says nothing about tilt. */
@@ -116,6 +116,11 @@ export const PointsScale = z
       .max(1_000),
     pointPx: z.number().positive().max(100).describe('Standard uncertainty of one point per coordinate'),
     print: PrintFactors.describe('True millimetres are the nominal ones times these'),
+    printCheck: z
+      .object({ id: z.string(), printer: z.string(), checkedOn: CalendarDay })
+      .nullable()
+      .default(null)
+      .describe('That the factors are from, as it was then; null when no printer was measured'),
     thicknessMm: z.number().min(0).max(100).describe('The measured plane is the printed face, this far above the table'),
   })
   .meta({ id: 'PointsScale' });

@@ -1,10 +1,10 @@
 import { z } from 'zod';
 import { CalendarDay } from '../dates.ts';
-import type { PrintFactors } from '../measuring/calibration.ts';
+import type { PointsScale, PrintFactors } from '../measuring/calibration.ts';
 import { CHECK_BAR_MM } from './layout.ts';
 
 /** What a keeper read with a caliper on the two check bars of one printed sheet. Made once per printer, and again with new paper. */
-export const PrintCheck = z
+export const PrintCheckDraft = z
   .object({
     printer: z.string().trim().min(1).max(200),
     acrossMm: z
@@ -20,7 +20,10 @@ export const PrintCheck = z
     readingStandardUncertaintyMm: z.number().positive().max(5).describe('Of one reading of the caliper, with setting its jaws'),
     checkedOn: CalendarDay,
   })
-  .meta({ id: 'PrintCheck' });
+  .meta({ id: 'PrintCheckDraft' });
+export type PrintCheckDraft = z.infer<typeof PrintCheckDraft>;
+
+export const PrintCheck = PrintCheckDraft.extend({ id: z.string() }).meta({ id: 'PrintCheck' });
 export type PrintCheck = z.infer<typeof PrintCheck>;
 
 /** A caliper read to 0.05 mm on a printed edge; common practice, no source. */
@@ -35,10 +38,16 @@ const UNCHECKED_HALF_WIDTH = 0.02;
 export const UNCHECKED_PRINT: PrintFactors = { xFactor: 1, yFactor: 1, relativeStandardUncertainty: UNCHECKED_HALF_WIDTH / Math.sqrt(3) };
 
 /** How much larger than drawn a printer prints, from its check. */
-export function printFactorsOf({ acrossMm, downMm, readingStandardUncertaintyMm }: PrintCheck): PrintFactors {
+export function printFactorsOf({ acrossMm, downMm, readingStandardUncertaintyMm }: PrintCheckDraft): PrintFactors {
   return {
     xFactor: acrossMm / CHECK_BAR_MM,
     yFactor: downMm / CHECK_BAR_MM,
     relativeStandardUncertainty: Math.hypot(readingStandardUncertaintyMm / CHECK_BAR_MM, PAPER_RELATIVE_UNCERTAINTY),
   };
+}
+
+/** Marks on a printed card with the true size its printer gave it; with the uncertainty of any printer when none was measured. */
+export function withPrintCheck(marks: PointsScale, check: PrintCheck | null): PointsScale {
+  if (check === null) return { ...marks, print: UNCHECKED_PRINT, printCheck: null };
+  return { ...marks, print: printFactorsOf(check), printCheck: { id: check.id, printer: check.printer, checkedOn: check.checkedOn } };
 }

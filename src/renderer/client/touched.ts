@@ -53,6 +53,8 @@ export const READS_TOUCHED_BY: Readonly<Record<ChangeKey, readonly ReadKey[]>> =
   'DELETE /api/tasks/{taskId}': ['GET /api/tasks'],
   'PUT /api/photos/{photoId}/calibration': ANIMALS,
   'POST /api/photos/{photoId}/refinement': [],
+  'POST /api/print-checks': ['GET /api/print-checks', 'GET /api/photos/{photoId}/proposals'],
+  'DELETE /api/print-checks/{printCheckId}': ['GET /api/print-checks', 'GET /api/photos/{photoId}/proposals'],
   'POST /api/photos/{photoId}/readings': ANIMALS,
   'PUT /api/readings/{readingId}': ANIMALS,
   'DELETE /api/readings/{readingId}': EVERYTHING,

@@ -4,6 +4,7 @@ import { checkRough } from '../../domain/finding/refine.ts';
 import type { RoughScale } from '../../domain/finding/refinement.ts';
 import type { Photo } from '../../domain/photo/photo.ts';
 import { fail, type Result, succeed } from '../../domain/result.ts';
+import { withPrintCheck } from '../../domain/scaleCard/printCheck.ts';
 import { openScaleFinder, type ScaleFinder } from '../../images/scaleFinder.ts';
 import { openFindingQueue } from './queue.ts';
 
@@ -39,6 +40,13 @@ export function openScaleFinding(archive: Archive, finder: ScaleFinder = openSca
     if (remembered.size > REMEMBERED && oldest !== undefined) remembered.delete(oldest);
   };
 
+  /** The card's true size follows from the printer that was measured last; which one it was is told. */
+  const printed = (proposal: ScaleProposal): ScaleProposal => {
+    const { marks } = proposal;
+    if (marks.kind !== 'points' || marks.object !== 'scale-card') return proposal;
+    return { ...proposal, marks: withPrintCheck(marks, archive.printChecks.list()[0] ?? null) };
+  };
+
   const withPicture = async <Value>(photo: Photo, work: (picture: Picture) => Promise<Result<Value>>): Promise<Result<Value>> => {
     const path = await archive.originals.pathOf(photo.sha256);
     if (path === null) return fail({ code: 'original-missing', photoId: photo.id });
@@ -60,7 +68,8 @@ export function openScaleFinding(archive: Archive, finder: ScaleFinder = openSca
       const photo = archive.photos.get(photoId);
       if (!photo.ok) return photo;
       const known = remembered.get(photo.value.sha256);
-      return known ? succeed(known) : queue.add('whenever', signal, () => look(photo.value));
+      const found = known ? succeed(known) : await queue.add('whenever', signal, () => look(photo.value));
+      return found.ok ? succeed(found.value.map(printed)) : found;
     },
     async refine(photoId, rough, signal) {
       const photo = archive.photos.get(photoId);

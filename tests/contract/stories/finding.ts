@@ -10,6 +10,7 @@ import { type Exchange, fails, type Memory, recall, succeeds } from '../exchange
 const rough = (sent: z.input<typeof RoughScale>) => sent;
 const picture = await cardPhoto();
 const card = (memory: Memory) => ({ photoId: recall(memory, 'photo of the card') });
+const printCheck = { printer: 'Study', acrossMm: 49.6, downMm: 49.8, readingStandardUncertaintyMm: 0.03, checkedOn: '2026-05-01' };
 /** On the ticks of the rule along the upper edge, at a millimeter of it. */
 const onRule = (mm: number) => CARD_CAMERA.see(CARD_LAYOUT.frameLeftMm + 10 + mm, CARD_LAYOUT.frameTopMm + 1);
 /** Plain ground. */
@@ -61,7 +62,8 @@ export const findingStory: readonly Exchange[] = [
     (proposals, _, memory) => {
       const [first] = proposals;
       expect(first).toMatchObject({
-        marks: { kind: 'points', object: 'scale-card' },
+        // No printer was measured yet: as uncertain as any.
+        marks: { kind: 'points', object: 'scale-card', print: { xFactor: 1, yFactor: 1 }, printCheck: null },
         evidence: { kind: 'markers', points: 60, sizeAssumed: false },
       });
       // The rules printed on the card are no rules of their own.
@@ -86,6 +88,44 @@ export const findingStory: readonly Exchange[] = [
     }),
     (kept) => expect(kept).toMatchObject({ version: 1, marks: { kind: 'points' } }),
   ),
+  succeeds(
+    'POST /api/print-checks',
+    'keeps what a caliper read on a printed card',
+    () => ({ body: printCheck }),
+    (kept, _, memory) => {
+      expect(kept).toMatchObject(printCheck);
+      memory.set('print check', kept.id);
+    },
+  ),
+  fails('POST /api/print-checks', 'refuses a bar read in centimeters', 'input-invalid', 400, () => ({
+    body: { ...printCheck, downMm: 5 },
+  })),
+  fails('POST /api/print-checks', 'refuses one from tomorrow', 'date-in-future', 422, () => ({
+    body: { ...printCheck, checkedOn: '2026-06-18' },
+  })),
+  succeeds(
+    'GET /api/print-checks',
+    'lists it',
+    () => ({}),
+    (checks, _, memory) => expect(checks).toEqual([{ ...printCheck, id: recall(memory, 'print check') }]),
+  ),
+  succeeds(
+    'GET /api/photos/{photoId}/proposals',
+    'takes the true size of the card from it, and says so',
+    (memory) => ({ path: card(memory) }),
+    ([first], _, memory) => {
+      expect(first?.marks).toMatchObject({
+        print: { xFactor: 49.6 / 50, yFactor: 49.8 / 50 },
+        printCheck: { id: recall(memory, 'print check'), printer: 'Study', checkedOn: '2026-05-01' },
+      });
+    },
+  ),
+  succeeds('DELETE /api/print-checks/{printCheckId}', 'forgets it', (memory) => ({
+    path: { printCheckId: recall(memory, 'print check') },
+  })),
+  fails('DELETE /api/print-checks/{printCheckId}', 'does not know it any more', 'not-found', 404, (memory) => ({
+    path: { printCheckId: recall(memory, 'print check') },
+  })),
   succeeds(
     'POST /api/photos/{photoId}/refinement',
     'finds all ticks between two clicks on a rule',

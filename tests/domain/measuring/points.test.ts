@@ -23,6 +23,7 @@ function grid(errorPx = 0, seed = 1, change: Partial<PointsScale> = {}): PointsS
     }),
     pointPx: 0.3,
     print: EXACT,
+    printCheck: null,
     thicknessMm: 0.1,
     ...change,
   };

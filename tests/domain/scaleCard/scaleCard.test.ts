@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { BOARD, boardCorners, boardMarkers } from '../../../src/domain/scaleCard/board.ts';
 import { isWhiteCell, MARKER_CELLS, MARKER_COUNT } from '../../../src/domain/scaleCard/dictionary.ts';
 import { CHECK_BAR_MM, GRAY_STEPS, scaleCardLayout } from '../../../src/domain/scaleCard/layout.ts';
-import { PrintCheck, printFactorsOf, UNCHECKED_PRINT } from '../../../src/domain/scaleCard/printCheck.ts';
+import { PrintCheckDraft, printFactorsOf, UNCHECKED_PRINT } from '../../../src/domain/scaleCard/printCheck.ts';
 import { openCvMarkerCells } from '../../support/opencv.ts';
 
 test('the dictionary is DICT_4X4_50 as OpenCV draws it', async () => {
@@ -90,7 +90,7 @@ describe('the check of a printer', () => {
   const check = { printer: 'hallway', acrossMm: 48.6, downMm: 49.1, readingStandardUncertaintyMm: 0.03, checkedOn: '2026-11-20' };
 
   test('gives the factors that its sheets are larger by', () => {
-    const factors = printFactorsOf(PrintCheck.parse(check));
+    const factors = printFactorsOf(PrintCheckDraft.parse(check));
     expect(factors.xFactor).toBeCloseTo(0.972, 12);
     expect(factors.yFactor).toBeCloseTo(0.982, 12);
     expect(factors.relativeStandardUncertainty).toBeCloseTo(Math.hypot(0.0006, 0.001), 12);
@@ -101,7 +101,7 @@ describe('the check of a printer', () => {
   });
 
   test('refuses readings that can be no such bar, and a printer without a name', () => {
-    expect(PrintCheck.safeParse({ ...check, acrossMm: 4.86 }).success).toBe(false);
-    expect(PrintCheck.safeParse({ ...check, printer: ' ' }).success).toBe(false);
+    expect(PrintCheckDraft.safeParse({ ...check, acrossMm: 4.86 }).success).toBe(false);
+    expect(PrintCheckDraft.safeParse({ ...check, printer: ' ' }).success).toBe(false);
   });
 });

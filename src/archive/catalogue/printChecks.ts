@@ -1,0 +1,29 @@
+import { fail, succeed } from '../../domain/result.ts';
+import { PrintCheck } from '../../domain/scaleCard/printCheck.ts';
+import type { PrintChecks } from '../records/printChecks.ts';
+import type { RecordContext } from './context.ts';
+import { decoder } from './decoding.ts';
+
+const SELECT = `SELECT id, printer, across_mm AS acrossMm, down_mm AS downMm,
+  reading_standard_uncertainty_mm AS readingStandardUncertaintyMm, checked_on AS checkedOn FROM print_check`;
+
+export function printChecksIn({ catalogue, ambient, damage }: RecordContext): PrintChecks {
+  const checks = decoder('print check', PrintCheck, (row) => row, damage);
+  return {
+    add: (draft) =>
+      catalogue.atomically(() => {
+        const id = ambient.newId();
+        catalogue.run(
+          `INSERT INTO print_check (id, printer, across_mm, down_mm, reading_standard_uncertainty_mm, checked_on)
+           VALUES (:id, :printer, :acrossMm, :downMm, :readingStandardUncertaintyMm, :checkedOn)`,
+          { id, ...draft },
+        );
+        return checks.one(catalogue.one(`${SELECT} WHERE id = :id`, { id }), id);
+      }),
+    list: () => checks.many(catalogue.all(`${SELECT} ORDER BY checked_on DESC, ordinal DESC`)),
+    remove: (printCheckId) => {
+      const gone = catalogue.run('DELETE FROM print_check WHERE id = :printCheckId', { printCheckId });
+      return gone === 0 ? fail({ code: 'not-found', what: 'print check', id: printCheckId }) : succeed(null);
+    },
+  };
+}

@@ -1,0 +1,37 @@
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { unwrap } from '../../src/domain/result.ts';
+import type { PrintCheckDraft } from '../../src/domain/scaleCard/printCheck.ts';
+import { TestArchive } from '../support/testArchive.ts';
+
+const draft: PrintCheckDraft = {
+  printer: 'Study',
+  acrossMm: 49.6,
+  downMm: 49.8,
+  readingStandardUncertaintyMm: 0.03,
+  checkedOn: '2026-05-01',
+};
+
+let kept: TestArchive;
+beforeEach(async () => {
+  kept = await TestArchive.open();
+});
+afterEach(() => kept.remove());
+
+test('print checks outlive the program, the latest day first', async () => {
+  const older = unwrap(kept.archive.printChecks.add(draft));
+  const newer = unwrap(kept.archive.printChecks.add({ ...draft, printer: 'Hall', checkedOn: '2026-05-02' }));
+  const late = unwrap(kept.archive.printChecks.add({ ...draft, checkedOn: '2026-04-30' }));
+  const reopened = await kept.reopen();
+  expect(reopened.printChecks.list()).toEqual([newer, older, late]);
+});
+
+test('a removed print check is gone, and only that one', () => {
+  const one = unwrap(kept.archive.printChecks.add(draft));
+  const other = unwrap(kept.archive.printChecks.add(draft));
+  expect(unwrap(kept.archive.printChecks.remove(one.id))).toBeNull();
+  expect(kept.archive.printChecks.list()).toEqual([other]);
+  expect(kept.archive.printChecks.remove(one.id)).toEqual({
+    ok: false,
+    failure: { code: 'not-found', what: 'print check', id: one.id },
+  });
+});
