@@ -8,6 +8,12 @@ export interface AmbientOptions {
   readonly seed: string | null;
 }
 
+/** For a word from the command line. @throws TypeError with a sentence for the person at the terminal. */
+export function checkedNow(word: string): string {
+  if (Number.isNaN(Date.parse(word))) throw new TypeError(`Expected --now to be a moment such as 2026-01-01T12:00Z but received ${word}`);
+  return word;
+}
+
 export interface CoreAmbient extends Ambient {
   /** How many records the archive has ever made, told before the first identifier: repeatable ones are others after each. */
   startAfter(recordsMade: number): void;

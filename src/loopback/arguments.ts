@@ -1,4 +1,5 @@
 import { parseArgs } from 'node:util';
+import { checkedNow } from '../core/ambient.ts';
 
 export interface LoopbackArguments {
   /** null for the platform's data folder. */
@@ -9,9 +10,11 @@ export interface LoopbackArguments {
   readonly seed: string | null;
   readonly renderer: string | null;
   readonly keep: boolean;
+  /** Only the usage is asked for. */
+  readonly help: boolean;
 }
 
-export const USAGE = `Usage: loopback [--archive DIR] [--port N] [--token-file FILE] [--keep] [--renderer DIR] [--now INSTANT] [--seed TEXT]
+export const USAGE = `Usage: loopback [--archive DIR] [--port N] [--token-file FILE] [--keep] [--renderer DIR] [--now INSTANT] [--seed TEXT] [--help]
 
   --archive DIR      folder of the archive; it is made if there is none
   --port N           port on 127.0.0.1; without it, any free one
@@ -19,7 +22,8 @@ export const USAGE = `Usage: loopback [--archive DIR] [--port N] [--token-file F
   --keep             stays when nobody has been here for a while
   --renderer DIR     the built pages
   --now INSTANT      starts the clock at this moment, for repeatable runs
-  --seed TEXT        makes the identifiers repeatable`;
+  --seed TEXT        makes the identifiers repeatable
+  --help             this text`;
 
 /** @throws TypeError with a sentence for the person at the terminal when an argument is unknown or makes no sense. */
 export function parseArguments(words: readonly string[]): LoopbackArguments {
@@ -33,21 +37,20 @@ export function parseArguments(words: readonly string[]): LoopbackArguments {
       seed: { type: 'string' },
       renderer: { type: 'string' },
       keep: { type: 'boolean', default: false },
+      help: { type: 'boolean', default: false },
     },
   });
   const port = Number(values.port);
   if (!/^\d+$/.test(values.port) || port > 65_535)
     throw new TypeError(`Expected --port to be a number from 0 to 65535 but received ${values.port}`);
-  if (values.now !== undefined && Number.isNaN(Date.parse(values.now))) {
-    throw new TypeError(`Expected --now to be a moment such as 2026-01-01T12:00Z but received ${values.now}`);
-  }
   return {
     archive: values.archive ?? null,
     port,
     tokenFile: values['token-file'] ?? null,
-    now: values.now ?? null,
+    now: values.now === undefined ? null : checkedNow(values.now),
     seed: values.seed ?? null,
     renderer: values.renderer ?? null,
     keep: values.keep,
+    help: values.help,
   };
 }

@@ -33,6 +33,10 @@ function endWith(complaint: string): never {
 }
 
 const asked = readArguments();
+if (asked.help) {
+  process.stdout.write(`${USAGE}\n`);
+  process.exit(0);
+}
 const rendererFolder = asked.renderer === null ? resolve(import.meta.dirname, BUILT_PAGES) : resolve(asked.renderer);
 if (!existsSync(join(rendererFolder, 'index.html'))) endWith(`No pages in ${rendererFolder}. "npm run build" makes them.`);
 const opened = await openCore({

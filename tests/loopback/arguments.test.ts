@@ -3,7 +3,16 @@ import { parseArguments } from '../../src/loopback/arguments.ts';
 
 describe('the arguments of the loopback shell', () => {
   it('may all be left out', () => {
-    expect(parseArguments([])).toEqual({ archive: null, port: 0, tokenFile: null, now: null, seed: null, renderer: null, keep: false });
+    expect(parseArguments([])).toEqual({
+      archive: null,
+      port: 0,
+      tokenFile: null,
+      now: null,
+      seed: null,
+      renderer: null,
+      keep: false,
+      help: false,
+    });
   });
   it('are taken as given', () => {
     const words = '--archive a --port 4711 --token-file t --now 2026-01-01T12:00Z --seed s --renderer r --keep'.split(' ');
@@ -15,7 +24,11 @@ describe('the arguments of the loopback shell', () => {
       seed: 's',
       renderer: 'r',
       keep: true,
+      help: false,
     });
+  });
+  it('may ask for the usage', () => {
+    expect(parseArguments(['--help']).help).toBe(true);
   });
   it.each([
     [['--port', '70000'], /--port to be a number from 0 to 65535 but received 70000/],

@@ -106,6 +106,13 @@ describe('the loopback shell as a program', () => {
     await first.ended;
     expect((await startShell().ready).port).toBeGreaterThan(0);
   });
+  it('says how it is used when asked to, and opens nothing', async () => {
+    const shell = startShell('--help');
+    expect(await shell.ended).toBe(0);
+    expect(shell.stdout()).toMatch(/^Usage: loopback/);
+    expect(shell.stderr()).toBe('');
+    expect(existsSync(join(folder, 'archive'))).toBe(false);
+  });
   it.each([
     [['--port', 'none'], /--port/],
     [['--nonsense'], /--nonsense/],
