@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import { app, dialog, Menu } from 'electron';
 import { closeBeforeQuit, openArchive } from './archive.ts';
-import { parseDesktopArguments } from './arguments.ts';
+import { type DesktopArguments, parseDesktopArguments } from './arguments.ts';
 import { guardNavigation, guardPermissions, guardRequests } from './guards.ts';
 import { START_PAGE } from './policy/address.ts';
 import { menuOf } from './policy/menu.ts';
@@ -24,7 +24,8 @@ else {
 }
 
 async function open(): Promise<void> {
-  const core = await openArchive(parseDesktopArguments(process.argv.slice(1)), announce);
+  const asked = readArguments();
+  const core = asked === null ? null : await openArchive(asked, announce);
   if (core === null) return app.exit(1);
   closeBeforeQuit(core);
   serve(core);
@@ -37,6 +38,19 @@ async function open(): Promise<void> {
   app.on('second-instance', () => bringForward(window));
   app.on('window-all-closed', () => app.quit());
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => app.quit());
+}
+
+/** What the command line asks for; if that makes no sense, says why in a dialog of the system and answers null. */
+function readArguments(): DesktopArguments | null {
+  try {
+    return parseDesktopArguments(process.argv.slice(1));
+  } catch (error) {
+    if (!(error instanceof TypeError)) throw error;
+    console.error(error.message);
+    announce();
+    dialog.showErrorBox('Exuviary could not start', error.message);
+    return null;
+  }
 }
 
 /** A mistake of ours before there is a page to tell it. */

@@ -70,9 +70,16 @@ describe("the desktop shell's arguments", () => {
     [['.', '--archive', '/skins'], { archive: '/skins', now: null, seed: null }],
     [['--no-sandbox', '.', '--archive=/skins', '--seed', '7'], { archive: '/skins', now: null, seed: '7' }],
     [['.', '--now', '2026-01-01T12:00Z', '--remote-debugging-port=0'], { archive: null, now: '2026-01-01T12:00Z', seed: null }],
-    [['.', '--archive'], { archive: null, now: null, seed: null }],
     [[], { archive: null, now: null, seed: null }],
   ])('in %j', (words, read) => {
     expect(parseDesktopArguments(words)).toEqual(read);
+  });
+  test.each([
+    [['--now', 'yesterday'], /--now to be a moment .* but received yesterday/],
+    [['--now'], /a value after --now but received none/],
+    [['--archive'], /a value after --archive but received none/],
+  ])('are refused with a sentence: %j', (words, sentence) => {
+    expect(() => parseDesktopArguments(words)).toThrow(TypeError);
+    expect(() => parseDesktopArguments(words)).toThrow(sentence);
   });
 });
