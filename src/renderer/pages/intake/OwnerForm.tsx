@@ -41,6 +41,7 @@ export function OwnerForm({ photos, page, likelyMoltId, today, assigning, onPlac
   const [choice, setChoice] = useState<OwnerChoice>(() => firstChoice(photos, page, likelyMoltId));
   const [views, setViews] = useState<ReadonlyMap<string, PhotoView>>(new Map());
   const [takenOn, setTakenOn] = useState('');
+  const [moltMade, setMoltMade] = useState<string | null>(null);
   const { specimen } = page.summary;
   const undated = photos.some((photo) => photo.takenOn === null);
   const owner = ownerOf(choice, page);
@@ -56,9 +57,18 @@ export function OwnerForm({ photos, page, likelyMoltId, today, assigning, onPlac
   const place = () => {
     if (!owner) return;
     assigning.assign(
-      { photos, owner, views: new Map(photos.map((photo) => [photo.id, viewOf(photo)])), takenOnIfUnknown: textOrNull(takenOn) },
       {
-        onMolt: (molt) => put({ molt }),
+        photos,
+        owner,
+        views: new Map(photos.map((photo) => [photo.id, viewOf(photo)])),
+        moltMadeBefore: moltMade,
+        takenOnIfUnknown: textOrNull(takenOn),
+      },
+      {
+        onMolt: (molt) => {
+          setMoltMade(molt);
+          put({ molt });
+        },
         onPlaced: (placed, made) =>
           onPlaced({ photos: placed, specimenId: specimen.id, code: specimen.code, skin: owner.kind !== 'animal', made }),
       },

@@ -15,6 +15,8 @@ export interface Assignment {
   readonly owner: Owner;
   /** By the photo's id; photos given together need not show the same side. */
   readonly views: ReadonlyMap<string, PhotoView>;
+  /** The molt that an earlier attempt, which failed halfway, put on record for these photos. */
+  readonly moltMadeBefore: string | null;
   /** For those photos whose camera wrote no date. */
   readonly takenOnIfUnknown: CalendarDay | null;
 }
@@ -45,8 +47,9 @@ export interface AssignPorts {
 const NEW_SKIN: ExuviaDraft = { recovered: true, grade: null, completeness: null, storagePlace: null, notes: '' };
 
 /** Gives photos to a skin or an animal, making molt and skin where they are new. Stops at the first step that fails. */
-export async function assign({ photos, owner, views, takenOnIfUnknown }: Assignment, ports: AssignPorts, news: AssignNews): Promise<void> {
-  const { subject, made } = await subjectOf(owner, ports, news);
+export async function assign(assignment: Assignment, ports: AssignPorts, news: AssignNews): Promise<void> {
+  const { photos, owner, views, moltMadeBefore, takenOnIfUnknown } = assignment;
+  const { subject, made } = await subjectOf(owner, moltMadeBefore, ports, news);
   const placed: Photo[] = [];
   try {
     for (const photo of photos) {
@@ -82,13 +85,14 @@ interface Place {
   readonly made: Made | null;
 }
 
-async function subjectOf(owner: Owner, ports: AssignPorts, news: AssignNews): Promise<Place> {
+async function subjectOf(owner: Owner, moltMadeBefore: string | null, ports: AssignPorts, news: AssignNews): Promise<Place> {
   if (owner.kind === 'animal') return { subject: { kind: 'animal', specimenId: owner.specimenId }, made: null };
-  if (owner.kind === 'skin' && owner.entry.exuvia) return { subject: { kind: 'skin', exuviaId: owner.entry.exuvia.id }, made: null };
   const moltId = owner.kind === 'skin' ? owner.entry.molt.id : await newMolt(owner, ports, news);
+  const madeMolt: Made | null = owner.kind !== 'skin' || moltId === moltMadeBefore ? { kind: 'molt', id: moltId } : null;
+  const there = owner.kind === 'skin' ? owner.entry.exuvia : null;
+  if (there) return { subject: { kind: 'skin', exuviaId: there.id }, made: madeMolt };
   const { id: exuviaId } = await ports.addSkin(moltId, NEW_SKIN);
-  const made: Made = owner.kind === 'skin' ? { kind: 'exuvia', id: exuviaId } : { kind: 'molt', id: moltId };
-  return { subject: { kind: 'skin', exuviaId }, made };
+  return { subject: { kind: 'skin', exuviaId }, made: madeMolt ?? { kind: 'exuvia', id: exuviaId } };
 }
 
 async function newMolt(

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Photo } from '../../../../src/domain/photo/photo.ts';
 import { type Assignment, type AssignPorts, assign, type Made, takeBack } from '../../../../src/renderer/pages/intake/assigning.ts';
-import { aPhoto } from '../../../support/records.ts';
+import { aMolt, anExuvia, aPhoto, NO_SIZES } from '../../../support/records.ts';
 
 const NEW_MOLT: Assignment['owner'] = {
   kind: 'skin-of-new-molt',
@@ -10,7 +10,8 @@ const NEW_MOLT: Assignment['owner'] = {
 };
 
 function anAssignment(photos: readonly Photo[]): Assignment {
-  return { photos, owner: NEW_MOLT, views: new Map(photos.map(({ id }) => [id, 'dorsal'])), takenOnIfUnknown: '2026-03-02' };
+  const views = new Map(photos.map(({ id }) => [id, 'dorsal'] as const));
+  return { photos, owner: NEW_MOLT, views, moltMadeBefore: null, takenOnIfUnknown: '2026-03-02' };
 }
 
 const COUNTS = { specimens: 0, molts: 1, exuviae: 1, photos: 0, photosUnassigned: 2, readings: 0, determinations: 0, observations: 0 };
@@ -20,7 +21,7 @@ const NOTHING_REMOVED: Pick<AssignPorts, 'previewRemoval' | 'remove'> = {
 };
 
 /** Runs it against an archive in which one step fails; answers what was told on the way. */
-async function told(failing: Partial<AssignPorts>, photos: readonly Photo[]) {
+async function told(failing: Partial<AssignPorts>, photos: readonly Photo[], part: Partial<Assignment> = {}) {
   const molts: string[] = [];
   const placed: Photo[] = [];
   const ports: AssignPorts = {
@@ -38,7 +39,7 @@ async function told(failing: Partial<AssignPorts>, photos: readonly Photo[]) {
       made = madeForThem;
     },
   };
-  const error: unknown = await assign(anAssignment(photos), ports, news).then(
+  const error: unknown = await assign({ ...anAssignment(photos), ...part }, ports, news).then(
     () => null,
     (thrown: unknown) => thrown,
   );
@@ -76,6 +77,21 @@ describe('giving photos to the skin of a new molt', () => {
     const { placed, error } = await told({ changePhoto }, photos);
     expect(error).toBe(failure);
     expect(placed.map(({ id }) => id)).toEqual(['p1']);
+  });
+
+  const entry = { molt: aMolt({ id: 'm1' }), exuvia: null, photos: [], instar: null, sizes: NO_SIZES, determinations: [] };
+  test.each([
+    ['the skin', null],
+    ['some of the photos', anExuvia({ id: 'e1' })],
+  ])('knows the molt for its own when it goes on after %s failed, so that taking the photos back removes it', async (_, exuvia) => {
+    const owner = { kind: 'skin', entry: { ...entry, exuvia } } as const;
+    expect((await told({}, photos, { owner, moltMadeBefore: 'm1' })).made).toEqual({ kind: 'molt', id: 'm1' });
+  });
+
+  test('lays no claim to a molt that was there', async () => {
+    const skinOf = (exuvia: ReturnType<typeof anExuvia> | null) => ({ owner: { kind: 'skin', entry: { ...entry, exuvia } } as const });
+    expect((await told({}, photos, skinOf(null))).made).toEqual({ kind: 'exuvia', id: 'e1' });
+    expect((await told({}, photos, skinOf(anExuvia()))).made).toBeNull();
   });
 });
 
