@@ -13,7 +13,7 @@ import { writeLargePicture } from './pictures.ts';
 
 const WIDTH_PX = 8064;
 const HEIGHT_PX = 6048;
-const ROUNDS = 15;
+const ROUNDS = 25;
 const MOVES = 240;
 
 /** The Bench with a photo of 48 megapixels, in Chromium. */
