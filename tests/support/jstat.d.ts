@@ -1,7 +1,14 @@
 /** The part of jstat the checks use; the package brings no types. */
 declare module 'jstat' {
   export const jStat: {
-    readonly normal: { cdf(x: number, mean: number, standardDeviation: number): number };
+    readonly normal: {
+      cdf(x: number, mean: number, standardDeviation: number): number;
+      inv(probability: number, mean: number, standardDeviation: number): number;
+    };
+    readonly lognormal: {
+      cdf(x: number, location: number, scale: number): number;
+      inv(probability: number, location: number, scale: number): number;
+    };
     readonly chisquare: { cdf(x: number, degreesOfFreedom: number): number };
     readonly models: {
       ols(

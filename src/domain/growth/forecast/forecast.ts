@@ -1,0 +1,137 @@
+import { z } from 'zod';
+import { addDays, CalendarDay, daysBetween } from '../../dates.ts';
+import { studentTQuantile } from '../../numerics/studentT.ts';
+import { type ForecastBasis, IntervalStart, type LineBasis } from './basis.ts';
+import { informed, meanAt, varianceAt } from './belief.ts';
+import { dayWithin, ForecastFact } from './growthRecord.ts';
+import { Shares, withOwn } from './shares.ts';
+import { evidenceFrom } from './stepShares.ts';
+import { chanceFromFirstLook, chanceOfLasting, type IntervalLaw, runningIntervalQuantile, unseenStartQuantile } from './waiting.ts';
+
+const DayWindow = z.object({ from: CalendarDay, to: CalendarDay }).meta({ id: 'DayWindow' });
+
+/** When the next molt is due. */
+export const DueForecast = z
+  .object({
+    since: IntervalStart,
+    middle: CalendarDay.describe('As likely to come before as after'),
+    window50: DayWindow,
+    window90: DayWindow,
+    chanceOfLasting: z.number().min(0).max(1).describe('Share of such intervals that last longer than this one already has'),
+    ownIntervals: z.int().min(0),
+    shares: Shares,
+  })
+  .meta({ id: 'DueForecast' });
+export type DueForecast = z.infer<typeof DueForecast>;
+
+/** A length with the intervals it lies in; of the carapace. */
+export const SizeForecast = z
+  .object({
+    middleMm: z.number().positive(),
+    low50Mm: z.number().positive(),
+    high50Mm: z.number().positive(),
+    low90Mm: z.number().positive(),
+    high90Mm: z.number().positive(),
+  })
+  .meta({ id: 'SizeForecast' });
+export type SizeForecast = z.infer<typeof SizeForecast>;
+
+export const GrowthForecast = z
+  .object({
+    model: z.int(),
+    madeOn: CalendarDay,
+    due: DueForecast.nullable(),
+    size: z
+      .object({
+        nextSkin: SizeForecast.describe('Of the skin that the next molt leaves, so of the animal as it lives now'),
+        afterMolt: SizeForecast.describe('Of the animal after the next molt'),
+        ownRatios: z.int().min(0),
+        shares: Shares,
+      })
+      .nullable(),
+    facts: z.array(ForecastFact).describe('What it was made from, where that is less than a row of dated, numbered, measured skins'),
+  })
+  .meta({ id: 'GrowthForecast' });
+export type GrowthForecast = z.infer<typeof GrowthForecast>;
+
+/** Share of such intervals that have ended: from here on the animal is called overdue. */
+const OVERDUE_BELOW = 0.05;
+
+/**
+ * Next molt and next size of one animal, from a basis alone.
+ *
+ * The time of year is no part of it. No effect of a season on captive tarantulas is published, keepers record no temperatures,
+ * and a yearly wave costs two coefficients: with a scatter of 0.3 and ten intervals each is known to no better than 0.13, more
+ * than a wave that anybody would notice; intervals longer than half a year average it out besides.
+ */
+export function forecastFrom(basis: ForecastBasis): GrowthForecast {
+  const due = dueFrom(basis);
+  const isOverdue = due !== null && due.chanceOfLasting < OVERDUE_BELOW;
+  return {
+    model: basis.model,
+    madeOn: basis.madeOn,
+    due,
+    size: sizeFrom(basis),
+    facts: isOverdue ? [...basis.facts, 'overdue'] : basis.facts,
+  };
+}
+
+function dueFrom({ start, madeOn, instar, interval }: ForecastBasis): DueForecast | null {
+  if (!start) return null;
+  const [from, to] = start.kind === 'molt' ? [start.from, start.to] : [start.on, start.on];
+  const { middle, variance } = dayWithin({ happenedFrom: from, happenedTo: to });
+  const evidence = evidenceFrom(interval.rows);
+  const belief = informed(interval.kin, evidence);
+  const location = meanAt(belief, instar);
+  const law: IntervalLaw = {
+    location,
+    variance: varianceAt(belief, instar) + interval.scatterVariance + variance / Math.exp(location) ** 2,
+    degreesOfFreedom: interval.degreesOfFreedom,
+  };
+  const waited = Math.max(0, daysBetween(from, madeOn) - middle);
+  const quantile = start.kind === 'acquired' ? unseenStartQuantile : runningIntervalQuantile;
+  /** Whole days that lie within; where none does, the one nearest. */
+  const dayAt = (probability: number, rounded: (days: number) => number): CalendarDay =>
+    addDays(from, rounded(middle + quantile(law, waited, probability)));
+  const window = (probability: number) => {
+    const [earliest, latest] = [dayAt(probability, Math.ceil), dayAt(1 - probability, Math.floor)];
+    return earliest <= latest ? { from: earliest, to: latest } : { from: latest, to: earliest };
+  };
+  return {
+    since: start,
+    middle: dayAt(0.5, Math.round),
+    window50: window(0.25),
+    window90: window(0.05),
+    chanceOfLasting: start.kind === 'acquired' ? chanceFromFirstLook(law, waited) : chanceOfLasting(law, waited),
+    ownIntervals: stepsIn(interval),
+    shares: withOwn(interval.kinShares, interval.kin, evidence, instar),
+  };
+}
+
+function sizeFrom({ lastSkin, instar, growth }: ForecastBasis): GrowthForecast['size'] {
+  if (!lastSkin) return null;
+  const molts = instar - lastSkin.instar;
+  const evidence = evidenceFrom(growth.rows);
+  const belief = informed(growth.kin, evidence);
+  const half = studentTQuantile(0.75, growth.degreesOfFreedom);
+  const most = studentTQuantile(0.95, growth.degreesOfFreedom);
+  /** ln r summed over so many molts from the last measured skin on. */
+  const after = (count: number): SizeForecast => {
+    const along = lastSkin.instar + count / 2;
+    const location = Math.log(lastSkin.lengthMm) + count * meanAt(belief, along);
+    const reading = lastSkin.uncertaintyMm / lastSkin.lengthMm;
+    const variance = count ** 2 * varianceAt(belief, along) + count * growth.scatterVariance + reading ** 2;
+    const at = (t: number): number => Math.exp(location + t * Math.sqrt(variance));
+    return { middleMm: at(0), low50Mm: at(-half), high50Mm: at(half), low90Mm: at(-most), high90Mm: at(most) };
+  };
+  return {
+    nextSkin: after(molts),
+    afterMolt: after(molts + 1),
+    ownRatios: stepsIn(growth),
+    shares: withOwn(growth.kinShares, growth.kin, evidence, lastSkin.instar + molts / 2),
+  };
+}
+
+function stepsIn({ rows }: LineBasis): number {
+  return new Set(rows.map(({ along }) => along)).size;
+}

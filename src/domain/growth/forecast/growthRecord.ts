@@ -1,0 +1,147 @@
+import { z } from 'zod';
+import { type CalendarDay, daysBetween } from '../../dates.ts';
+import { Refusal } from '../../failure.ts';
+import type { Acquisition } from '../../molting/instarAnchors.ts';
+import { type DatedMolt, inDateOrder } from '../../molting/instars.ts';
+import { type Position, placeMolts } from '../positions.ts';
+import type { KinLabels } from './kinTree.ts';
+import { growthObservation, intervalObservation, type StepObservation } from './observation.ts';
+import { ASSUMED_FIRST_INSTAR } from './priors.ts';
+
+/** What a forecast reads of one animal. */
+export interface GrowthRecord extends KinLabels, Acquisition {
+  readonly hatchedOn: CalendarDay | null;
+  /** In any order. */
+  readonly molts: readonly DatedMolt[];
+  /** Carapace lengths of skins, by molt; of one measure throughout. */
+  readonly sizes: readonly SkinSize[];
+}
+
+export interface SkinSize {
+  readonly moltId: string;
+  readonly lengthMm: number;
+  /** Standard uncertainty. */
+  readonly uncertaintyMm: number;
+}
+
+/** What a person should know about what a forecast was made from. */
+export const ForecastFact = z
+  .enum([
+    'no-molts',
+    'nothing-to-count-from',
+    'no-whole-interval',
+    'no-measured-skin',
+    'one-measured-skin',
+    'instar-assumed',
+    'instars-contradict',
+    'steps-not-known',
+    'date-in-future',
+    'molts-on-one-day',
+    'start-not-seen',
+    'overdue',
+  ])
+  .meta({ id: 'ForecastFact' });
+export type ForecastFact = z.infer<typeof ForecastFact>;
+
+/** A molt with its place; `instar` is the one its skin shows, assumed where nothing numbers it. */
+export interface PlacedMolt {
+  readonly molt: DatedMolt;
+  readonly instar: number;
+  readonly stepKnown: boolean;
+  readonly size: SkinSize | null;
+}
+
+/** One animal's steps, as the pools take them. */
+export interface GrowthSeries {
+  readonly record: GrowthRecord;
+  readonly placed: readonly PlacedMolt[];
+  readonly intervals: readonly StepObservation[];
+  readonly growth: readonly StepObservation[];
+  /** Of the number that the instars count from; 0 where it is known. */
+  readonly instarVariance: number;
+  readonly facts: ReadonlySet<ForecastFact>;
+}
+
+/**
+ * Steps between molts whose place in the row is known. Across a gap on record a step counts as so many molts; molts after today,
+ * and pairs with no day between them, are left out and said so.
+ */
+export function seriesOf(record: GrowthRecord, today: CalendarDay): GrowthSeries {
+  const facts = new Set<ForecastFact>();
+  const past = inDateOrder(record.molts).filter(({ happenedTo }) => happenedTo <= today);
+  if (past.length < record.molts.length) facts.add('date-in-future');
+  const positions = positionsOf(past, record, facts);
+  const numbered = positions.find(({ instar, stepKnown }) => instar !== null && stepKnown);
+  const first = numbered?.instar ? numbered.instar.number - numbered.step : ASSUMED_FIRST_INSTAR.instar;
+  const isAssumed = past.length > 0 ? numbered === undefined : record.acquiredInstar === null;
+  if (isAssumed) facts.add('instar-assumed');
+  const sizes = new Map(record.sizes.filter(isSound).map((size) => [size.moltId, size]));
+  const placed = past.map((molt, index): PlacedMolt => {
+    const { step = index, stepKnown = false } = positions[index] ?? {};
+    if (!stepKnown) facts.add('steps-not-known');
+    return { molt, instar: first + step, stepKnown, size: sizes.get(molt.id) ?? null };
+  });
+  const known = placed.filter(({ stepKnown }) => stepKnown);
+  return {
+    record,
+    placed,
+    intervals: pairs(known).flatMap(([earlier, later]) => intervalBetween(earlier, later, facts)),
+    growth: pairs(known.filter(({ size }) => size !== null)).flatMap(([earlier, later]) => growthBetween(earlier, later)),
+    instarVariance: isAssumed ? ASSUMED_FIRST_INSTAR.deviation ** 2 : 0,
+    facts,
+  };
+}
+
+/** Instar in which an animal without molts on record lives. */
+export function instarWithoutMolts({ acquiredInstar }: Pick<GrowthRecord, 'acquiredInstar'>): number {
+  return acquiredInstar ?? ASSUMED_FIRST_INSTAR.instar;
+}
+
+/** Middle of the days a molt may have fallen on, counted from the first of them, and the variance of the day. */
+export function dayWithin({ happenedFrom, happenedTo }: Pick<DatedMolt, 'happenedFrom' | 'happenedTo'>): {
+  readonly middle: number;
+  readonly variance: number;
+} {
+  const days = daysBetween(happenedFrom, happenedTo);
+  return { middle: days / 2, variance: (days + 1) ** 2 / 12 };
+}
+
+/** Numbers that leave no room for each other are left out of the count altogether. */
+function positionsOf(molts: readonly DatedMolt[], acquisition: Acquisition, facts: Set<ForecastFact>): Position[] {
+  try {
+    return placeMolts(molts, acquisition);
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    facts.add('instars-contradict');
+    return placeMolts(molts.map((molt) => ({ ...molt, instarShed: null })));
+  }
+}
+
+function isSound({ lengthMm, uncertaintyMm }: SkinSize): boolean {
+  return lengthMm > 0 && Number.isFinite(lengthMm) && uncertaintyMm >= 0 && Number.isFinite(uncertaintyMm);
+}
+
+function pairs<Item>(items: readonly Item[]): [Item, Item][] {
+  return items.slice(1).flatMap((later, index) => {
+    const earlier = items[index];
+    return earlier === undefined ? [] : [[earlier, later] satisfies [Item, Item]];
+  });
+}
+
+/** The instars lived through from one molt to the next: those after the earlier skin's, up to the later one's. */
+function intervalBetween(earlier: PlacedMolt, later: PlacedMolt, facts: Set<ForecastFact>): StepObservation[] {
+  const molts = later.instar - earlier.instar;
+  const [from, to] = [dayWithin(earlier.molt), dayWithin(later.molt)];
+  const days = daysBetween(earlier.molt.happenedFrom, later.molt.happenedFrom) - from.middle + to.middle;
+  if (days < 1) facts.add('molts-on-one-day');
+  if (days < 1 || molts < 1) return [];
+  return [intervalObservation((earlier.instar + 1 + later.instar) / 2, days, from.variance + to.variance, molts)];
+}
+
+/** Errors of the two readings do not correlate here, although neighbouring steps share one: it is small beside the scatter of growth. */
+function growthBetween(earlier: PlacedMolt, later: PlacedMolt): StepObservation[] {
+  const molts = later.instar - earlier.instar;
+  if (!earlier.size || !later.size || molts < 1) return [];
+  const variance = (earlier.size.uncertaintyMm / earlier.size.lengthMm) ** 2 + (later.size.uncertaintyMm / later.size.lengthMm) ** 2;
+  return [growthObservation((earlier.instar + later.instar) / 2, Math.log(later.size.lengthMm / earlier.size.lengthMm), variance, molts)];
+}

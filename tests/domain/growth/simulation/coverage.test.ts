@@ -1,0 +1,53 @@
+import { describe, expect, it } from 'vitest';
+import { forecastFor, readCabinet } from '../../../../src/domain/growth/forecast/cabinetForecast.ts';
+import { coverageOf } from '../../../../src/domain/growth/forecast/coverage.ts';
+import { scoreForecast } from '../../../../src/domain/growth/forecast/score.ts';
+import { simulateCabinet, USUAL_TRUTH } from '../../../../src/domain/growth/simulation/simulatedCabinet.ts';
+
+const TODAY = '2026-11-25';
+
+describe('forecasts for 2,000 simulated animals of known truth', () => {
+  const animals = simulateCabinet(USUAL_TRUTH, TODAY, 1);
+  const cabinet = readCabinet(
+    animals.map(({ record }) => record),
+    TODAY,
+  );
+  const scores = animals.map(({ record, truth }) => {
+    const forecast = forecastFor(cabinet, record.specimenId);
+    if (!forecast) throw new Error('Expected a forecast');
+    return scoreForecast(forecast, {
+      happenedFrom: truth.nextMoltOn,
+      happenedTo: truth.nextMoltOn,
+      carapaceLengthMm: truth.nextSkinMm,
+    });
+  });
+  const coverage = coverageOf(scores);
+
+  it('hold the next molt in their windows as often as these say', () => {
+    expect(coverage.due.scored).toBe(2000);
+    expect(coverage.due.within90 / coverage.due.scored).toBeGreaterThan(0.88);
+    expect(coverage.due.within90 / coverage.due.scored).toBeLessThan(0.92);
+    expect(coverage.due.within50 / coverage.due.scored).toBeGreaterThan(0.47);
+    expect(coverage.due.within50 / coverage.due.scored).toBeLessThan(0.53);
+  });
+
+  it('hold the next skin in their intervals as often as these say', () => {
+    expect(coverage.size.scored).toBeGreaterThan(1800);
+    expect(coverage.size.within90 / coverage.size.scored).toBeGreaterThan(0.88);
+    expect(coverage.size.within90 / coverage.size.scored).toBeLessThan(0.92);
+    expect(coverage.size.within50 / coverage.size.scored).toBeGreaterThan(0.47);
+    expect(coverage.size.within50 / coverage.size.scored).toBeLessThan(0.53);
+  });
+
+  it('learn the scatter, the spread of kin and the share of unseen molts', () => {
+    expect(Math.sqrt(cabinet.intervals.scatterVariance)).toBeCloseTo(USUAL_TRUTH.interval.scatter, 1);
+    expect(Math.sqrt(cabinet.growth.scatterVariance)).toBeCloseTo(USUAL_TRUTH.growth.scatter, 2);
+    expect(Math.sqrt(cabinet.intervals.spreads.animal.levelVariance)).toBeCloseTo(USUAL_TRUTH.interval.spread.animal, 1);
+    expect(cabinet.intervals.unseen).toBeGreaterThan(0.01);
+    expect(cabinet.intervals.unseen).toBeLessThan(0.04);
+  });
+
+  it('come out the same from the same seed', () => {
+    expect(simulateCabinet({ ...USUAL_TRUTH, animals: 50 }, TODAY, 5)).toEqual(simulateCabinet({ ...USUAL_TRUTH, animals: 50 }, TODAY, 5));
+  });
+});
