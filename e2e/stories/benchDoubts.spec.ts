@@ -35,7 +35,7 @@ test('marks put down to be dragged are no scale before each was brought to its p
   await keeper.layOnBench(skin.file, { photo: skin.fileName, to: 'TK-01', instarShed: '8' });
   await bench
     .panel()
-    .getByRole('button', { name: /bank-size card/ })
+    .getByRole('button', { name: /^A bank-size card/ })
     .click();
   await bench.panel().getByRole('button', { name: 'Put all down, to be dragged' }).click();
   await expect(bench.panel().getByText('0 of 4 in place')).toBeVisible();

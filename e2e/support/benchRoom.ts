@@ -125,7 +125,7 @@ export class BenchRoom {
   async scaleByCard(corners: readonly PixelPlace[], picture: { width: number; height: number }): Promise<void> {
     await this.take('Known size');
     await this.panel()
-      .getByRole('button', { name: /bank-size card/ })
+      .getByRole('button', { name: /^A bank-size card/ })
       .click();
     await this.markCorners(corners, picture);
   }
@@ -139,6 +139,13 @@ export class BenchRoom {
     await this.panel().getByRole('radio', { name: 'Measured', exact: true }).check();
     const field = this.panel().getByLabel('Height, mm');
     await field.fill(heightMm.toFixed(1));
+    await field.press('Enter');
+  }
+
+  /** How high the selected point lies. */
+  async enterPointHeight(heightMm: number): Promise<void> {
+    const field = this.panel().getByLabel('This point, mm');
+    await field.fill(heightMm.toFixed(2));
     await field.press('Enter');
   }
 

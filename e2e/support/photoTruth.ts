@@ -19,6 +19,8 @@ export interface PhotoTruth {
   readonly carapaceWidthMm: number;
   /** Mean height of the four points of the carapace above the table. */
   readonly carapaceHeightMm: number;
+  /** Above the table. */
+  readonly landmarkHeightMm: (name: string) => number;
   readonly legLengthMm: (leg: 'L1' | 'R1' | 'L4' | 'R4') => number;
   readonly landmark: (name: string) => PixelPlace;
   /** Constructed corners of the card's upper side, in the order in which they run round it. */
@@ -65,6 +67,7 @@ export function photoTruth(picture: string, fixture: string): PhotoTruth {
     carapaceLengthMm: truth.measurements_mm.carapace_length,
     carapaceWidthMm: truth.measurements_mm.carapace_width,
     carapaceHeightMm: CARAPACE.reduce((sum, name) => sum + landmark(name).xyz_mm[2], 0) / CARAPACE.length,
+    landmarkHeightMm: (name) => landmark(name).xyz_mm[2],
     legLengthMm: (leg) => known(truth.legs[leg], `leg ${leg}`).chain_femur_to_tip_mm,
     landmark: (name) => placeOf(landmark(name).px),
     cardCorners: () => known(scaleObject('id1_card').corners_top_px, 'corners of the card').map(placeOf),

@@ -1,6 +1,7 @@
 import type { RectangleScale, ScaleMarks, TwoPointScale } from '../../domain/measuring/calibration.ts';
 import { DORSAL_SKIN_PROTOCOL, type LandmarkName, type Landmarks, pointOf } from '../../domain/measuring/landmarks.ts';
 import type { ImagePoint } from '../../domain/measuring/points.ts';
+import { DEFAULT_POINTING_PX } from '../../domain/measuring/reading.ts';
 import type { Patch } from './change.ts';
 import type { BenchDocument, BenchEntries } from './document.ts';
 import type { ChangeLabel } from './history.ts';
@@ -74,6 +75,9 @@ export function handleUnder(handles: readonly Handle[], view: View, at: ViewPoin
   return nearest;
 }
 
+/** No hand places a corner better than this, px: finer figures come from a fit to the edges, which a hand undoes. */
+const FINEST_HAND_PX = 0.4;
+
 function withHandleAt(marks: ScaleMarks, id: ScaleHandleId, to: ImagePoint): ScaleMarks {
   if (marks.kind === 'two-points') {
     const ends: TwoPointScale['ends'] = [id === 'end-1' ? to : marks.ends[0], id === 'end-2' ? to : marks.ends[1]];
@@ -87,7 +91,8 @@ function withHandleAt(marks: ScaleMarks, id: ScaleHandleId, to: ImagePoint): Sca
     id === 'corner-3' ? to : third,
     id === 'corner-4' ? to : fourth,
   ];
-  return { ...marks, corners };
+  const isFitted = marks.pointingPx < FINEST_HAND_PX;
+  return { ...marks, corners, pointingPx: isFitted ? DEFAULT_POINTING_PX : marks.pointingPx };
 }
 
 function zip(ids: readonly ScaleHandleId[], points: readonly ImagePoint[]): Handle<ScaleHandleId>[] {

@@ -8,6 +8,7 @@ export type ChangeLabel =
   | 'mark-leg'
   | 'remove-point'
   | 'place-scale'
+  | 'find-scale'
   | 'move-scale'
   | 'change-scale'
   | 'remove-scale'

@@ -1,10 +1,13 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { FoundScale } from '../../domain/finding/foundScale.ts';
+import type { ScaleMarks } from '../../domain/measuring/calibration.ts';
 import type { LandmarkName, Landmarks, PointHeight } from '../../domain/measuring/landmarks.ts';
 import type { ImagePoint } from '../../domain/measuring/points.ts';
 import { type BenchDocument, type BenchEntries, landmarksOf } from './document.ts';
 import { type Handle, type HandleId, landmarkHandlesOf, scaleHandlesOf } from './handles.ts';
 import { type Edited, freshlyOpened } from './history.ts';
 import { DEFAULT_LOUPE_ZOOM } from './loupe.ts';
+import type { Refining } from './refiner.ts';
 import type { EdgeFinder } from './snapping.ts';
 import { type Guide, guideFor } from './steps.ts';
 import type { PlacingScale } from './tools/placingScale.ts';
@@ -23,6 +26,12 @@ export interface BenchState {
   readonly task: BenchTask;
   readonly pointing: Pointing;
   readonly placing: PlacingScale | null;
+  /** What is being found in the picture, or why it was not. */
+  readonly refining: Refining | null;
+  /** What was found last and on what it rests; holds as long as the marks are still these. */
+  readonly found: FoundScale | null;
+  /** Marks of a proposal that is looked at and not taken over. */
+  readonly preview: ScaleMarks | null;
   readonly guide: Guide;
   readonly selected: HandleId | null;
   /** The point that the last click selected though one was to be placed; the same click again places it. */
@@ -59,6 +68,9 @@ export function createBenchStore(picture: Size, document: BenchDocument, habits:
     task: taskFor(document),
     pointing: RESTING,
     placing: null,
+    refining: null,
+    found: null,
+    preview: null,
     guide: guideFor(landmarks),
     selected: null,
     chosenInstead: null,

@@ -6,6 +6,7 @@ import { advance, landmarkAt } from '../steps.ts';
 import { type BenchState, type BenchStore, placingLandmark } from '../store.ts';
 import { placeScalePoint } from '../tools/placingScale.ts';
 import { changeDocument } from './changeDocument.ts';
+import { wantRefined } from './finding.ts';
 import { inOrder } from './scale.ts';
 
 /** A click on the photo, or Enter at its middle: the next point of whatever is being placed. */
@@ -13,7 +14,8 @@ export function placeAt(store: BenchStore, at: ImagePoint): void {
   const state = store.getState();
   if (!isInside(state, at)) return;
   if (state.placing !== null) {
-    const { placing, marks } = placeScalePoint(state.placing, at);
+    const { placing, marks, rough } = placeScalePoint(state.placing, at);
+    if (rough !== null) wantRefined(store, rough);
     if (marks !== null) changeDocument(store, 'place-scale', { scale: inOrder(marks), roughScale: undefined });
     store.setState({ placing, ...(marks === null ? {} : { selected: marks.kind === 'two-points' ? 'end-1' : 'corner-1' }) });
     return;

@@ -7,13 +7,13 @@ import { toImage } from '../view.ts';
 import { changeDocument } from './changeDocument.ts';
 
 export function beginPlacingScale(store: BenchStore, object: PlacingScale['object']): void {
-  store.setState({ task: 'scale', placing: startPlacing(object), selected: null });
+  store.setState({ task: 'scale', placing: startPlacing(object), refining: null, preview: null, selected: null });
 }
 
 /** Puts the handles of the chosen object down in the middle of what is visible; each must be touched before they are a scale. */
 export function putHandlesDown(store: BenchStore): void {
   const { placing, view, canvas, picture } = store.getState();
-  if (placing === null) return;
+  if (placing === null || placing.kind === 'pointingAt') return;
   const first = toImage(view, { xCss: 0, yCss: 0 });
   const last = toImage(view, { xCss: canvas.width, yCss: canvas.height });
   const topLeft = { xPx: Math.max(0, first.xPx), yPx: Math.max(0, first.yPx) };

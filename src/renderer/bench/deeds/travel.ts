@@ -22,6 +22,7 @@ export function stepBack(store: BenchStore): void {
   store.setState((state) => {
     if (state.edited.pending !== null || state.pointing.kind !== 'resting') return { edited: abandon(state.edited), pointing: RESTING };
     if (state.placing !== null) return { placing: takeBackScalePoint(state.placing) };
+    if (state.refining !== null) return { refining: null };
     return { selected: null, chosenInstead: null };
   });
 }
@@ -40,6 +41,7 @@ export function replaceDocument(store: BenchStore, document: BenchDocument): voi
     edited: freshlyOpened(document),
     pointing: RESTING,
     placing: null,
+    refining: null,
     selected: null,
     chosenInstead: null,
     guide: guideFor(landmarksOf(document)),

@@ -1,25 +1,68 @@
+import type { Disk, Graduation, RoughScale } from '../../../domain/finding/refinement.ts';
 import type { RectangleScale, ScaleMarks, TwoPointScale } from '../../../domain/measuring/calibration.ts';
 import type { ImagePoint } from '../../../domain/measuring/points.ts';
+
+/** Objects that are measured by where the keeper marks them. */
+export type MarkedObject = Omit<TwoPointScale, 'ends'> | Omit<RectangleScale, 'corners'>;
+
+/** Objects that the keeper points at, to have them found exactly. */
+export type PointedObject =
+  | { readonly kind: 'rule'; readonly graduation: Graduation; readonly heightMm: number }
+  /** By its middle alone, or by three points of its rim. */
+  | { readonly kind: 'coin'; readonly disk: Disk; readonly by: 'middle' | 'rim' };
 
 /** The scale object is chosen, and its points are being clicked one after another. */
 export type PlacingScale =
   | { readonly kind: 'placingEnds'; readonly object: Omit<TwoPointScale, 'ends'>; readonly placed: readonly ImagePoint[] }
-  | { readonly kind: 'placingCorners'; readonly object: Omit<RectangleScale, 'corners'>; readonly placed: readonly ImagePoint[] };
+  | { readonly kind: 'placingCorners'; readonly object: Omit<RectangleScale, 'corners'>; readonly placed: readonly ImagePoint[] }
+  | { readonly kind: 'pointingAt'; readonly object: PointedObject; readonly placed: readonly ImagePoint[] };
 
-export function startPlacing(object: PlacingScale['object']): PlacingScale {
+export type ScaleObject = PlacingScale['object'];
+
+export function startPlacing(object: ScaleObject): PlacingScale {
   if (object.kind === 'two-points') return { kind: 'placingEnds', object, placed: [] };
-  return { kind: 'placingCorners', object, placed: [] };
+  if (object.kind === 'rectangle') return { kind: 'placingCorners', object, placed: [] };
+  return { kind: 'pointingAt', object, placed: [] };
 }
 
-/** One more click. Answers the marks, corners in the order of clicking, as soon as there are points enough. */
-export function placeScalePoint(placing: PlacingScale, at: ImagePoint): { placing: PlacingScale | null; marks: ScaleMarks | null } {
-  const [first, second, third, fourth] = [...placing.placed, at];
-  if (placing.kind === 'placingEnds') {
-    if (first !== undefined && second !== undefined) return { placing: null, marks: { ...placing.object, ends: [first, second] } };
-  } else if (first !== undefined && second !== undefined && third !== undefined && fourth !== undefined) {
-    return { placing: null, marks: { ...placing.object, corners: [first, second, third, fourth] } };
+/** How many clicks the object takes. */
+export function clicksFor(object: ScaleObject): number {
+  if (object.kind === 'rectangle') return 4;
+  if (object.kind === 'coin') return object.by === 'rim' ? 3 : 1;
+  return 2;
+}
+
+interface Placed {
+  /** Null when there are points enough. */
+  readonly placing: PlacingScale | null;
+  /** Corners in the order of clicking. */
+  readonly marks: ScaleMarks | null;
+  /** What is to be found in the picture from these clicks. */
+  readonly rough: RoughScale | null;
+}
+
+/** One more click. */
+export function placeScalePoint(placing: PlacingScale, at: ImagePoint): Placed {
+  const placed = [...placing.placed, at];
+  if (placed.length < clicksFor(placing.object)) return { placing: { ...placing, placed }, marks: null, rough: null };
+  if (placing.kind === 'pointingAt') return { placing: null, marks: null, rough: roughFrom(placing.object, placed) };
+  return { placing: null, marks: marksFrom(placing.object, placed), rough: null };
+}
+
+function marksFrom(object: MarkedObject, [first, second, third, fourth]: readonly ImagePoint[]): ScaleMarks | null {
+  if (first === undefined || second === undefined) return null;
+  if (object.kind === 'two-points') return { ...object, ends: [first, second] };
+  return third === undefined || fourth === undefined ? null : { ...object, corners: [first, second, third, fourth] };
+}
+
+function roughFrom(object: PointedObject, [first, second, third]: readonly ImagePoint[]): RoughScale | null {
+  if (first === undefined) return null;
+  if (object.kind === 'coin') {
+    const at: Extract<RoughScale, { kind: 'coin' }>['at'] = second && third ? [first, second, third] : [first];
+    return { kind: 'coin', disk: object.disk, at };
   }
-  return { placing: { ...placing, placed: [...placing.placed, at] }, marks: null };
+  const { graduation, heightMm } = object;
+  return second === undefined ? null : { kind: 'rule', ends: [first, second], graduation, heightMm };
 }
 
 /** Takes the last click back; null when there was none, which ends the placing. */
@@ -31,10 +74,7 @@ export function takeBackScalePoint(placing: PlacingScale): PlacingScale | null {
  * Marks put down without clicking, to be dragged into place: in a region of the photo (the visible part), upright, as
  * large as three fifths of it allow.
  */
-export function roughMarks(
-  object: PlacingScale['object'],
-  region: { readonly topLeft: ImagePoint; readonly bottomRight: ImagePoint },
-): ScaleMarks {
+export function roughMarks(object: MarkedObject, region: { readonly topLeft: ImagePoint; readonly bottomRight: ImagePoint }): ScaleMarks {
   const across = 0.6 * (region.bottomRight.xPx - region.topLeft.xPx);
   const down = 0.6 * (region.bottomRight.yPx - region.topLeft.yPx);
   const middle = { xPx: (region.topLeft.xPx + region.bottomRight.xPx) / 2, yPx: (region.topLeft.yPx + region.bottomRight.yPx) / 2 };

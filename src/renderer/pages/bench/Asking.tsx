@@ -2,6 +2,7 @@ import type { ReactElement } from 'react';
 import { capitalized } from '../../../words/labels.ts';
 import { landmarkName } from '../../../words/measuring.ts';
 import { type BenchState, placingLandmark } from '../../bench/store.ts';
+import type { PlacingScale } from '../../bench/tools/placingScale.ts';
 import style from './PhotoCanvas.module.css';
 import { useBench } from './useWork.ts';
 
@@ -20,9 +21,16 @@ function askedFor(state: BenchState): string {
     return state.placing.placed.length === 0 ? 'Click one end of the known distance' : 'Click the other end';
   }
   if (state.placing?.kind === 'placingCorners') return `Click a corner, in any order: ${state.placing.placed.length + 1} of 4`;
+  if (state.placing?.kind === 'pointingAt') return pointingAtInWords(state.placing);
+  if (state.refining?.kind === 'wanted') return 'Looking for it in the picture …';
   const name = placingLandmark(state);
   if (name === null) return '';
   const { chosenInstead } = state;
   if (chosenInstead === null || chosenInstead !== state.selected || chosenInstead === name) return capitalized(landmarkName(name));
   return `This click chose the point that lies here: ${landmarkName(chosenInstead)}. Click again, or with Shift, to place here all the same: ${landmarkName(name)}.`;
+}
+
+function pointingAtInWords({ object, placed }: Extract<PlacingScale, { kind: 'pointingAt' }>): string {
+  if (object.kind === 'rule') return placed.length === 0 ? 'Click a tick near one end of the rule' : 'Click a tick near its other end';
+  return object.by === 'middle' ? 'Click the middle of the coin' : `Click a point of its rim: ${placed.length + 1} of 3`;
 }

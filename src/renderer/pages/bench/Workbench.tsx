@@ -2,7 +2,9 @@ import { useQueryClient } from '@tanstack/react-query';
 import { type KeyboardEvent, type ReactElement, useEffect, useMemo, useState } from 'react';
 import type { BenchSheet } from '../../../api/contract/bench.ts';
 import { pressKey } from '../../bench/keys.ts';
+import { startRefining } from '../../bench/refiner.ts';
 import type { Habits } from '../../bench/store.ts';
+import { ask } from '../../client/ask.ts';
 import { BenchBar } from './BenchBar.tsx';
 import { headLinesOf, photoInWords } from './headLines.ts';
 import { KeysHelp } from './KeysHelp.tsx';
@@ -40,6 +42,12 @@ export function Workbench({ sheet, pass, held, habits, picture, verbsFor }: Prop
       leave(work);
     };
   }, [work, leave, resume]);
+  useEffect(() => {
+    const { photo } = work.sheet;
+    return startRefining(work.bench, (rough, signal) =>
+      ask('POST /api/photos/{photoId}/refinement', { path: { photoId: photo.id }, body: rough, signal }),
+    );
+  }, [work]);
   const headLines = useMemo(() => headLinesOf(sheet, pass), [sheet, pass]);
 
   const keyDown = (event: KeyboardEvent<HTMLElement>) => {

@@ -17,6 +17,7 @@ export const CHANGE_LABELS: Readonly<Record<ChangeLabel, string>> = {
   'mark-leg': 'mark a leg',
   'remove-point': 'take a point away',
   'place-scale': 'mark the scale object',
+  'find-scale': 'take over what was found',
   'move-scale': 'move a mark of the scale object',
   'change-scale': 'change the scale object',
   'remove-scale': 'remove the scale',

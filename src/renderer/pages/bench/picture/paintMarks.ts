@@ -25,6 +25,7 @@ export function paintMarks(context: CanvasRenderingContext2D, state: BenchState,
   const pen: Pen = { context, view };
   const { document } = state.edited;
   if (document.scale !== undefined && state.placing === null) paintScale(pen, document.scale, state.task === 'scale', bare);
+  if (state.preview !== null && state.task === 'scale') paintPreview(pen, state.preview);
   if (state.task !== 'scale') paintReading(pen, document, state, bare);
   paintPlacing(pen, state);
   const selectedAt = state.selected === null ? null : handlePosition(document, state.selected);
@@ -54,6 +55,16 @@ function paintScale(pen: Pen, marks: ScaleMarks, inHand: boolean, bare: boolean)
     if (!bare) strokeRing(pen, at, color, 9);
     strokeCross(pen, at, color, bare ? 9 : 6, 2);
   }
+}
+
+/** Marks that are proposed: dashed, without handles. */
+function paintPreview(pen: Pen, marks: ScaleMarks): void {
+  const color = MARK_COLORS.proposed;
+  if (marks.kind === 'two-points') strokeLine(pen, marks.ends, color, { dash: [6, 4] });
+  else if (marks.kind === 'coin') strokeLine(pen, rimOf(marks), color, { dash: [6, 4], closed: true });
+  else if (marks.kind === 'points') for (const { at } of marks.points) strokeCross(pen, at, color, 5, 1);
+  else if (marks.kind === 'rule-ticks') for (const { from, to } of marks.ticks) strokeLine(pen, [from, to], color);
+  else strokeLine(pen, roundedOutlineOf(marks) ?? marks.corners, color, { dash: [6, 4], closed: true });
 }
 
 function paintReading(pen: Pen, document: BenchDocument, state: BenchState, bare: boolean): void {

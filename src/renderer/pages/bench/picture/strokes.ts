@@ -5,6 +5,7 @@ import { toView, type View } from '../../../bench/view.ts';
 export const MARK_COLORS = {
   edge: 'rgb(0 0 0 / 0.5)',
   scale: '#8fd3e8',
+  proposed: '#f2d16b',
   landmark: '#f4f0e6',
   regenerated: '#b9cf86',
   selected: '#ffb38f',

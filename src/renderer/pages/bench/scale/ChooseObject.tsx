@@ -3,13 +3,16 @@ import { KNOWN_RECTANGLES } from '../../../../domain/measuring/knownRectangles.t
 import { mmFromInches } from '../../../../domain/units.ts';
 import { SCALE_OBJECT_LABELS } from '../../../../words/measuring.ts';
 import { beginPlacingScale } from '../../../bench/deeds/scale.ts';
-import type { PlacingScale } from '../../../bench/tools/placingScale.ts';
+import type { ScaleObject } from '../../../bench/tools/placingScale.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Select } from '../../../parts/Select.tsx';
 import { NumberField } from '../NumberField.tsx';
 import style from '../panel.module.css';
 import { useWork } from '../useWork.ts';
+import { ChooseCoin } from './ChooseCoin.tsx';
+import { ChooseRule } from './ChooseRule.tsx';
 import { knownRectangle, ownRectangle, ruleOf } from './objects.ts';
+import { Proposals } from './Proposals.tsx';
 
 const KNOWN = ['id-1', 'a6', 'a5', 'a4'] as const;
 const UNITS = [
@@ -22,6 +25,14 @@ const UNITS = [
 const MOST = { mm: 5000, cm: 500, in: 190 } as const;
 const MM_PER_CM = 10;
 
+/** Objects of which something has to be said first. */
+const ASKED_FOR = {
+  ticks: { name: 'A rule with ticks', aside: 'two clicks: every tick between them is found' },
+  coin: { name: 'A coin', aside: 'one click: its rim is found' },
+  'two-points': { name: SCALE_OBJECT_LABELS['two-points'], aside: 'two marks and the distance between them' },
+  own: { name: SCALE_OBJECT_LABELS.own, aside: 'a tile, a box lid, a printed frame' },
+} as const;
+
 interface Props {
   /** Once an object is chosen its marks are placed. */
   onChosen: () => void;
@@ -31,14 +42,15 @@ interface Props {
 /** What in this picture has a known size? */
 export function ChooseObject({ onChosen, onCancel }: Props): ReactElement {
   const { bench } = useWork();
-  const choose = (object: PlacingScale['object']) => {
+  const choose = (object: ScaleObject) => {
     onChosen();
     beginPlacingScale(bench, object);
   };
-  const [asking, setAsking] = useState<'two-points' | 'own' | null>(null);
+  const [asking, setAsking] = useState<keyof typeof ASKED_FOR | null>(null);
   return (
     <section className={style['panel']}>
       <h2>What in this picture has a known size?</h2>
+      <Proposals />
       <p className={style['soft']}>It must lie flat beside the skin. A card is best: its four corners show how the camera was tilted.</p>
       <div>
         {KNOWN.map((object) => (
@@ -52,7 +64,7 @@ export function ChooseObject({ onChosen, onCancel }: Props): ReactElement {
             </span>
           </button>
         ))}
-        {(['two-points', 'own'] as const).map((kind) => (
+        {(Object.keys(ASKED_FOR) as (keyof typeof ASKED_FOR)[]).map((kind) => (
           <button
             key={kind}
             type="button"
@@ -61,12 +73,14 @@ export function ChooseObject({ onChosen, onCancel }: Props): ReactElement {
             onClick={() => setAsking(asking === kind ? null : kind)}
           >
             <span>
-              {SCALE_OBJECT_LABELS[kind]}
-              <small>{kind === 'two-points' ? 'two marks and the distance between them' : 'a tile, a box lid, a printed frame'}</small>
+              {ASKED_FOR[kind].name}
+              <small>{ASKED_FOR[kind].aside}</small>
             </span>
           </button>
         ))}
       </div>
+      {asking === 'ticks' && <ChooseRule onChosen={choose} />}
+      {asking === 'coin' && <ChooseCoin onChosen={choose} />}
       {asking === 'two-points' && <KnownDistance onChosen={choose} />}
       {asking === 'own' && <OwnSize onChosen={choose} />}
       {onCancel && <Button onClick={onCancel}>Keep the present scale</Button>}
@@ -74,7 +88,7 @@ export function ChooseObject({ onChosen, onCancel }: Props): ReactElement {
   );
 }
 
-function KnownDistance({ onChosen }: { onChosen: (object: PlacingScale['object']) => void }): ReactElement {
+function KnownDistance({ onChosen }: { onChosen: (object: ScaleObject) => void }): ReactElement {
   const [distance, setDistance] = useState<number | null>(null);
   const [unit, setUnit] = useState<'mm' | 'cm' | 'in'>('mm');
   const begin = () => {
@@ -98,7 +112,7 @@ function toMm(distance: number, unit: 'mm' | 'cm' | 'in'): number {
   return unit === 'cm' ? MM_PER_CM * distance : distance;
 }
 
-function OwnSize({ onChosen }: { onChosen: (object: PlacingScale['object']) => void }): ReactElement {
+function OwnSize({ onChosen }: { onChosen: (object: ScaleObject) => void }): ReactElement {
   const [widthMm, setWidthMm] = useState<number | null>(null);
   const [heightMm, setHeightMm] = useState<number | null>(null);
   return (

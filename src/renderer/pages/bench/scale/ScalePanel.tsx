@@ -1,6 +1,8 @@
 import { type ReactElement, useState } from 'react';
+import type { ScaleProposal } from '../../../../domain/finding/foundScale.ts';
 import type { ScaleMarks } from '../../../../domain/measuring/calibration.ts';
 import { scaleObjectName } from '../../../../words/measuring.ts';
+import { wantRefined } from '../../../bench/deeds/finding.ts';
 import { putHandlesDown, removeScale } from '../../../bench/deeds/scale.ts';
 import { stepBack } from '../../../bench/deeds/travel.ts';
 import { scaleHandlesOf } from '../../../bench/handles.ts';
@@ -10,8 +12,15 @@ import style from '../panel.module.css';
 import { useBench, useCalibration, useLiveDocument, useWork } from '../useWork.ts';
 import { CalibrationFacts } from './CalibrationFacts.tsx';
 import { ChooseObject } from './ChooseObject.tsx';
+import { CoinSide } from './CoinSide.tsx';
+import { Contradictions } from './Contradictions.tsx';
+import { FoundFacts } from './FoundFacts.tsx';
 import { ObjectSize } from './ObjectSize.tsx';
+import { Finding, PointingAt } from './PointingAt.tsx';
 import { RoundCorners } from './RoundCorners.tsx';
+import { useContradictions, useProposals } from './useProposals.ts';
+
+const NOTHING: readonly ScaleProposal[] = [];
 
 /** The scale: choosing an object, marking it, and what it says about the picture. */
 export function ScalePanel(): ReactElement {
@@ -19,22 +28,45 @@ export function ScalePanel(): ReactElement {
   const placing = useBench((state) => state.placing);
   const marks = useBench((state) => state.edited.document.scale);
   const rough = useBench((state) => state.edited.document.roughScale);
+  const refining = useBench((state) => state.refining);
   const calibration = useCalibration(useLiveDocument());
   const [choosing, setChoosing] = useState(false);
 
+  if (placing?.kind === 'pointingAt') return <PointingAt placing={placing} />;
   if (placing !== null) return <Placing hasRoundCorners={placing.object.kind === 'rectangle' && placing.object.object === 'id-1'} />;
   if (marks === undefined || choosing)
-    return <ChooseObject onChosen={() => setChoosing(false)} onCancel={marks === undefined ? null : () => setChoosing(false)} />;
+    return (
+      <>
+        {refining !== null && (
+          <section className={style['panel']}>
+            <Finding refining={refining} />
+          </section>
+        )}
+        <ChooseObject onChosen={() => setChoosing(false)} onCancel={marks === undefined ? null : () => setChoosing(false)} />
+      </>
+    );
   if (rough !== undefined) return <PutDown marks={marks} left={rough.length} />;
   return (
     <section className={style['panel']}>
       <h2>{scaleObjectName(marks)}</h2>
+      {refining !== null && <Finding refining={refining} />}
+      <Disagreements marks={marks} />
+      <FoundFacts marks={marks} />
       {calibration !== null && <CalibrationFacts calibration={calibration} />}
+      {marks.kind === 'coin' && <CoinSide marks={marks} />}
       {marks.kind === 'rectangle' && marks.object === 'id-1' && <RoundCorners />}
       <HandleList />
       <hr className={style['rule']} />
       <ObjectSize marks={marks} />
       <div className={style['row']}>
+        {marks.kind === 'rectangle' && (
+          <Button
+            disabled={refining?.kind === 'wanted'}
+            onClick={() => wantRefined(bench, { kind: 'rectangle', marks, cornerRadiusMm: 0 })}
+          >
+            Fit to the edges
+          </Button>
+        )}
         <Button onClick={() => setChoosing(true)}>Another object</Button>
         <Button kind="danger" icon="remove" onClick={() => removeScale(bench)}>
           Remove the scale
@@ -42,6 +74,12 @@ export function ScalePanel(): ReactElement {
       </div>
     </section>
   );
+}
+
+/** What else was seen in the picture and contradicts the scale; only where it was looked for. */
+function Disagreements({ marks }: { marks: ScaleMarks }): ReactElement {
+  const { data } = useProposals(false);
+  return <Contradictions pairs={useContradictions(marks, data ?? NOTHING)} />;
 }
 
 /** Marks that were put down anywhere: a scale only when each has been brought to its place. */

@@ -1,6 +1,13 @@
+import type { Graduation } from '../../../../domain/finding/refinement.ts';
 import type { RectangleObject, RectangleScale, TwoPointScale } from '../../../../domain/measuring/calibration.ts';
 import { KNOWN_RECTANGLES, rectangularStandardUncertainty } from '../../../../domain/measuring/knownRectangles.ts';
 import { DEFAULT_POINTING_PX } from '../../../../domain/measuring/reading.ts';
+
+/** What lies between two ticks of a rule. */
+export const GRADUATION_OPTIONS: readonly { readonly value: Graduation; readonly label: string }[] = [
+  { value: 'millimeter', label: 'one millimeter' },
+  { value: 'sixteenth-inch', label: 'a sixteenth of an inch' },
+];
 
 /** Half width of what an own rectangle's sides are taken to be known to, until the keeper says better: a ruler's millimeter. */
 const OWN_HALF_WIDTH_MM = 0.5;

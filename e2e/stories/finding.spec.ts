@@ -1,0 +1,97 @@
+import { expect, test } from '../support/hosts.ts';
+import { Keeper, millimeters, percentOff } from '../support/keeper.ts';
+import { type PhotoTruth, photoTruth } from '../support/photoTruth.ts';
+
+const withCard = photoTruth('juniper-10-dorsal', 'specimen-a_instar-10_dorsal');
+const withRule = photoTruth('bramble-08-dorsal', 'specimen-b_instar-08_dorsal');
+
+/** Marks the midline of the carapace, each end at its own height, and reads its length. */
+async function carapaceLength(keeper: Keeper, photo: PhotoTruth): Promise<number> {
+  const { bench } = keeper;
+  await bench.take('Points');
+  await bench.place('Carapace', 'Front, midline', photo.landmark('carapace_anterior_mid'), photo.size);
+  await bench.enterPointHeight(photo.landmarkHeightMm('carapace_anterior_mid'));
+  await bench.place('Carapace', 'Rear, midline', photo.landmark('carapace_posterior_mid'), photo.size);
+  await bench.enterPointHeight(photo.landmarkHeightMm('carapace_posterior_mid'));
+  await expect(bench.panel().getByText(/It moves the point by \d+\.\d\d mm on the plane of the scale/)).toBeVisible();
+  await bench.take('Lengths');
+  return millimeters(await bench.length('Carapace length').textContent());
+}
+
+test('a card is found without a click, offered, and taken over only when the keeper says so', async ({ page }) => {
+  const keeper = new Keeper(page);
+  const { bench } = keeper;
+  await keeper.layOnBench(withCard.file, { photo: withCard.fileName, to: 'TK-01', instarShed: '10' });
+  const found = bench.panel().getByRole('region', { name: 'Found in this picture' });
+  await expect(found.getByRole('button', { name: /^A bank-size card.*(clear|likely)/ })).toBeVisible({ timeout: 30_000 });
+  await expect(found.getByText('All four edges were found; the corners are where they meet.')).toBeVisible();
+  expect((await keeper.asks<{ calibration: { marks: unknown } }>(await addressOfSheet(keeper))).calibration.marks).toBeNull();
+
+  await found.getByRole('button', { name: /^Take it: A bank-size card/ }).click();
+  await expect(bench.fact('Tilt of the camera')).toHaveText(new RegExp(`^${Math.trunc(withCard.cameraTiltDeg)}\\.\\d°$`));
+  expect(percentOff(await carapaceLength(keeper, withCard), withCard.carapaceLengthMm)).toBeLessThan(0.4);
+  await bench.saved();
+});
+
+test('rough corners are fitted to the edges of the card, which can be undone', async ({ page }) => {
+  const keeper = new Keeper(page);
+  const { bench } = keeper;
+  await keeper.layOnBench(withCard.file, { photo: withCard.fileName, to: 'TK-01', instarShed: '10' });
+  const corners = withCard.cardCorners().map(({ x, y }, index) => ({ x: x + (index % 2 === 0 ? 12 : -9), y: y + (index < 2 ? -10 : 8) }));
+  await bench.scaleByCard(corners, withCard.size);
+  await bench.panel().getByRole('button', { name: 'Fit to the edges' }).click();
+  await expect(bench.panel().getByText('All four edges were found; the corners are where they meet.')).toBeVisible({ timeout: 30_000 });
+  const [first] = withCard.cardCorners();
+  if (first === undefined) throw new Error('Expected four corners');
+  await expect
+    .poll(async () => {
+      const marks = bench.panel().getByRole('list', { name: 'Marks on the scale object' });
+      const read = await marks.getByRole('button').locator('span:last-child').allTextContents();
+      const places = read.map((line) => line.split(', ').map(Number));
+      return Math.min(...places.map(([x = 0, y = 0]) => Math.hypot(x - first.x, y - first.y)));
+    })
+    .toBeLessThan(1);
+  await bench.button('Undo: take over what was found').click();
+  await expect(bench.panel().getByText('All four edges were found')).toBeHidden();
+});
+
+test('two clicks on a rule find every tick between them, and tell the tilt', async ({ page }) => {
+  const keeper = new Keeper(page);
+  const { bench } = keeper;
+  await keeper.layOnBench(withRule.file, { photo: withRule.fileName, to: 'TK-01', instarShed: '8' });
+  await bench
+    .panel()
+    .getByRole('button', { name: /^A rule with ticks/ })
+    .click();
+  await bench.panel().getByLabel('Face above the table, mm').fill('0.5');
+  await bench.panel().getByRole('button', { name: 'Click two ticks, far apart' }).click();
+  for (const mm of [10, 90]) await bench.click(withRule.ruleMark(mm), withRule.size);
+  await expect(bench.panel().getByText(/^(79|80|81|82|83) ticks used/)).toBeVisible({ timeout: 30_000 });
+  await expect(bench.fact('Tilt of the camera')).toHaveText(/^\d+\.\d°$/);
+  expect(percentOff(await carapaceLength(keeper, withRule), withRule.carapaceLengthMm)).toBeLessThan(0.6);
+});
+
+test('clicks where no rule lies are told so, and nothing that was measured is lost', async ({ page }) => {
+  const keeper = new Keeper(page);
+  const { bench } = keeper;
+  await keeper.layOnBench(withCard.file, { photo: withCard.fileName, to: 'TK-01', instarShed: '10' });
+  await bench.scaleByCard(withCard.cardCorners(), withCard.size);
+  const before = await bench.fact('One pixel, at the middle').textContent();
+  await bench.panel().getByRole('button', { name: 'Another object' }).click();
+  await bench
+    .panel()
+    .getByRole('button', { name: /^A coin/ })
+    .click();
+  await bench.panel().getByRole('button', { name: 'Click its middle' }).click();
+  await bench.click({ x: withCard.size.width * 0.06, y: withCard.size.height * 0.06 }, withCard.size);
+  await expect(bench.panel().getByRole('alert')).toBeVisible({ timeout: 30_000 });
+  await bench.panel().getByRole('button', { name: 'Leave it' }).click();
+  await expect(bench.fact('One pixel, at the middle')).toHaveText(before ?? '');
+});
+
+/** The address at which the page asks for the sheet of the photo that is open. */
+async function addressOfSheet(keeper: Keeper): Promise<string> {
+  const photoId = /\/bench\/([^/?#]+)/.exec(keeper.page.url())?.[1];
+  if (photoId === undefined) throw new Error(`Expected a photo on the Bench but the page is ${keeper.page.url()}`);
+  return `/api/photos/${photoId}/bench`;
+}

@@ -1,0 +1,122 @@
+import { contribution, curvature, meanSquareDeviation } from '../numerics/propagation.ts';
+import type { Calibration } from './calibrate.ts';
+import type { ScaleMarks } from './calibration.ts';
+import { pointOn } from './ellipse.ts';
+import type { ImagePoint } from './points.ts';
+import { COVERAGE_FACTOR } from './quantity.ts';
+import { type SpacePoint, spacePointOf, type View } from './view.ts';
+
+/** Two scale objects of one picture that cannot both be right. */
+export interface Contradiction {
+  /** The longest extent of the second object by its own marks, and by the first object's scale. */
+  readonly itselfMm: number;
+  readonly byOtherMm: number;
+  /** Of their difference, k = 2. */
+  readonly expandedUncertaintyMm: number;
+}
+
+/** A scale object with what it tells. */
+export interface ScaledObject {
+  readonly marks: ScaleMarks;
+  readonly calibration: Calibration;
+}
+
+/** Shape errors of the picture itself, mostly lens distortion: relative standard uncertainty, own assumption. */
+const PICTURE_TOLERANCE = 0.002;
+
+/**
+ * Whether two objects on one table contradict each other by more than their uncertainties: the extent of each is measured by
+ * both scales, at the height of its own face. The one where they differ more is told, as seen from the second argument.
+ *
+ * @returns null while they agree, or where one of them cannot be seen by the other's scale.
+ */
+export function contradictionOf(one: ScaledObject, other: ScaledObject): Contradiction | null {
+  const found = compared(one, other);
+  if (found !== null) return found;
+  const mirrored = compared(other, one);
+  if (mirrored === null) return null;
+  // Told the same way round: what the first object's scale makes of the second.
+  const factor = mirrored.itselfMm / mirrored.byOtherMm;
+  const [from, to] = extentOf(other.marks);
+  const itselfMm = lengthMm(other.calibration.view, from, to, 0) ?? Number.NaN;
+  return { itselfMm, byOtherMm: itselfMm * factor, expandedUncertaintyMm: (mirrored.expandedUncertaintyMm * itselfMm) / mirrored.itselfMm };
+}
+
+/** The second object's extent by its own marks and by the first one's scale. */
+function compared(one: ScaledObject, other: ScaledObject): Contradiction | null {
+  const [from, to] = extentOf(other.marks);
+  // Without a camera station heights cannot be allowed for; the difference they make stays small for flat objects.
+  const corrected = one.calibration.station !== null;
+  const aboveMm = corrected ? other.calibration.faceHeightMm - one.calibration.faceHeightMm : 0;
+  const byOther = estimateOf(one.calibration, from, to, aboveMm);
+  const itself = estimateOf(other.calibration, from, to, 0);
+  if (byOther === null || itself === null) return null;
+  const heights = corrected ? 0 : heightDoubt(one.calibration, other.calibration);
+  const expandedUncertaintyMm =
+    COVERAGE_FACTOR * Math.sqrt(byOther.variance + itself.variance + (PICTURE_TOLERANCE ** 2 + heights ** 2) * itself.valueMm ** 2);
+  if (Math.abs(byOther.valueMm - itself.valueMm) <= expandedUncertaintyMm) return null;
+  return { itselfMm: itself.valueMm, byOtherMm: byOther.valueMm, expandedUncertaintyMm };
+}
+
+/** How much the difference of two faces' heights may change a length, relative, through the assumed camera. */
+function heightDoubt(one: Calibration, other: Calibration): number {
+  return Math.abs(other.faceHeightMm - one.faceHeightMm) / one.view.station.heightMm;
+}
+
+function estimateOf(
+  { view, excursions }: Calibration,
+  from: ImagePoint,
+  to: ImagePoint,
+  aboveMm: number,
+): { readonly valueMm: number; readonly variance: number } | null {
+  const valueMm = lengthMm(view, from, to, aboveMm);
+  if (valueMm === null) return null;
+  // An excursion beyond the horizon says nothing about the neighborhood of the estimate.
+  const model = (through: View): number => lengthMm(through, from, to, aboveMm) ?? valueMm;
+  const tilts = excursions.filter(({ source }) => source === 'tilt-unknown');
+  const others = excursions.filter(({ source }) => source !== 'tilt-unknown');
+  const variance =
+    others.reduce((sum, excursion) => sum + contribution(model, excursion) ** 2, 0) +
+    meanSquareDeviation(
+      tilts.map((excursion) => contribution(model, excursion)),
+      tilts.map((excursion) => curvature(model, valueMm, excursion)),
+    );
+  return { valueMm, variance };
+}
+
+function lengthMm(view: View, from: ImagePoint, to: ImagePoint, aboveMm: number): number | null {
+  const [one, other] = [spacePointOf(view, from, aboveMm), spacePointOf(view, to, aboveMm)];
+  return one && other ? apartMm(one, other) : null;
+}
+
+function apartMm(one: SpacePoint, other: SpacePoint): number {
+  return Math.hypot(one.xMm - other.xMm, one.yMm - other.yMm);
+}
+
+/** Two points of an object far apart, in the picture. */
+function extentOf(marks: ScaleMarks): readonly [ImagePoint, ImagePoint] {
+  switch (marks.kind) {
+    case 'two-points':
+      return marks.ends;
+    case 'rectangle':
+      return [marks.corners[0], marks.corners[2]];
+    case 'coin':
+      return [pointOn(marks.rim, 0), pointOn(marks.rim, Math.PI)];
+    case 'points':
+      return farthest(marks.points.map(({ at }) => at));
+    case 'rule-ticks':
+      return farthest(marks.ticks.map(({ from }) => from));
+  }
+}
+
+function farthest(points: readonly ImagePoint[]): readonly [ImagePoint, ImagePoint] {
+  const [first = { xPx: 0, yPx: 0 }] = points;
+  const awayFrom = (from: ImagePoint) =>
+    points.reduce(
+      (far, at) => (Math.hypot(at.xPx - from.xPx, at.yPx - from.yPx) > Math.hypot(far.xPx - from.xPx, far.yPx - from.yPx) ? at : far),
+      from,
+    );
+  // From any point the farthest one is an end; from there the farthest is the other end or close to it.
+  const end = awayFrom(first);
+  return [end, awayFrom(end)];
+}

@@ -1,0 +1,50 @@
+import { adjugate, type Matrix3, multiply } from '../numerics/matrix3.ts';
+import { type Calibration, toPlane } from './calibrate.ts';
+import type { ImagePoint, PlanePoint } from './points.ts';
+
+/** A picture of the plane of the scale object's face as if seen from straight above, at one scale everywhere. */
+export interface ViewFromAbove {
+  readonly widthPx: number;
+  readonly heightPx: number;
+  readonly pxPerMm: number;
+  /** The place of the plane at the top left corner of the top left pixel. */
+  readonly topLeft: PlanePoint;
+  /** Takes a point (x, y, 1) of this view, pixels, its top left pixel centered at (0.5, 0.5), to the photo, up to a factor. */
+  readonly toPhoto: Matrix3;
+}
+
+/** No side of a view is longer: more is neither seen nor held by every browser's canvas. */
+const LONGEST_PX = 4096;
+
+/**
+ * What the plane looks like from straight above. Only what lies on it is at scale: whatever rises towards the camera is drawn
+ * too large and displaced.
+ *
+ * @param shown points of the photo that must be seen in it, with the scale object itself.
+ * @param marginMm around all of them.
+ * @param pxPerMm at most; fewer where the view would become too large.
+ * @returns null when nothing of it lies on the visible side of the horizon.
+ */
+export function viewFromAbove(
+  calibration: Pick<Calibration, 'view' | 'outline'>,
+  shown: readonly ImagePoint[],
+  marginMm: number,
+  pxPerMm: number,
+): ViewFromAbove | null {
+  const points = [...calibration.outline, ...shown.flatMap((at) => toPlane(calibration, at) ?? [])];
+  if (points.length === 0) return null;
+  const xs = points.map(({ xMm }) => xMm);
+  const ys = points.map(({ yMm }) => yMm);
+  const topLeft = { xMm: Math.floor(Math.min(...xs) - marginMm), yMm: Math.floor(Math.min(...ys) - marginMm) };
+  const widthMm = Math.ceil(Math.max(...xs) + marginMm) - topLeft.xMm;
+  const heightMm = Math.ceil(Math.max(...ys) + marginMm) - topLeft.yMm;
+  const scale = Math.min(pxPerMm, LONGEST_PX / Math.max(widthMm, heightMm));
+  const toPlaneMm: Matrix3 = [1 / scale, 0, topLeft.xMm, 0, 1 / scale, topLeft.yMm, 0, 0, 1];
+  return {
+    widthPx: Math.round(widthMm * scale),
+    heightPx: Math.round(heightMm * scale),
+    pxPerMm: scale,
+    topLeft,
+    toPhoto: multiply(adjugate(calibration.view.imageToPlane), toPlaneMm),
+  };
+}

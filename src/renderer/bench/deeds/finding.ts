@@ -1,0 +1,26 @@
+import type { FoundScale } from '../../../domain/finding/foundScale.ts';
+import type { RoughScale } from '../../../domain/finding/refinement.ts';
+import type { ScaleMarks } from '../../../domain/measuring/calibration.ts';
+import type { BenchStore } from '../store.ts';
+import { changeDocument } from './changeDocument.ts';
+
+/** Asks for the object the keeper has pointed at to be found exactly. */
+export function wantRefined(store: BenchStore, rough: RoughScale): void {
+  store.setState({ refining: { kind: 'wanted', rough } });
+}
+
+/** Lets what was pointed at go. The marks of before are still there. */
+export function dropRefining(store: BenchStore): void {
+  store.setState({ refining: null });
+}
+
+/** Takes over marks that were found in the picture, as one change that can be undone. */
+export function takeFound(store: BenchStore, found: FoundScale): void {
+  changeDocument(store, 'find-scale', { scale: found.marks, roughScale: undefined });
+  store.setState({ found, refining: null, placing: null, preview: null, selected: null, task: 'scale' });
+}
+
+/** Shows marks on the photo that are not taken over. */
+export function showPreview(store: BenchStore, marks: ScaleMarks | null): void {
+  store.setState({ preview: marks });
+}

@@ -1,0 +1,40 @@
+import { type Failure, Refusal } from '../../domain/failure.ts';
+import type { FoundScale } from '../../domain/finding/foundScale.ts';
+import type { RoughScale } from '../../domain/finding/refinement.ts';
+import { takeFound } from './deeds/finding.ts';
+import type { BenchStore } from './store.ts';
+
+/** What the keeper pointed at and wants found exactly in the picture. */
+export type Refining =
+  | { readonly kind: 'wanted'; readonly rough: RoughScale }
+  | { readonly kind: 'failed'; readonly rough: RoughScale; readonly failure: Failure };
+
+/**
+ * Has what is pointed at found in the picture, one wish at a time: a newer one, or one that was dropped, makes the answer to
+ * an older one worth nothing. Answers how to stop.
+ */
+export function startRefining(bench: BenchStore, find: (rough: RoughScale, signal: AbortSignal) => Promise<FoundScale>): () => void {
+  let stopOlder = new AbortController();
+  const stop = bench.subscribe(({ refining }, before) => {
+    if (refining === before.refining) return;
+    stopOlder.abort();
+    if (refining?.kind !== 'wanted') return;
+    const current = new AbortController();
+    stopOlder = current;
+    const isCurrent = () => !current.signal.aborted && bench.getState().refining === refining;
+    find(refining.rough, current.signal).then(
+      (found) => {
+        if (isCurrent()) takeFound(bench, found);
+      },
+      (error: unknown) => {
+        if (!isCurrent()) return;
+        if (!(error instanceof Refusal)) throw error;
+        bench.setState({ refining: { kind: 'failed', rough: refining.rough, failure: error.failure } });
+      },
+    );
+  });
+  return () => {
+    stop();
+    stopOlder.abort();
+  };
+}

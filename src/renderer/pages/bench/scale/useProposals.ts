@@ -1,0 +1,72 @@
+import { type QueryObserverResult, useQuery } from '@tanstack/react-query';
+import { useMemo } from 'react';
+import type { ScaleProposal } from '../../../../domain/finding/foundScale.ts';
+import { calibrate } from '../../../../domain/measuring/calibrate.ts';
+import type { ScaleMarks } from '../../../../domain/measuring/calibration.ts';
+import type { PictureFacts } from '../../../../domain/measuring/camera.ts';
+import { nearEdgeBySecondObject } from '../../../../domain/measuring/coinSide.ts';
+import { type Contradiction, contradictionOf, type ScaledObject } from '../../../../domain/measuring/contradiction.ts';
+import { ask } from '../../../client/ask.ts';
+import { useWork } from '../useWork.ts';
+
+/** Scale objects seen in the photo that is open. Looked for once: a photo never changes. */
+export function useProposals(isWanted: boolean): QueryObserverResult<readonly ScaleProposal[], Error> {
+  const { photo } = useWork().sheet;
+  return useQuery({
+    queryKey: ['scale-proposals', photo.id],
+    queryFn: ({ signal }) => ask('GET /api/photos/{photoId}/proposals', { path: { photoId: photo.id }, signal }),
+    enabled: isWanted,
+    staleTime: Number.POSITIVE_INFINITY,
+    retry: false,
+    refetchOnWindowFocus: false,
+    refetchOnReconnect: false,
+  });
+}
+
+/** A coin beside another object: which of its edges was nearer to the camera follows from the plane they share, where it does. */
+export function sideFromOthers(
+  marks: ScaleMarks,
+  proposals: readonly ScaleProposal[],
+  picture: PictureFacts,
+): { readonly marks: ScaleMarks; readonly by: ScaleMarks } | null {
+  if (marks.kind !== 'coin' || marks.nearEdgeRad !== null) return null;
+  for (const { marks: other } of proposals) {
+    const calibration = other.kind === 'coin' ? null : calibrate(other, picture);
+    const nearEdgeRad = calibration?.ok ? nearEdgeBySecondObject(marks, picture, calibration.value.view) : null;
+    if (nearEdgeRad !== null) return { marks: { ...marks, nearEdgeRad }, by: other };
+  }
+  return null;
+}
+
+export interface TwoObjects {
+  readonly one: ScaleMarks;
+  readonly other: ScaleMarks;
+  readonly contradiction: Contradiction;
+}
+
+/**
+ * Objects in one picture that contradict each other: those seen with the present scale, or with each other while there is none. A
+ * coin or a rule of which a size was only assumed contradicts nothing yet.
+ */
+export function useContradictions(present: ScaleMarks | undefined, proposals: readonly ScaleProposal[]): readonly TwoObjects[] {
+  const { photo } = useWork().sheet;
+  return useMemo(() => {
+    const scaled = (marks: ScaleMarks): ScaledObject[] => {
+      const calibration = calibrate(marks, photo);
+      return calibration.ok ? [{ marks, calibration: calibration.value }] : [];
+    };
+    const stated = proposals.filter((proposal) => !isAssumed(proposal)).flatMap(({ marks }) => scaled(marks));
+    const [first, ...others] = present === undefined ? stated : [...scaled(present), ...stated];
+    if (first === undefined) return [];
+    return others.flatMap((other) => {
+      const contradiction = contradictionOf(first, other);
+      return contradiction === null ? [] : [{ one: first.marks, other: other.marks, contradiction }];
+    });
+  }, [present, proposals, photo]);
+}
+
+function isAssumed({ evidence }: ScaleProposal): boolean {
+  if (evidence.kind === 'rim') return evidence.coinAssumed;
+  if (evidence.kind === 'ticks') return evidence.graduationAssumed;
+  return evidence.kind === 'markers' && evidence.sizeAssumed;
+}

@@ -1,0 +1,85 @@
+import { describe, expect, it } from 'vitest';
+import { calibrate } from '../../../src/domain/measuring/calibrate.ts';
+import type { ScaleMarks } from '../../../src/domain/measuring/calibration.ts';
+import { contradictionOf, type ScaledObject } from '../../../src/domain/measuring/contradiction.ts';
+import { unwrap } from '../../../src/domain/result.ts';
+
+/** From straight above, 10 px for a millimeter on the table, from 300 mm. */
+const picture = { widthPx: 2400, heightPx: 1800, facts: { focalLength35Mm: Math.hypot(36, 24) } };
+
+function scaled(marks: ScaleMarks): ScaledObject {
+  return { marks, calibration: unwrap(calibrate(marks, picture)) };
+}
+
+/** A card of 85.6 x 53.98 mm whose face lies `thicknessMm` above the table, and looks larger by that. */
+function card(thicknessMm: number): ScaledObject {
+  const pxPerMm = (10 * 300) / (300 - thicknessMm);
+  const corner = (xMm: number, yMm: number) => ({ xPx: 1200 + xMm * pxPerMm, yPx: 900 + yMm * pxPerMm });
+  return scaled({
+    kind: 'rectangle',
+    object: 'id-1',
+    corners: [corner(-80, -60), corner(5.6, -60), corner(5.6, -6.02), corner(-80, -6.02)],
+    widthMm: 85.6,
+    heightMm: 53.98,
+    widthStandardUncertaintyMm: 0.075,
+    heightStandardUncertaintyMm: 0.035,
+    thicknessMm,
+    pointingPx: 0.3,
+  });
+}
+
+function distance(distanceMm: number): ScaledObject {
+  return scaled({
+    kind: 'two-points',
+    ends: [
+      { xPx: 800, yPx: 1200 },
+      { xPx: 1800, yPx: 1200 },
+    ],
+    distanceMm,
+    distanceStandardUncertaintyMm: 0.06,
+    pointingPx: 0.3,
+    heightMm: 0,
+  });
+}
+
+/** A ring of 26.5 mm, seen from straight above. */
+function coin(diameterMm: number): ScaledObject {
+  return scaled({
+    kind: 'coin',
+    coin: 'own',
+    rim: { centre: { xPx: 1200, yPx: 900 }, semiMajorPx: 132.5, semiMinorPx: 132.49, angleRad: 0 },
+    rimPx: 0.2,
+    diameterMm,
+    diameterStandardUncertaintyMm: 0.03,
+    thicknessMm: 0,
+    nearEdgeRad: null,
+  });
+}
+
+describe('two scale objects in one picture', () => {
+  it('agree when both are what they are taken for', () => {
+    expect(contradictionOf(card(0.76), distance(100))).toBeNull();
+    expect(contradictionOf(card(0.76), coin(26.5))).toBeNull();
+    expect(contradictionOf(coin(26.5), card(0.76))).toBeNull();
+  });
+
+  it('contradict each other when a coin was taken for another one', () => {
+    const found = contradictionOf(card(0.76), coin(24.26));
+    expect(found?.itselfMm).toBeCloseTo(24.26, 1);
+    expect(found?.byOtherMm).toBeCloseTo(26.5, 0);
+    expect(found?.expandedUncertaintyMm).toBeLessThan(1);
+  });
+
+  it('contradict each other when a rule was read in the wrong unit, and not within what the marks leave open', () => {
+    expect(contradictionOf(card(0.76), distance(158.75))?.byOtherMm).toBeCloseTo(100, 0);
+    expect(contradictionOf(card(0.76), distance(100.4))).toBeNull();
+    // The other way round the tilt is open, and the distance tells little of the card; its own length is judged all the same.
+    expect(contradictionOf(distance(102), card(0.76))).not.toBeNull();
+    expect(contradictionOf(distance(100.4), card(0.76))).toBeNull();
+  });
+
+  it('are compared at their own heights: a thick card is no contradiction to a rule on the table', () => {
+    expect(contradictionOf(card(12), distance(100))).toBeNull();
+    expect(contradictionOf(card(12), coin(26.5))).toBeNull();
+  });
+});
