@@ -50,7 +50,7 @@ export const Failure = z
     z.object({ code: z.literal('view-not-of-animal'), view: PhotoView }),
     z.object({ code: z.literal('skin-not-recovered'), moltId: z.string() }),
     z.object({ code: z.literal('skin-already-recorded'), moltId: z.string() }),
-    z.object({ code: z.literal('photo-in-use'), photoId: z.string(), determinations: z.int() }),
+    z.object({ code: z.literal('photo-in-use'), photoId: z.string(), determinations: z.int(), liveSigns: z.int() }),
     // Determinations
     z.object({
       code: z.literal('level-not-supported'),
@@ -64,6 +64,9 @@ export const Failure = z
     z.object({ code: z.literal('strip-not-readable'), answered: z.array(StripAnswer) }),
     z.object({ code: z.literal('correction-misplaced'), id: z.string(), reason: z.enum(['other-skin', 'already-corrected', 'withdrawn']) }),
     z.object({ code: z.literal('evidence-of-another-animal'), photoId: z.string() }),
+    z.object({ code: z.literal('pin-misplaced'), photoId: z.string(), reason: z.enum(['not-evidence', 'outside-photo']) }),
+    z.object({ code: z.literal('photo-not-of-animal'), photoId: z.string() }),
+    z.object({ code: z.literal('number-out-of-range'), number: z.string(), lowest: z.number(), highest: z.number() }),
     z.object({ code: z.literal('already-withdrawn'), id: z.string() }),
     // Observations
     z.object({ code: z.literal('seen-in-future'), moment: Moment, now: Instant }),

@@ -150,8 +150,9 @@ export function wordsFor(failure: Failure): FailureWords {
       };
     case 'photo-in-use':
       return {
-        happened: `This photo is evidence of ${counted(failure.determinations, 'determination')}.`,
-        advice: 'Evidence stays with what it proves. Withdraw the determination first if it was wrong.',
+        happened: `This photo is evidence of ${inUseBy(failure)}.`,
+        advice:
+          'Evidence stays with what it proves, also when that was withdrawn. If it shows another animal, say so on the photo instead.',
       };
     case 'level-not-supported':
       return {
@@ -184,6 +185,23 @@ export function wordsFor(failure: Failure): FailureWords {
       };
     case 'evidence-of-another-animal':
       return { happened: 'One of the evidence photos shows another animal.', advice: 'Choose photos of this animal and its skins.' };
+    case 'pin-misplaced':
+      return failure.reason === 'not-evidence'
+        ? {
+            happened: 'An answer points to a photo that is not among the evidence.',
+            advice: 'Choose that photo as evidence, or take the pin away.',
+          }
+        : { happened: 'A mark lies outside its photo.', advice: 'Place the mark on the picture again.' };
+    case 'photo-not-of-animal':
+      return {
+        happened: 'One of these photos does not show the animal itself.',
+        advice: 'What the animal shows is proved by a photo of the animal: a skin is of the instar before.',
+      };
+    case 'number-out-of-range':
+      return {
+        happened: `The number "${failure.number}" of the evidence model does not fit.`,
+        advice: `Choose one from ${failure.lowest} to ${failure.highest}, above the number it has to follow.`,
+      };
     case 'already-withdrawn':
       return {
         happened: 'This determination is already withdrawn.',

@@ -33,12 +33,15 @@ export const NEED_WORDS: Readonly<Record<LevelReason, string>> = {
   'second-reader-disagrees': 'readers who agree (the second one does not)',
   'second-skin-missing': 'another skin that shows the same as clearly',
   'successive-skin-missing': 'the skin before or after, read the same way',
+  'evidence-too-weak': 'weightier evidence than these answers give',
 };
 
 /** What each question about the strip is called inside a sentence. */
 export const STRIP_WORDS: Readonly<Record<StripAnswer, string>> = {
   receptaclesSeen: 'receptacles',
+  flapLifts: 'a flap that lifts',
   uterusExternusSeen: 'uterus externus',
+  lowerLipSeen: 'lower lip',
   accessoryOrgansSeen: 'accessory organs',
   fusillaeOutsideSeen: 'fusillae',
 };

@@ -1,5 +1,8 @@
 import type { Checklist, Determination } from './determination.ts';
-import { type GenusFlags, genusFlagsOf } from './genera.ts';
+import type { EvidenceModel } from './evidence/model.ts';
+import type { GenusKnown } from './evidence/skinFindings.ts';
+import type { GenusFlags } from './genus/profile.ts';
+import { type LiveSign, standingLiveSigns } from './live/liveSign.ts';
 import { isFirm } from './rank.ts';
 import { standingOf } from './standing.ts';
 
@@ -10,12 +13,15 @@ export const LARGE_LEG_SPAN_MM = 50;
 export interface Examined {
   readonly checklist: Checklist;
   readonly reader: string;
-  readonly taxon: string;
+  readonly genus: GenusKnown;
+  readonly model: EvidenceModel;
   readonly exuviaId: string;
   /** Exuvia ids of the animal's recorded skins, oldest molt first, this one included. */
   readonly skinsInOrder: readonly string[];
   /** All determinations of the animal, of any skin and standing. */
   readonly determinations: readonly Determination[];
+  /** What was recorded of the animal itself. */
+  readonly liveSigns: readonly LiveSign[];
   /** Evidence photos that show the animal itself, not a skin. */
   readonly animalPhotoCount: number;
 }
@@ -42,8 +48,9 @@ export interface Facts {
 }
 
 export function factsOf(examined: Examined): Facts {
-  const { checklist } = examined;
-  const genus = genusFlagsOf(examined.taxon);
+  const { flags: genus } = examined.genus;
+  const live = standingLiveSigns(examined.liveSigns);
+  const checklist = withLive(examined.checklist, live);
   const readable = isReadable(checklist);
   const receptaclesSeen = readable && checklist.receptaclesSeen === 'yes';
   const fusillaeSeen = readable && checklist.fusillaeOutsideSeen === 'yes';
@@ -52,7 +59,7 @@ export function factsOf(examined: Examined): Facts {
   return {
     checklist,
     genus,
-    animalPhotoCount: examined.animalPhotoCount,
+    animalPhotoCount: examined.animalPhotoCount + bulbPhotos(live),
     readable,
     receptaclesSeen,
     emptyStripWeighs: readable && checklist.receptaclesSeen === 'no' && checklist.view !== 'outside' && !genus.withoutSpermathecae,
@@ -62,6 +69,17 @@ export function factsOf(examined: Examined): Facts {
     clearFemaleOnOtherSkin: otherSkins.some(isClearFemale),
     clearMaleOnNextSkin: otherSkins.some((other) => isClearMale(other) && areSuccessive(examined, other.exuviaId)),
   };
+}
+
+/** What was recorded of the animal counts as if it had been said in this reading. */
+function withLive(checklist: Checklist, live: readonly LiveSign[]): Checklist {
+  const bulbs = live.some(({ finding }) => finding.kind === 'palpal-bulbs' && finding.seen);
+  const sac = live.some(({ finding }) => finding.kind === 'egg-sac');
+  return { ...checklist, ...(bulbs && { palpalBulbsOnAnimal: 'yes' }), ...(sac && { eggSacLaid: 'yes' }) };
+}
+
+function bulbPhotos(live: readonly LiveSign[]): number {
+  return live.reduce((sum, { finding, photoIds }) => sum + (finding.kind === 'palpal-bulbs' && finding.seen ? photoIds.length : 0), 0);
 }
 
 function isReadable(checklist: Checklist): boolean {

@@ -1,4 +1,6 @@
-import type { Level, Sex } from './determination.ts';
+import type { Level, ReadSex } from './determination.ts';
+import { caseFor } from './evidence/caseOf.ts';
+import { weigh } from './evidence/weigh.ts';
 import { type Examined, type Facts, factsOf } from './facts.ts';
 import { LEVELS, rankOf } from './rank.ts';
 import type { LevelReason } from './reason.ts';
@@ -37,7 +39,6 @@ const FEMALE: Ways = {
   probable: [receptacles],
   strong: [[...receptaclesWithLip, needs.gradeA]],
   established: [
-    [...receptaclesWithLip, needs.gradeAOrB, needs.secondReaderAgrees],
     [...receptaclesWithLip, needs.gradeAOrB, needs.secondSkin],
     [needs.skinMatches, needs.eggSacLaid, needs.bulbsNotSeen],
   ],
@@ -73,7 +74,7 @@ const MALE: Ways = {
   established: [[needs.skinMatches, needs.bulbsSeen, needs.bulbsPhotographed, needs.noFemaleSign]],
 };
 
-const WAYS: Readonly<Record<Exclude<Sex, 'unsexed'>, Ways>> = { female: FEMALE, male: MALE };
+const WAYS: Readonly<Record<ReadSex, Ways>> = { female: FEMALE, male: MALE };
 
 export interface Assessment {
   /** Null when the answers support not even a leaning to this sex. */
@@ -85,28 +86,35 @@ export interface Assessment {
 }
 
 /**
- * The highest level at which a sex may be signed for one skin. Any lower level may be chosen as well. The levels follow
- * the working rules of sexing tarantulas from skins; all of them are judgements, since no controlled study of error
- * rates is known (Hildebrandt 2022 notes how little is published).
+ * The highest level at which a sex may be signed for one skin. Any lower level may be chosen as well. Two things hold it
+ * down: the working rules above, and the band that the evidence comes to; a leaning needs the rules alone. All of it is
+ * judgement, since no controlled study of error rates is known (Hildebrandt 2022 notes how little is published). Two readers
+ * of one skin share its picture, so that no one skin establishes a female, whoever reads it.
  */
-export function assessLevel(sex: Exclude<Sex, 'unsexed'>, examined: Examined): Assessment {
+export function assessLevel(sex: ReadSex, examined: Examined): Assessment {
   const facts = factsOf(examined);
-  const highest = LEVELS.findLast((level) => isSupported(WAYS[sex][level], facts)) ?? null;
+  const band = bandRank(sex, examined);
+  const highest = LEVELS.findLast((level) => lackingWays(sex, level, { facts, band }).some((reasons) => reasons.length === 0)) ?? null;
   const next = LEVELS[highest === null ? 0 : rankOf(highest) + 1] ?? null;
-  return { highest, next, missing: next === null ? [] : lackingWays(WAYS[sex][next], facts) };
+  return { highest, next, missing: next === null ? [] : lackingWays(sex, next, { facts, band }) };
 }
 
 /** What each way to one particular level lacks, the nearest first; that one is empty when the level is supported. */
-export function missingFor(sex: Exclude<Sex, 'unsexed'>, level: Level, examined: Examined): LevelReason[][] {
-  return lackingWays(WAYS[sex][level], factsOf(examined));
+export function missingFor(sex: ReadSex, level: Level, examined: Examined): LevelReason[][] {
+  return lackingWays(sex, level, { facts: factsOf(examined), band: bandRank(sex, examined) });
 }
 
-function isSupported(ways: readonly (readonly Requirement[])[], facts: Facts): boolean {
-  return ways.some((way) => lacking(way, facts).length === 0);
+/** How far the evidence of this reading carries, as a rank of levels; -1 below a leaning. */
+function bandRank(sex: ReadSex, examined: Examined): number {
+  const { genus, model, determinations, liveSigns, exuviaId, checklist, animalPhotoCount } = examined;
+  const inHand = { exuviaId, checklist, replaces: null, photographed: animalPhotoCount > 0 };
+  const { towards, band } = weigh(caseFor(sex, { genus, determinations, liveSigns, inHand }), model);
+  return towards !== sex || band === 'unsexed' ? -1 : rankOf(band);
 }
 
-function lackingWays(ways: readonly (readonly Requirement[])[], facts: Facts): LevelReason[][] {
-  return ways.map((way) => lacking(way, facts)).sort((a, b) => a.length - b.length);
+function lackingWays(sex: ReadSex, level: Level, { facts, band }: { facts: Facts; band: number }): LevelReason[][] {
+  const weak: LevelReason[] = level !== 'leaning' && band < rankOf(level) ? ['evidence-too-weak'] : [];
+  return WAYS[sex][level].map((way) => [...lacking(way, facts), ...weak]).sort((a, b) => a.length - b.length);
 }
 
 function lacking(way: readonly Requirement[], facts: Facts): LevelReason[] {

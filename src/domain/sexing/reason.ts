@@ -36,6 +36,8 @@ export const LevelReason = z
     'second-reader-disagrees',
     'second-skin-missing',
     'successive-skin-missing',
+    // What it all comes to
+    'evidence-too-weak',
   ])
   .meta({ id: 'LevelReason' });
 export type LevelReason = z.infer<typeof LevelReason>;

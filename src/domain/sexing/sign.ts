@@ -1,4 +1,6 @@
-import type { Determination, Sex, SexSign } from './determination.ts';
+import type { Determination, Level, Sex, SexSign } from './determination.ts';
+import { claimOf } from './live/claim.ts';
+import { type LiveSign, standingLiveSigns } from './live/liveSign.ts';
 import { isFirm, rankOf } from './rank.ts';
 import { standingOf } from './standing.ts';
 
@@ -6,26 +8,35 @@ const UNSEXED: SexSign = { sex: 'unsexed', level: null, conflict: false };
 
 const CONFLICT: SexSign = { sex: 'unsexed', level: null, conflict: true };
 
+const ANOMALOUS: SexSign = { sex: 'anomalous', level: null, conflict: false };
+
+interface Claim {
+  readonly sex: Sex;
+  readonly level: Level | null;
+}
+
 /**
- * The sign of an animal from its whole history: the best level of the sex its standing determinations name. Levels never
- * add up, and a contradiction is never averaged: the animal stays unsexed, marked as in conflict, until one of the
- * readings is corrected or withdrawn. A leaning is a guess about an unsexed animal, so it does not contradict a
- * probable reading or a better one; two leanings that disagree do contradict each other.
+ * The sign of an animal from its whole history: the best level of the sex that its standing determinations and the signs of
+ * the animal itself name. Levels never add up, and a contradiction is never averaged: the animal stays unsexed, marked as in
+ * conflict, until one of them is corrected or withdrawn. A leaning is a guess about an unsexed animal, so it does not
+ * contradict a probable reading or a better one; two leanings that disagree do contradict each other. Who signs by hand that
+ * an animal is anomalous has seen the contradiction and explained it.
  */
-export function signOf(determinations: readonly Determination[]): SexSign {
-  if (contradictionsOf(determinations).length > 0) return CONFLICT;
-  const best = standingOf(determinations)
-    .filter((determination) => determination.sex !== 'unsexed')
-    .reduce<Determination | null>((found, next) => (found !== null && weightOf(found) >= weightOf(next) ? found : next), null);
+export function signOf(determinations: readonly Determination[], liveSigns: readonly LiveSign[]): SexSign {
+  const claims = claimsOf(determinations, liveSigns);
+  if (claims.some(({ sex }) => sex === 'anomalous')) return ANOMALOUS;
+  if (contradicting(claims).length > 0) return CONFLICT;
+  const best = sexed(claims).reduce<Claim | null>(
+    (found, next) => (found !== null && weightOf(found) >= weightOf(next) ? found : next),
+    null,
+  );
   return best ? { sex: best.sex, level: best.level, conflict: false } : UNSEXED;
 }
 
-/** The standing determinations that contradict each other, in the order given; empty when there is no contradiction. */
-export function contradictionsOf(determinations: readonly Determination[]): Determination[] {
-  const sexed = standingOf(determinations).filter((determination) => determination.sex !== 'unsexed');
-  const firm = sexed.filter((determination) => isFirm(determination.level));
-  const weighing = firm.length > 0 ? firm : sexed;
-  return names(weighing, 'female') && names(weighing, 'male') ? weighing : [];
+/** The standing determinations that contradict each other or the animal itself, in the order given. */
+export function contradictionsOf(determinations: readonly Determination[], liveSigns: readonly LiveSign[]): Determination[] {
+  const weighing = new Set(contradicting(claimsOf(determinations, liveSigns)));
+  return determinations.filter((determination) => weighing.has(determination));
 }
 
 /**
@@ -34,14 +45,33 @@ export function contradictionsOf(determinations: readonly Determination[]): Dete
  */
 export function opposedTo(determination: Determination, determinations: readonly Determination[]): Determination[] {
   const standing = standingOf(determinations);
-  if (determination.sex === 'unsexed' || !standing.includes(determination)) return [];
-  return standing.filter(({ sex }) => sex !== 'unsexed' && sex !== determination.sex);
+  if (!isSexed(determination) || !standing.includes(determination)) return [];
+  return standing.filter((other) => isSexed(other) && other.sex !== determination.sex);
 }
 
-function names(determinations: readonly Determination[], sex: Sex): boolean {
-  return determinations.some((determination) => determination.sex === sex);
+function claimsOf(determinations: readonly Determination[], liveSigns: readonly LiveSign[]): Claim[] {
+  const live = standingLiveSigns(liveSigns).map(claimOf);
+  return [...standingOf(determinations), ...live.filter((claim) => claim !== null)];
 }
 
-function weightOf(determination: Determination): number {
-  return determination.level === null ? -1 : rankOf(determination.level);
+function contradicting(claims: readonly Claim[]): Claim[] {
+  const firm = sexed(claims).filter(({ level }) => isFirm(level));
+  const weighing = firm.length > 0 ? firm : sexed(claims);
+  return names(weighing, 'female') && names(weighing, 'male') ? weighing : [];
+}
+
+function sexed(claims: readonly Claim[]): Claim[] {
+  return claims.filter(isSexed);
+}
+
+function isSexed({ sex }: Claim): boolean {
+  return sex === 'female' || sex === 'male';
+}
+
+function names(claims: readonly Claim[], sex: Sex): boolean {
+  return claims.some((claim) => claim.sex === sex);
+}
+
+function weightOf({ level }: Claim): number {
+  return level === null ? -1 : rankOf(level);
 }

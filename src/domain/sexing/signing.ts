@@ -3,20 +3,23 @@ import { fail, type Result, succeed } from '../result.ts';
 import { type Checklist, type DeterminationDraft, StripAnswer } from './determination.ts';
 import type { Examined } from './facts.ts';
 import { assessLevel, missingFor } from './levels.ts';
+import { isOnPhoto, type PhotoSize } from './pins.ts';
 import { rankOf } from './rank.ts';
 import { correctedIds, standingOf } from './standing.ts';
 
 /** What the archive knows about the animal whose skin is being signed for. */
-export interface SigningContext extends Pick<Examined, 'taxon' | 'exuviaId' | 'skinsInOrder' | 'determinations'> {
+export interface SigningContext extends Pick<Examined, 'genus' | 'model' | 'exuviaId' | 'skinsInOrder' | 'determinations' | 'liveSigns'> {
   readonly today: string;
   /** Photos that may serve as evidence: of the animal's skins and of the animal itself. */
   readonly skinPhotoIds: ReadonlySet<string>;
   readonly animalPhotoIds: ReadonlySet<string>;
+  /** Of those photos; a mark must lie on its own. */
+  readonly photoSizes: ReadonlyMap<string, PhotoSize>;
 }
 
 /**
  * Decides whether a determination may be signed. Failures: `date-in-future`, `sex-without-level`, `level-without-sex`,
- * `strip-not-readable`, `evidence-of-another-animal`, `not-found` and `correction-misplaced` (of the one it corrects),
+ * `strip-not-readable`, `evidence-of-another-animal`, `pin-misplaced`, `not-found` and `correction-misplaced` (of the one it corrects),
  * `level-not-supported`.
  */
 export function checkDetermination(draft: DeterminationDraft, context: SigningContext): Result<DeterminationDraft> {
@@ -24,6 +27,7 @@ export function checkDetermination(draft: DeterminationDraft, context: SigningCo
     dateFailure(draft, context) ??
     stripFailure(draft.checklist) ??
     evidenceFailure(draft, context) ??
+    pinFailure(draft, context) ??
     correctionFailure(draft, context) ??
     levelFailure(draft, context);
   return failure ? fail(failure) : succeed(draft);
@@ -49,6 +53,16 @@ function evidenceFailure(draft: DeterminationDraft, { skinPhotoIds, animalPhotoI
   return foreign === undefined ? null : { code: 'evidence-of-another-animal', photoId: foreign };
 }
 
+/** A pin is on one of the evidence photos, and its mark on the picture. */
+function pinFailure({ pins, evidencePhotoIds }: DeterminationDraft, { photoSizes }: SigningContext): Failure | null {
+  for (const { photoId, mark } of pins) {
+    if (!evidencePhotoIds.includes(photoId)) return { code: 'pin-misplaced', photoId, reason: 'not-evidence' };
+    const size = photoSizes.get(photoId);
+    if (mark !== null && size !== undefined && !isOnPhoto(mark, size)) return { code: 'pin-misplaced', photoId, reason: 'outside-photo' };
+  }
+  return null;
+}
+
 function correctionFailure({ supersedes }: DeterminationDraft, context: SigningContext): Failure | null {
   if (supersedes === null) return null;
   const corrected = context.determinations.find((determination) => determination.id === supersedes);
@@ -63,7 +77,7 @@ function correctionFailure({ supersedes }: DeterminationDraft, context: SigningC
 
 function levelFailure(draft: DeterminationDraft, context: SigningContext): Failure | null {
   const { sex, level } = draft;
-  if (sex === 'unsexed') return level === null ? null : { code: 'level-without-sex' };
+  if (sex === 'unsexed' || sex === 'anomalous') return level === null ? null : { code: 'level-without-sex' };
   if (level === null) return { code: 'sex-without-level' };
   const examined = examinedBy(draft, context);
   const { highest } = assessLevel(sex, examined);
@@ -74,12 +88,14 @@ function levelFailure(draft: DeterminationDraft, context: SigningContext): Failu
 /** What a draft lets be assessed. A reading that is being corrected no longer speaks for or against its correction. */
 export function examinedBy(
   draft: Pick<DeterminationDraft, 'checklist' | 'reader' | 'evidencePhotoIds' | 'supersedes'>,
-  context: Omit<SigningContext, 'today' | 'skinPhotoIds'>,
+  context: Omit<SigningContext, 'today' | 'skinPhotoIds' | 'photoSizes'>,
 ): Examined {
   return {
     checklist: draft.checklist,
     reader: draft.reader,
-    taxon: context.taxon,
+    genus: context.genus,
+    model: context.model,
+    liveSigns: context.liveSigns,
     exuviaId: context.exuviaId,
     skinsInOrder: context.skinsInOrder,
     determinations: standingOf(context.determinations).filter((determination) => determination.id !== draft.supersedes),

@@ -1,0 +1,61 @@
+import type { Checklist } from '../determination.ts';
+import { type Finding, sexFor, strengthOf } from './item.ts';
+import type { ModelNumbers } from './numbers.ts';
+import { type GenusKnown, type SkinReading, sizeClassOfSkin, skinFindings } from './skinFindings.ts';
+
+/** The best reading of one skin, with everything it found and what that comes to. */
+export interface SkinEvidence {
+  readonly exuviaId: string;
+  readonly findings: readonly Finding[];
+  readonly ratio: number;
+  /** 1 for the strongest skin of the animal; the others count less, since they share the animal, the reader and the bias. */
+  readonly power: number;
+  readonly small: boolean;
+}
+
+/** One result for each skin: several readings of it are one piece of evidence, and the best of them speaks. */
+export function skinEvidence(readings: readonly SkinReading[], genus: GenusKnown, numbers: ModelNumbers): SkinEvidence[] {
+  const bySkin = Map.groupBy(readings, ({ exuviaId }) => exuviaId);
+  const skins = [...bySkin.values()].map((ofSkin) => evidenceOf(bestOf(ofSkin), genus, numbers));
+  const strongestFirst = skins.toSorted((a, b) => strengthOf(b.ratio) - strengthOf(a.ratio));
+  return strongestFirst.map((skin, index) => ({ ...skin, power: numbers['weakerSkin.power'] ** index }));
+}
+
+function evidenceOf(reading: SkinReading, genus: GenusKnown, numbers: ModelNumbers): SkinEvidence {
+  const findings = skinFindings(reading, genus, numbers);
+  const sizeClass = sizeClassOfSkin(reading.checklist, genus, numbers) ?? 'A';
+  return {
+    exuviaId: reading.exuviaId,
+    findings,
+    ratio: ratioOf(findings, numbers),
+    power: 1,
+    small: sizeClass === 'A' || sizeClass === 'B',
+  };
+}
+
+/** Fusillae and an empty strip are partly independent: their product, capped. */
+function ratioOf(findings: readonly Finding[], numbers: ModelNumbers): number {
+  const ratio = findings.reduce((product, finding) => product * finding.ratio, 1);
+  const both = has(findings, 'fusillae-outside') && has(findings, 'strip-empty');
+  return both ? Math.max(ratio, 1 / numbers['fusillae.withAbsenceMost']) : ratio;
+}
+
+export function has(findings: readonly Finding[], kind: Finding['kind']): boolean {
+  return findings.some((finding) => finding.kind === kind && sexFor(finding.ratio) !== null);
+}
+
+const GRADE_ORDER = ['A', 'B', 'C', 'D', null] as const;
+const AID_ORDER = ['stereomicroscope', 'loupe', 'naked-eye', null] as const;
+
+/** The better strip, then the better optics, then the later look. */
+function bestOf(readings: readonly SkinReading[]): SkinReading {
+  return readings.reduce((best, next) => (qualityOf(next.checklist) <= qualityOf(best.checklist) ? next : best));
+}
+
+/** The smaller the better. A reading that looked at nothing on the strip gives way to one that did. */
+function qualityOf(checklist: Checklist): number {
+  const answered = [checklist.receptaclesSeen, checklist.uterusExternusSeen, checklist.fusillaeOutsideSeen].some(
+    (answer) => answer === 'yes' || answer === 'no',
+  );
+  return (answered ? 0 : 100) + GRADE_ORDER.indexOf(checklist.grade) * 10 + AID_ORDER.indexOf(checklist.magnification);
+}

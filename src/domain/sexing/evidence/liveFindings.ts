@@ -1,0 +1,88 @@
+import type { LiveFinding } from '../live/liveSign.ts';
+import { type Finding, silent, strengthOf } from './item.ts';
+import type { ModelNumbers, NumberId } from './numbers.ts';
+import type { GenusKnown } from './skinFindings.ts';
+
+/** What was seen of the animal, from its own record or from the answers of a reading. */
+export interface LiveEvidence {
+  readonly finding: LiveFinding;
+  readonly photographed: boolean;
+}
+
+/** @param carapaceMm of the latest measured skin; the animal is larger. */
+export interface LiveCircumstances {
+  readonly genus: GenusKnown;
+  readonly carapaceMm: number | null;
+  readonly numbers: ModelNumbers;
+}
+
+/** One finding of each kind: the same thing seen twice, or told and photographed, is one piece of evidence, the stronger. */
+export function liveFindings(evidence: readonly LiveEvidence[], circumstances: LiveCircumstances): Finding[] {
+  const strongest = new Map<Finding['kind'], Finding>();
+  for (const each of evidence) {
+    const finding = liveFinding(each, circumstances);
+    const known = strongest.get(finding.kind);
+    if (!known || strengthOf(finding.ratio) > strengthOf(known.ratio)) strongest.set(finding.kind, finding);
+  }
+  // Bulbs that have been seen are not taken back by an earlier look that found none.
+  if (strongest.has('palpal-bulbs')) strongest.delete('no-bulbs');
+  return [...strongest.values()];
+}
+
+function liveFinding({ finding, photographed }: LiveEvidence, circumstances: LiveCircumstances): Finding {
+  const { genus, numbers } = circumstances;
+  const male = (kind: Finding['kind'], id: NumberId): Finding => told(kind, 1 / numbers[id], [id]);
+  switch (finding.kind) {
+    case 'palpal-bulbs':
+      return finding.seen ? male('palpal-bulbs', photographed ? 'bulbs.photographed' : 'bulbs.told') : withoutBulbs(circumstances);
+    case 'tibial-hooks':
+      if (!finding.seen) return silent('no-hooks', 'no-hooks-says-nothing', null);
+      return genus.hooks.state === 'present' || genus.hooks.state === 'varies'
+        ? male('tibial-hooks', 'hooks.seen')
+        : silent('tibial-hooks', 'genus-hooks-not-known', null);
+    case 'sperm-web':
+      return male('sperm-web', photographed ? 'spermWeb.photographed' : 'spermWeb.seen');
+    case 'egg-sac':
+      return told('egg-sac', numbers['eggSac.laid'], ['eggSac.laid']);
+    case 'ventral-fusillae':
+      return ventral(finding, photographed, numbers);
+    case 'impression':
+      return impression(finding, circumstances);
+  }
+}
+
+function told(kind: Finding['kind'], ratio: number, numbers: readonly NumberId[]): Finding {
+  return { kind, ratio, numbers, silence: null, exuviaId: null };
+}
+
+/** Rises from the first to the full strength between two sizes relative to an adult female; nothing below. */
+function withoutBulbs({ genus, carapaceMm, numbers }: LiveCircumstances): Finding {
+  const relative = carapaceMm !== null && genus.adultCarapaceMm !== null ? carapaceMm / genus.adultCarapaceMm : 0;
+  const from = numbers['noBulbs.fromRelativeSize'];
+  if (relative < from) return silent('no-bulbs', 'animal-not-adult-size', null);
+  const share = Math.min(1, (relative - from) / (numbers['noBulbs.fullAtRelativeSize'] - from));
+  const ratio = numbers['noBulbs.least'] + share * (numbers['noBulbs.most'] - numbers['noBulbs.least']);
+  return told('no-bulbs', ratio, ['noBulbs.least', 'noBulbs.most', 'noBulbs.fromRelativeSize', 'noBulbs.fullAtRelativeSize']);
+}
+
+/** A look from below without a photo counts as small, and one of an animal of unknown size as well. */
+function ventral(finding: Extract<LiveFinding, { kind: 'ventral-fusillae' }>, photographed: boolean, numbers: ModelNumbers): Finding {
+  const spanMm = photographed ? (finding.legSpanMm ?? 0) : 0;
+  const large = spanMm > numbers['span.aboveD'];
+  if (!finding.seen) {
+    const absent: NumberId = large ? 'ventral.absentLarge' : 'ventral.absentSmaller';
+    return told('no-ventral-fusillae', numbers[absent], [absent]);
+  }
+  const middle: NumberId = spanMm >= numbers['span.fromC'] ? 'ventral.middle' : 'ventral.small';
+  const id: NumberId = large ? 'ventral.large' : middle;
+  return told('ventral-fusillae', 1 / numbers[id], [id]);
+}
+
+const IMPRESSIONS = { ventral: 'ventral.opinion', color: 'color.early', build: 'build.impression', seller: 'seller.word' } as const;
+
+function impression({ from, towards }: Extract<LiveFinding, { kind: 'impression' }>, { genus, numbers }: LiveCircumstances): Finding {
+  const kind = `impression-${from}` as const;
+  if (from === 'color' && genus.earlyColorBasis === null) return silent(kind, 'color-without-source', null);
+  const id = IMPRESSIONS[from];
+  return told(kind, towards === 'female' ? numbers[id] : 1 / numbers[id], [id]);
+}

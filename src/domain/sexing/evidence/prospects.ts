@@ -1,0 +1,92 @@
+import { z } from 'zod';
+import type { Checklist } from '../determination.ts';
+import type { LiveFinding } from '../live/liveSign.ts';
+import type { EvidenceModel } from './model.ts';
+import { Band, type EvidenceCase, type Weighing, weigh } from './weigh.ts';
+
+/** Something that could still be done or happen. */
+export const Step = z
+  .enum([
+    'find-all-lungs',
+    'look-for-lip',
+    'look-outside',
+    'use-stereomicroscope',
+    'ask-blind-reader',
+    'compare-with-reference',
+    'next-skin-with-receptacles',
+    'next-skin-empty',
+    'bulbs-appear',
+    'egg-sac-laid',
+  ])
+  .meta({ id: 'EvidenceStep' });
+export type Step = z.infer<typeof Step>;
+
+/** What the band would become by it. */
+export const Prospect = z
+  .object({ step: Step, towards: z.enum(['female', 'male']).nullable(), band: Band, conflict: z.boolean() })
+  .meta({ id: 'EvidenceProspect' });
+export type Prospect = z.infer<typeof Prospect>;
+
+type Change = (evidence: EvidenceCase, exuviaId: string) => EvidenceCase;
+
+function answering(applies: (checklist: Checklist) => boolean, answers: Partial<Checklist>): Change {
+  return (evidence, exuviaId) => ({
+    ...evidence,
+    readings: evidence.readings.map((reading) =>
+      reading.exuviaId === exuviaId && applies(reading.checklist)
+        ? { ...reading, checklist: { ...reading.checklist, ...answers } }
+        : reading,
+    ),
+  });
+}
+
+/** A next skin, one size larger in nothing but its date: read in the same light as this one. */
+function anotherSkin(answers: Partial<Checklist>): Change {
+  return (evidence, exuviaId) => {
+    const here = evidence.readings.findLast((reading) => reading.exuviaId === exuviaId);
+    if (!here) return evidence;
+    const checklist: Checklist = {
+      ...here.checklist,
+      grade: 'A',
+      skinMatchesAnimal: 'yes',
+      fourBookLungsFound: 'yes',
+      view: 'both',
+      ...answers,
+    };
+    return { ...evidence, readings: [...evidence.readings, { exuviaId: `${exuviaId} and the next`, checklist }] };
+  };
+}
+
+function happening(finding: LiveFinding): Change {
+  return (evidence) => ({ ...evidence, live: [...evidence.live, { finding, photographed: true }] });
+}
+
+const EMPTY = { receptaclesSeen: 'no', uterusExternusSeen: 'no', accessoryOrgansSeen: 'no', fusillaeOutsideSeen: 'yes' } as const;
+const CLEAR = { receptaclesSeen: 'yes', uterusExternusSeen: 'yes', accessoryOrgansSeen: 'no', fusillaeOutsideSeen: 'no' } as const;
+const open = (answer: Checklist['receptaclesSeen']): boolean => answer === 'not-looked' || answer === 'cannot-tell';
+
+const CHANGES: Readonly<Record<Step, Change>> = {
+  'find-all-lungs': answering(({ fourBookLungsFound }) => fourBookLungsFound === 'no', { fourBookLungsFound: 'yes' }),
+  'look-for-lip': answering(({ uterusExternusSeen }) => open(uterusExternusSeen), { uterusExternusSeen: 'yes' }),
+  'look-outside': answering(({ fusillaeOutsideSeen }) => open(fusillaeOutsideSeen), { fusillaeOutsideSeen: 'yes' }),
+  'use-stereomicroscope': answering(({ magnification }) => magnification !== 'stereomicroscope', { magnification: 'stereomicroscope' }),
+  'ask-blind-reader': answering(() => true, { secondReaderAgrees: 'yes', secondReaderBlind: 'yes' }),
+  'compare-with-reference': answering(({ readerExperience }) => readerExperience === 'first-time', { comparedWithReference: 'yes' }),
+  'next-skin-with-receptacles': anotherSkin(CLEAR),
+  'next-skin-empty': anotherSkin(EMPTY),
+  'bulbs-appear': happening({ kind: 'palpal-bulbs', seen: true, ultimateMoltId: null }),
+  'egg-sac-laid': happening({ kind: 'egg-sac', fertile: 'not-known' }),
+};
+
+/** Every step that would change what the evidence of this animal comes to, tried by weighing it anew. */
+export function prospectsOf(evidence: EvidenceCase, exuviaId: string, model: EvidenceModel): Prospect[] {
+  const now = weigh(evidence, model);
+  return Step.options.flatMap((step) => {
+    const then = weigh(CHANGES[step](evidence, exuviaId), model);
+    return differs(now, then) ? [{ step, towards: then.towards, band: then.band, conflict: then.conflict }] : [];
+  });
+}
+
+function differs(now: Weighing, then: Weighing): boolean {
+  return now.band !== then.band || now.conflict !== then.conflict || (now.towards !== then.towards && then.band !== 'unsexed');
+}

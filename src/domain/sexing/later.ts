@@ -1,0 +1,64 @@
+import { z } from 'zod';
+import type { Determination } from './determination.ts';
+import { claimOf } from './live/claim.ts';
+import { type LiveSign, standingLiveSigns } from './live/liveSign.ts';
+import { standingOf } from './standing.ts';
+
+/** What has become of a determination since it was signed. */
+export const LaterFate = z
+  .object({
+    determinationId: z.string(),
+    fate: z.enum(['stands', 'withdrawn', 'superseded', 'contradicted', 'confirmed']),
+    by: z.array(z.string()).describe('Ids of the later determinations and signs of the animal that did it'),
+  })
+  .meta({ id: 'LaterFate' });
+export type LaterFate = z.infer<typeof LaterFate>;
+
+/**
+ * The fate of each determination, in the order given (oldest first). Only what was signed later and still stands confirms or
+ * contradicts, and another reading of the same skin confirms nothing: it is the same evidence. One that is contradicted
+ * stays so though others confirm it.
+ */
+export function fatesOf(determinations: readonly Determination[], liveSigns: readonly LiveSign[]): LaterFate[] {
+  const standing = standingOf(determinations);
+  return determinations.map((determination): LaterFate => {
+    const { id: determinationId } = determination;
+    if (determination.withdrawn !== null) return { determinationId, fate: 'withdrawn', by: [] };
+    const corrections = determinations.filter(({ supersedes }) => supersedes === determinationId).map(({ id }) => id);
+    if (corrections.length > 0) return { determinationId, fate: 'superseded', by: corrections };
+    const later = [...laterReadings(determination, standing), ...laterSigns(determination, liveSigns)];
+    const against = later.filter(({ agrees }) => !agrees).map(({ id }) => id);
+    if (against.length > 0) return { determinationId, fate: 'contradicted', by: against };
+    const confirming = later.filter(({ agrees, exuviaId }) => agrees && exuviaId !== determination.exuviaId).map(({ id }) => id);
+    return { determinationId, fate: confirming.length > 0 ? 'confirmed' : 'stands', by: confirming };
+  });
+}
+
+interface Later {
+  readonly id: string;
+  readonly exuviaId: string | null;
+  readonly agrees: boolean;
+}
+
+/** A leaning is a guess: it neither confirms nor contradicts. */
+function laterReadings(determination: Determination, standing: readonly Determination[]): Later[] {
+  if (determination.sex !== 'female' && determination.sex !== 'male') return [];
+  return standing
+    .filter(
+      ({ id, signedAt, sex, level }) => id !== determination.id && signedAt > determination.signedAt && saysSex(sex) && level !== 'leaning',
+    )
+    .map(({ id, exuviaId, sex }) => ({ id, exuviaId, agrees: sex === determination.sex }));
+}
+
+function laterSigns(determination: Determination, liveSigns: readonly LiveSign[]): Later[] {
+  if (determination.sex !== 'female' && determination.sex !== 'male') return [];
+  return standingLiveSigns(liveSigns).flatMap((sign) => {
+    const claim = claimOf(sign);
+    if (claim === null || claim.level === 'leaning' || sign.signedAt <= determination.signedAt) return [];
+    return [{ id: sign.id, exuviaId: null, agrees: claim.sex === determination.sex }];
+  });
+}
+
+function saysSex(sex: Determination['sex']): boolean {
+  return sex !== 'unsexed';
+}
