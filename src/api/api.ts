@@ -1,6 +1,7 @@
 import type { ApiContext } from './context.ts';
 import { archiveHandlers } from './handlers/archive.ts';
 import { benchHandlers } from './handlers/bench.ts';
+import { evidenceHandlers } from './handlers/evidence.ts';
 import { findingHandlers } from './handlers/finding.ts';
 import { growthHandlers } from './handlers/growth.ts';
 import { intakeHandlers } from './handlers/intake.ts';
@@ -25,6 +26,7 @@ export function createApi(context: ApiContext, options: RouterOptions): (request
     ...growthHandlers(context),
     ...sexingHandlers(context),
     ...watchHandlers(context),
+    ...evidenceHandlers(context),
   };
   return createRouter(handlers, options);
 }

@@ -1,6 +1,7 @@
 import type { Archive } from '../archive/archive.ts';
 import type { Ambient } from '../domain/ambient.ts';
 import type { CalendarDay, Instant } from '../domain/dates.ts';
+import type { ShippedProfile } from '../domain/sexing/genus/profile.ts';
 import type { ScaleFinding } from '../tasks/finding/scaleFinding.ts';
 import type { Importer } from '../tasks/importing/importer.ts';
 import type { Tasks } from '../tasks/registry.ts';
@@ -16,6 +17,8 @@ export interface ApiContext {
   readonly version: string;
   /** Folder of the sample cabinet. */
   readonly sampleFolder: string;
+  /** Profiles of genera as shipped. */
+  readonly genera: readonly ShippedProfile[];
 }
 
 /** The keeper's day: the calendar day in the time zone of this machine. In UTC, a morning in Sydney would lie in the future. */

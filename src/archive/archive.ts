@@ -1,6 +1,6 @@
 import type { Preferences } from '../domain/preferences.ts';
 import type { Result } from '../domain/result.ts';
-import type { Cabinet, Determinations, Exuviae, Molts, Specimens } from './records/animals.ts';
+import type { Cabinet, Exuviae, Molts, Specimens } from './records/animals.ts';
 import type { Imports } from './records/imports.ts';
 import type { Observations } from './records/observations.ts';
 import type { Originals } from './records/originals.ts';
@@ -8,6 +8,7 @@ import type { Calibrations, Photos, Readings } from './records/photos.ts';
 import type { PrintChecks } from './records/printChecks.ts';
 import type { Removals } from './records/removals.ts';
 import type { Renditions } from './records/renditions.ts';
+import type { Determinations, GenusEdits, LiveSigns, ModelChanges, ReadingsUnderWay } from './records/sexing.ts';
 
 /**
  * The one way to everything that is kept. Reads and writes of the catalogue are synchronous and durable when they return.
@@ -22,6 +23,10 @@ export interface Archive {
   readonly molts: Molts;
   readonly exuviae: Exuviae;
   readonly determinations: Determinations;
+  readonly readingsUnderWay: ReadingsUnderWay;
+  readonly liveSigns: LiveSigns;
+  readonly genusEdits: GenusEdits;
+  readonly modelChanges: ModelChanges;
   readonly cabinet: Cabinet;
   readonly observations: Observations;
   readonly photos: Photos;

@@ -10,14 +10,18 @@ import { openConnection } from './catalogue/connection.ts';
 import type { RecordContext } from './catalogue/context.ts';
 import { determinationsIn } from './catalogue/determinations.ts';
 import { exuviaeIn } from './catalogue/exuviae.ts';
+import { genusEditsIn } from './catalogue/genusEdits.ts';
 import { finishRemovals, recordsMade } from './catalogue/housekeeping.ts';
 import { importsIn, stagedForPlans, tidyPlans } from './catalogue/imports.ts';
+import { liveSignsIn } from './catalogue/liveSigns.ts';
+import { modelChangesIn } from './catalogue/modelChanges.ts';
 import { moltsIn } from './catalogue/molts.ts';
 import { observationsIn } from './catalogue/observations.ts';
 import { photosIn } from './catalogue/photos.ts';
 import { preferencesIn } from './catalogue/preferences.ts';
 import { printChecksIn } from './catalogue/printChecks.ts';
 import { readingsIn } from './catalogue/readings.ts';
+import { readingsUnderWayIn } from './catalogue/readingsUnderWay.ts';
 import { removalsIn } from './catalogue/removals.ts';
 import { specimensIn } from './catalogue/specimens.ts';
 import { sqliteRefusal } from './catalogue/sqliteRefusal.ts';
@@ -78,6 +82,10 @@ function archiveOver(database: Database.Database, context: RecordContext, files:
     molts: moltsIn(context),
     exuviae: exuviaeIn(context),
     determinations: determinationsIn(context),
+    readingsUnderWay: readingsUnderWayIn(context),
+    liveSigns: liveSignsIn(context),
+    genusEdits: genusEditsIn(context),
+    modelChanges: modelChangesIn(context),
     cabinet: cabinetIn(context),
     observations: observationsIn(context),
     photos: photosIn(context),

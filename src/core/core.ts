@@ -7,6 +7,7 @@ import { openScaleFinding } from '../tasks/finding/scaleFinding.ts';
 import { createImporter } from '../tasks/importing/importer.ts';
 import { createTasks } from '../tasks/registry.ts';
 import type { CoreAmbient } from './ambient.ts';
+import { readGenera } from './genera.ts';
 import { listStaticFiles } from './staticFiles.ts';
 import { VERSION } from './version.ts';
 
@@ -40,6 +41,7 @@ export interface Core {
 export async function openCore(options: CoreOptions): Promise<Result<Core>> {
   const { ambient, elapsedMs, logDefect } = options;
   const serveFile = options.rendererFolder === null ? async () => null : await listStaticFiles(options.rendererFolder);
+  const genera = await readGenera(options.resourcesFolder);
   const opened = await openArchive(options.archiveFolder, ambient);
   if (!opened.ok) return opened;
   const archive = opened.value;
@@ -55,7 +57,10 @@ export async function openCore(options: CoreOptions): Promise<Result<Core>> {
   const importer = createImporter({ archive, tasks, reportDefect });
   const scaleFinding = openScaleFinding(archive);
   const sampleFolder = join(options.resourcesFolder, 'sample');
-  const api = createApi({ archive, tasks, importer, scaleFinding, ambient, version: VERSION, sampleFolder }, { newReference, logDefect });
+  const api = createApi(
+    { archive, tasks, importer, scaleFinding, ambient, version: VERSION, sampleFolder, genera },
+    { newReference, logDefect },
+  );
 
   return succeed({
     async handle(request) {

@@ -20,6 +20,7 @@ export const RemovalCounts = z
     readings: z.int(),
     determinations: z.int(),
     observations: z.int(),
+    liveSigns: z.int(),
   })
   .meta({ id: 'RemovalCounts' });
 export type RemovalCounts = z.infer<typeof RemovalCounts>;

@@ -35,10 +35,20 @@ export const QUESTIONS: Readonly<Record<Question, QuestionWords>> = {
       'The receptacles of a female stand up just in front of the furrow and lift with a blunt needle. The form depends on the genus.',
     answers: SEEN,
   },
+  flapLifts: {
+    question: 'Does it lift with a blunt needle?',
+    explained: 'A hinged flap that comes free of the wall is a female’s. Lift it under water; do not pull across the midline.',
+    answers: { ...PLAIN, 'not-looked': 'Not tried' },
+  },
   uterusExternusSeen: {
     question: 'Is there a uterus externus?',
     explained:
       'The lip from which receptacles rise. Females have it, males do not: it tells receptacles from the accessory organs of a male.',
+    answers: SEEN,
+  },
+  lowerLipSeen: {
+    question: 'Is there a lower lip?',
+    explained: 'The rear margin of a female’s opening.',
     answers: SEEN,
   },
   accessoryOrgansSeen: {
@@ -51,6 +61,22 @@ export const QUESTIONS: Readonly<Record<Question, QuestionWords>> = {
     explained:
       'Extra spigots between the front book lungs, for the sperm web. The only thing on a skin that speaks for a male by being there.',
     answers: SEEN,
+  },
+  bulbsOnSkin: {
+    question: 'Do the palps of this skin carry bulbs?',
+    explained:
+      'Not to be expected, and it says nothing here: a male gets his bulbs with his last molt, so the skin he leaves then is of the instar before. Bulbs on a skin mean a rare molt after the last one, or the skin of another animal.',
+    answers: { ...PLAIN, yes: 'Yes', no: 'No, as expected' },
+  },
+  genusProfileRead: {
+    question: 'Was the female form of this genus looked up first?',
+    explained: 'Accessory organs of a male look like receptacles to whoever does not know what a female of the genus shows.',
+    answers: PLAIN,
+  },
+  comparedWithReference: {
+    question: 'Was it compared with a skin of known sex?',
+    explained: 'Of the same genus and about the same size.',
+    answers: PLAIN,
   },
   palpalBulbsOnAnimal: {
     question: 'Were palpal bulbs seen on the animal?',
@@ -67,6 +93,11 @@ export const QUESTIONS: Readonly<Record<Question, QuestionWords>> = {
     question: 'Does the second reader agree?',
     explained: 'Independent means: read without knowing the first answer.',
     answers: { ...PLAIN, 'not-looked': 'Not asked' },
+  },
+  secondReaderBlind: {
+    question: 'Did the second reader not know the first answer?',
+    explained: 'Only then do two readers count for a little more than one; they still share one skin.',
+    answers: { ...PLAIN, 'not-looked': 'Not known' },
   },
 };
 
@@ -85,13 +116,35 @@ export const MAGNIFICATION_LABELS: Choices<NonNullable<Checklist['magnification'
   stereomicroscope: 'Stereomicroscope',
 };
 
+export const EXPERIENCE_LABELS: Choices<NonNullable<Checklist['readerExperience']>> = {
+  'first-time': 'No, a first time',
+  experienced: 'Yes',
+};
+export const FORM_LABELS: Choices<NonNullable<Checklist['receptacleForm']>> = {
+  'paired-separate': 'Two, separate',
+  sessile: 'Sessile: a lobe on the wall, without a stalk',
+  'paired-joined-base': 'Two with a joined base',
+  'single-undivided': 'One, undivided',
+  'single-notched': 'One, notched',
+  'multi-lobed': 'Many lobes',
+  spiral: 'Spiral or S-shaped',
+  'with-lateral-chamber': 'With a chamber at the side',
+  capitate: 'With a knob',
+  acapitate: 'Without a knob',
+  'weakly-sclerotized': 'Weakly sclerotized',
+  absent: 'Absent',
+  'anomalous-conjoined': 'Anomalous or conjoined',
+  'juvenile-undetermined': 'A juvenile’s, not determined',
+};
+
 const NOT_SAID = 'Not said';
 
 /** The whole checklist in the order in which it is asked, with each answer in the words it was given in. */
 export function answersInWords(checklist: Checklist): { question: string; answer: string }[] {
   const asked = (name: Question) => ({ question: QUESTIONS[name].question, answer: QUESTIONS[name].answers[checklist[name]] });
   const chosen = (question: string, answer: string | undefined) => ({ question, answer: answer ?? NOT_SAID });
-  const { grade, view, condition, light, magnification, legSpanMm, secondReader } = checklist;
+  const { grade, view, condition, light, magnification, legSpanMm, carapaceLengthMm, secondReader, readerExperience, receptacleForm } =
+    checklist;
   return [
     asked('skinMatchesAnimal'),
     chosen('Leg span of this skin', legSpanMm === null ? undefined : `${legSpanMm} mm`),
@@ -101,10 +154,17 @@ export function answersInWords(checklist: Checklist): { question: string; answer
     chosen('State', condition === null ? undefined : CONDITION_LABELS[condition]),
     chosen('Light', light === null ? undefined : LIGHT_LABELS[light]),
     chosen('Enlarged by', magnification === null ? undefined : MAGNIFICATION_LABELS[magnification]),
+    chosen('Carapace of this skin', carapaceLengthMm === null ? undefined : `${carapaceLengthMm} mm`),
+    chosen('The reader has read skins before', readerExperience === null ? undefined : EXPERIENCE_LABELS[readerExperience]),
+    chosen('Form of the receptacles', receptacleForm === null ? undefined : FORM_LABELS[receptacleForm]),
     ...StripAnswer.options.map(asked),
+    asked('genusProfileRead'),
+    asked('comparedWithReference'),
+    asked('bulbsOnSkin'),
     asked('palpalBulbsOnAnimal'),
     asked('eggSacLaid'),
     chosen('Second reader', secondReader ?? undefined),
     asked('secondReaderAgrees'),
+    asked('secondReaderBlind'),
   ];
 }

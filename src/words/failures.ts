@@ -150,7 +150,7 @@ export function wordsFor(failure: Failure): FailureWords {
       };
     case 'photo-in-use':
       return {
-        happened: `This photo is evidence of ${inUseBy(failure)}.`,
+        happened: `This photo is evidence of ${listed(usesOf(failure))}.`,
         advice:
           'Evidence stays with what it proves, also when that was withdrawn. If it shows another animal, say so on the photo instead.',
       };
@@ -354,4 +354,11 @@ export function wordsFor(failure: Failure): FailureWords {
     default:
       return assertNever(failure);
   }
+}
+
+function usesOf({ determinations, liveSigns }: Extract<Failure, { code: 'photo-in-use' }>): string[] {
+  return [
+    ...(determinations > 0 ? [counted(determinations, 'determination')] : []),
+    ...(liveSigns > 0 ? [counted(liveSigns, 'sign of the animal', 'signs of the animal')] : []),
+  ];
 }

@@ -1,4 +1,4 @@
-import type { GenusFlags } from '../domain/sexing/genera.ts';
+import type { GenusFlags } from '../domain/sexing/genus/profile.ts';
 
 /** What to know about a genus before its strip is read; empty for a plain one. */
 export function genusWarnings(flags: GenusFlags): string[] {
@@ -11,6 +11,11 @@ export function genusWarnings(flags: GenusFlags): string[] {
   }
   if (flags.weaklySclerotized) {
     warnings.push('Receptacles of this genus are thin and easily overlooked: an empty strip is no more than a leaning.');
+  }
+  if (flags.formChangesWithAge) {
+    warnings.push(
+      'The form changes with age in this genus: a young female shows two lobes that fuse later (Hildebrandt 2022 for Haplocosmia).',
+    );
   }
   return warnings;
 }

@@ -11,7 +11,7 @@ type Labels<Value extends string> = Readonly<Record<Value, string>>;
 
 export const STATUS_LABELS: Labels<SpecimenStatus> = { living: 'living', dead: 'dead', sold: 'sold', 'on-loan': 'on loan' };
 export const HABIT_LABELS: Labels<Habit> = { terrestrial: 'terrestrial', arboreal: 'arboreal', fossorial: 'fossorial' };
-export const SEX_LABELS: Labels<Sex> = { female: 'female', male: 'male', unsexed: 'unsexed' };
+export const SEX_LABELS: Labels<Sex> = { female: 'female', male: 'male', unsexed: 'unsexed', anomalous: 'anomalous' };
 export const LEVEL_LABELS: Labels<Level> = { leaning: 'leaning', probable: 'probable', strong: 'strong', established: 'established' };
 
 export const POSITION_LABELS: Labels<MoltPosition> = {

@@ -29,7 +29,6 @@ export const NEED_WORDS: Readonly<Record<LevelReason, string>> = {
   'genus-without-spermathecae': 'other evidence than receptacles (females of this genus have none)',
   'genus-weakly-sclerotized': 'other evidence than an empty strip (receptacles of this genus are easily overlooked)',
   'genus-with-accessory-organs': 'the uterus externus seen (males of this genus carry look-alikes)',
-  'second-reader-missing': 'a second, independent reader who agrees',
   'second-reader-disagrees': 'readers who agree (the second one does not)',
   'second-skin-missing': 'another skin that shows the same as clearly',
   'successive-skin-missing': 'the skin before or after, read the same way',

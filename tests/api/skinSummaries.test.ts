@@ -1,7 +1,15 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { skinSummariesOf } from '../../src/api/views/skinSummaries.ts';
 import { unwrap } from '../../src/domain/result.ts';
-import { determinationDraft, exuviaDraft, moltDraft, newPhoto, specimenDraft, TestArchive } from '../support/testArchive.ts';
+import {
+  determinationDraft,
+  exuviaDraft,
+  FIRST_ASSESSMENT,
+  moltDraft,
+  newPhoto,
+  specimenDraft,
+  TestArchive,
+} from '../support/testArchive.ts';
 
 describe('the skins that can be read', () => {
   let opened: TestArchive;
@@ -57,9 +65,9 @@ describe('the skins that can be read', () => {
     const [first, second] = animalWithSkins('A', ['2024-01-01', '2025-01-01']);
     if (!first || !second) throw new Error('Expected two skins');
     const standing = () => skinSummariesOf(archive).map(({ standingDeterminations }) => standingDeterminations);
-    const signed = unwrap(archive.determinations.sign(first.id, determinationDraft()));
+    const signed = unwrap(archive.determinations.sign(first.id, determinationDraft(), FIRST_ASSESSMENT));
     expect(standing()).toEqual([0, 1]);
-    unwrap(archive.determinations.sign(first.id, determinationDraft({ supersedes: signed.id })));
+    unwrap(archive.determinations.sign(first.id, determinationDraft({ supersedes: signed.id }), FIRST_ASSESSMENT));
     expect(standing()).toEqual([0, 1]);
     const [, correction] = archive.determinations.ofExuvia(first.id);
     unwrap(archive.determinations.withdraw(correction?.id ?? '', 'wrong skin'));

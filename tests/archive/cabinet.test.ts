@@ -18,6 +18,7 @@ import {
   countingAmbient,
   determinationDraft,
   exuviaDraft,
+  FIRST_ASSESSMENT,
   moltDraft,
   newPhoto,
   readingDraft,
@@ -45,7 +46,7 @@ describe('the cabinet', () => {
     const again = unwrap(archive.photos.add(newPhoto({ sha256: 'd'.repeat(64), subject: { kind: 'skin', exuviaId: exuvia.id } })));
     const calibrationAgain = unwrap(archive.calibrations.put(again.id, 0, SCALE));
     const fourth = unwrap(archive.readings.create(again.id, readingDraft()));
-    const determination = unwrap(archive.determinations.sign(exuvia.id, determinationDraft()));
+    const determination = unwrap(archive.determinations.sign(exuvia.id, determinationDraft(), FIRST_ASSESSMENT));
     const later = unwrap(archive.molts.create(specimen.id, moltDraft({ happenedFrom: '2026-05-01', happenedTo: '2026-05-01' })));
     const laterSkin = unwrap(archive.exuviae.create(later.id, exuviaDraft()));
     const unmeasured = unwrap(archive.photos.add(newPhoto({ sha256: 'e'.repeat(64), subject: { kind: 'skin', exuviaId: laterSkin.id } })));
@@ -55,6 +56,7 @@ describe('the cabinet', () => {
       specimen,
       molts: [molt, later],
       determinations: [determination],
+      liveSigns: [],
       lastMeasured: {
         moltId: molt.id,
         photos: [
@@ -64,7 +66,7 @@ describe('the cabinet', () => {
       },
       coverPhotoId: unmeasured.id,
     };
-    const empty = { specimen: bare, molts: [], determinations: [], lastMeasured: null, coverPhotoId: null };
+    const empty = { specimen: bare, molts: [], determinations: [], liveSigns: [], lastMeasured: null, coverPhotoId: null };
     expect(archive.cabinet.entries()).toEqual([empty, entry]);
     expect(archive.cabinet.entry(specimen.id)).toEqual(succeed(entry));
     expect(archive.cabinet.entry('nobody')).toEqual(fail({ code: 'not-found', what: 'specimen', id: 'nobody' }));
@@ -136,7 +138,7 @@ describe('statements on a large catalogue', () => {
     const entries = cabinetIn(context).entries();
     expect(entries).toHaveLength(ANIMALS);
     expect(entries.every(({ lastMeasured, molts }) => lastMeasured !== null && molts.length === 2)).toBe(true);
-    expect(statements.size).toBe(8);
+    expect(statements.size).toBe(9);
   });
 
   test('what the pages ask for one record at a time is found by an index, never by reading a whole table', () => {

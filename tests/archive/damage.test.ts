@@ -69,8 +69,8 @@ describe('a damaged record', () => {
   test('a signed determination can not be changed even behind the program', async () => {
     const { exuvia } = skinWithPhoto(test_.archive);
     expect(exuvia.id).toBeTruthy();
-    const insert = `INSERT INTO determination (id, exuvia_id, sex, level, reader, read_on, checklist, notes, signed_at)
-      VALUES ('d', '${exuvia.id}', 'male', 'leaning', 'K', '2026-01-01', '{}', '', '2026-01-01T00:00:00.000Z');`;
+    const insert = `INSERT INTO determination (id, exuvia_id, sex, level, reader, read_on, checklist, pins, assessment, notes, signed_at)
+      VALUES ('d', '${exuvia.id}', 'male', 'leaning', 'K', '2026-01-01', '{}', '[]', '{}', '', '2026-01-01T00:00:00.000Z');`;
     await expect(tamper(`${insert} UPDATE determination SET sex = 'female' WHERE id = 'd'`)).rejects.toThrow(
       'a signed determination is never changed',
     );

@@ -5,6 +5,7 @@ import { fail, succeed, unwrap } from '../../src/domain/result.ts';
 import {
   determinationDraft,
   exuviaDraft,
+  FIRST_ASSESSMENT,
   moltDraft,
   newPhoto,
   readingDraft,
@@ -191,10 +192,10 @@ describe('records', () => {
     test('are signed once and withdrawn with a reason, never changed', () => {
       const { specimen, exuvia, photo } = skinWithPhoto(archive);
       const draft = determinationDraft({ evidencePhotoIds: [photo.id] });
-      const first = unwrap(archive.determinations.sign(exuvia.id, draft));
+      const first = unwrap(archive.determinations.sign(exuvia.id, draft, FIRST_ASSESSMENT));
       expect(first).toMatchObject({ ...draft, exuviaId: exuvia.id, specimenId: specimen.id, withdrawn: null });
       const correction = determinationDraft({ sex: 'unsexed', level: null, supersedes: first.id });
-      const second = unwrap(archive.determinations.sign(exuvia.id, correction));
+      const second = unwrap(archive.determinations.sign(exuvia.id, correction, FIRST_ASSESSMENT));
       const withdrawn = unwrap(archive.determinations.withdraw(first.id, 'wrong vial'));
       expect(withdrawn).toMatchObject({ ...draft, withdrawn: { reason: 'wrong vial' } });
       expect(archive.determinations.withdraw(first.id, 'again')).toEqual(fail({ code: 'already-withdrawn', id: first.id }));
@@ -205,7 +206,7 @@ describe('records', () => {
     test('what they refer to must exist', () => {
       const { exuvia } = skinWithPhoto(archive);
       const sign = (part: Parameters<typeof determinationDraft>[0], skin = exuvia.id) =>
-        archive.determinations.sign(skin, determinationDraft(part));
+        archive.determinations.sign(skin, determinationDraft(part), FIRST_ASSESSMENT);
       expect(sign({}, 'nobody')).toEqual(fail({ code: 'not-found', what: 'exuvia', id: 'nobody' }));
       expect(sign({ evidencePhotoIds: ['nobody'] })).toEqual(fail({ code: 'not-found', what: 'photo', id: 'nobody' }));
       expect(sign({ supersedes: 'nobody' })).toEqual(fail({ code: 'not-found', what: 'determination', id: 'nobody' }));

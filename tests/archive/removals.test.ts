@@ -6,6 +6,7 @@ import { fail, succeed, unwrap } from '../../src/domain/result.ts';
 import {
   determinationDraft,
   exuviaDraft,
+  FIRST_ASSESSMENT,
   newPhoto,
   observationDraft,
   readingDraft,
@@ -15,7 +16,17 @@ import {
   TestArchive,
 } from '../support/testArchive.ts';
 
-const NOTHING = { specimens: 0, molts: 0, exuviae: 0, photos: 0, photosUnassigned: 0, readings: 0, determinations: 0, observations: 0 };
+const NOTHING = {
+  specimens: 0,
+  molts: 0,
+  exuviae: 0,
+  photos: 0,
+  photosUnassigned: 0,
+  readings: 0,
+  determinations: 0,
+  observations: 0,
+  liveSigns: 0,
+};
 
 describe('removals', () => {
   let test_: TestArchive;
@@ -35,8 +46,8 @@ describe('removals', () => {
     const portrait = unwrap(archive.photos.add(newPhoto({ sha256: `${hash}0`.repeat(32), subject: animal })));
     unwrap(archive.calibrations.put(photo.id, 0, SCALE));
     const reading = unwrap(archive.readings.create(photo.id, readingDraft()));
-    const first = unwrap(archive.determinations.sign(exuvia.id, determinationDraft({ evidencePhotoIds: [photo.id] })));
-    const second = unwrap(archive.determinations.sign(exuvia.id, determinationDraft({ supersedes: first.id })));
+    const first = unwrap(archive.determinations.sign(exuvia.id, determinationDraft({ evidencePhotoIds: [photo.id] }), FIRST_ASSESSMENT));
+    const second = unwrap(archive.determinations.sign(exuvia.id, determinationDraft({ supersedes: first.id }), FIRST_ASSESSMENT));
     unwrap(archive.determinations.withdraw(first.id, 'misread'));
     const observation = unwrap(archive.observations.append(specimen.id, observationDraft()));
     return { ...skin, portrait, reading, observation, determinations: [first, second] };
@@ -59,7 +70,17 @@ describe('removals', () => {
 
   test('an animal goes with its molts, skins and determinations; photos stay with their readings', () => {
     const { specimen, photo, portrait, reading } = fullAnimal();
-    const taken = { specimens: 1, molts: 1, exuviae: 1, photos: 0, photosUnassigned: 2, readings: 0, determinations: 2, observations: 1 };
+    const taken = {
+      specimens: 1,
+      molts: 1,
+      exuviae: 1,
+      photos: 0,
+      photosUnassigned: 2,
+      readings: 0,
+      determinations: 2,
+      observations: 1,
+      liveSigns: 0,
+    };
     const before = everything();
     expect(archive.removals.preview('specimen', specimen.id)).toEqual(succeed(taken));
     expect(everything()).toEqual(before);
@@ -112,7 +133,7 @@ describe('removals', () => {
 
   test('a photo that is evidence stays', () => {
     const { photo } = fullAnimal();
-    const refused = fail({ code: 'photo-in-use', photoId: photo.id, determinations: 1 });
+    const refused = fail({ code: 'photo-in-use', photoId: photo.id, determinations: 1, liveSigns: 0 });
     expect(archive.removals.preview('photo', photo.id)).toEqual(refused);
     expect(archive.removals.remove('photo', photo.id)).toEqual(refused);
     expect(archive.photos.get(photo.id).ok).toBe(true);
@@ -215,7 +236,7 @@ describe('removals', () => {
     unwrap(archive.photos.add(newPhoto({ sha256: 'c'.repeat(64), sample: true, subject: animal })));
     const leaning = unwrap(archive.photos.add(newPhoto({ sha256: 'd'.repeat(64), sample: true, subject: animal })));
     const proof = determinationDraft({ evidencePhotoIds: [leaning.id] });
-    const withSample = unwrap(archive.determinations.sign(own.exuvia.id, proof));
+    const withSample = unwrap(archive.determinations.sign(own.exuvia.id, proof, FIRST_ASSESSMENT));
     const full = everything();
     const removal = unwrap(archive.removals.removeSamples());
     expect(removal).toEqual({ ...NOTHING, specimens: 1, photos: 1, photosUnassigned: 1, id: removal.id });

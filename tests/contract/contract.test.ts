@@ -4,6 +4,7 @@ import { openTestCore, type TestCore } from '../support/testCore.ts';
 import type { Exchange, Memory } from './exchange.ts';
 import { ROADS, type Road } from './roads.ts';
 import { archiveStory } from './stories/archive.ts';
+import { evidenceStory } from './stories/evidence.ts';
 import { findingStory } from './stories/finding.ts';
 import { growthStory } from './stories/growth.ts';
 import { intakeStory } from './stories/intake.ts';
@@ -22,6 +23,7 @@ const exchanges: readonly Exchange[] = [
   ...measuringStory,
   ...sexingStory,
   ...watchStory,
+  ...evidenceStory,
   ...removalStory,
   ...sampleStory,
   ...findingStory,

@@ -77,6 +77,7 @@ export const unsexedDraft: DeterminationDraft = {
   readOn: '2025-03-04',
   checklist: gradedChecklist,
   evidencePhotoIds: [],
+  pins: [],
   notes: '',
   supersedes: null,
 };

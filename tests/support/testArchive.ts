@@ -13,8 +13,19 @@ import type { ReadingDraft } from '../../src/domain/measuring/reading.ts';
 import type { ExuviaDraft } from '../../src/domain/molting/exuvia.ts';
 import type { MoltDraft } from '../../src/domain/molting/molt.ts';
 import { unwrap } from '../../src/domain/result.ts';
-import type { Checklist, DeterminationDraft } from '../../src/domain/sexing/determination.ts';
+import { BLANK_CHECKLIST, type Checklist, type DeterminationDraft, type SignedAssessment } from '../../src/domain/sexing/determination.ts';
 import type { SpecimenDraft } from '../../src/domain/specimen/specimen.ts';
+
+/** What the machine made of a reading, for tests that are not about that. */
+export const FIRST_ASSESSMENT: SignedAssessment = {
+  modelVersion: '1.0',
+  method: 'skin-loupe',
+  sizeClass: 'D',
+  towards: 'female',
+  band: 'strong',
+  conflict: false,
+  genus: null,
+};
 
 /** A clock that moves on a second at each look, and names that count up. */
 export function countingAmbient(startsAt = '2026-06-15T12:00:00.000Z'): Ambient {
@@ -159,6 +170,7 @@ export const SCALE: TwoPointScale = {
 };
 
 const CHECKLIST: Checklist = {
+  ...BLANK_CHECKLIST,
   skinMatchesAnimal: 'yes',
   grade: 'B',
   fourBookLungsFound: 'yes',
@@ -185,6 +197,7 @@ export function determinationDraft(part: Partial<DeterminationDraft> = {}): Dete
     readOn: '2026-01-20',
     checklist: CHECKLIST,
     evidencePhotoIds: [],
+    pins: [],
     notes: '',
     supersedes: null,
     ...part,

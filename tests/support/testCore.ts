@@ -1,6 +1,7 @@
-import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { cp, mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { createAmbient } from '../../src/core/ambient.ts';
 import { type Core, openCore } from '../../src/core/core.ts';
 import { unwrap } from '../../src/domain/result.ts';
@@ -26,6 +27,7 @@ export async function openTestCore(seed: string): Promise<TestCore> {
   const defects: unknown[] = [];
   await mkdir(join(folder, 'pages'));
   await writeFile(join(folder, 'pages', 'index.html'), '<!doctype html><title>Exuviary</title>');
+  await cp(fileURLToPath(new URL('../../resources/genera', import.meta.url)), join(folder, 'resources', 'genera'), { recursive: true });
   await writeSample(join(folder, 'resources', 'sample'));
   const core = unwrap(
     await openCore({

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { genusFlagsOf } from '../../src/domain/sexing/genera.ts';
+import { PLAIN_FLAGS } from '../../src/domain/sexing/genus/profile.ts';
 import { LevelReason } from '../../src/domain/sexing/reason.ts';
 import { CAUTION_TOPICS, CAUTIONS } from '../../src/words/cautions.ts';
 import { genusWarnings } from '../../src/words/genus.ts';
@@ -11,19 +11,22 @@ describe('what a level still needs, in words', () => {
   });
 
   it('names the two nearest ways', () => {
-    expect(needsInWords([['second-reader-missing'], ['leg-span-unknown', 'second-skin-missing'], ['egg-sac-not-laid']])).toBe(
-      'a second, independent reader who agrees; or the leg span of this skin and another skin that shows the same as clearly',
+    expect(needsInWords([['egg-sac-not-laid'], ['leg-span-unknown', 'second-skin-missing'], ['grade-below-a']])).toBe(
+      'an egg sac laid; or the leg span of this skin and another skin that shows the same as clearly',
     );
   });
 });
 
 describe('warnings of a genus', () => {
-  it.each(['Sickius longibulbi', 'Tliltocatl vagans', 'Ybyrapora diversipes'])('stand beside %s', (taxon) => {
-    expect(genusWarnings(genusFlagsOf(taxon))).toHaveLength(1);
-  });
+  it.each(['withoutSpermathecae', 'maleAccessoryOrgans', 'weaklySclerotized', 'formChangesWithAge'] as const)(
+    'stand beside one that is %s',
+    (flag) => {
+      expect(genusWarnings({ ...PLAIN_FLAGS, [flag]: true })).toHaveLength(1);
+    },
+  );
 
   it('are not needed for a plain genus', () => {
-    expect(genusWarnings(genusFlagsOf('Lasiodora parahybana'))).toEqual([]);
+    expect(genusWarnings(PLAIN_FLAGS)).toEqual([]);
   });
 });
 

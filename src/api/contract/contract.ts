@@ -2,6 +2,7 @@ import type { z } from 'zod';
 import { archiveEndpoints } from './archive.ts';
 import { benchEndpoints } from './bench.ts';
 import type { Endpoint } from './endpoint.ts';
+import { evidenceEndpoints } from './evidence.ts';
 import { findingEndpoints } from './finding.ts';
 import { growthEndpoints } from './growth.ts';
 import { intakeEndpoints } from './intake.ts';
@@ -23,6 +24,7 @@ export const contract = {
   ...growthEndpoints,
   ...sexingEndpoints,
   ...watchEndpoints,
+  ...evidenceEndpoints,
 } as const satisfies Record<string, Endpoint>;
 
 export type Contract = typeof contract;

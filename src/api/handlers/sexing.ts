@@ -2,26 +2,32 @@ import type { Archive } from '../../archive/archive.ts';
 import { refuse } from '../../domain/failure.ts';
 import type { SkinGrade } from '../../domain/molting/exuvia.ts';
 import { unwrap } from '../../domain/result.ts';
+import { assessmentOf } from '../../domain/sexing/assessing.ts';
+import type { GenusProfile } from '../../domain/sexing/genus/profile.ts';
 import { checkDetermination, type SigningContext } from '../../domain/sexing/signing.ts';
 import { type ApiContext, todayOf } from '../context.ts';
 import type { sexingEndpoints } from '../contract/sexing.ts';
 import type { HandlersFor } from '../route.ts';
 import { examinationSheetOf } from '../views/examinationSheet.ts';
+import { genusProfileOf, modelInForce } from '../views/sexingKnown.ts';
 import { skinSummariesOf } from '../views/skinSummaries.ts';
 
 export function sexingHandlers(context: ApiContext): HandlersFor<keyof typeof sexingEndpoints> {
   const { archive } = context;
   return {
     'GET /api/exuviae': () => skinSummariesOf(archive),
-    'GET /api/exuviae/{exuviaId}/examination': ({ path }) => examinationSheetOf(archive, path.exuviaId),
+    'GET /api/exuviae/{exuviaId}/examination': ({ path }) => examinationSheetOf(context, path.exuviaId),
+    'PUT /api/exuviae/{exuviaId}/examination': ({ path, body, version }) =>
+      unwrap(archive.readingsUnderWay.put(path.exuviaId, version, body.reading)),
     'POST /api/exuviae/{exuviaId}/determinations': ({ path, body }) =>
       unwrap(
         archive.transaction(() => {
           const { gradeForSkin, ...draft } = body;
-          const signing = signingContextOf(archive, path.exuviaId, todayOf(context));
+          const signing = signingContextOf(context, path.exuviaId);
           const checked = unwrap(checkDetermination(draft, signing));
           if (gradeForSkin) gradeSkin(archive, path.exuviaId, { grade: checked.checklist.grade, version: gradeForSkin.version });
-          return archive.determinations.sign(path.exuviaId, checked);
+          archive.readingsUnderWay.finish(path.exuviaId);
+          return archive.determinations.sign(path.exuviaId, checked, assessmentOf(checked, signing));
         }),
       ),
     'POST /api/determinations/{determinationId}/withdrawal': ({ path, body }) =>
@@ -36,20 +42,30 @@ function gradeSkin(archive: Archive, exuviaId: string, { grade, version }: { gra
   unwrap(archive.exuviae.update(exuviaId, version, { recovered, completeness, storagePlace, notes, grade }));
 }
 
-function signingContextOf(archive: Archive, exuviaId: string, today: string): SigningContext {
+interface Signing extends SigningContext {
+  readonly genus: GenusProfile;
+}
+
+function signingContextOf(context: ApiContext, exuviaId: string): Signing {
+  const { archive } = context;
   const exuvia = unwrap(archive.exuviae.get(exuviaId));
   if (!exuvia.recovered) refuse({ code: 'skin-not-recovered', moltId: exuvia.moltId });
   const { specimenId } = unwrap(archive.molts.get(exuvia.moltId));
   const skins = archive.exuviae.ofSpecimen(specimenId);
+  const skinPhotos = archive.photos.ofSkinsOf(specimenId);
+  const animalPhotos = archive.photos.ofAnimal(specimenId);
   return {
-    taxon: unwrap(archive.specimens.get(specimenId)).taxon,
+    genus: genusProfileOf(context, unwrap(archive.specimens.get(specimenId))),
+    model: modelInForce(context),
     exuviaId,
     skinsInOrder: archive.molts
       .ofSpecimen(specimenId)
       .flatMap((molt) => skins.filter((skin) => skin.moltId === molt.id).map(({ id }) => id)),
     determinations: archive.determinations.ofSpecimen(specimenId),
-    today,
-    skinPhotoIds: new Set(archive.photos.ofSkinsOf(specimenId).map(({ id }) => id)),
-    animalPhotoIds: new Set(archive.photos.ofAnimal(specimenId).map(({ id }) => id)),
+    liveSigns: archive.liveSigns.ofSpecimen(specimenId),
+    today: todayOf(context),
+    skinPhotoIds: new Set(skinPhotos.map(({ id }) => id)),
+    animalPhotoIds: new Set(animalPhotos.map(({ id }) => id)),
+    photoSizes: new Map([...skinPhotos, ...animalPhotos].map((photo) => [photo.id, photo])),
   };
 }

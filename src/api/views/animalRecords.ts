@@ -25,14 +25,14 @@ export function animalRecordsOf(
 ): (AnimalRecords & { observations: readonly Observation[] })[] {
   const ofAll = readOfAll(archive);
   return entries.map((entry) => {
-    const { specimen, molts, determinations } = entry;
+    const { specimen, molts, determinations, liveSigns } = entry;
     return {
       specimen,
       observations: ofAll.observations.get(specimen.id) ?? [],
       molts,
       skins: skinStatesOf(entry, ofAll),
       growth: () => knownGrowth(archive, entry),
-      sex: signOf(determinations).sex,
+      sex: signOf(determinations, liveSigns).sex,
       forecast: null,
     };
   });

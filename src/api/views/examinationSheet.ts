@@ -1,24 +1,40 @@
-import type { Archive } from '../../archive/archive.ts';
 import { instarOfSkin } from '../../domain/molting/instars.ts';
 import { unwrap } from '../../domain/result.ts';
+import { fatesOf } from '../../domain/sexing/later.ts';
 import { signOf } from '../../domain/sexing/sign.ts';
 import type { ExaminationSheet } from '../contract/sexing.ts';
+import { evidenceViewOf } from './evidenceView.ts';
+import { referenceSkinsOf } from './referenceSkins.ts';
+import { genusProfileOf, modelInForce, type SexingContext } from './sexingKnown.ts';
 import { moltedSkinsOf, skinSizesOf } from './skins.ts';
 
-export function examinationSheetOf(archive: Archive, exuviaId: string): ExaminationSheet {
+export function examinationSheetOf(context: SexingContext, exuviaId: string): ExaminationSheet {
+  const { archive } = context;
   const exuvia = unwrap(archive.exuviae.get(exuviaId));
   const molt = unwrap(archive.molts.get(exuvia.moltId));
   const specimen = unwrap(archive.specimens.get(molt.specimenId));
   const skin = moltedSkinsOf(archive, molt.specimenId).find((candidate) => candidate.molt.id === molt.id);
+  const sizes = skin ? skinSizesOf(skin) : null;
   const determinations = archive.determinations.ofSpecimen(molt.specimenId);
+  const liveSigns = archive.liveSigns.ofSpecimen(molt.specimenId);
+  const genus = genusProfileOf(context, specimen);
+  const model = modelInForce(context);
   return {
     specimen,
     molt,
     exuvia,
     photos: skin?.photos.map(({ photo }) => photo) ?? [],
     instar: instarOfSkin(molt.id, archive.molts.ofSpecimen(molt.specimenId), specimen),
-    legSpanMm: skin ? skinSizesOf(skin).legSpanMm : null,
+    legSpanMm: sizes?.legSpanMm ?? null,
+    carapaceLengthMm: sizes?.carapaceLengthMm ?? null,
     determinations: [...determinations],
-    sign: signOf(determinations),
+    fates: fatesOf(determinations, liveSigns),
+    liveSigns: [...liveSigns],
+    sign: signOf(determinations, liveSigns),
+    genus,
+    model: { version: model.version, adjustments: archive.modelChanges.list().at(-1)?.adjustments ?? {} },
+    evidence: evidenceViewOf({ genus, determinations, liveSigns }, exuviaId, model),
+    underWay: unwrap(archive.readingsUnderWay.get(exuviaId)),
+    references: referenceSkinsOf(context, specimen, genus),
   };
 }

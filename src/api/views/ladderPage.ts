@@ -21,7 +21,7 @@ export function ladderPageOf(archive: Archive, specimenId: string, today: Calend
   const kin = kinGrowthOf(archive, specimen);
   const growth = growthReportOf(ladder, records, {
     today,
-    sex: signOf(archive.determinations.ofSpecimen(specimenId)).sex,
+    sex: signOf(archive.determinations.ofSpecimen(specimenId), archive.liveSigns.ofSpecimen(specimenId)).sex,
     isLiving: specimen.status !== 'dead',
     kin: kin.logRatios,
     live: liveSizesOf(archive, specimen, skins),

@@ -7,10 +7,10 @@ import { carapaceLengthOf } from './measurements.ts';
 
 /** One animal as the list of all shows it. */
 export function summaryOf(entry: CabinetEntry, pointing: Pointing): SpecimenSummary {
-  const { specimen, molts, determinations, coverPhotoId } = entry;
+  const { specimen, molts, determinations, liveSigns, coverPhotoId } = entry;
   return {
     specimen,
-    sex: signOf(determinations),
+    sex: signOf(determinations, liveSigns),
     instarNow: instarNowOf(molts, specimen),
     recordedMolts: molts.length,
     lastMoltOn: molts.at(-1)?.happenedTo ?? null,

@@ -31,10 +31,16 @@ export function presentOf(context: Pick<ApiContext, 'archive' | 'ambient'>): Pre
 export function watchedAnimals(archive: Archive, present: Present): Watched[] {
   const entries = archive.cabinet.entries().filter(({ specimen }) => isKept(specimen.status));
   const records = animalRecordsOf(archive, entries);
-  return entries.map(({ specimen, coverPhotoId, determinations }, index): Watched => {
+  return entries.map(({ specimen, coverPhotoId, determinations, liveSigns }, index): Watched => {
     const known = records[index];
     if (!known) throw new RangeError(`Expected records of each of ${entries.length} animals but received ${records.length}`);
-    return { specimen, sex: signOf(determinations), coverPhotoId, observations: known.observations, followed: follow(known, present) };
+    return {
+      specimen,
+      sex: signOf(determinations, liveSigns),
+      coverPhotoId,
+      observations: known.observations,
+      followed: follow(known, present),
+    };
   });
 }
 

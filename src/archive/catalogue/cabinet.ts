@@ -5,6 +5,7 @@ import { calibrationDecoder, SELECT_CALIBRATIONS } from './calibrations.ts';
 import type { Row } from './catalogue.ts';
 import type { RecordContext } from './context.ts';
 import { determinationDecoder, SELECT_DETERMINATIONS } from './determinations.ts';
+import { liveSignDecoder, SELECT_LIVE_SIGNS } from './liveSigns.ts';
 import { moltDecoder, OLDEST_MOLT_FIRST, SELECT_MOLTS } from './molts.ts';
 import { photoDecoder, SELECT_PHOTOS } from './photos.ts';
 import { readingDecoder, SELECT_READINGS } from './readings.ts';
@@ -48,6 +49,7 @@ export function cabinetIn({ catalogue, damage }: RecordContext): Cabinet {
   const specimens = specimenDecoder(damage);
   const molts = moltDecoder(damage);
   const determinations = determinationDecoder(damage);
+  const liveSigns = liveSignDecoder(damage);
   const photos = photoDecoder(damage);
   const calibrations = calibrationDecoder(damage);
   const readings = readingDecoder(damage);
@@ -94,6 +96,10 @@ export function cabinetIn({ catalogue, damage }: RecordContext): Cabinet {
       determinations.many(catalogue.all(`${SELECT_DETERMINATIONS} ${where('molt.specimen_id')} ORDER BY determination.ordinal`, bindings)),
       (determination) => determination.specimenId,
     );
+    const liveSignsOf = groupedBy(
+      liveSigns.many(catalogue.all(`${SELECT_LIVE_SIGNS} ${where('live_sign.specimen_id')} ORDER BY live_sign.ordinal`, bindings)),
+      (sign) => sign.specimenId,
+    );
     const highlights = catalogue.all(`${SELECT_HIGHLIGHTS} ${where('specimen.id')}`, bindings);
     const highlightOf = indexedBy(highlights, (row) => String(row['specimenId']));
     const measured = measuredSkins(highlights);
@@ -104,6 +110,7 @@ export function cabinetIn({ catalogue, damage }: RecordContext): Cabinet {
         specimen,
         molts: moltsOf.get(specimen.id) ?? [],
         determinations: determinationsOf.get(specimen.id) ?? [],
+        liveSigns: liveSignsOf.get(specimen.id) ?? [],
         lastMeasured: measured.get(String(highlight?.['exuviaId'])) ?? null,
         coverPhotoId: typeof cover === 'string' ? cover : null,
       };

@@ -1,13 +1,13 @@
 import { fail, type Result, succeed } from '../../domain/result.ts';
 import { Determination, type DeterminationDraft } from '../../domain/sexing/determination.ts';
-import type { Determinations } from '../records/animals.ts';
+import type { Determinations } from '../records/sexing.ts';
 import type { Row } from './catalogue.ts';
 import type { RecordContext } from './context.ts';
 import { type DamageLog, type Decoder, decoder, parseDocument } from './decoding.ts';
 
 export const SELECT_DETERMINATIONS = `SELECT determination.id, determination.exuvia_id AS exuviaId, molt.specimen_id AS specimenId,
   determination.sex, determination.level, determination.reader, determination.read_on AS readOn, determination.checklist,
-  determination.notes, determination.supersedes, determination.signed_at AS signedAt, determination.withdrawn_at AS withdrawnAt,
+  determination.pins, determination.assessment, determination.notes, determination.supersedes, determination.signed_at AS signedAt, determination.withdrawn_at AS withdrawnAt,
   determination.withdrawn_reason AS withdrawnReason,
   (SELECT json_group_array(photo_id ORDER BY position) FROM determination_evidence
     WHERE determination_id = determination.id) AS evidencePhotoIds
@@ -18,6 +18,8 @@ function shape(row: Row): unknown {
   return {
     ...columns,
     checklist: parseDocument(row['checklist']),
+    pins: parseDocument(row['pins']),
+    assessment: parseDocument(row['assessment']),
     evidencePhotoIds: parseDocument(row['evidencePhotoIds']),
     withdrawn: withdrawnAt === null ? null : { at: withdrawnAt, reason: withdrawnReason },
   };
@@ -55,16 +57,21 @@ export function determinationsIn({ catalogue, ambient, damage }: RecordContext):
 
   return {
     get,
-    sign: (exuviaId, draft) =>
+    sign: (exuviaId, draft, assessment) =>
       catalogue.atomically(() => {
         const targets = missingTarget(exuviaId, draft);
         if (!targets.ok) return targets;
         const id = ambient.newId();
         const { sex, level, reader, readOn, notes, supersedes } = draft;
         catalogue.run(
-          `INSERT INTO determination (id, exuvia_id, sex, level, reader, read_on, checklist, notes, supersedes, signed_at)
-           VALUES (:id, :exuviaId, :sex, :level, :reader, :readOn, :checklist, :notes, :supersedes, :at)`,
-          { id, exuviaId, sex, level, reader, readOn, checklist: JSON.stringify(draft.checklist), notes, supersedes, at: ambient.now() },
+          `INSERT INTO determination (id, exuvia_id, sex, level, reader, read_on, checklist, pins, assessment, notes, supersedes, signed_at)
+           VALUES (:id, :exuviaId, :sex, :level, :reader, :readOn, :checklist, :pins, :assessment, :notes, :supersedes, :at)`,
+          {
+            ...{ id, exuviaId, sex, level, reader, readOn, notes, supersedes, at: ambient.now() },
+            checklist: JSON.stringify(draft.checklist),
+            pins: JSON.stringify(draft.pins),
+            assessment: JSON.stringify(assessment),
+          },
         );
         for (const [position, photoId] of draft.evidencePhotoIds.entries()) {
           catalogue.run('INSERT INTO determination_evidence (determination_id, position, photo_id) VALUES (:id, :position, :photoId)', {

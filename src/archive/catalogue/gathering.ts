@@ -14,6 +14,9 @@ export const GATHERED_TABLES = [
   'determination',
   'determination_evidence',
   'observation',
+  'reading_under_way',
+  'live_sign',
+  'live_sign_photo',
 ] as const;
 export type GatheredTable = (typeof GATHERED_TABLES)[number];
 
@@ -50,8 +53,13 @@ function idsOf(rows: readonly Row[]): readonly string[] {
 /** Rows of a table whose column is among the ids, in the order they were made. */
 function rowsWhere(catalogue: Catalogue, table: GatheredTable, column: string, ids: readonly string[]): readonly Row[] {
   if (ids.length === 0) return [];
-  const order = table === 'calibration' || table === 'determination_evidence' ? '' : 'ORDER BY ordinal';
+  const order = hasOrdinal(table) ? 'ORDER BY ordinal' : '';
   return catalogue.all(`SELECT * FROM ${table} WHERE ${column} ${AMONG} ${order}`, { ids: JSON.stringify(ids) });
+}
+
+/** The others are found by what they belong to. */
+function hasOrdinal(table: GatheredTable): boolean {
+  return !['calibration', 'determination_evidence', 'reading_under_way', 'live_sign_photo'].includes(table);
 }
 
 function follow(catalogue: Catalogue, roots: Roots): Gathered {
@@ -62,6 +70,7 @@ function follow(catalogue: Catalogue, roots: Roots): Gathered {
   ];
   const exuvia = [...rowsWhere(catalogue, 'exuvia', 'id', roots.exuviae ?? []), ...rowsWhere(catalogue, 'exuvia', 'molt_id', idsOf(molt))];
   const determination = rowsWhere(catalogue, 'determination', 'exuvia_id', idsOf(exuvia));
+  const liveSign = rowsWhere(catalogue, 'live_sign', 'specimen_id', idsOf(specimen));
   const photo = rowsWhere(catalogue, 'photo', 'id', roots.photos ?? []);
   const going = new Set(idsOf(photo));
   const losingTheirSubject = [
@@ -85,6 +94,9 @@ function follow(catalogue: Catalogue, roots: Roots): Gathered {
         ...rowsWhere(catalogue, 'observation', 'id', roots.observations ?? []),
         ...rowsWhere(catalogue, 'observation', 'specimen_id', idsOf(specimen)),
       ],
+      reading_under_way: rowsWhere(catalogue, 'reading_under_way', 'exuvia_id', idsOf(exuvia)),
+      live_sign: liveSign,
+      live_sign_photo: rowsWhere(catalogue, 'live_sign_photo', 'live_sign_id', idsOf(liveSign)),
     },
     unassigned: losingTheirSubject.map(({ id, exuvia_id, specimen_id }) => ({ id, exuvia_id, specimen_id })),
   };
@@ -94,15 +106,17 @@ function follow(catalogue: Catalogue, roots: Roots): Gathered {
 export function gather(catalogue: Catalogue, kind: RemovableKind, id: string): Result<Gathered> {
   const gathered = follow(catalogue, { [ROOT_OF[kind]]: [id] });
   if (gathered.rows[kind].length === 0) return fail({ code: 'not-found', what: kind, id });
-  const determinations = kind === 'photo' ? evidenceUses(catalogue, id) : 0;
-  return determinations > 0 ? fail({ code: 'photo-in-use', photoId: id, determinations }) : succeed(gathered);
+  const uses = kind === 'photo' ? evidenceUses(catalogue, id) : { determinations: 0, liveSigns: 0 };
+  return uses.determinations + uses.liveSigns > 0 ? fail({ code: 'photo-in-use', photoId: id, ...uses }) : succeed(gathered);
 }
 
-function evidenceUses(catalogue: Catalogue, photoId: string): number {
-  const row = catalogue.one('SELECT count(DISTINCT determination_id) AS uses FROM determination_evidence WHERE photo_id = :photoId', {
-    photoId,
-  });
-  return Number(row?.['uses']);
+function evidenceUses(catalogue: Catalogue, photoId: string): { readonly determinations: number; readonly liveSigns: number } {
+  const row = catalogue.one(
+    `SELECT (SELECT count(DISTINCT determination_id) FROM determination_evidence WHERE photo_id = :photoId) AS determinations,
+       (SELECT count(DISTINCT live_sign_id) FROM live_sign_photo WHERE photo_id = :photoId) AS liveSigns`,
+    { photoId },
+  );
+  return { determinations: Number(row?.['determinations']), liveSigns: Number(row?.['liveSigns']) };
 }
 
 /** The sample cabinet; a sample photo stays where a determination of the keeper's own leans on it. */
@@ -117,6 +131,11 @@ export function gatherSamples(catalogue: Catalogue): Gathered {
          JOIN molt ON molt.id = exuvia.molt_id
          JOIN specimen ON specimen.id = molt.specimen_id
          WHERE evidence.photo_id = photo.id AND specimen.sample = 0)
+       AND NOT EXISTS (
+         SELECT 1 FROM live_sign_photo AS shown
+         JOIN live_sign ON live_sign.id = shown.live_sign_id
+         JOIN specimen ON specimen.id = live_sign.specimen_id
+         WHERE shown.photo_id = photo.id AND specimen.sample = 0)
        ORDER BY ordinal`,
     ),
   );
@@ -133,6 +152,7 @@ export function countsOf({ rows, unassigned }: Gathered): RemovalCounts {
     readings: rows.reading.length,
     determinations: rows.determination.length,
     observations: rows.observation.length,
+    liveSigns: rows.live_sign.length,
   };
 }
 
@@ -156,6 +176,9 @@ export function readGathered(body: unknown): Gathered | null {
       determination: tableRows('determination'),
       determination_evidence: tableRows('determination_evidence'),
       observation: tableRows('observation'),
+      reading_under_way: tableRows('reading_under_way'),
+      live_sign: tableRows('live_sign'),
+      live_sign_photo: tableRows('live_sign_photo'),
     },
     unassigned: document['unassigned'],
   };

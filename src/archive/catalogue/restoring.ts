@@ -77,6 +77,7 @@ function withPhotosImportedAgain(catalogue: Catalogue, { rows, unassigned }: Gat
       calibration: rows.calibration.filter((row) => !marked.has(row['photo_id'])).map(moved),
       reading: rows.reading.map(moved),
       determination_evidence: rows.determination_evidence.map(moved),
+      live_sign_photo: rows.live_sign_photo.map(moved),
     },
     unassigned: [
       ...unassigned,
@@ -90,6 +91,10 @@ function withPhotosImportedAgain(catalogue: Catalogue, { rows, unassigned }: Gat
 function deleteRow(catalogue: Catalogue, table: GatheredTable, row: Row): void {
   if (table === 'calibration') {
     catalogue.run('DELETE FROM calibration WHERE photo_id = :photoId', { photoId: text(row['photo_id']) });
+  } else if (table === 'reading_under_way') {
+    catalogue.run('DELETE FROM reading_under_way WHERE exuvia_id = :id', { id: text(row['exuvia_id']) });
+  } else if (table === 'live_sign_photo') {
+    catalogue.run('DELETE FROM live_sign_photo WHERE live_sign_id = :id', { id: text(row['live_sign_id']) });
   } else if (table === 'determination_evidence') {
     catalogue.run('DELETE FROM determination_evidence WHERE determination_id = :id', { id: text(row['determination_id']) });
   } else {

@@ -1,7 +1,8 @@
 import { records } from './0001-records.ts';
 import { observations } from './0002-observations.ts';
 import { printChecks } from './0003-print-checks.ts';
+import { sexEvidence } from './0004-sex-evidence.ts';
 import type { Migration } from './migration.ts';
 
 /** In order; the length of this list is the version of the catalogue. */
-export const migrations: readonly Migration[] = [records, observations, printChecks];
+export const migrations: readonly Migration[] = [records, observations, printChecks, sexEvidence];

@@ -4,7 +4,8 @@ import type { Exuvia, ExuviaDraft } from '../../domain/molting/exuvia.ts';
 import type { Molt, MoltDraft } from '../../domain/molting/molt.ts';
 import type { Photo } from '../../domain/photo/photo.ts';
 import type { Result } from '../../domain/result.ts';
-import type { Determination, DeterminationDraft } from '../../domain/sexing/determination.ts';
+import type { Determination } from '../../domain/sexing/determination.ts';
+import type { LiveSign } from '../../domain/sexing/live/liveSign.ts';
 import type { Specimen, SpecimenDraft } from '../../domain/specimen/specimen.ts';
 import type { Revision } from './revision.ts';
 
@@ -45,19 +46,6 @@ export interface Exuviae {
   revisions(exuviaId: string): readonly Revision<ExuviaDraft>[];
 }
 
-/** Append-only: a determination is never changed, only marked as withdrawn. */
-export interface Determinations {
-  /** Fails with `not-found` for an unknown skin, evidence photo or superseded determination. */
-  sign(exuviaId: string, draft: DeterminationDraft): Result<Determination>;
-  get(determinationId: string): Result<Determination>;
-  /** Oldest first. */
-  ofSpecimen(specimenId: string): readonly Determination[];
-  /** Oldest first. */
-  ofExuvia(exuviaId: string): readonly Determination[];
-  /** Fails with `already-withdrawn`. */
-  withdraw(determinationId: string, reason: string): Result<Determination>;
-}
-
 /** One skin with everything that its sizes are computed from. */
 export interface MeasuredSkin {
   readonly moltId: string;
@@ -72,6 +60,8 @@ export interface CabinetEntry {
   readonly molts: readonly Molt[];
   /** Oldest first. */
   readonly determinations: readonly Determination[];
+  /** Oldest first. */
+  readonly liveSigns: readonly LiveSign[];
   /** The latest skin of which a photo has a calibration and a reading with both carapace midline points. */
   readonly lastMeasured: MeasuredSkin | null;
   /** The latest photo of the animal, else of its latest photographed skin. */

@@ -40,7 +40,6 @@ export interface Facts {
   /** Only something seen contradicts: an empty strip never does. */
   readonly femaleSignSeen: boolean;
   readonly maleSignSeen: boolean;
-  readonly secondReader: 'agrees' | 'disagrees' | 'missing';
   /** Another skin of the animal shows receptacles with the uterus externus as clearly as an established female needs. */
   readonly clearFemaleOnOtherSkin: boolean;
   /** The skin before or after this one shows fusillae and an empty strip as clearly as a strong male needs. */
@@ -65,7 +64,6 @@ export function factsOf(examined: Examined): Facts {
     emptyStripWeighs: readable && checklist.receptaclesSeen === 'no' && checklist.view !== 'outside' && !genus.withoutSpermathecae,
     femaleSignSeen: checklist.eggSacLaid === 'yes' || (receptaclesSeen && checklist.uterusExternusSeen !== 'no'),
     maleSignSeen: checklist.palpalBulbsOnAnimal === 'yes' || fusillaeSeen,
-    secondReader: secondReaderOf(examined, standing),
     clearFemaleOnOtherSkin: otherSkins.some(isClearFemale),
     clearMaleOnNextSkin: otherSkins.some((other) => isClearMale(other) && areSuccessive(examined, other.exuviaId)),
   };
@@ -112,17 +110,4 @@ function areSuccessive(examined: Examined, otherExuviaId: string): boolean {
   const here = examined.skinsInOrder.indexOf(examined.exuviaId);
   const there = examined.skinsInOrder.indexOf(otherExuviaId);
   return here >= 0 && there >= 0 && Math.abs(here - there) === 1;
-}
-
-/** Named in the checklist, or on record with a clear reading of the same skin; never the first reader again. */
-function secondReaderOf({ checklist, reader, exuviaId }: Examined, standing: readonly Determination[]): Facts['secondReader'] {
-  if (checklist.secondReaderAgrees === 'no') return 'disagrees';
-  const named = checklist.secondReaderAgrees === 'yes' && isAnotherPerson(checklist.secondReader ?? '', reader);
-  const onRecord = standing.some((other) => other.exuviaId === exuviaId && isClearFemale(other) && isAnotherPerson(other.reader, reader));
-  return named || onRecord ? 'agrees' : 'missing';
-}
-
-function isAnotherPerson(name: string, reader: string): boolean {
-  const other = name.trim().toLowerCase();
-  return other !== '' && other !== reader.trim().toLowerCase();
 }

@@ -32,7 +32,6 @@ export const LevelReason = z
     'genus-weakly-sclerotized',
     'genus-with-accessory-organs',
     // Who else says so
-    'second-reader-missing',
     'second-reader-disagrees',
     'second-skin-missing',
     'successive-skin-missing',

@@ -69,7 +69,6 @@ export const notMaleAccessoryOrgans = unless(
 
 // Who else says so
 
-export const secondReaderAgrees: Requirement = ({ secondReader }) => (secondReader === 'agrees' ? null : 'second-reader-missing');
-export const secondReaderNotAgainst = unless(({ secondReader }) => secondReader !== 'disagrees', 'second-reader-disagrees');
+export const secondReaderNotAgainst = unless(({ checklist }) => checklist.secondReaderAgrees !== 'no', 'second-reader-disagrees');
 export const secondSkin = unless((facts) => facts.clearFemaleOnOtherSkin, 'second-skin-missing');
 export const successiveSkin = unless((facts) => facts.clearMaleOnNextSkin, 'successive-skin-missing');

@@ -62,4 +62,10 @@ export const READS_TOUCHED_BY: Readonly<Record<ChangeKey, readonly ReadKey[]>> =
   'POST /api/determinations/{determinationId}/withdrawal': ANIMALS,
   'POST /api/specimens/{specimenId}/observations': [...WATCH, 'GET /api/specimens/{specimenId}'],
   'DELETE /api/observations/{observationId}': [...WATCH, 'GET /api/specimens/{specimenId}', 'GET /api/removals'],
+  // The page that reads a skin keeps its own reading while it is open.
+  'PUT /api/exuviae/{exuviaId}/examination': [],
+  'POST /api/specimens/{specimenId}/live-signs': [...ANIMALS, 'GET /api/specimens/{specimenId}/live-signs'],
+  'POST /api/live-signs/{liveSignId}/withdrawal': [...ANIMALS, 'GET /api/specimens/{specimenId}/live-signs'],
+  'PUT /api/genera/{genus}': ['GET /api/genera', 'GET /api/genera/{genus}', 'GET /api/exuviae/{exuviaId}/examination'],
+  'PUT /api/evidence-model': ['GET /api/evidence-model', 'GET /api/exuviae/{exuviaId}/examination'],
 };

@@ -15,6 +15,7 @@ export function whatGoesToo(kind: RemovableKind, counts: RemovalCounts): string 
       said(counts.readings - own('reading'), 'reading'),
       said(counts.determinations, 'determination'),
       said(counts.observations - own('observation'), 'observation'),
+      counts.liveSigns > 0 ? counted(counts.liveSigns, 'sign of the animal', 'signs of the animal') : '',
     ].filter((part) => part !== ''),
   );
 }

@@ -4,6 +4,7 @@ import type { Archive } from '../../archive/archive.ts';
 import { refuse } from '../../domain/failure.ts';
 import type { TaskSnapshot } from '../../domain/intake/task.ts';
 import { fail, type Result, succeed } from '../../domain/result.ts';
+import type { ShippedProfile } from '../../domain/sexing/genus/profile.ts';
 import { admitPicture } from '../importing/admit.ts';
 import { forEachBounded } from '../pool.ts';
 import type { Tasks } from '../registry.ts';
@@ -14,7 +15,11 @@ import { fillSampleCabinet } from './fill.ts';
  * Fills the archive with the sample cabinet that lies in `folder` (`cabinet.json` and `photos/`), as a task. Photos first,
  * then all records at once; broken off between the two it can simply be started again. Fails with `sample-already-here`.
  */
-export async function startSampleCabinet(archive: Archive, tasks: Tasks, folder: string): Promise<Result<TaskSnapshot>> {
+export async function startSampleCabinet(
+  archive: Archive,
+  tasks: Tasks,
+  { folder, genera }: { readonly folder: string; readonly genera: readonly ShippedProfile[] },
+): Promise<Result<TaskSnapshot>> {
   const cabinet = SampleCabinet.parse(JSON.parse(await readFile(join(folder, 'cabinet.json'), 'utf8')));
   const alreadyRunning = tasks.list().some((task) => task.kind === 'sample-cabinet' && task.state === 'running');
   if (alreadyRunning || archive.specimens.count().samples > 0) return fail({ code: 'sample-already-here' });
@@ -38,7 +43,7 @@ export async function startSampleCabinet(archive: Archive, tasks: Tasks, folder:
         progress.settle(index, admission.value);
       });
       if (photoIds.size < files.length) return;
-      const filled = fillSampleCabinet(archive, cabinet, photoIds);
+      const filled = fillSampleCabinet(archive, cabinet, { photoIds, genera });
       if (!filled.ok) refuse(filled.failure);
     },
   });

@@ -8,7 +8,7 @@ export const removalStory: readonly Exchange[] = [
     'says what a removal would take',
     (memory) => ({ query: { kind: 'specimen' as const, id: recall(memory, 'specimen') } }),
     (counts) => {
-      expect(counts).toMatchObject({ specimens: 1, molts: 1, exuviae: 1, determinations: 1, photosUnassigned: 1 });
+      expect(counts).toMatchObject({ specimens: 1, molts: 1, exuviae: 1, determinations: 2, photosUnassigned: 1 });
     },
   ),
   succeeds(
@@ -48,7 +48,7 @@ export const removalStory: readonly Exchange[] = [
     'removes a skin with its determinations',
     (memory) => ({ path: { exuviaId: recall(memory, 'exuvia') } }),
     (removal) => {
-      expect(removal).toMatchObject({ exuviae: 1, determinations: 1, photos: 0, photosUnassigned: 1 });
+      expect(removal).toMatchObject({ exuviae: 1, determinations: 2, photos: 0, photosUnassigned: 1 });
     },
   ),
   succeeds(

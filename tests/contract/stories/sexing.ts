@@ -63,6 +63,8 @@ export const sexingStory: readonly Exchange[] = [
       expect(sheet.determinations).toHaveLength(1);
       expect(sheet.exuvia).toMatchObject({ grade: 'B', completeness: 'complete', version: Number(recall(memory, 'skin version')) + 1 });
       expect(sheet.photos).toHaveLength(1);
+      expect(sheet.genus).toMatchObject({ genus: 'Aphonopelma', known: true, version: 0 });
+      memory.set('under way', String(sheet.underWay.version));
       expect(sheet).toMatchObject({ instar: { number: 5, certainty: 'known' }, legSpanMm: null });
     },
   ),

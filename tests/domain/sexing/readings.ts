@@ -1,5 +1,21 @@
+import { readFile } from 'node:fs/promises';
 import { BLANK_CHECKLIST, type Checklist, type Determination, type DeterminationDraft } from '../../../src/domain/sexing/determination.ts';
+import { SHIPPED_MODEL } from '../../../src/domain/sexing/evidence/model.ts';
 import type { Examined } from '../../../src/domain/sexing/facts.ts';
+import { type GenusBook, profileFor } from '../../../src/domain/sexing/genus/find.ts';
+import { type GenusProfile, ShippedProfiles } from '../../../src/domain/sexing/genus/profile.ts';
+import { FIRST_ASSESSMENT } from '../../support/testArchive.ts';
+
+const { profiles } = ShippedProfiles.parse(
+  JSON.parse(await readFile(new URL('../../../resources/genera/profiles.json', import.meta.url), 'utf8')),
+);
+
+/** As shipped. */
+export const GENUS_BOOK: GenusBook = { shipped: profiles, edits: [] };
+
+export function genus(taxon: string): GenusProfile {
+  return profileFor(taxon, GENUS_BOOK);
+}
 
 /** The right skin, large, of grade A, well placed, read from both sides; what was seen on it is still open. */
 export const WELL_READ: Checklist = {
@@ -37,6 +53,7 @@ export function draft(changes: Partial<DeterminationDraft> = {}): DeterminationD
     readOn: '2026-05-02',
     checklist: CLEAR_FEMALE,
     evidencePhotoIds: [],
+    pins: [],
     notes: '',
     supersedes: null,
     ...changes,
@@ -50,6 +67,7 @@ export function determination(changes: Partial<Determination> = {}): Determinati
     exuviaId: 'skin-1',
     specimenId: 'specimen-1',
     signedAt: '2026-05-02T18:00:00.000Z',
+    assessment: FIRST_ASSESSMENT,
     withdrawn: null,
     ...changes,
   };
@@ -60,7 +78,9 @@ export function examined(checklist: Checklist, changes: Partial<Examined> = {}):
   return {
     checklist,
     reader: 'Ilse Brandmeier',
-    taxon: 'Lasiodora parahybana',
+    genus: genus('Lasiodora parahybana'),
+    model: SHIPPED_MODEL,
+    liveSigns: [],
     exuviaId: 'skin-3',
     skinsInOrder: ['skin-1', 'skin-2', 'skin-3'],
     determinations: [],

@@ -29,7 +29,17 @@ describe('the settings', () => {
   });
 
   test('list what was removed and can be put back, with what comes back with it', () => {
-    const counts = { specimens: 0, molts: 1, exuviae: 1, photos: 0, photosUnassigned: 2, readings: 0, determinations: 3, observations: 0 };
+    const counts = {
+      specimens: 0,
+      molts: 1,
+      exuviae: 1,
+      photos: 0,
+      photosUnassigned: 2,
+      readings: 0,
+      determinations: 3,
+      observations: 0,
+      liveSigns: 0,
+    };
     const thing = { kind: 'molt', code: 'G-012', happenedFrom: '2026-03-05', happenedTo: '2026-03-05' } as const;
     const words = shown([], [{ ...counts, id: 'removal-1', at: '2026-03-06T12:00:00.000Z', thing }]).replace(/\s+/g, ' ');
     expect(words).toContain('The molt of 5 Mar 2026 of G-012 with 1 skin and 3 determinations Put back');

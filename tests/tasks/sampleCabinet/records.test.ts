@@ -5,9 +5,12 @@ import { checkAcquisition } from '../../../src/domain/molting/acquisition.ts';
 import type { Molt } from '../../../src/domain/molting/molt.ts';
 import { checkRecovery } from '../../../src/domain/molting/outcomes.ts';
 import { checkMolt } from '../../../src/domain/molting/sequence.ts';
+import { assessmentOf } from '../../../src/domain/sexing/assessing.ts';
 import type { Determination } from '../../../src/domain/sexing/determination.ts';
+import { SHIPPED_MODEL } from '../../../src/domain/sexing/evidence/model.ts';
 import { checkDetermination } from '../../../src/domain/sexing/signing.ts';
 import { SampleCabinet } from '../../../src/tasks/sampleCabinet/data.ts';
+import { genus } from '../../domain/sexing/readings.ts';
 
 const FILE = resolve(import.meta.dirname, '../../../resources/sample/cabinet.json');
 const { specimens } = SampleCabinet.parse(JSON.parse(await readFile(FILE, 'utf8')));
@@ -47,7 +50,8 @@ describe.each(specimens.map((entry) => [entry.specimen.code, entry] as const))('
       for (const { evidence, withdrawnBecause, ...rest } of determinations) {
         const draft = { ...rest, evidencePhotoIds: evidence, supersedes: null };
         const exuviaId = skins[place] ?? '';
-        const context = { taxon: entry.specimen.taxon, exuviaId, skinsInOrder: skins, determinations: signed, today: TODAY };
+        const known = { genus: genus(entry.specimen.taxon), model: SHIPPED_MODEL, liveSigns: [], photoSizes: new Map() };
+        const context = { ...known, exuviaId, skinsInOrder: skins, determinations: signed, today: TODAY };
         expect(checkDetermination(draft, { ...context, skinPhotoIds, animalPhotoIds })).toEqual({ ok: true, value: draft });
         const withdrawn = withdrawnBecause === null ? null : { at: `${TODAY}T12:00:00.000Z`, reason: withdrawnBecause };
         signed.push({
@@ -56,6 +60,7 @@ describe.each(specimens.map((entry) => [entry.specimen.code, entry] as const))('
           exuviaId,
           specimenId: 'sample',
           signedAt: `${TODAY}T12:00:00.000Z`,
+          assessment: assessmentOf(draft, { ...context, animalPhotoIds }),
           withdrawn,
         });
       }

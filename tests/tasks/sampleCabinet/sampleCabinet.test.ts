@@ -25,7 +25,7 @@ describe('the sample cabinet', () => {
         throw error;
       },
     });
-    const { id } = unwrap(await startSampleCabinet(test.archive, tasks, FOLDER));
+    const { id } = unwrap(await startSampleCabinet(test.archive, tasks, { folder: FOLDER, genera: [] }));
     last = await new Promise((resolve) => tasks.subscribe(id, (snapshot) => snapshot.state !== 'running' && resolve(snapshot)));
   });
   afterAll(async () => {
@@ -47,13 +47,18 @@ describe('the sample cabinet', () => {
     expect(test.archive.photos.list({ unassigned: false }).every(({ sample }) => sample)).toBe(true);
   });
   it('goes in once', async () => {
-    expect(await startSampleCabinet(test.archive, tasks, FOLDER)).toMatchObject({ failure: { code: 'sample-already-here' } });
+    expect(await startSampleCabinet(test.archive, tasks, { folder: FOLDER, genera: [] })).toMatchObject({
+      failure: { code: 'sample-already-here' },
+    });
   });
   it('goes out whole, and in again, once though asked for twice', async () => {
     const removal = unwrap(test.archive.removals.removeSamples());
     expect(removal).toMatchObject({ specimens: cabinet.specimens.length, photos: photosOf(cabinet).length });
     expect([test.archive.specimens.count().all, test.archive.photos.count()]).toEqual([0, 0]);
-    const asked = [startSampleCabinet(test.archive, tasks, FOLDER), startSampleCabinet(test.archive, tasks, FOLDER)];
+    const asked = [
+      startSampleCabinet(test.archive, tasks, { folder: FOLDER, genera: [] }),
+      startSampleCabinet(test.archive, tasks, { folder: FOLDER, genera: [] }),
+    ];
     const [first, ...others] = (await Promise.all(asked)).toSorted((a, b) => Number(b.ok) - Number(a.ok));
     expect(others).toEqual([{ ok: false, failure: { code: 'sample-already-here' } }]);
     if (!first?.ok) throw new Error('Expected one of two to start');

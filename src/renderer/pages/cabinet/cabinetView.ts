@@ -63,7 +63,7 @@ function folded(text: string): string {
 
 type Comparable = string | number | null;
 
-const SEX_ORDER: Readonly<Record<Sex, number>> = { female: 0, male: 10, unsexed: 20 };
+const SEX_ORDER: Readonly<Record<Sex, number>> = { female: 0, male: 10, unsexed: 20, anomalous: 30 };
 const LEVEL_ORDER: Readonly<Record<Level, number>> = { established: 0, strong: 1, probable: 2, leaning: 3 };
 
 const VALUE_OF: Readonly<Record<SortKey, (summary: SpecimenSummary) => Comparable>> = {

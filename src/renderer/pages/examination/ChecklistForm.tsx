@@ -1,7 +1,7 @@
 import type { ReactElement } from 'react';
 import type { Estimate } from '../../../domain/measuring/quantity.ts';
 import { Answer, type Checklist, StripAnswer } from '../../../domain/sexing/determination.ts';
-import { genusFlagsOf } from '../../../domain/sexing/genera.ts';
+import type { GenusFlags } from '../../../domain/sexing/genus/profile.ts';
 import { CONDITION_LABELS, LIGHT_LABELS, MAGNIFICATION_LABELS, QUESTIONS, type Question, SIDE_LABELS } from '../../../words/checklist.ts';
 import { genusWarnings } from '../../../words/genus.ts';
 import { choicesOf, GRADE_LABELS } from '../../../words/labels.ts';
@@ -15,7 +15,7 @@ import { VentralPlate } from './VentralPlate.tsx';
 
 interface Props {
   checklist: Checklist;
-  taxon: string;
+  genus: GenusFlags;
   /** Leg span as the Bench measured it. */
   measuredSpan: Estimate | null;
   onAnswer: (answers: Partial<Checklist>) => void;
@@ -24,7 +24,7 @@ interface Props {
 const CLOSED_BY_GRADE_D = 'Closed: with grade D there is no strip to read.';
 
 /** The guided reading of one skin, from whose it is to who else has read it. */
-export function ChecklistForm({ checklist, taxon, measuredSpan, onAnswer }: Props): ReactElement {
+export function ChecklistForm({ checklist, genus, measuredSpan, onAnswer }: Props): ReactElement {
   const ask = (name: Question) => <QuestionRow name={name} checklist={checklist} onAnswer={onAnswer} />;
   return (
     <>
@@ -79,7 +79,7 @@ export function ChecklistForm({ checklist, taxon, measuredSpan, onAnswer }: Prop
         note="“Readable and absent” is evidence. If the place could not be read, or nobody looked, say that instead: it weighs nothing, either way."
       >
         <VentralPlate />
-        {genusWarnings(genusFlagsOf(taxon)).map((warning) => (
+        {genusWarnings(genus).map((warning) => (
           <Notice key={warning} tone="warning">
             {warning}
           </Notice>

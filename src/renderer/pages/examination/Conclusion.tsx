@@ -47,7 +47,7 @@ export function Conclusion(props: Props): ReactElement {
         onChange={(chosen) => onChange({ sex: chosen, level: null })}
         error={shown.sex}
       />
-      {sex !== null && sex !== 'unsexed' && (
+      {(sex === 'female' || sex === 'male') && (
         <>
           <RadioRow
             legend="How sure?"

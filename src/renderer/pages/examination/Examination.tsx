@@ -1,6 +1,7 @@
 import { type ReactElement, useEffect, useRef, useState } from 'react';
 import type { AnswerOf } from '../../../api/contract/contract.ts';
 import { BLANK_CHECKLIST, type Checklist, type Determination, type UnfinishedDetermination } from '../../../domain/sexing/determination.ts';
+import { numbersWith } from '../../../domain/sexing/evidence/numbers.ts';
 import { assessLevel } from '../../../domain/sexing/levels.ts';
 import { examinedBy } from '../../../domain/sexing/signing.ts';
 import { sexInWords } from '../../../words/sex.ts';
@@ -31,10 +32,10 @@ interface Props {
 
 /** One skin on the table: its photos on one side, the guided reading on the other, the record below. */
 export function Examination({ sheet, page, today, observer }: Props): ReactElement {
-  const { specimen, exuvia, determinations } = sheet;
+  const { exuvia, determinations } = sheet;
   const molts = page.molts.map(({ molt }) => molt);
   const begun = (): UnfinishedDetermination => ({
-    ...{ sex: null, level: null, reader: null, readOn: today, evidencePhotoIds: [], notes: '', supersedes: null },
+    ...{ sex: null, level: null, reader: null, readOn: today, evidencePhotoIds: [], pins: [], notes: '', supersedes: null, step: 'match' },
     checklist: { ...BLANK_CHECKLIST, grade: exuvia.grade },
   });
   const [reading, change, restart] = useUnfinished(exuvia.id, begun);
@@ -58,7 +59,9 @@ export function Examination({ sheet, page, today, observer }: Props): ReactEleme
   const examined = examinedBy(
     { ...reading, reader: reading.reader ?? observer },
     {
-      taxon: specimen.taxon,
+      genus: sheet.genus,
+      model: { version: sheet.model.version, numbers: numbersWith(sheet.model.adjustments) },
+      liveSigns: sheet.liveSigns,
       exuviaId: exuvia.id,
       skinsInOrder: page.molts.flatMap((entry) => (entry.exuvia ? [entry.exuvia.id] : [])),
       determinations,
@@ -81,8 +84,8 @@ export function Examination({ sheet, page, today, observer }: Props): ReactEleme
     setWritesGrade(true);
     setRound(round + 1);
   };
-  const correct = ({ id, sex, level, reader, checklist, evidencePhotoIds, notes }: Determination) => {
-    edit({ sex, level, reader, checklist, evidencePhotoIds, notes, readOn: today, supersedes: id });
+  const correct = ({ id, sex, level, reader, checklist, evidencePhotoIds, pins, notes }: Determination) => {
+    edit({ sex, level, reader, checklist, evidencePhotoIds, pins, notes, readOn: today, supersedes: id });
     setRound(round + 1);
     showForm.current = true;
   };
@@ -135,7 +138,7 @@ export function Examination({ sheet, page, today, observer }: Props): ReactEleme
           <ChecklistForm
             key={round}
             checklist={reading.checklist}
-            taxon={specimen.taxon}
+            genus={sheet.genus.flags}
             measuredSpan={sheet.legSpanMm}
             onAnswer={answer}
           />
@@ -158,6 +161,7 @@ export function Examination({ sheet, page, today, observer }: Props): ReactEleme
       <div ref={record} tabIndex={-1} className={style['record']}>
         <History
           determinations={determinations}
+          liveSigns={sheet.liveSigns}
           exuviaId={exuvia.id}
           nameOfSkin={(exuviaId) => {
             const index = page.molts.findIndex((candidate) => candidate.exuvia?.id === exuviaId);

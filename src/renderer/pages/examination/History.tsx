@@ -1,5 +1,6 @@
 import { type ReactElement, useState } from 'react';
 import type { Determination } from '../../../domain/sexing/determination.ts';
+import type { LiveSign } from '../../../domain/sexing/live/liveSign.ts';
 import { contradictionsOf, opposedTo } from '../../../domain/sexing/sign.ts';
 import { correctedIds } from '../../../domain/sexing/standing.ts';
 import { counted } from '../../../words/counts.ts';
@@ -11,6 +12,7 @@ import { WithdrawDialog } from './WithdrawDialog.tsx';
 interface Props {
   /** Of all skins of the animal, oldest first. */
   determinations: readonly Determination[];
+  liveSigns: readonly LiveSign[];
   /** The skin on the table. */
   exuviaId: string;
   nameOfSkin: (exuviaId: string) => string;
@@ -18,10 +20,10 @@ interface Props {
 }
 
 /** Everything anybody has concluded about this animal: nothing is overwritten, and what contradicts is marked. */
-export function History({ determinations, exuviaId, nameOfSkin, onCorrect }: Props): ReactElement {
+export function History({ determinations, liveSigns, exuviaId, nameOfSkin, onCorrect }: Props): ReactElement {
   const [withdrawing, setWithdrawing] = useState<Determination | null>(null);
   const corrected = correctedIds(determinations);
-  const contradicting = new Set(contradictionsOf(determinations).map((determination) => determination.id));
+  const contradicting = new Set(contradictionsOf(determinations, liveSigns).map((determination) => determination.id));
   const show = (determinationId: string) => {
     const entry = document.getElementById(entryId(determinationId));
     entry?.scrollIntoView({ block: 'nearest' });

@@ -19,12 +19,13 @@ export function finished(
   const reader = (reading.reader ?? observer).trim();
   const gaps: Gaps = {
     ...(sex === null && { sex: 'Choose one; “unsexed” is an honest answer.' }),
-    ...(sex !== null && sex !== 'unsexed' && levelGap(level, assessments[sex])),
+    ...((sex === 'female' || sex === 'male') && levelGap(level, assessments[sex])),
     ...(reader === '' && { reader: 'Say who read the skin.' }),
     ...(reading.readOn > today && { readOn: 'This day has not come yet.' }),
   };
   if (sex === null || Object.keys(gaps).length > 0) return { draft: null, gaps };
-  return { draft: { ...reading, sex, level: sex === 'unsexed' ? null : level, reader }, gaps: null };
+  const { step: _, ...unsigned } = reading;
+  return { draft: { ...unsigned, sex, level: sex === 'female' || sex === 'male' ? level : null, reader }, gaps: null };
 }
 
 function levelGap(level: UnfinishedDetermination['level'], { highest }: Assessment): Gaps {

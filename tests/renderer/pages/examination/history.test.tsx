@@ -15,6 +15,7 @@ function wordsOf(determinations: readonly Determination[]): string {
         <ToastProvider>
           <History
             determinations={determinations}
+            liveSigns={[]}
             exuviaId="skin-1"
             nameOfSkin={(exuviaId) => `the skin ${exuviaId}`}
             onCorrect={() => undefined}

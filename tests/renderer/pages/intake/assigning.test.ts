@@ -14,7 +14,17 @@ function anAssignment(photos: readonly Photo[]): Assignment {
   return { photos, owner: NEW_MOLT, views, moltMadeBefore: null, takenOnIfUnknown: '2026-03-02' };
 }
 
-const COUNTS = { specimens: 0, molts: 1, exuviae: 1, photos: 0, photosUnassigned: 2, readings: 0, determinations: 0, observations: 0 };
+const COUNTS = {
+  specimens: 0,
+  molts: 1,
+  exuviae: 1,
+  photos: 0,
+  photosUnassigned: 2,
+  readings: 0,
+  determinations: 0,
+  observations: 0,
+  liveSigns: 0,
+};
 const NOTHING_REMOVED: Pick<AssignPorts, 'previewRemoval' | 'remove'> = {
   previewRemoval: async () => COUNTS,
   remove: () => Promise.reject(new Error('Expected nothing to be removed')),
