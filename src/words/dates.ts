@@ -8,6 +8,12 @@ export function dayInWords(day: CalendarDay): string {
   return `${Number(date)} ${MONTHS[Number(month) - 1]} ${year}`;
 }
 
+/** The order in which a place writes the numbers of a day: "month, day, year" in the United States, "day, month, year" in France. */
+export function dayOrderInWords(place: Intl.DateTimeFormat): string {
+  const parts = place.formatToParts(0).map(({ type }) => type);
+  return parts.filter((type) => type === 'year' || type === 'month' || type === 'day').join(', ');
+}
+
 /** The mark of a day on an axis of dates: "12 Mar", "Mar" for the first of a month, "2026" for the first of a year. */
 export function dayOnAxis(day: CalendarDay): string {
   const [year = '', month, date] = day.split('-');

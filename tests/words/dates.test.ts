@@ -1,9 +1,27 @@
 import { describe, expect, test } from 'vitest';
-import { cameraTimeInWords, dayInWords, dayOnAxis, daysInWords, remainingInWords, spanInWords } from '../../src/words/dates.ts';
+import {
+  cameraTimeInWords,
+  dayInWords,
+  dayOnAxis,
+  dayOrderInWords,
+  daysInWords,
+  remainingInWords,
+  spanInWords,
+} from '../../src/words/dates.ts';
 
 describe('days in words', () => {
   test('carry the month in letters', () => {
     expect(dayInWords('2026-03-05')).toBe('5 Mar 2026');
+  });
+
+  // The short dates of Unicode CLDR: M/d/yy, dd/MM/yyyy, y. M. d., y-MM-dd.
+  test.each([
+    ['en-US', 'month, day, year'],
+    ['fr-FR', 'day, month, year'],
+    ['hu-HU', 'year, month, day'],
+    ['sv-SE', 'year, month, day'],
+  ])('say in which order %s writes their numbers', (place, order) => {
+    expect(dayOrderInWords(new Intl.DateTimeFormat(place))).toBe(order);
   });
 
   test('say what the ends of a span share only once', () => {

@@ -1,5 +1,5 @@
 import type { ReactElement, ReactNode } from 'react';
-import { dayInWords } from '../../words/dates.ts';
+import { dayInWords, dayOrderInWords } from '../../words/dates.ts';
 import { Field } from './Field.tsx';
 
 interface Props {
@@ -13,17 +13,17 @@ interface Props {
   required?: boolean;
 }
 
-/** A day. The browser shows it in the local order of numbers, so the day is repeated below with its month in letters. */
+/**
+ * A day. The browser takes and shows it in the local order of numbers, so the order is said below while there is none, and then the
+ * day with its month in letters.
+ */
 export function DayField({ label, hint, error, value, onChange, latest, required }: Props): ReactElement {
-  const said =
-    value === '' ? (
-      hint
-    ) : (
-      <>
-        {dayInWords(value)}
-        {hint ? <> · {hint}</> : null}
-      </>
-    );
+  const said = (
+    <>
+      {value === '' ? `Typed as ${dayOrderInWords(new Intl.DateTimeFormat())}` : dayInWords(value)}
+      {hint ? <> · {hint}</> : null}
+    </>
+  );
   return (
     <Field label={label} hint={said} error={error}>
       {(control) => (
