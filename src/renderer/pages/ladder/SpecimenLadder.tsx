@@ -13,6 +13,7 @@ import { measuresIn } from './chart/measures.ts';
 import { Growth } from './Growth.tsx';
 import { SkinGallery } from './gallery/SkinGallery.tsx';
 import style from './LadderPage.module.css';
+import { Questions } from './questions/Questions.tsx';
 import { RungTable } from './RungTable.tsx';
 
 type Page = AnswerOf<'GET /api/specimens/{specimenId}/ladder'>;
@@ -31,7 +32,7 @@ export function SpecimenLadder({ specimenId }: { specimenId: string }): ReactEle
   return <LoadedLadder page={answer.data} />;
 }
 
-function LoadedLadder({ page: { specimen, instarNow, ladder, gallery } }: { page: Page }): ReactElement {
+function LoadedLadder({ page: { specimen, instarNow, ladder, growth, gallery } }: { page: Page }): ReactElement {
   const { rungs } = ladder;
   const called = specimen.name ?? specimen.code;
   return (
@@ -69,6 +70,7 @@ function LoadedLadder({ page: { specimen, instarNow, ladder, gallery } }: { page
       ) : (
         <>
           <p className={style['past']}>{pastInWords(called, specimen.status === 'living' ? instarNow : undefined)}</p>
+          <Questions specimenId={specimen.id} rungs={rungs} growth={growth} />
           <section className={style['section']} aria-labelledby="growth">
             <h2 id="growth">Growth</h2>
             {measuresIn(ladder).length > 0 ? <Growth ladder={ladder} /> : <NothingMeasured photoId={gallery[0]?.photo.id ?? null} />}

@@ -1,0 +1,27 @@
+import type { ReactElement } from 'react';
+import type { MissedMoltCheck } from '../../../../domain/growth/missed/missedMolts.ts';
+import { missedInWords, type NameOfMolt } from '../../../../words/growth.ts';
+import { Button } from '../../../parts/Button.tsx';
+import { FailureNotice, Notice } from '../../../parts/Notice.tsx';
+import style from './Questions.module.css';
+import type { Gaps } from './useGaps.ts';
+
+/** One place where a molt may be missing, its grounds, and the button that puts the gap on record. */
+export function MissedMolt({ check, nameOf, gaps }: { check: MissedMoltCheck; nameOf: NameOfMolt; gaps: Gaps }): ReactElement {
+  const words = missedInWords(check, nameOf);
+  const asks = check.suggestedSkipped > 0;
+  return (
+    <Notice tone={check.verdict === 'likely' ? 'warning' : 'note'} title={words.title}>
+      <p>{words.grounds}</p>
+      {asks && (
+        <p className={style['answer']}>
+          <Button icon="add" busy={gaps.busy} onClick={() => gaps.accept(check)}>
+            Put the gap on record
+          </Button>
+          <span>Later instars are numbered anew; nothing else changes, and it can be taken back.</span>
+        </p>
+      )}
+      {gaps.error && !gaps.accepted && <FailureNotice error={gaps.error} />}
+    </Notice>
+  );
+}
