@@ -8,6 +8,7 @@ import { benchRoom } from './benchRoom.ts';
 import { coldStart } from './coldStart.ts';
 import { root } from './core.ts';
 import type { Figure } from './figure.ts';
+import { forecasts } from './forecasts.ts';
 import { importVsHand } from './importVsHand.ts';
 import { kills } from './kills.ts';
 import { missedMolts } from './missedMolts.ts';
@@ -20,6 +21,7 @@ const GROUPS: Record<string, () => Figure[] | Promise<Figure[]>> = {
   accuracy: trueClicksFigures,
   kills,
   missed: missedMolts,
+  forecasts,
 };
 
 const asked = process.argv.slice(2);

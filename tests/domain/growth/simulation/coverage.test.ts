@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { forecastFor, readCabinet } from '../../../../src/domain/growth/forecast/cabinetForecast.ts';
+import { readCabinet } from '../../../../src/domain/growth/forecast/cabinetForecast.ts';
 import { coverageOf } from '../../../../src/domain/growth/forecast/coverage.ts';
-import { scoreForecast } from '../../../../src/domain/growth/forecast/score.ts';
 import { simulateCabinet, USUAL_TRUTH } from '../../../../src/domain/growth/simulation/simulatedCabinet.ts';
+import { scoresOf } from '../../../support/simulatedForecasts.ts';
 
 const TODAY = '2026-11-25';
 
@@ -12,16 +12,7 @@ describe('forecasts for 2,000 simulated animals of known truth', () => {
     animals.map(({ record }) => record),
     TODAY,
   );
-  const scores = animals.map(({ record, truth }) => {
-    const forecast = forecastFor(cabinet, record.specimenId);
-    if (!forecast) throw new Error('Expected a forecast');
-    return scoreForecast(forecast, {
-      happenedFrom: truth.nextMoltOn,
-      happenedTo: truth.nextMoltOn,
-      carapaceLengthMm: truth.nextSkinMm,
-    });
-  });
-  const coverage = coverageOf(scores);
+  const coverage = coverageOf(scoresOf(animals, TODAY));
 
   it('hold the next molt in their windows as often as these say', () => {
     expect(coverage.due.scored).toBe(2000);
