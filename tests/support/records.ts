@@ -38,6 +38,7 @@ export function aSummary(specimen: Partial<Specimen> = {}, part: Partial<Omit<Sp
     lastMoltOn: null,
     lastMeasuredSkin: null,
     coverPhotoId: null,
+    nextMolt: null,
     ...part,
   };
 }

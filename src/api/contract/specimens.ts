@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { LifeEvent } from '../../domain/care/lifeLine.ts';
 import { Observation } from '../../domain/care/observation.ts';
 import { CalendarDay } from '../../domain/dates.ts';
+import { DueForecast, GrowthForecast } from '../../domain/growth/forecast/forecast.ts';
 import { SkinSizes } from '../../domain/growth/skinSizes.ts';
 import { Estimate } from '../../domain/measuring/quantity.ts';
 import { Exuvia, ExuviaDraft } from '../../domain/molting/exuvia.ts';
@@ -34,6 +35,7 @@ export const SpecimenSummary = z
     lastMoltOn: CalendarDay.nullable(),
     lastMeasuredSkin: LastMeasuredSkin.nullable(),
     coverPhotoId: z.string().nullable(),
+    nextMolt: DueForecast.nullable().describe('Null for animals no longer kept, and where there is no day to count from'),
   })
   .meta({ id: 'SpecimenSummary' });
 export type SpecimenSummary = z.infer<typeof SpecimenSummary>;
@@ -58,6 +60,7 @@ export const SpecimenPage = z
     molts: z.array(MoltEntry).describe('Oldest first'),
     animalPhotos: z.array(Photo).describe('Of the living animal, oldest first'),
     observations: z.array(Observation).describe('Of the living animal, oldest first'),
+    forecast: GrowthForecast.nullable().describe('Of the next molt and size; null for animals no longer kept'),
     lifeLine: z.array(LifeEvent).describe('Everything on record on one line, oldest first'),
   })
   .meta({ id: 'SpecimenPage' });

@@ -9,6 +9,7 @@ import type { Specimen } from '../../domain/specimen/specimen.ts';
 import { type ApiContext, todayOf } from '../context.ts';
 import type { specimenEndpoints } from '../contract/specimens.ts';
 import type { HandlersFor } from '../route.ts';
+import { dueIn, intervalsOf } from '../views/forecasts.ts';
 import { pointingIn } from '../views/pointing.ts';
 import { specimenPageOf } from '../views/specimenPage.ts';
 import { summaryOf } from '../views/summary.ts';
@@ -27,10 +28,12 @@ export function specimenHandlers(context: ApiContext): HandlersFor<keyof typeof 
   return {
     'GET /api/specimens': () => {
       const pointing = pointingIn(archive);
-      return archive.cabinet.entries().map((entry) => summaryOf(entry, pointing));
+      const entries = archive.cabinet.entries();
+      const intervals = intervalsOf(entries, todayOf(context));
+      return entries.map((entry) => summaryOf(entry, pointing, dueIn(intervals, entry.specimen)));
     },
     'POST /api/specimens': ({ body }) => unwrap(archive.specimens.create(unwrap(checkSpecimenDates(body, todayOf(context))))),
-    'GET /api/specimens/{specimenId}': ({ path }) => specimenPageOf(archive, path.specimenId),
+    'GET /api/specimens/{specimenId}': ({ path }) => specimenPageOf(archive, path.specimenId, todayOf(context)),
     'PUT /api/specimens/{specimenId}': ({ path, body, version }) =>
       inOne(() => {
         const draft = unwrap(checkSpecimenDates(body, todayOf(context)));

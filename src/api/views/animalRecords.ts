@@ -3,10 +3,12 @@ import type { CabinetEntry } from '../../archive/records/animals.ts';
 import type { AnimalRecords, KnownGrowth, SkinState } from '../../domain/care/followed.ts';
 import type { Observation } from '../../domain/care/observation.ts';
 import { growthFactorFrom, type LastSkinSize } from '../../domain/care/spanNow.ts';
+import type { MoltForecast } from '../../domain/care/suspicion.ts';
 import { buildLadder } from '../../domain/growth/ladder.ts';
 import type { Exuvia } from '../../domain/molting/exuvia.ts';
 import { signOf } from '../../domain/sexing/sign.ts';
 import { standingOf } from '../../domain/sexing/standing.ts';
+import type { Specimen } from '../../domain/specimen/specimen.ts';
 import { onRecord } from './ladderPage.ts';
 import { type MoltedSkin, moltedSkinsOf, skinSizesOf } from './skins.ts';
 
@@ -22,6 +24,7 @@ interface OfAll {
 export function animalRecordsOf(
   archive: Archive,
   entries: readonly CabinetEntry[],
+  expectedMolt: (specimen: Specimen) => MoltForecast | null,
 ): (AnimalRecords & { observations: readonly Observation[] })[] {
   const ofAll = readOfAll(archive);
   return entries.map((entry) => {
@@ -33,7 +36,7 @@ export function animalRecordsOf(
       skins: skinStatesOf(entry, ofAll),
       growth: () => knownGrowth(archive, entry),
       sex: signOf(determinations, liveSigns).sex,
-      forecast: null,
+      forecast: expectedMolt(specimen),
     };
   });
 }

@@ -1,21 +1,26 @@
 import type { Archive } from '../../archive/archive.ts';
 import { lifeLineOf } from '../../domain/care/lifeLine.ts';
+import type { CalendarDay } from '../../domain/dates.ts';
+import { forecastFrom } from '../../domain/growth/forecast/forecast.ts';
 import { instarsOfSkins } from '../../domain/molting/instars.ts';
 import { unwrap } from '../../domain/result.ts';
 import { keepersDay } from '../context.ts';
 import type { SpecimenPage } from '../contract/specimens.ts';
+import { basisOf } from './forecasts.ts';
 import { pointingIn } from './pointing.ts';
 import { moltedSkinsOf, skinSizesOf } from './skins.ts';
 import { summaryOf } from './summary.ts';
 
-export function specimenPageOf(archive: Archive, specimenId: string): SpecimenPage {
+export function specimenPageOf(archive: Archive, specimenId: string, today: CalendarDay): SpecimenPage {
   const entry = unwrap(archive.cabinet.entry(specimenId));
+  const basis = basisOf(archive, entry.specimen, today);
+  const forecast = basis && forecastFrom(basis);
   const instars = instarsOfSkins(entry.molts, entry.specimen);
   const determinations = Map.groupBy(entry.determinations, (determination) => determination.exuviaId);
   const animalPhotos = [...archive.photos.ofAnimal(specimenId)];
   const observations = [...archive.observations.ofSpecimen(specimenId)];
   return {
-    summary: summaryOf(entry, pointingIn(archive)),
+    summary: summaryOf(entry, pointingIn(archive), forecast?.due ?? null),
     molts: moltedSkinsOf(archive, specimenId).map((skin, index) => ({
       molt: skin.molt,
       exuvia: skin.exuvia,
@@ -26,6 +31,7 @@ export function specimenPageOf(archive: Archive, specimenId: string): SpecimenPa
     })),
     animalPhotos,
     observations,
+    forecast,
     lifeLine: lifeLineOf({
       specimen: entry.specimen,
       molts: entry.molts,

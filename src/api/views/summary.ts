@@ -1,12 +1,13 @@
 import type { CabinetEntry } from '../../archive/records/animals.ts';
 import type { Pointing } from '../../domain/agreement/pointing.ts';
+import type { DueForecast } from '../../domain/growth/forecast/forecast.ts';
 import { instarNowOf, instarsOfSkins } from '../../domain/molting/instars.ts';
 import { signOf } from '../../domain/sexing/sign.ts';
 import type { LastMeasuredSkin, SpecimenSummary } from '../contract/specimens.ts';
 import { carapaceLengthOf } from './measurements.ts';
 
 /** One animal as the list of all shows it. */
-export function summaryOf(entry: CabinetEntry, pointing: Pointing): SpecimenSummary {
+export function summaryOf(entry: CabinetEntry, pointing: Pointing, nextMolt: DueForecast | null): SpecimenSummary {
   const { specimen, molts, determinations, liveSigns, coverPhotoId } = entry;
   return {
     specimen,
@@ -16,6 +17,7 @@ export function summaryOf(entry: CabinetEntry, pointing: Pointing): SpecimenSumm
     lastMoltOn: molts.at(-1)?.happenedTo ?? null,
     lastMeasuredSkin: lastMeasuredSkinOf(entry, pointing),
     coverPhotoId,
+    nextMolt,
   };
 }
 

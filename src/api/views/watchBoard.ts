@@ -10,6 +10,7 @@ import type { Specimen } from '../../domain/specimen/specimen.ts';
 import { type ApiContext, todayOf } from '../context.ts';
 import type { WatchBoard } from '../contract/watch.ts';
 import { animalRecordsOf } from './animalRecords.ts';
+import { expectedIn, intervalsOf } from './forecasts.ts';
 
 /** A kept animal with where it stands and what lists show of it. */
 export interface Watched {
@@ -29,8 +30,10 @@ export function presentOf(context: Pick<ApiContext, 'archive' | 'ambient'>): Pre
 
 /** Every animal that is still kept, by code. */
 export function watchedAnimals(archive: Archive, present: Present): Watched[] {
-  const entries = archive.cabinet.entries().filter(({ specimen }) => isKept(specimen.status));
-  const records = animalRecordsOf(archive, entries);
+  const all = archive.cabinet.entries();
+  const intervals = intervalsOf(all, present.today);
+  const entries = all.filter(({ specimen }) => isKept(specimen.status));
+  const records = animalRecordsOf(archive, entries, (specimen) => expectedIn(intervals, specimen));
   return entries.map(({ specimen, coverPhotoId, determinations, liveSigns }, index): Watched => {
     const known = records[index];
     if (!known) throw new RangeError(`Expected records of each of ${entries.length} animals but received ${records.length}`);

@@ -136,6 +136,7 @@ export const specimenStory: readonly Exchange[] = [
         lastMoltOn: '2025-03-02',
         sex: { sex: 'unsexed' },
         lastMeasuredSkin: null,
+        nextMolt: { ownIntervals: 0, shares: { own: 0, prior: 1 }, since: { kind: 'molt', from: '2025-03-01', to: '2025-03-02' } },
       });
     },
   ),
@@ -145,6 +146,8 @@ export const specimenStory: readonly Exchange[] = [
     (memory) => ({ path: specimen(memory) }),
     (page) => {
       expect(page.summary.specimen.code).toBe('T-01');
+      expect(page.forecast?.due).toEqual(page.summary.nextMolt);
+      expect(page.forecast?.facts).toContain('no-measured-skin');
       expect(page.molts.map(({ molt, exuvia }) => [molt.instarShed, exuvia?.grade])).toEqual([[5, 'A']]);
     },
   ),

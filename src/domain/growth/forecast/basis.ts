@@ -33,7 +33,7 @@ export type IntervalStart = z.infer<typeof IntervalStart>;
 /** Everything a forecast follows from: with it and its model it can be made again years later, whatever kin did since. */
 export const ForecastBasis = z
   .object({
-    model: z.literal(FORECAST_MODEL),
+    model: z.int().min(1),
     madeOn: CalendarDay,
     start: IntervalStart.nullable(),
     instar: z.number().describe('In which the animal lives now'),
