@@ -12,6 +12,7 @@ import { randomSource } from '../support/random.ts';
 import { coverageFigures } from './accuracy/coverage.ts';
 import { localisationFigures, type Proposed, proposalFigure, proposedOn } from './accuracy/finding.ts';
 import { type CalibratedScale, calibrated, lengthFigures } from './accuracy/lengths.ts';
+import { monteCarloFigures } from './accuracy/monteCarlo.ts';
 import { renderedPhotos, seen } from './accuracy/photos.ts';
 import { type FoundScale, foundScales } from './accuracy/scales.ts';
 import { homographyRatio, proposalTime } from './accuracy/speed.ts';
@@ -54,7 +55,8 @@ const figures: readonly Figure[] = [
   ...localisationFigures(scales),
   proposalFigure(proposed),
   ...coverageFigures(calibratedScales),
-  await proposalTime(photos, detector),
+  ...monteCarloFigures(calibratedScales),
+  await proposalTime(photos),
   await homographyRatio(),
 ];
 await detector.close();

@@ -37,7 +37,7 @@ export function edgeMapOf(planes: LightPlanes): EdgeMap {
         const at = y * widthPx + x;
         const gx = ((logarithm[at + 1] ?? 0) - (logarithm[at - 1] ?? 0)) / 2;
         const gy = ((logarithm[at + widthPx] ?? 0) - (logarithm[at - widthPx] ?? 0)) / 2;
-        const size = Math.hypot(gx, gy);
+        const size = Math.sqrt(gx * gx + gy * gy);
         if (size <= (magnitude[at] ?? 0)) continue;
         magnitude[at] = size;
         const turned = Math.atan2(gy, gx);

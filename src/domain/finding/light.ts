@@ -72,17 +72,17 @@ export function reduceLight(image: LightImage, factor: number): LightImage {
   const widthPx = Math.floor(image.widthPx / factor);
   const heightPx = Math.floor(image.heightPx / factor);
   const light = new Float32Array(widthPx * heightPx);
-  for (let y = 0; y < heightPx * factor; y += 1) {
-    const from = y * image.widthPx;
-    const to = Math.floor(y / factor) * widthPx;
-    for (let x = 0; x < widthPx; x += 1) {
+  const share = 1 / (factor * factor);
+  const { light: full, widthPx: stride } = image;
+  for (let y = 0, to = 0; y < heightPx; y += 1) {
+    for (let x = 0; x < widthPx; x += 1, to += 1) {
       let sum = 0;
-      for (let step = 0; step < factor; step += 1) sum += image.light[from + x * factor + step] ?? 0;
-      light[to + x] = (light[to + x] ?? 0) + sum;
+      for (let row = 0, from = y * factor * stride + x * factor; row < factor; row += 1, from += stride) {
+        for (let column = 0; column < factor; column += 1) sum += full[from + column] ?? 0;
+      }
+      light[to] = sum * share;
     }
   }
-  const share = 1 / (factor * factor);
-  for (let index = 0; index < light.length; index += 1) light[index] = (light[index] ?? 0) * share;
   return { widthPx, heightPx, light };
 }
 

@@ -1,6 +1,6 @@
 import type { LightImage } from './light.ts';
 import { medianOf } from './line.ts';
-import { type FoundTicks, findTicks } from './rule.ts';
+import { type FoundTicks, findTicksAlong } from './rule.ts';
 import type { Segment } from './strongLines.ts';
 import { type Band, bandAt, isBandInside, peaksOf, pointOf, type Strip, stripThrough } from './tickBands.ts';
 
@@ -38,7 +38,7 @@ export function proposeTicks(image: LightImage, segments: readonly Segment[]): P
   let best: ProposedTicks | null = null;
   for (const { strip, vPx, startPx, endPx } of rows.slice(0, CANDIDATES)) {
     const ends = [pointOf(strip, startPx, vPx), pointOf(strip, endPx, vPx)] as const;
-    const found = findTicks(image, ends[0], ends[1]);
+    const found = findTicksAlong(image, ends[0], ends[1]);
     if (!found.ok) continue;
     const { ticks, missing, placePx } = found.value;
     const spacingPx = (endPx - startPx) / (ticks.length + missing.length);

@@ -43,6 +43,15 @@ const LEAST_SHARE_FOUND = 0.4;
 const GOOD_BAND_SHARE = 0.6;
 
 /**
+ * Both clicks may be off across the row: lines this steep against the clicked one are tried too, as shares of its length, until
+ * one gives most of the ticks that lie between the clicks.
+ */
+const LEANS = [0, 0.02, -0.02, 0.045, -0.045];
+const MOST_OF_THE_TICKS = 0.9;
+/** Every line that is tried is one more chance for texture: what is found along another than the clicked one must be a clear row. */
+const CLEAR_ROW = { ticks: 20, share: 0.7, scatter: 0.05 } as const;
+
+/**
  * Finds all ticks between two clicks on a rule's row of ticks, numbers them, and fits the map of a straight line of equal
  * spaces seen in perspective. Missing and worn ticks leave gaps in the numbers; longer ticks of fives and tens count as any other.
  *
@@ -50,6 +59,33 @@ const GOOD_BAND_SHARE = 0.6;
  * @returns `ticks-not-found` when fewer than eight form an even row.
  */
 export function findTicks(image: LightImage, from: ImagePoint, to: ImagePoint): Result<FoundTicks> {
+  let best: Result<FoundTicks> | null = null;
+  for (const lean of LEANS) {
+    const [dx, dy] = [((to.xPx - from.xPx) * lean) / 2, ((to.yPx - from.yPx) * lean) / 2];
+    const found = findTicksAlong(image, { xPx: from.xPx + dy, yPx: from.yPx - dx }, { xPx: to.xPx - dy, yPx: to.yPx + dx });
+    if (lean !== 0 && !(found.ok && isClearRow(found.value))) continue;
+    if (!best || (found.ok && !(best.ok && best.value.ticks.length >= found.value.ticks.length))) best = found;
+    if (best.ok && shareOfRow(best.value, from, to) >= MOST_OF_THE_TICKS) break;
+  }
+  return best ?? fail({ code: 'ticks-not-found', found: 0, needed: LEAST_TICKS });
+}
+
+function isClearRow({ ticks, missing, line, placePx }: FoundTicks): boolean {
+  const middle = (ticks[0]?.number ?? 0) + (ticks.length + missing.length) / 2;
+  return (
+    ticks.length >= CLEAR_ROW.ticks &&
+    ticks.length >= CLEAR_ROW.share * (ticks.length + missing.length) &&
+    placePx <= CLEAR_ROW.scatter * spacingAt(line, middle)
+  );
+}
+
+/** How many of the ticks that would fit between the clicks were found. */
+function shareOfRow({ ticks, line }: FoundTicks, from: ImagePoint, to: ImagePoint): number {
+  return ticks.length / (Math.floor(markAt(line, Math.hypot(to.xPx - from.xPx, to.yPx - from.yPx))) + 1);
+}
+
+/** The same along the clicked line alone, for ends that were seen and not clicked. */
+export function findTicksAlong(image: LightImage, from: ImagePoint, to: ImagePoint): Result<FoundTicks> {
   const strip = stripThrough(from, to);
   if (!(strip.lengthPx > 4 * LEAST_TICKS)) return fail({ code: 'scale-points-coincide' });
   const row = bestRow(image, strip);

@@ -19,8 +19,10 @@ const STRETCHES = 12;
 /** Every so many of them serve to learn the blur and the shadow. */
 const LEARNING_STRIDE = 3;
 const BLURS_PX = [0.5, 0.6, 0.7, 0.85, 1, 1.2, 1.5, 2, 2.5, 3.2, 4, 5, 6.5, 8];
-/** Interpolation between pixels alone blurs about so much. */
-const LEAST_BLUR_PX = 0.75;
+/** No picture is sharper than its pixels and the interpolation between them. */
+const LEAST_BLUR_PX = 0.42;
+/** Shadows have sizes of their own, however sharp the picture is; this is what their widths are counted in at least. */
+const LEAST_SHADOW_UNIT_PX = 0.75;
 const SHADOW_WIDTHS = [0.25, 0.5, 0.75, 1, 1.5, 2, 2.5, 3, 3.5, 4, 5, 6, 8];
 const SHADOW_SOFTNESS = [1, 1.6, 3];
 /** Light in the shadow of a thin object indoors, where walls and sky still light it; own assumption, and fits the wide shadows seen. */
@@ -134,11 +136,15 @@ interface Shadow {
 function shadowOf({ stretches, single }: SideStretches, sigmaPx: number, shadowPx: number, reachPx: number, gridPx: number): Shadow | null {
   if (!single) return null;
   const learning = learners(stretches);
+  const unitPx = Math.max(LEAST_SHADOW_UNIT_PX, sigmaPx);
+  const softnesses = SHADOW_SOFTNESS.map((softness) => softness * unitPx);
+  // Close to the object its shadow ends as sharply as the picture shows anything.
+  if (sigmaPx < unitPx) softnesses.unshift(sigmaPx);
   const tried = (ratio: number, leastWidth: number) =>
     least(
-      SHADOW_WIDTHS.filter((width) => width * sigmaPx <= shadowPx && width >= leastWidth).flatMap((width) =>
-        SHADOW_SOFTNESS.map((softness) => {
-          const shape: EdgeShape = { sigmaPx, shadow: { widthPx: width * sigmaPx, sigmaPx: softness * sigmaPx, ratio } };
+      SHADOW_WIDTHS.filter((width) => width * unitPx <= shadowPx && width >= leastWidth).flatMap((width) =>
+        softnesses.map((softPx) => {
+          const shape: EdgeShape = { sigmaPx, shadow: { widthPx: width * unitPx, sigmaPx: softPx, ratio } };
           return { shape, sumOfSquares: totalOf(learning, shape, reachPx, gridPx) };
         }),
       ),

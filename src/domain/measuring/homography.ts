@@ -1,4 +1,4 @@
-import { Matrix, QrDecomposition, SingularValueDecomposition } from 'ml-matrix';
+import { inverse, Matrix, QrDecomposition, SingularValueDecomposition } from 'ml-matrix';
 import { addScaled, type Matrix3, multiply, scale } from '../numerics/matrix3.ts';
 import type { ImagePoint, PlanePoint } from './points.ts';
 
@@ -108,11 +108,11 @@ function refine(start: Matrix3, from: readonly Pair[], to: readonly Pair[]): Ref
     if (Math.hypot(...step) < 1e-12) break;
   }
   const { residuals, jacobian } = linearise(matrix, from, to);
-  const qr = new QrDecomposition(jacobian);
-  if (!qr.isFullRank() || !matrix.every(Number.isFinite)) return null;
-  const responses = qr
-    .solve(Matrix.eye(residuals.length))
-    .transpose()
+  if (!matrix.every(Number.isFinite)) return null;
+  // Normalised points keep J'J well conditioned, so its inverse loses nothing that the rounds above have not checked.
+  const transposed = jacobian.transpose();
+  const responses = jacobian
+    .mmul(inverse(transposed.mmul(jacobian)))
     .to2DArray()
     .map((response) => toMatrix3([...response, 0]));
   return { matrix, responses, residualSumOfSquares: residuals.reduce((sum, value) => sum + value * value, 0) };

@@ -8,22 +8,17 @@ const DRAWS = 200;
 const POINTING_PX = 1.5;
 const SEED = 43;
 
-export interface Counted {
+interface Counted {
   within: number;
   of: number;
 }
 
 /** How often the stated interval (k = 2) holds the truth, with errors drawn for every click; by kind of length. */
-export function coverageFigures(
-  scales: readonly CalibratedScale[],
-  perScale?: (scale: CalibratedScale, counts: ReadonlyMap<string, Counted>) => void,
-): readonly Figure[] {
+export function coverageFigures(scales: readonly CalibratedScale[]): readonly Figure[] {
   const random = randomSource(SEED);
   const total = new Map<string, Counted>();
   for (const scale of scales) {
-    const counts = countedOn(scale, random);
-    perScale?.(scale, counts);
-    for (const [group, { within, of }] of counts) {
+    for (const [group, { within, of }] of countedOn(scale, random)) {
       const sum = total.get(group) ?? { within: 0, of: 0 };
       total.set(group, { within: sum.within + within, of: sum.of + of });
     }

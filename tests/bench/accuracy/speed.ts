@@ -2,12 +2,9 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import sharp from 'sharp';
-import { proposeCoins } from '../../../src/domain/finding/coin/findCoin.ts';
-import { proposeStraightObjects } from '../../../src/domain/finding/proposals.ts';
 import { fitHomography } from '../../../src/domain/measuring/homography.ts';
 import { unwrap } from '../../../src/domain/result.ts';
-import type { FiducialDetector } from '../../../src/images/fiducials.ts';
-import { readLight } from '../../../src/images/light.ts';
+import { openScaleFinder, type ScaleFinder } from '../../../src/images/scaleFinder.ts';
 import { openCvHomography } from '../../support/opencv.ts';
 import { randomSource } from '../../support/random.ts';
 import { atMost, type Figure, median } from '../figure.ts';
@@ -17,35 +14,29 @@ const LONGER_PX = 4032;
 const ROUNDS = 3;
 
 /** From a file of 12 megapixels to all that is proposed of it; the first photo warms everything up. */
-export async function proposalTime(photos: readonly RenderedPhoto[], detector: FiducialDetector): Promise<Figure> {
+export async function proposalTime(photos: readonly RenderedPhoto[]): Promise<Figure> {
   const folder = await mkdtemp(join(tmpdir(), 'exuviary-bench-'));
+  const finder = openScaleFinder();
   try {
     const [warming, ...timed] = photos.slice(0, ROUNDS + 1);
     if (!warming || timed.length === 0) throw new Error('Expected two photos or more');
-    await timedProposal(warming, folder, detector);
+    await timedProposal(warming, folder, finder);
     const seconds: number[] = [];
-    for (const photo of timed) seconds.push(await timedProposal(photo, folder, detector));
+    for (const photo of timed) seconds.push(await timedProposal(photo, folder, finder));
     return atMost('proposal-time-s', median(seconds), 's', 2);
   } finally {
+    await finder.close();
     await rm(folder, { recursive: true, force: true });
   }
 }
 
-async function timedProposal({ path, truth }: RenderedPhoto, folder: string, detector: FiducialDetector): Promise<number> {
+async function timedProposal({ path, truth }: RenderedPhoto, folder: string, finder: ScaleFinder): Promise<number> {
   const file = join(folder, `${truth.name}.jpg`);
   const longest = { width: LONGER_PX, height: LONGER_PX, fit: 'inside' } as const;
-  await sharp(path, { limitInputPixels: false }).autoOrient().resize(longest).jpeg({ quality: 92 }).toFile(file);
+  const { width, height } = await sharp(path, { limitInputPixels: false }).autoOrient().resize(longest).jpeg({ quality: 92 }).toFile(file);
+  const facts = { widthPx: width, heightPx: height, facts: { focalLength35Mm: truth.camera.focal_35mm_equiv } };
   const start = performance.now();
-  const { image, colors } = unwrap(await readLight({ path: file, name: truth.name }));
-  const picture = {
-    widthPx: image.widthPx,
-    heightPx: image.heightPx,
-    facts: { focalLength35Mm: truth.camera.focal_35mm_equiv },
-  };
-  const markers = detector.find(image);
-  proposeStraightObjects(image, colors, picture);
-  proposeCoins(colors);
-  await markers;
+  unwrap(await finder.propose({ file: { path: file, name: truth.name }, facts }));
   return (performance.now() - start) / 1000;
 }
 

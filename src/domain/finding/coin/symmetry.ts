@@ -66,7 +66,7 @@ function edgePoints({ widthPx, heightPx, light }: LightImage): EdgePoints {
       const index = y * widthPx + x;
       horizontal[index] = dx;
       vertical[index] = dy;
-      size[index] = Math.hypot(dx, dy);
+      size[index] = Math.sqrt(dx * dx + dy * dy);
     }
   }
   const sorted = size.toSorted();
@@ -130,7 +130,10 @@ function peaksOf(votes: Float32Array, { widthPx, heightPx }: LightImage, radiusP
       for (let y = top; y < Math.min(top + step, heightPx); y += 1) {
         for (let x = left; x < Math.min(left + step, widthPx); x += 1) {
           const value = votes[y * widthPx + x] ?? 0;
-          if (value > best) [best, bestX, bestY] = [value, x, y];
+          if (value <= best) continue;
+          best = value;
+          bestX = x;
+          bestY = y;
         }
       }
       if (best > 0) peaks.push({ xPx: bestX + 0.5, yPx: bestY + 0.5, radiusPx, score: best });
