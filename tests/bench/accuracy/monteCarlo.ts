@@ -29,7 +29,9 @@ export function monteCarloFigures(scales: readonly CalibratedScale[]): readonly 
     for (const { name, estimate } of measure(reading, calibration.value).quantities) {
       const drawn = simulated.value.get(name);
       if (!drawn || (name !== 'carapace-length' && name !== 'carapace-width')) continue;
-      differences[name].push(100 * Math.abs(estimate.standardUncertainty / Math.hypot(drawn.standardDeviation, drawn.mean - estimate.value) - 1));
+      differences[name].push(
+        100 * Math.abs(estimate.standardUncertainty / Math.hypot(drawn.standardDeviation, drawn.mean - estimate.value) - 1),
+      );
     }
   }
   return (['carapace-length', 'carapace-width'] as const).map((name) =>
