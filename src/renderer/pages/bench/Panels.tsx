@@ -5,6 +5,7 @@ import { LandmarksPanel } from './landmarks/LandmarksPanel.tsx';
 import { LengthsPanel } from './lengths/LengthsPanel.tsx';
 import style from './Panels.module.css';
 import type { PassVerbs } from './passes/Passes.tsx';
+import type { OpenPicture } from './picture/picture.ts';
 import { ScalePanel } from './scale/ScalePanel.tsx';
 import { useBench, useWork } from './useWork.ts';
 
@@ -14,8 +15,14 @@ const TASKS: readonly { readonly task: BenchTask; readonly name: string }[] = [
   { task: 'lengths', name: 'Lengths' },
 ];
 
+interface Props {
+  picture: OpenPicture;
+  headLines: readonly string[];
+  verbs: PassVerbs;
+}
+
 /** The three jobs as tabs; the open one decides what a click on the photo does. */
-export function Panels({ headLines, verbs }: { headLines: readonly string[]; verbs: PassVerbs }): ReactElement {
+export function Panels({ picture, headLines, verbs }: Props): ReactElement {
   const { bench } = useWork();
   const task = useBench((state) => state.task);
   const walk = (event: KeyboardEvent) => {
@@ -46,7 +53,7 @@ export function Panels({ headLines, verbs }: { headLines: readonly string[]; ver
         ))}
       </div>
       <div id="bench-panel" role="tabpanel" aria-labelledby={`bench-tab-${task}`} className={style['body']}>
-        {task === 'scale' && <ScalePanel />}
+        {task === 'scale' && <ScalePanel picture={picture} />}
         {task === 'landmarks' && <LandmarksPanel />}
         {task === 'lengths' && <LengthsPanel headLines={headLines} verbs={verbs} />}
       </div>

@@ -65,7 +65,7 @@ export function Workbench({ sheet, pass, held, habits, picture, verbsFor }: Prop
       <section className={style['bench']} aria-label="Bench" onKeyDown={keyDown}>
         <BenchBar />
         <PhotoCanvas picture={picture} description={photoInWords(sheet)} />
-        <Panels headLines={headLines} verbs={verbsFor(work)} />
+        <Panels picture={picture} headLines={headLines} verbs={verbsFor(work)} />
         <KeysHelp />
       </section>
     </WorkContext>

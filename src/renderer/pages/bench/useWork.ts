@@ -52,6 +52,8 @@ export interface Measured {
   readonly measurement: Measurement | null;
   /** How well this observer points, where repeated passes are enough to tell; it replaces what was entered. */
   readonly pointing: ObserverPointing | undefined;
+  /** Of each landmark: from repeats, else as entered. */
+  readonly pointingPx: (name: LandmarkName) => number;
 }
 
 /** Everything the marks on the photo say, worked out by the same functions as in the archive. */
@@ -65,6 +67,6 @@ export function useMeasured(document: BenchDocument): Measured {
     const pointing = pointingFrom([...sheet.repeatsElsewhere, ...here]).get(draft.observer);
     const pointingPx = (name: LandmarkName) => pointingFor(name, pointing, draft.pointingPx);
     const measurement = calibration?.ok ? measure(draft, calibration.value, { pointingPx }) : null;
-    return { calibration, measurement, pointing };
+    return { calibration, measurement, pointing, pointingPx };
   }, [document, pass, sheet, calibration]);
 }

@@ -3,6 +3,7 @@ import type { Quantity } from '../../../../domain/measuring/quantity.ts';
 import { quantityName } from '../../../../words/quantities.ts';
 import { EstimateText } from '../../../parts/EstimateText.tsx';
 import { Budget } from './Budget.tsx';
+import { BudgetInDetail } from './BudgetInDetail.tsx';
 import style from './LengthsPanel.module.css';
 
 interface Props {
@@ -38,6 +39,7 @@ export function QuantityRow({ quantity, isOpen, onToggle, flagNumbers }: Props):
         <tr>
           <td colSpan={2}>
             <Budget quantity={quantity} />
+            <BudgetInDetail quantity={quantity} />
           </td>
         </tr>
       )}

@@ -1,5 +1,6 @@
 import { type ReactElement, useState } from 'react';
 import type { ScaleProposal } from '../../../../domain/finding/foundScale.ts';
+import type { Calibration } from '../../../../domain/measuring/calibrate.ts';
 import type { ScaleMarks } from '../../../../domain/measuring/calibration.ts';
 import { scaleObjectName } from '../../../../words/measuring.ts';
 import { wantRefined } from '../../../bench/deeds/finding.ts';
@@ -9,6 +10,8 @@ import { scaleHandlesOf } from '../../../bench/handles.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { HandleList } from '../HandleList.tsx';
 import style from '../panel.module.css';
+import type { OpenPicture } from '../picture/picture.ts';
+import { FromAbove } from '../plane/FromAbove.tsx';
 import { useBench, useCalibration, useLiveDocument, useWork } from '../useWork.ts';
 import { CalibrationFacts } from './CalibrationFacts.tsx';
 import { ChooseObject } from './ChooseObject.tsx';
@@ -23,7 +26,7 @@ import { useContradictions, useProposals } from './useProposals.ts';
 const NOTHING: readonly ScaleProposal[] = [];
 
 /** The scale: choosing an object, marking it, and what it says about the picture. */
-export function ScalePanel(): ReactElement {
+export function ScalePanel({ picture }: { picture: OpenPicture }): ReactElement {
   const { bench } = useWork();
   const placing = useBench((state) => state.placing);
   const marks = useBench((state) => state.edited.document.scale);
@@ -53,6 +56,7 @@ export function ScalePanel(): ReactElement {
       <Disagreements marks={marks} />
       <FoundFacts marks={marks} />
       {calibration !== null && <CalibrationFacts calibration={calibration} />}
+      {calibration?.ok && <FromAboveButton calibration={calibration.value} picture={picture} />}
       {marks.kind === 'coin' && <CoinSide marks={marks} />}
       {marks.kind === 'rectangle' && marks.object === 'id-1' && <RoundCorners />}
       <HandleList />
@@ -73,6 +77,18 @@ export function ScalePanel(): ReactElement {
         </Button>
       </div>
     </section>
+  );
+}
+
+function FromAboveButton({ calibration, picture }: { calibration: Calibration; picture: OpenPicture }): ReactElement {
+  const [isOpen, setIsOpen] = useState(false);
+  return (
+    <div className={style['row']}>
+      <Button icon="photo" onClick={() => setIsOpen(true)}>
+        See it from straight above
+      </Button>
+      {isOpen && <FromAbove calibration={calibration} picture={picture} onClose={() => setIsOpen(false)} />}
+    </div>
   );
 }
 

@@ -1,0 +1,123 @@
+import type { Page } from '@playwright/test';
+import { expect, test } from '../support/hosts.ts';
+import { Keeper, millimeters, percentOff } from '../support/keeper.ts';
+import { type PhotoTruth, type PixelPlace, photoTruth } from '../support/photoTruth.ts';
+
+const skin = photoTruth('juniper-08-dorsal', 'specimen-a_instar-08_dorsal');
+
+const CARAPACE = ['carapace_anterior_mid', 'carapace_posterior_mid', 'carapace_left_widest', 'carapace_right_widest'];
+const JOINTS = ['trochanter_femur', 'femur_patella', 'patella_tibia', 'tibia_metatarsus', 'metatarsus_tarsus', 'tarsus_tip'];
+const LEGS = ['L1', 'L2', 'L3', 'L4', 'R1', 'R2', 'R3', 'R4'];
+/** In the order in which the guide asks. */
+const PROTOCOL = [...CARAPACE, ...LEGS.flatMap((leg) => JOINTS.map((joint) => `leg_${leg}_${joint}`))];
+
+/** What a keeper may need for each point, as the product promises. */
+const MOST_ACTIONS_PER_POINT = 1.2;
+
+/** Counts what a hand does: presses of the pointer, keys, turns of the wheel. */
+async function countActions(page: Page): Promise<() => Promise<number>> {
+  await page.evaluate(() => {
+    document.documentElement.dataset['actions'] = '0';
+    const count = () => {
+      document.documentElement.dataset['actions'] = `${Number(document.documentElement.dataset['actions']) + 1}`;
+    };
+    for (const kind of ['pointerdown', 'keydown', 'wheel']) addEventListener(kind, count, { capture: true });
+  });
+  return () => page.evaluate(() => Number(document.documentElement.dataset['actions']));
+}
+
+/** Where places of the photo lie in the window from now on, as long as the view stays. */
+async function wholePhoto(keeper: Keeper, { size }: PhotoTruth): Promise<(place: PixelPlace) => PixelPlace> {
+  const from = await keeper.bench.inWindow({ x: 0, y: 0 }, size);
+  const to = await keeper.bench.inWindow({ x: size.width, y: size.height }, size);
+  return ({ x, y }) => ({
+    x: from.x + ((to.x - from.x) * x) / size.width,
+    y: from.y + ((to.y - from.y) * y) / size.height,
+  });
+}
+
+test('a full protocol takes at most 1.2 actions a point; a second pass hides the first, and then tells how well the hand repeats', async ({
+  page,
+}) => {
+  test.setTimeout(180_000);
+  const keeper = new Keeper(page);
+  const { bench } = keeper;
+  await keeper.layOnBench(skin.file, { photo: skin.fileName, to: 'TK-01', instarShed: '8' });
+  await bench.scaleByCard(skin.cardCorners(), skin.size);
+  await bench.take('Points');
+  const place = await wholePhoto(keeper, skin);
+  const readAll = async (offBy: (index: number) => number) => {
+    for (const [index, name] of PROTOCOL.entries()) {
+      const { x, y } = place(skin.landmark(name));
+      // With Shift a point is placed beside another one without asking; it is held, not pressed for each.
+      await page.mouse.click(x + offBy(index), y - offBy(index));
+    }
+  };
+
+  const actions = await countActions(page);
+  await page.keyboard.down('Shift');
+  await readAll(() => 0);
+  await page.keyboard.up('Shift');
+  const perPoint = (await actions()) / PROTOCOL.length;
+  await expect(bench.panel().getByText('52 of 52 points answered')).toBeVisible();
+  expect(perPoint).toBeLessThanOrEqual(MOST_ACTIONS_PER_POINT);
+  await bench.enterHeight(skin.carapaceHeightMm);
+  await bench.take('Lengths');
+  const first = await bench.length('Carapace length').textContent();
+  expect(percentOff(millimeters(first), skin.carapaceLengthMm)).toBeLessThan(2);
+
+  await bench.saved();
+  await bench.panel().getByRole('button', { name: 'New pass' }).click();
+  await bench.take('Points');
+  await expect(bench.panel().getByText('0 of 52 points answered')).toBeVisible();
+  await bench.take('Lengths');
+  await expect(bench.panel().getByText(/The passes before this one are hidden until every point has its answer/)).toBeVisible();
+  await expect(bench.panel().getByRole('checkbox', { name: 'Show the points of the other passes' })).toBeHidden();
+  await bench.take('Points');
+  await page.keyboard.down('Shift');
+  await readAll((index) => (index % 3) - 1);
+  await page.keyboard.up('Shift');
+  await expect(bench.panel().getByText(/Your repeated passes agree to ± \d+\.\d px/)).toBeVisible();
+  await bench.take('Lengths');
+  await expect(bench.panel().getByRole('checkbox', { name: 'Show the points of the other passes' })).toBeVisible();
+  await bench.saved();
+  await bench.panel().getByText('How well passes agree, on all photos').click();
+  await expect(bench.panel().getByRole('row', { name: /^Articles of legs \(40\)/ })).toContainText(/0\.\d{3}/);
+});
+
+test('the plane of the scale is seen from straight above, with a grid, and saved as a picture', async ({ page }) => {
+  const keeper = new Keeper(page);
+  const { bench } = keeper;
+  await keeper.layOnBench(skin.file, { photo: skin.fileName, to: 'TK-01', instarShed: '8' });
+  await bench.scaleByCard(skin.cardCorners(), skin.size);
+  await bench.panel().getByRole('button', { name: 'See it from straight above' }).click();
+  const dialog = page.getByRole('dialog', { name: 'Seen from straight above' });
+  // The card, 85.60 by 53.98 mm (ISO/IEC 7810 ID-1), with 12 mm around, in whole millimeters, at 10 pixels each.
+  await expect(dialog.getByText('1100 × 780 pixels, 10.0 to a millimeter.')).toBeVisible({ timeout: 20_000 });
+  const download = page.waitForEvent('download');
+  await dialog.getByRole('button', { name: 'Save as PNG' }).click();
+  expect((await download).suggestedFilename()).toBe('juniper-08-dorsal-from-above-10.0-px-per-mm.png');
+  await page.keyboard.press('Escape');
+  await expect(dialog).toBeHidden();
+});
+
+test('points go to the edge beside them when the keeper wants it, and not while the key is held', async ({ page }) => {
+  const keeper = new Keeper(page);
+  const { bench } = keeper;
+  await keeper.layOnBench(skin.file, { photo: skin.fileName, to: 'TK-01', instarShed: '8' });
+  await bench.scaleByCard(skin.cardCorners(), skin.size);
+  await bench.take('Points');
+  await bench.button(/^Points go to the edge beside them/).click();
+  await bench.click(skin.landmark('carapace_anterior_mid'), skin.size);
+  await bench.click(skin.landmark('carapace_posterior_mid'), skin.size);
+  await expect(bench.point('Carapace', 'Rear, midline')).toContainText('on an edge');
+  await page.keyboard.down('f');
+  await bench.click(skin.landmark('carapace_left_widest'), skin.size);
+  await page.keyboard.up('f');
+  await expect(bench.point('Carapace', 'Widest point, left')).not.toContainText('on an edge');
+  await bench.button(/^Loupe enlarges more/).click();
+  await expect(page.getByRole('status', { name: 'Loupe' })).toHaveText('12 ×');
+  await bench.photo().locator('canvas').nth(1).focus();
+  for (const key of ['Shift+L', 'Shift+L', 'Shift+L', 'Shift+L']) await page.keyboard.press(key);
+  await expect(page.getByRole('status', { name: 'Loupe' })).toHaveText('4 ×');
+});

@@ -1,0 +1,87 @@
+import { type ReactElement, useMemo, useState } from 'react';
+import { type BudgetLine, budgetInDetail, correlationOf } from '../../../../domain/measuring/budget.ts';
+import { COVERAGE_FACTOR, type Quantity } from '../../../../domain/measuring/quantity.ts';
+import { BUDGET_LABELS, capitalized } from '../../../../words/labels.ts';
+import { landmarkName } from '../../../../words/measuring.ts';
+import { readingDraftOf } from '../../../bench/document.ts';
+import { useMeasured, useSettledDocument, useWork } from '../useWork.ts';
+import style from './Budget.module.css';
+
+/** Less than this share of the variance is told together. */
+const LEAST_SHARE = 0.005;
+
+/** The budget input by input, worked out when it is asked for. */
+export function BudgetInDetail({ quantity }: { quantity: Quantity }): ReactElement {
+  const [isOpen, setIsOpen] = useState(false);
+  return (
+    <details className={style['detail']} onToggle={(event) => setIsOpen(event.currentTarget.open)}>
+      <summary>Input by input</summary>
+      {isOpen && <Lines quantity={quantity} />}
+    </details>
+  );
+}
+
+function Lines({ quantity }: { quantity: Quantity }): ReactElement | null {
+  const { pass } = useWork();
+  const document = useSettledDocument();
+  const { calibration, pointingPx } = useMeasured(document);
+  const told = useMemo(() => {
+    if (!calibration?.ok) return null;
+    const draft = readingDraftOf(document, pass);
+    const options = { pointingPx };
+    const correlation =
+      quantity.name === 'carapace-ratio' ? correlationOf(['carapace-length', 'carapace-width'], draft, calibration.value, options) : null;
+    return { lines: budgetInDetail(quantity.name, draft, calibration.value, options), correlation };
+  }, [document, pass, calibration, pointingPx, quantity.name]);
+  if (told === null) return null;
+  const large = told.lines.filter(({ share }) => share >= LEAST_SHARE);
+  const small = told.lines.length - large.length;
+  return (
+    <>
+      <table className={style['budget']}>
+        <thead>
+          <tr>
+            <th scope="col">Input</th>
+            <th scope="col">u</th>
+            <th scope="col">Sensitivity</th>
+            <th scope="col">Share</th>
+          </tr>
+        </thead>
+        <tbody>
+          {large.map((line) => (
+            <tr key={`${line.source} ${line.landmark ?? ''} ${line.contribution}`}>
+              <th scope="row">{inputName(line)}</th>
+              <td className="figures">
+                {line.input === null ? '–' : `${line.input.standardUncertainty.toPrecision(2)} ${line.input.unit}`}
+              </td>
+              <td className="figures">{sensitivityInWords(line, quantity)}</td>
+              <td className="figures">{(100 * line.share).toFixed(0)} %</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p className={style['note']}>
+        u is the standard uncertainty of the input; times its sensitivity, and {COVERAGE_FACTOR} times that, it is its part of ±.
+        {small > 0 && ` ${small} more inputs have less than ${100 * LEAST_SHARE} % each.`}
+      </p>
+      {told.correlation !== null && (
+        <p className={style['note']}>
+          Length and width share the card and the camera: their correlation is {told.correlation.toFixed(2)}, and what they share cancels in
+          their ratio.
+        </p>
+      )}
+    </>
+  );
+}
+
+function inputName({ source, landmark }: BudgetLine): string {
+  const what = capitalized(BUDGET_LABELS[source]);
+  if (landmark !== null) return `${what}: ${landmarkName(landmark)}`;
+  return source === 'height' ? `${what}: all of the carapace` : what;
+}
+
+function sensitivityInWords({ input, sensitivity, contribution }: BudgetLine, { unit }: Quantity): string {
+  const suffix = unit === 'mm' ? ' mm' : '';
+  if (input === null || sensitivity === null) return `adds ${contribution.toPrecision(2)}${suffix}`;
+  return `${sensitivity.toPrecision(2)}${suffix}/${input.unit}`;
+}

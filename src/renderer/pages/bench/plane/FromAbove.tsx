@@ -1,0 +1,146 @@
+import { type ReactElement, useEffect, useMemo, useRef, useState } from 'react';
+import type { Calibration } from '../../../../domain/measuring/calibrate.ts';
+import { viewFromAbove } from '../../../../domain/measuring/fromAbove.ts';
+import { landmarkHandlesOf } from '../../../bench/handles.ts';
+import { Button } from '../../../parts/Button.tsx';
+import { CheckField } from '../../../parts/CheckField.tsx';
+import { Dialog } from '../../../parts/Dialog.tsx';
+import { FailureNotice } from '../../../parts/Notice.tsx';
+import { Select } from '../../../parts/Select.tsx';
+import panelStyle from '../panel.module.css';
+import type { OpenPicture } from '../picture/picture.ts';
+import { useSettledDocument, useWork } from '../useWork.ts';
+import { drawFromAbove } from './drawFromAbove.ts';
+import style from './FromAbove.module.css';
+import { paintGrid } from './paintGrid.ts';
+
+const SCALES = [
+  { value: '5', label: '5 pixels a millimeter' },
+  { value: '10', label: '10 pixels a millimeter' },
+  { value: '20', label: '20 pixels a millimeter' },
+  { value: '40', label: '40 pixels a millimeter' },
+] as const;
+
+/** Around the scale object and the points. */
+const MARGIN_MM = 12;
+
+interface Props {
+  calibration: Calibration;
+  picture: OpenPicture;
+  onClose: () => void;
+}
+
+/** The plane of the scale object as it looks from straight above, with a millimeter grid: to judge the scale by, and to save. */
+export function FromAbove({ calibration, picture, onClose }: Props): ReactElement {
+  const { sheet } = useWork();
+  const document = useSettledDocument();
+  const [scale, setScale] = useState<(typeof SCALES)[number]['value']>('10');
+  const [showsGrid, setShowsGrid] = useState(true);
+  const [drawn, setDrawn] = useState<ImageBitmap | null>(null);
+  const [trouble, setTrouble] = useState<unknown>(null);
+  const canvas = useRef<HTMLCanvasElement>(null);
+  const { photo } = sheet;
+  const view = useMemo(
+    () =>
+      viewFromAbove(
+        calibration,
+        landmarkHandlesOf(document).map(({ at }) => at),
+        MARGIN_MM,
+        Number(scale),
+      ),
+    [calibration, document, scale],
+  );
+
+  useEffect(() => {
+    if (view === null) return;
+    const stop = new AbortController();
+    let kept: ImageBitmap | null = null;
+    setTrouble(null);
+    drawFromAbove(view, picture.store.getState(), { width: photo.widthPx, height: photo.heightPx }, stop.signal).then(
+      (bitmap) => {
+        if (stop.signal.aborted) return bitmap?.close();
+        kept = bitmap;
+        setDrawn(bitmap);
+      },
+      (error: unknown) => {
+        if (!stop.signal.aborted) setTrouble(error);
+      },
+    );
+    return () => {
+      stop.abort();
+      setDrawn(null);
+      kept?.close();
+    };
+  }, [view, picture, photo]);
+
+  useEffect(() => {
+    const context = canvas.current?.getContext('2d');
+    if (view === null || drawn === null || !context) return;
+    context.clearRect(0, 0, view.widthPx, view.heightPx);
+    context.drawImage(drawn, 0, 0);
+    if (showsGrid) paintGrid(context, view);
+  }, [view, drawn, showsGrid]);
+
+  const save = () => {
+    canvas.current?.toBlob((blob) => {
+      if (blob === null) setTrouble(new Error('The browser could not write the picture.'));
+      else saveFile(blob, `${photo.originalName.replace(/\.[^.]+$/, '')}-from-above-${view?.pxPerMm.toFixed(1)}-px-per-mm.png`);
+    }, 'image/png');
+  };
+
+  return (
+    <Dialog
+      title="Seen from straight above"
+      wide
+      onClose={onClose}
+      foot={
+        <>
+          <Button onClick={onClose}>Close</Button>
+          <Button kind="primary" disabled={drawn === null} onClick={save}>
+            Save as PNG
+          </Button>
+        </>
+      }
+    >
+      <div className={style['choices']}>
+        <Select label="Scale" value={scale} options={SCALES} onChange={setScale} />
+        <CheckField checked={showsGrid} onChange={setShowsGrid}>
+          Millimeter grid
+        </CheckField>
+      </div>
+      <p className={panelStyle['soft']}>
+        The face of the scale object, at one scale everywhere. What rises above it, as a carapace does, is drawn too large and displaced
+        here: lengths are measured on the photo, with their heights.
+      </p>
+      {trouble !== null && <FailureNotice error={trouble} />}
+      {view === null ? (
+        <p>Nothing of the plane lies on the visible side of its horizon.</p>
+      ) : (
+        <>
+          <p className={panelStyle['soft']} role="status">
+            {drawn === null
+              ? 'Drawing …'
+              : `${view.widthPx} × ${view.heightPx} pixels, ${view.pxPerMm.toFixed(1)} to a millimeter${view.pxPerMm < Number(scale) - 0.05 ? ' (more would be too large a picture)' : ''}.`}
+          </p>
+          <canvas
+            ref={canvas}
+            width={view.widthPx}
+            height={view.heightPx}
+            className={style['drawing']}
+            role="img"
+            aria-label="The photo as if taken from straight above, with a grid in millimeters"
+          />
+        </>
+      )}
+    </Dialog>
+  );
+}
+
+function saveFile(blob: Blob, name: string): void {
+  const address = URL.createObjectURL(blob);
+  const link = document.createElement('a');
+  link.href = address;
+  link.download = name;
+  link.click();
+  URL.revokeObjectURL(address);
+}

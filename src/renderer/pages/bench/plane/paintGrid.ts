@@ -1,0 +1,33 @@
+import type { ViewFromAbove } from '../../../../domain/measuring/fromAbove.ts';
+
+const FINE = 'rgb(143 211 232 / 0.28)';
+const FIVE = 'rgb(143 211 232 / 0.5)';
+const TEN = 'rgb(143 211 232 / 0.9)';
+/** Closer than this, lines hide the picture. */
+const LEAST_APART_PX = 4;
+
+/** Lines at whole millimeters of the plane, every fifth and tenth stronger, the tens numbered. */
+export function paintGrid(context: CanvasRenderingContext2D, { widthPx, heightPx, pxPerMm, topLeft }: ViewFromAbove): void {
+  const step = pxPerMm >= LEAST_APART_PX ? 1 : 5 * pxPerMm >= LEAST_APART_PX ? 5 : 10;
+  const fontPx = Math.max(12, Math.round(heightPx / 60));
+  context.font = `600 ${fontPx}px "Source Sans 3 Variable", sans-serif`;
+  context.textBaseline = 'top';
+  const line = (atMm: number, isUpright: boolean) => {
+    const atPx = (atMm - (isUpright ? topLeft.xMm : topLeft.yMm)) * pxPerMm;
+    context.beginPath();
+    context.moveTo(isUpright ? atPx : 0, isUpright ? 0 : atPx);
+    context.lineTo(isUpright ? atPx : widthPx, isUpright ? heightPx : atPx);
+    context.strokeStyle = atMm % 10 === 0 ? TEN : atMm % 5 === 0 ? FIVE : FINE;
+    context.lineWidth = 1;
+    context.stroke();
+    if (atMm % 10 !== 0) return;
+    context.lineWidth = 3;
+    context.strokeStyle = 'rgb(0 0 0 / 0.6)';
+    context.fillStyle = '#8fd3e8';
+    const [x, y] = isUpright ? [atPx + 3, 3] : [3, atPx + 3];
+    context.strokeText(`${atMm}`, x, y);
+    context.fillText(`${atMm}`, x, y);
+  };
+  for (let mm = Math.ceil(topLeft.xMm / step) * step; (mm - topLeft.xMm) * pxPerMm < widthPx; mm += step) line(mm, true);
+  for (let mm = Math.ceil(topLeft.yMm / step) * step; (mm - topLeft.yMm) * pxPerMm < heightPx; mm += step) line(mm, false);
+}

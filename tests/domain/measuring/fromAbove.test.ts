@@ -1,0 +1,63 @@
+import { describe, expect, it } from 'vitest';
+import { calibrate, toPlane } from '../../../src/domain/measuring/calibrate.ts';
+import { viewFromAbove } from '../../../src/domain/measuring/fromAbove.ts';
+import { transform } from '../../../src/domain/numerics/matrix3.ts';
+import { unwrap } from '../../../src/domain/result.ts';
+
+/** A card seen at a slant. */
+const calibration = unwrap(
+  calibrate(
+    {
+      kind: 'rectangle',
+      object: 'id-1',
+      corners: [
+        { xPx: 400, yPx: 320 },
+        { xPx: 1180, yPx: 300 },
+        { xPx: 1260, yPx: 820 },
+        { xPx: 330, yPx: 850 },
+      ],
+      widthMm: 85.6,
+      heightMm: 53.98,
+      widthStandardUncertaintyMm: 0.075,
+      heightStandardUncertaintyMm: 0.035,
+      thicknessMm: 0.76,
+      pointingPx: 0.3,
+    },
+    { widthPx: 2016, heightPx: 1512, facts: { focalLength35Mm: 26 } },
+  ),
+);
+
+describe('a view from straight above', () => {
+  it('shows every millimeter of the plane at the same size, wherever it lies in the photo', () => {
+    const view = viewFromAbove(calibration, [{ xPx: 1700, yPx: 1200 }], 10, 10);
+    if (view === null) throw new Error('Expected a view');
+    for (const [x, y] of [
+      [0, 0],
+      [321.5, 402],
+      [view.widthPx, view.heightPx],
+    ] as const) {
+      const [px, py, factor] = transform(view.toPhoto, x, y, 1);
+      const place = toPlane(calibration, { xPx: px / factor, yPx: py / factor });
+      expect(place?.xMm).toBeCloseTo(view.topLeft.xMm + x / 10, 6);
+      expect(place?.yMm).toBeCloseTo(view.topLeft.yMm + y / 10, 6);
+    }
+  });
+
+  it('holds the object, what is to be shown, and the margin', () => {
+    const far = { xPx: 1700, yPx: 1200 };
+    const view = viewFromAbove(calibration, [far], 10, 5);
+    const place = toPlane(calibration, far);
+    expect(view?.topLeft.xMm).toBeLessThanOrEqual(-10);
+    expect((view?.topLeft.xMm ?? 0) + (view?.widthPx ?? 0) / 5).toBeGreaterThanOrEqual((place?.xMm ?? 0) + 10);
+    expect((view?.topLeft.yMm ?? 0) + (view?.heightPx ?? 0) / 5).toBeGreaterThanOrEqual((place?.yMm ?? 0) + 10);
+  });
+
+  it('becomes no larger than a canvas can be, and leaves points beyond the horizon out', () => {
+    const view = viewFromAbove(calibration, [], 10, 400);
+    expect(Math.max(view?.widthPx ?? 0, view?.heightPx ?? 0)).toBe(4096);
+    const [x, y, w] = calibration.view.imageToPlane.slice(6) as [number, number, number];
+    const beyond = { xPx: (-w - 1) / x, yPx: 0 };
+    expect(beyond.xPx * x + beyond.yPx * y + w).toBeLessThan(0);
+    expect(viewFromAbove(calibration, [beyond], 10, 10)).toEqual(viewFromAbove(calibration, [], 10, 10));
+  });
+});
