@@ -1,11 +1,12 @@
 import { type ReactElement, useState } from 'react';
+import type { GrowthReport } from '../../../domain/growth/growthReport.ts';
 import type { Ladder } from '../../../domain/growth/rung.ts';
 import { GrowthChart } from './chart/GrowthChart.tsx';
 import { measuresIn } from './chart/measures.ts';
 import { FitSummary } from './FitSummary.tsx';
 
 /** The growth in one measure, in words and drawn: both speak of the same one. Null where nothing is measured. */
-export function Growth({ ladder }: { ladder: Ladder }): ReactElement | null {
+export function Growth({ ladder, growth, called }: { ladder: Ladder; growth: GrowthReport; called: string }): ReactElement | null {
   const measures = measuresIn(ladder);
   const [wanted, setMeasure] = useState(measures[0]);
   const measure = wanted && measures.includes(wanted) ? wanted : measures[0];
@@ -13,7 +14,7 @@ export function Growth({ ladder }: { ladder: Ladder }): ReactElement | null {
   return (
     <>
       <FitSummary ladder={ladder} measure={measure} />
-      <GrowthChart ladder={ladder} measures={measures} measure={measure} onMeasure={setMeasure} />
+      <GrowthChart {...{ ladder, growth, called, measures, measure }} onMeasure={setMeasure} />
     </>
   );
 }

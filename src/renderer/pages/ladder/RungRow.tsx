@@ -7,6 +7,7 @@ import { DayText } from '../../parts/DayText.tsx';
 import { DoubtMark } from '../../parts/DoubtMark.tsx';
 import { EstimateText } from '../../parts/EstimateText.tsx';
 import { Thumb } from '../../parts/Thumb.tsx';
+import { useLit } from './lit.tsx';
 import style from './RungTable.module.css';
 
 interface Props {
@@ -17,9 +18,10 @@ interface Props {
 
 export function RungRow({ rung, previous, specimenId }: Props): ReactElement {
   const name = rungName(rung);
+  const { isLit, handlers } = useLit(rung.moltId);
   const days = daysSinceInWords(rung, previous);
   return (
-    <tr>
+    <tr className={isLit ? style['lit'] : undefined} {...handlers}>
       <td className={style['thumb']}>
         <Thumb photoId={rung.photoId} alt="" />
       </td>

@@ -13,6 +13,7 @@ import { measuresIn } from './chart/measures.ts';
 import { Growth } from './Growth.tsx';
 import { SkinGallery } from './gallery/SkinGallery.tsx';
 import style from './LadderPage.module.css';
+import { LitProvider } from './lit.tsx';
 import { Questions } from './questions/Questions.tsx';
 import { RungTable } from './RungTable.tsx';
 
@@ -71,20 +72,28 @@ function LoadedLadder({ page: { specimen, instarNow, ladder, growth, gallery } }
         <>
           <p className={style['past']}>{pastInWords(called, specimen.status === 'living' ? instarNow : undefined)}</p>
           <Questions specimenId={specimen.id} rungs={rungs} growth={growth} />
-          <section className={style['section']} aria-labelledby="growth">
-            <h2 id="growth">Growth</h2>
-            {measuresIn(ladder).length > 0 ? <Growth ladder={ladder} /> : <NothingMeasured photoId={gallery[0]?.photo.id ?? null} />}
-          </section>
-          <section className={style['section']} aria-labelledby="rungs">
-            <h2 id="rungs">Rung by rung</h2>
-            <RungTable rungs={rungs} specimenId={specimen.id} />
-          </section>
-          {gallery.length > 0 && (
-            <section className={style['section']} aria-labelledby="skins">
-              <h2 id="skins">The skins at one scale</h2>
-              <SkinGallery rungs={rungs} items={gallery} />
+          <LitProvider>
+            <div className={gallery.length > 0 ? style['side'] : undefined}>
+              <section className={style['section']} aria-labelledby="growth">
+                <h2 id="growth">Growth</h2>
+                {measuresIn(ladder).length > 0 ? (
+                  <Growth ladder={ladder} growth={growth} called={called} />
+                ) : (
+                  <NothingMeasured photoId={gallery[0]?.photo.id ?? null} />
+                )}
+              </section>
+              {gallery.length > 0 && (
+                <section className={style['section']} aria-labelledby="skins">
+                  <h2 id="skins">The skins at one scale</h2>
+                  <SkinGallery rungs={rungs} items={gallery} />
+                </section>
+              )}
+            </div>
+            <section className={style['section']} aria-labelledby="rungs">
+              <h2 id="rungs">Rung by rung</h2>
+              <RungTable rungs={rungs} specimenId={specimen.id} />
             </section>
-          )}
+          </LitProvider>
         </>
       )}
     </>

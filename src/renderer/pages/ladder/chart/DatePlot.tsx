@@ -5,24 +5,25 @@ import type { Rung } from '../../../../domain/growth/rung.ts';
 import { dayOnAxis } from '../../../../words/dates.ts';
 import { missingSizeInWords } from '../../../../words/ladder.ts';
 import style from './Chart.module.css';
+import { sizeMark } from './mark.ts';
 import type { SizePoint } from './measures.ts';
 import { PointLayer } from './PointLayer.tsx';
-import { type PlacedPoint, placePoint } from './placedPoint.ts';
-import { SizeAxis } from './SizeAxis.tsx';
-import { FRAME, sizeScale } from './scales.ts';
+import { placePoint } from './placedPoint.ts';
+import { FRAME, logTicks, sizeScale } from './scales.ts';
 import { treadsOf } from './treads.ts';
+import { ValueAxis } from './ValueAxis.tsx';
 
 interface Props {
   rungs: readonly Rung[];
   points: readonly SizePoint[];
   widthPx: number;
   measureLabel: string;
-  onAttend: (placed: PlacedPoint | null) => void;
 }
 
 /** Size against the calendar: constant within an instar, a step up at each molt. */
-export function DatePlot({ rungs, points, widthPx, measureLabel, onAttend }: Props): ReactElement {
+export function DatePlot({ rungs, points, widthPx, measureLabel }: Props): ReactElement {
   const y = sizeScale(points);
+  const [low = 1, high = 10] = y.domain();
   const days = rungs.flatMap(({ happenedFrom, happenedTo }) => [timeOf(happenedFrom), timeOf(happenedTo)]);
   const airMs = Math.max(20 * MS_PER_DAY, (Math.max(...days) - Math.min(...days)) * 0.06);
   const x = scaleUtc()
@@ -37,7 +38,7 @@ export function DatePlot({ rungs, points, widthPx, measureLabel, onAttend }: Pro
   return (
     <>
       <svg width={widthPx} height={FRAME.heightPx} aria-hidden="true">
-        <SizeAxis scale={y} widthPx={widthPx} />
+        <ValueAxis scale={y} ticks={logTicks(low, high)} unit="mm" widthPx={widthPx} />
         {x.ticks(Math.max(3, Math.floor(widthPx / 130))).map((day) => (
           <g key={day.getTime()} transform={`translate(${x(day)} 0)`}>
             <line y1={bottomPx} y2={bottomPx + 5} className={style['grid']} />
@@ -63,7 +64,7 @@ export function DatePlot({ rungs, points, widthPx, measureLabel, onAttend }: Pro
           </g>
         ))}
       </svg>
-      <PointLayer placed={placed} widthPx={widthPx} measureLabel={measureLabel} onAttend={onAttend} />
+      <PointLayer marks={placed.map((point) => sizeMark(point, measureLabel))} widthPx={widthPx} label={measureLabel} />
     </>
   );
 }

@@ -1,35 +1,40 @@
 import { scaleLinear } from 'd3-scale';
-import { line } from 'd3-shape';
 import type { ReactElement } from 'react';
-import type { GrowthFit, Rung } from '../../../../domain/growth/rung.ts';
-import { instarMark } from '../../../../words/instars.ts';
-import { missingSizeInWords, rungMark } from '../../../../words/ladder.ts';
+import type { Rung } from '../../../../domain/growth/rung.ts';
+import type { Bands } from '../../../../domain/growth/trend/bands.ts';
+import { missingSizeInWords } from '../../../../words/ladder.ts';
+import { BandLayer } from './BandLayer.tsx';
 import style from './Chart.module.css';
+import { InstarAxis } from './InstarAxis.tsx';
+import { sizeMark } from './mark.ts';
 import type { SizePoint } from './measures.ts';
 import { PointLayer } from './PointLayer.tsx';
-import { type PlacedPoint, placePoint } from './placedPoint.ts';
-import { SizeAxis } from './SizeAxis.tsx';
-import { FRAME, sizeScale } from './scales.ts';
+import { placePoint } from './placedPoint.ts';
+import { FRAME, logTicks, sizeScale } from './scales.ts';
+import { ValueAxis } from './ValueAxis.tsx';
 
 interface Props {
   rungs: readonly Rung[];
   points: readonly SizePoint[];
   /** Of the measure shown; null where there are too few skins. */
-  fit: GrowthFit | null;
+  bands: Bands | null;
   widthPx: number;
   measureLabel: string;
-  onAttend: (placed: PlacedPoint | null) => void;
 }
 
 /** Size against the instar that the skin shows. Instars without a skin keep their place and stay empty. */
-export function InstarPlot({ rungs, points, fit, widthPx, measureLabel, onAttend }: Props): ReactElement {
+export function InstarPlot({ rungs, points, bands, widthPx, measureLabel }: Props): ReactElement {
   const lastStep = rungs.at(-1)?.step ?? 0;
-  const y = sizeScale(points);
+  const next = bands?.next?.step === lastStep + 1 ? bands.next : null;
+  const y = sizeScale(points, next ? [next.middleMm] : []);
+  const [low = 1, high = 10] = y.domain();
   const x = scaleLinear()
-    .domain([-0.5, lastStep + 0.5])
+    .domain([-0.5, lastStep + (next ? 1.5 : 0.5)])
     .range([FRAME.leftPx, widthPx - FRAME.rightPx]);
   const bottomPx = FRAME.heightPx - FRAME.bottomPx;
-  const placed = points.map((point) => placePoint(point, y, { fromPx: x(point.rung.step), toPx: x(point.rung.step) }));
+  const marks = points.map((point) =>
+    sizeMark(placePoint(point, y, { fromPx: x(point.rung.step), toPx: x(point.rung.step) }), measureLabel),
+  );
   return (
     <>
       <svg width={widthPx} height={FRAME.heightPx} aria-hidden="true">
@@ -47,18 +52,11 @@ export function InstarPlot({ rungs, points, fit, widthPx, measureLabel, onAttend
             </text>
           </g>
         ))}
-        <SizeAxis scale={y} widthPx={widthPx} />
-        {ticksOf(rungs, lastStep).map(({ step, words }) => (
-          <text key={step} x={x(step)} y={bottomPx + 20} textAnchor="middle" className={style['tick']}>
-            {words}
-          </text>
-        ))}
-        <text x={(FRAME.leftPx + widthPx - FRAME.rightPx) / 2} y={FRAME.heightPx - 6} textAnchor="middle" className={style['axis']}>
-          instar that ended, as its skin shows it
-        </text>
-        {fit && <FitLine fit={fit} points={points} x={x} y={y} />}
+        <ValueAxis scale={y} ticks={logTicks(low, high)} unit="mm" widthPx={widthPx} />
+        <InstarAxis rungs={rungs} next={next !== null} x={x} widthPx={widthPx} />
+        {bands && <BandLayer bands={bands} x={x} y={y} widthPx={widthPx} />}
       </svg>
-      <PointLayer placed={placed} widthPx={widthPx} measureLabel={measureLabel} onAttend={onAttend} />
+      <PointLayer marks={marks} widthPx={widthPx} label={measureLabel} />
     </>
   );
 }
@@ -67,18 +65,8 @@ export function InstarPlot({ rungs, points, fit, widthPx, measureLabel, onAttend
 const LETTER_PX = 6.6;
 
 function fitting(words: string, columnPx: number): string {
-  return words.length * LETTER_PX < columnPx ? words : 'no size';
-}
-
-type ToPx = (value: number) => number;
-
-function FitLine({ fit, points, x, y }: { fit: GrowthFit; points: readonly SizePoint[]; x: ToPx; y: ToPx }): ReactElement {
-  const steps = points.map(({ rung }) => rung.step);
-  const ends = [Math.min(...steps), Math.max(...steps)];
-  const path = line<number>()
-    .x((step) => x(step))
-    .y((step) => y(Math.exp(fit.intercept + fit.slope * step)))(ends);
-  return <path d={path ?? ''} className={style['fit']} />;
+  const shorter = [words, 'no size', '–'].find((candidate) => candidate.length * LETTER_PX < columnPx);
+  return shorter ?? '';
 }
 
 /** Steps between the first and the last at which nothing was measured. */
@@ -86,16 +74,4 @@ function gapsOf(rungs: readonly Rung[], points: readonly SizePoint[], lastStep: 
   const measured = new Set(points.map(({ rung }) => rung.step));
   const first = rungs[0]?.step ?? 0;
   return Array.from({ length: lastStep - first + 1 }, (_, index) => first + index).filter((step) => !measured.has(step));
-}
-
-function ticksOf(rungs: readonly Rung[], lastStep: number): { step: number; words: string }[] {
-  return Array.from({ length: lastStep + 1 }, (_, step) => {
-    const rung = rungs.find((candidate) => candidate.step === step);
-    if (rung) return { step, words: rungMark(rung) };
-    const after = rungs.find((candidate) => candidate.step > step);
-    return {
-      step,
-      words: after?.instar && after.stepKnown ? instarMark({ ...after.instar, number: after.instar.number - (after.step - step) }) : '?',
-    };
-  });
 }

@@ -1,23 +1,40 @@
 import type { ReactElement } from 'react';
+import { rungName } from '../../../../words/ladder.ts';
+import { useLitMolt } from '../lit.tsx';
 import style from './Chart.module.css';
+import type { Mark } from './mark.ts';
 import { PointMark } from './PointMark.tsx';
-import type { PlacedPoint } from './placedPoint.ts';
 import { FRAME } from './scales.ts';
 
-interface Props {
-  placed: readonly PlacedPoint[];
-  widthPx: number;
-  measureLabel: string;
-  onAttend: (placed: PlacedPoint | null) => void;
+/** Room that a note takes at most, px. */
+const NOTE_PX = 220;
+
+/** The figures over the drawing of axes and lines; the only part of a chart that is spoken and reached by keys. */
+export function PointLayer({ marks, widthPx, label }: { marks: readonly Mark[]; widthPx: number; label: string }): ReactElement {
+  const litId = useLitMolt();
+  const lit = marks.find(({ rung }) => rung.moltId === litId);
+  return (
+    <>
+      <svg width={widthPx} height={FRAME.heightPx} className={style['points']} aria-label={`${label}, oldest first`}>
+        {marks.map((mark) => (
+          <PointMark key={mark.rung.moltId} mark={mark} />
+        ))}
+      </svg>
+      {lit && <Note mark={lit} toTheLeft={lit.xPx > widthPx - NOTE_PX} />}
+    </>
+  );
 }
 
-/** The measured skins over the drawing of axes and lines; the only part of the chart that is spoken and reached by keys. */
-export function PointLayer({ placed, widthPx, measureLabel, onAttend }: Props): ReactElement {
+/** What the lit figure says, also when it was lit in the table or the gallery. Its link carries the same words for screen readers. */
+function Note({ mark, toTheLeft }: { mark: Mark; toTheLeft: boolean }): ReactElement {
   return (
-    <svg width={widthPx} height={FRAME.heightPx} className={style['points']} aria-label={`${measureLabel}, oldest first`}>
-      {placed.map((mark) => (
-        <PointMark key={mark.point.rung.moltId} placed={mark} measureLabel={measureLabel} onAttend={onAttend} />
+    <div className={`${style['note']} ${toTheLeft ? style['toTheLeft'] : ''}`} style={{ left: mark.xPx, top: mark.yPx }} aria-hidden="true">
+      <strong>{rungName(mark.rung)}</strong>
+      {mark.lines.map((line, index) => (
+        <span key={line} className={index === 0 ? 'figures' : style['noteMore']}>
+          {line}
+        </span>
       ))}
-    </svg>
+    </div>
   );
 }

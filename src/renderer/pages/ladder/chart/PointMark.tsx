@@ -1,34 +1,20 @@
 import type { ReactElement } from 'react';
-import { Link } from 'wouter';
-import { spanInWords } from '../../../../words/dates.ts';
-import { estimateAsText } from '../../../../words/estimates.ts';
-import { rungName } from '../../../../words/ladder.ts';
+import { Link, useParams } from 'wouter';
+import { useLit } from '../lit.tsx';
 import style from './Chart.module.css';
-import type { PlacedPoint } from './placedPoint.ts';
+import type { Mark } from './mark.ts';
 
-interface Props {
-  placed: PlacedPoint;
-  measureLabel: string;
-  onAttend: (placed: PlacedPoint | null) => void;
-}
-
-/** One measured skin with its bar of ± U; leads to the Bench, and tells its figures when pointed at or focused. */
-export function PointMark({ placed, measureLabel, onAttend }: Props): ReactElement {
-  const { point, xPx, yPx, highPx, lowPx, fromPx, toPx } = placed;
-  const { rung, estimate } = point;
-  const words = `${rungName(rung)}, molted ${spanInWords(rung.happenedFrom, rung.happenedTo)}: ${measureLabel.toLowerCase()} ${estimateAsText(estimate, 'mm')}`;
+/** One figure with its bar; leads to the Bench, and tells more when pointed at or focused. */
+export function PointMark({ mark }: { mark: Mark }): ReactElement {
+  const { specimenId = '' } = useParams<{ specimenId?: string }>();
+  const { xPx, yPx, highPx, lowPx, fromPx, toPx, rung } = mark;
+  const { isLit, handlers } = useLit(rung.moltId);
+  const [to, where] = rung.photoId ? [`/bench/${rung.photoId}`, 'Open on the Bench'] : [`/specimens/${specimenId}`, 'Open the life line'];
+  const classes = [style['point'], isLit && style['lit'], mark.hollow && style['hollow']].filter(Boolean).join(' ');
   return (
-    <Link
-      to={`/bench/${rung.photoId ?? ''}`}
-      className={style['point'] ?? ''}
-      aria-label={`${words}. Open on the Bench`}
-      onMouseEnter={() => onAttend(placed)}
-      onMouseLeave={() => onAttend(null)}
-      onFocus={() => onAttend(placed)}
-      onBlur={() => onAttend(null)}
-    >
+    <Link to={to} className={classes} aria-label={`${mark.spoken}. ${where}`} {...handlers}>
       <circle cx={xPx} cy={yPx} r="16" className={style['reach']} />
-      <path d={`M${xPx} ${highPx}V${lowPx}M${xPx - 4} ${highPx}h8M${xPx - 4} ${lowPx}h8`} className={style['bar']} />
+      {lowPx > highPx && <path d={`M${xPx} ${highPx}V${lowPx}M${xPx - 4} ${highPx}h8M${xPx - 4} ${lowPx}h8`} className={style['bar']} />}
       {toPx > fromPx && <path d={`M${fromPx} ${yPx}H${toPx}M${fromPx} ${yPx - 4}v8M${toPx} ${yPx - 4}v8`} className={style['bar']} />}
       <circle cx={xPx} cy={yPx} r="4.5" className={style['dot']} />
     </Link>

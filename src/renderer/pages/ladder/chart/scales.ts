@@ -4,10 +4,14 @@ import type { SizePoint } from './measures.ts';
 /** Room round the drawing for the axes, px. */
 export const FRAME = { topPx: 18, rightPx: 28, bottomPx: 46, leftPx: 58, heightPx: 380 } as const;
 
-/** Sizes on a logarithmic axis, so that equal ratios are equal steps; a little air above and below. */
-export function sizeScale(points: readonly SizePoint[]): ScaleLogarithmic<number, number> {
-  const lows = points.map(({ estimate }) => lowerEnd(estimate));
-  const highs = points.map(({ estimate }) => estimate.value + estimate.expandedUncertainty);
+/**
+ * Sizes on a logarithmic axis, so that equal ratios are equal steps; a little air above and below.
+ *
+ * @param alsoMm further sizes that must find room.
+ */
+export function sizeScale(points: readonly SizePoint[], alsoMm: readonly number[] = []): ScaleLogarithmic<number, number> {
+  const lows = [...points.map(({ estimate }) => lowerEnd(estimate)), ...alsoMm];
+  const highs = [...points.map(({ estimate }) => estimate.value + estimate.expandedUncertainty), ...alsoMm];
   return scaleLog()
     .domain([Math.min(...lows) / 1.08, Math.max(...highs) * 1.08])
     .range([FRAME.heightPx - FRAME.bottomPx, FRAME.topPx]);

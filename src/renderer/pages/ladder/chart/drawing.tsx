@@ -1,0 +1,80 @@
+import type { ReactElement } from 'react';
+import type { GrowthReport } from '../../../../domain/growth/growthReport.ts';
+import { measuredSteps } from '../../../../domain/growth/measuredStep.ts';
+import type { Ladder } from '../../../../domain/growth/rung.ts';
+import { bandsOf } from '../../../../domain/growth/trend/bands.ts';
+import { SIZE_LABELS } from '../../../../words/quantities.ts';
+import { DatePlot } from './DatePlot.tsx';
+import { InstarPlot } from './InstarPlot.tsx';
+import { dateLegend, instarLegend, intervalLegend, ratioLegend } from './legends.ts';
+import { type Measure, pointsOf } from './measures.ts';
+import { StepPlot, type Yardstick } from './StepPlot.tsx';
+import { intervalValues, ratioValues } from './stepValues.ts';
+
+export const DRAWINGS = [
+  { value: 'instar', label: 'By instar' },
+  { value: 'date', label: 'By date' },
+  { value: 'ratio', label: 'Ratios' },
+  { value: 'interval', label: 'Intervals' },
+] as const;
+export type Drawing = (typeof DRAWINGS)[number]['value'];
+
+interface Shown {
+  ladder: Ladder;
+  growth: GrowthReport;
+  measure: Measure;
+  widthPx: number;
+}
+
+/** The drawing asked for with the words that explain it; without anything to draw, the words say what is missing. */
+export function drawingOf(drawing: Drawing, { ladder, growth, measure, widthPx }: Shown): { plot: ReactElement | null; legend: string } {
+  const { rungs } = ladder;
+  const measureLabel = SIZE_LABELS[measure];
+  const points = pointsOf(ladder, measure);
+  switch (drawing) {
+    case 'instar': {
+      const bands = bandsOf(measuredSteps(rungs, measure));
+      return { plot: <InstarPlot {...{ rungs, points, bands, widthPx, measureLabel }} />, legend: instarLegend(rungs, measure, bands) };
+    }
+    case 'date':
+      return { plot: <DatePlot {...{ rungs, points, widthPx, measureLabel }} />, legend: dateLegend(rungs, measure) };
+    case 'ratio': {
+      const values = ratioValues(rungs, measure);
+      const legend = ratioLegend(
+        values.length,
+        values.some(({ hollow }) => hollow),
+      );
+      if (values.length === 0) return { plot: null, legend };
+      return {
+        plot: (
+          <StepPlot
+            {...{ rungs, values, widthPx }}
+            yardsticks={yardsticksOf(growth, measure)}
+            unit="×"
+            axis="even"
+            label={`Ratio of ${measureLabel.toLowerCase()}`}
+          />
+        ),
+        legend,
+      };
+    }
+    case 'interval': {
+      const values = intervalValues(rungs);
+      const legend = intervalLegend(
+        values.length,
+        values.some(({ hollow }) => hollow),
+      );
+      if (values.length === 0) return { plot: null, legend };
+      return {
+        plot: <StepPlot {...{ rungs, values, widthPx }} yardsticks={[]} unit="days" axis="logarithmic" label="Days an instar lasted" />,
+        legend,
+      };
+    }
+  }
+}
+
+function yardsticksOf({ ratios }: GrowthReport, measure: Measure): Yardstick[] {
+  const published: Yardstick = { value: ratios.przibram, words: `Przibram ${ratios.przibram.toFixed(2)}`, kind: 'published' };
+  const own = measure === 'carapaceLengthMm' ? ratios.geometricMean : null;
+  return own ? [{ value: own.value, words: `own geometric mean ${own.value.toFixed(2)}`, kind: 'own' }, published] : [published];
+}

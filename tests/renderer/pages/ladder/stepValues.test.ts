@@ -1,0 +1,46 @@
+import { describe, expect, it } from 'vitest';
+import { buildLadder } from '../../../../src/domain/growth/ladder.ts';
+import { ladderRows } from '../../../../src/renderer/pages/ladder/chart/ladderCsv.ts';
+import { intervalLegend, ratioLegend } from '../../../../src/renderer/pages/ladder/chart/legends.ts';
+import { intervalValues, ratioValues } from '../../../../src/renderer/pages/ladder/chart/stepValues.ts';
+import { moltOn } from '../../../domain/growth/skins.ts';
+
+describe('ratioValues', () => {
+  it('gives a ratio across a gap per instar and marks it hollow', () => {
+    const { rungs } = buildLadder([moltOn('2024-01-01', 5, 4), moltOn('2024-06-01', 6, 5), moltOn('2025-06-01', 8, 5 * 1.44)]);
+    const values = ratioValues(rungs, 'carapaceLengthMm');
+    expect(values.map(({ value, hollow }) => [Number(value.toFixed(6)), hollow])).toEqual([
+      [1.25, false],
+      [1.2, true],
+    ]);
+    expect(values[1]?.lines).toContain('per instar, over 2 instars');
+  });
+
+  it('has nothing to draw with one skin, and the legend says what is missing', () => {
+    expect(ratioValues(buildLadder([moltOn('2024-01-01', 5, 4)]).rungs, 'carapaceLengthMm')).toEqual([]);
+    expect(ratioLegend(0, false)).toMatch(/needs two measured skins/);
+  });
+});
+
+describe('intervalValues', () => {
+  it('places the days at the instar that ended with them', () => {
+    const { rungs } = buildLadder([moltOn('2024-01-01', 5, null), moltOn('2024-01-31', 6, null)]);
+    expect(intervalValues(rungs).map(({ rung, value, hollow }) => [rung.instar?.number, value, hollow])).toEqual([[6, 30, false]]);
+  });
+
+  it('leaves out molts on one day, for which no logarithm can be drawn', () => {
+    const one = moltOn('2024-01-01', null, null);
+    const { rungs } = buildLadder([one, { ...one, molt: { ...one.molt, id: 'other' } }]);
+    expect(intervalValues(rungs)).toEqual([]);
+    expect(intervalLegend(0, false)).toMatch(/need two dated molts/);
+  });
+});
+
+describe('ladderRows', () => {
+  it('gives each molt a row of the same width, unrounded', () => {
+    const rows = ladderRows(buildLadder([moltOn('2024-01-01', 5, 4.123456), moltOn('2024-06-01', 6, null)]), ['carapaceLengthMm']);
+    expect(new Set(rows.map((row) => row.length))).toEqual(new Set([12]));
+    expect(rows[1]?.slice(0, 7)).toEqual([5, 'no', 1, '2024-01-01', '2024-01-01', 4.123456, 0.2]);
+    expect(rows[2]?.slice(5, 8)).toEqual([null, null, null]);
+  });
+});
