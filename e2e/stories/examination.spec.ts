@@ -87,7 +87,7 @@ test.describe('Examination', () => {
     await page.getByRole('link', { name: /Saffron.*Shed instar 11/ }).press('Enter');
     await answer(page, /flap/, 'Seen');
     await answer(page, /grade/, 'D: missing or eaten');
-    await expect(page.getByText('Closed: with grade D there is no strip to read.')).toHaveCount(4);
+    await expect(page.getByText('Closed: with grade D there is no strip to read.')).toHaveCount(6);
     await expect(page.getByRole('group', { name: /flap/ }).getByRole('radio', { name: 'Cannot tell' })).toBeChecked();
     await expect(page.getByRole('group', { name: /flap/ }).getByRole('radio', { name: 'Seen' })).toBeDisabled();
   });

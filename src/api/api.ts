@@ -9,6 +9,7 @@ import { photoHandlers } from './handlers/photos.ts';
 import { removalHandlers } from './handlers/removals.ts';
 import { sexingHandlers } from './handlers/sexing.ts';
 import { specimenHandlers } from './handlers/specimens.ts';
+import { statementHandlers } from './handlers/statements.ts';
 import { watchHandlers } from './handlers/watch.ts';
 import type { Handlers } from './route.ts';
 import { createRouter, type RouterOptions } from './router.ts';
@@ -27,6 +28,7 @@ export function createApi(context: ApiContext, options: RouterOptions): (request
     ...sexingHandlers(context),
     ...watchHandlers(context),
     ...evidenceHandlers(context),
+    ...statementHandlers(context),
   };
   return createRouter(handlers, options);
 }

@@ -21,7 +21,7 @@ export const LAYERS: Readonly<Record<string, Layer>> = {
   exchange: layer(['domain', 'words'], ['@cantoo/pdf-lib', 'ical-generator']),
   tasks: layer(['domain', 'archive', 'images'], ['zod', 'node:']),
   'api/contract': layer(['domain'], ['zod']),
-  api: layer(['domain', 'archive', 'exchange', 'tasks', 'api/contract'], ['hono', 'zod', 'node:']),
+  api: layer(['domain', 'words', 'archive', 'exchange', 'tasks', 'api/contract'], ['hono', 'zod', 'node:']),
   core: layer(['domain', 'archive', 'tasks', 'api'], ['node:']),
   loopback: layer(['domain', 'words', 'core'], ['@hono/node-server', 'node:']),
   desktop: layer(['domain', 'words', 'core'], ['electron', 'node:'], ['api/contract']),

@@ -10,6 +10,7 @@ declare module 'jstat' {
       inv(probability: number, location: number, scale: number): number;
     };
     readonly chisquare: { cdf(x: number, degreesOfFreedom: number): number };
+    readonly beta: { inv(probability: number, alpha: number, beta: number): number; cdf(x: number, alpha: number, beta: number): number };
     readonly models: {
       ols(
         observed: readonly number[],

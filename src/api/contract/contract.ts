@@ -10,6 +10,7 @@ import { photoEndpoints } from './photos.ts';
 import { removalEndpoints } from './removals.ts';
 import { sexingEndpoints } from './sexing.ts';
 import { specimenEndpoints } from './specimens.ts';
+import { statementEndpoints } from './statements.ts';
 import { watchEndpoints } from './watch.ts';
 
 /** Every route of Exuviary. */
@@ -25,6 +26,7 @@ export const contract = {
   ...sexingEndpoints,
   ...watchEndpoints,
   ...evidenceEndpoints,
+  ...statementEndpoints,
 } as const satisfies Record<string, Endpoint>;
 
 export type Contract = typeof contract;

@@ -1,3 +1,5 @@
+import { betaFraction } from './betaFraction.ts';
+
 /**
  * The t below which Student's t stays with the given probability, to about 1e-12 relative:
  * Abramowitz & Stegun, Handbook of Mathematical Functions (1964), 26.7.1 with 26.5.27, inverted.
@@ -61,27 +63,6 @@ function upperTail(t: number, degrees: number): number {
   const front = (Math.exp(-a * Math.log1p((t * t) / degrees)) * Math.sqrt(complement) * halfGammaRatio(a)) / Math.sqrt(Math.PI);
   const converging = x < (a + 1) / (a + 2.5);
   return converging ? (0.5 * front) / a / betaFraction(x, a, 0.5) : 0.5 - front / betaFraction(complement, 0.5, a);
-}
-
-/**
- * Continued fraction of the incomplete beta function (Abramowitz & Stegun 26.5.8), by the modified Lentz method:
- * I_x(a, b) = x^a (1-x)^b / (a B(a, b)) / fraction, quick for x < (a + 1) / (a + b + 2).
- */
-function betaFraction(x: number, a: number, b: number): number {
-  const tiny = 1e-300;
-  let fraction = 1;
-  let c = 1;
-  let d = 0;
-  for (let term = 1; term <= 20_000; term += 1) {
-    const m = term >> 1;
-    const coefficient =
-      term % 2 === 0 ? (m * (b - m) * x) / ((a + 2 * m - 1) * (a + 2 * m)) : (-(a + m) * (a + b + m) * x) / ((a + 2 * m) * (a + 2 * m + 1));
-    d = 1 / (1 + coefficient * d || tiny);
-    c = 1 + coefficient / c || tiny;
-    fraction *= c * d;
-    if (Math.abs(c * d - 1) < 1e-16) break;
-  }
-  return fraction;
 }
 
 /** Gamma(a + 1/2) / Gamma(a) for a > 0: recurrence up to where the asymptotic series (Abramowitz & Stegun 6.1.47) is exact to rounding. */

@@ -189,4 +189,28 @@ const modelStory: readonly Exchange[] = [
   })),
 ];
 
-export const evidenceStory: readonly Exchange[] = [...underWayStory, ...liveStory, ...profileStory, ...modelStory];
+const statementStory: readonly Exchange[] = [
+  succeeds(
+    'GET /api/specimens/{specimenId}/sex-statement',
+    'says "unsexed" of an animal whose readings were withdrawn',
+    (memory) => ({ path: specimen(memory), query: { ifWrong: 'refund' as const, until: '2026-12-31' } }),
+    (statement) => {
+      expect(statement).toMatchObject({ claim: 'Sex: unsexed.', facts: { leading: null, liveSigns: [] } });
+      expect(statement.text).toContain('If it proves wrong: Refund, until 31 Dec 2026');
+    },
+  ),
+  succeeds(
+    'GET /api/specimens/{specimenId}/sex-statement.pdf',
+    'says it on one page',
+    (memory) => ({ path: specimen(memory) }),
+    (_, response) => expect(response.headers.get('content-type')).toBe('application/pdf'),
+  ),
+  succeeds(
+    'GET /api/outcomes',
+    'has nothing to score before a proof',
+    () => ({}),
+    (log) => expect(log).toEqual({ counts: [], provedAnimals: 0, contradictoryProofs: [] }),
+  ),
+];
+
+export const evidenceStory: readonly Exchange[] = [...underWayStory, ...liveStory, ...profileStory, ...modelStory, ...statementStory];

@@ -1,0 +1,99 @@
+import { z } from 'zod';
+import { type Determination, ReadingMethod, type ReadSex } from '../determination.ts';
+import { SizeClass } from '../evidence/sizeClass.ts';
+import { claimOf, isProof } from '../live/claim.ts';
+import { type LiveSign, standingLiveSigns } from '../live/liveSign.ts';
+import { exactInterval } from './exactInterval.ts';
+
+/** One animal of the archive with all that was ever said of its sex. */
+export interface ReadAnimal {
+  readonly specimenId: string;
+  readonly determinations: readonly Determination[];
+  readonly liveSigns: readonly LiveSign[];
+}
+
+/** How often claims of one kind came true. */
+export const OutcomeCount = z
+  .object({
+    method: ReadingMethod,
+    sizeClass: SizeClass.nullable(),
+    sex: z.enum(['female', 'male']).describe('That was claimed'),
+    right: z.int().min(0),
+    total: z.int().min(1),
+    low: z.number().min(0).max(1).describe('Of the exact 95 % interval of the share that is right (Clopper & Pearson 1934)'),
+    high: z.number().min(0).max(1),
+  })
+  .meta({ id: 'OutcomeCount' });
+export type OutcomeCount = z.infer<typeof OutcomeCount>;
+
+export const OutcomeLog = z
+  .object({
+    counts: z.array(OutcomeCount).describe('By method, size class and the sex claimed'),
+    provedAnimals: z.int(),
+    contradictoryProofs: z.array(z.string()).describe('Animals with bulbs and an egg sac on record: nothing of theirs is scored'),
+  })
+  .meta({ id: 'OutcomeLog' });
+export type OutcomeLog = z.infer<typeof OutcomeLog>;
+
+interface Proof {
+  readonly sex: ReadSex;
+  readonly on: string;
+  readonly determinationId: string | null;
+}
+
+/**
+ * Scores every claim of a sex that was read before the animal was proved by bulbs or an egg sac. Withdrawn and corrected
+ * claims count as well: a tally without the ones their reader took back would flatter.
+ */
+export function outcomesOf(animals: readonly ReadAnimal[]): OutcomeLog {
+  const claims: { readonly determination: Determination; readonly truth: ReadSex }[] = [];
+  const contradictoryProofs: string[] = [];
+  let provedAnimals = 0;
+  for (const animal of animals) {
+    const proofs = proofsOf(animal);
+    const [first] = proofs;
+    if (!first) continue;
+    if (proofs.some(({ sex }) => sex !== first.sex)) {
+      contradictoryProofs.push(animal.specimenId);
+      continue;
+    }
+    provedAnimals += 1;
+    const proving = new Set(proofs.map(({ determinationId }) => determinationId));
+    for (const determination of animal.determinations) {
+      const claimed = determination.sex === 'female' || determination.sex === 'male';
+      if (claimed && !proving.has(determination.id) && determination.readOn <= first.on) claims.push({ determination, truth: first.sex });
+    }
+  }
+  return { counts: countsOf(claims), provedAnimals, contradictoryProofs };
+}
+
+/** The earliest first. A determination that rests on bulbs or a sac is itself a proof, and scores nothing. */
+function proofsOf({ determinations, liveSigns }: ReadAnimal): Proof[] {
+  const told = determinations.flatMap(({ id, checklist, readOn, withdrawn }): Proof[] => {
+    if (withdrawn !== null) return [];
+    const bulbs: Proof[] = checklist.palpalBulbsOnAnimal === 'yes' ? [{ sex: 'male', on: readOn, determinationId: id }] : [];
+    const sac: Proof[] = checklist.eggSacLaid === 'yes' ? [{ sex: 'female', on: readOn, determinationId: id }] : [];
+    return [...bulbs, ...sac];
+  });
+  const seen = standingLiveSigns(liveSigns).flatMap((sign): Proof[] => {
+    const claim = isProof(sign) ? claimOf(sign) : null;
+    return claim ? [{ sex: claim.sex, on: sign.seenOn, determinationId: null }] : [];
+  });
+  return [...told, ...seen].toSorted((a, b) => a.on.localeCompare(b.on));
+}
+
+function countsOf(claims: readonly { readonly determination: Determination; readonly truth: ReadSex }[]): OutcomeCount[] {
+  const groups = Map.groupBy(
+    claims,
+    ({ determination: { assessment, sex } }) => `${assessment.method} ${assessment.sizeClass ?? '-'} ${sex}`,
+  );
+  return [...groups]
+    .toSorted(([a], [b]) => a.localeCompare(b))
+    .flatMap(([, group]): OutcomeCount[] => {
+      const [first] = group;
+      if (!first || (first.determination.sex !== 'female' && first.determination.sex !== 'male')) return [];
+      const { method, sizeClass } = first.determination.assessment;
+      const right = group.filter(({ determination, truth }) => determination.sex === truth).length;
+      return [{ method, sizeClass, sex: first.determination.sex, right, total: group.length, ...exactInterval(right, group.length) }];
+    });
+}

@@ -1,0 +1,35 @@
+import { z } from 'zod';
+import { CalendarDay } from '../../dates.ts';
+import { Determination, SexSign } from '../determination.ts';
+import { LiveSign } from '../live/liveSign.ts';
+
+/** What a seller or a breeding partner promises, if anything. */
+export const StatementPromise = z
+  .object({
+    ifWrong: z.enum(['refund', 'exchange', 'none']).default('none'),
+    until: CalendarDay.optional().describe('The last day of the promise'),
+    sizeNow: z.string().trim().max(200).default('').describe('In the keeper’s words, with what was measured'),
+  })
+  .meta({ id: 'StatementPromise' });
+export type StatementPromise = z.infer<typeof StatementPromise>;
+
+/** Everything an honest statement about one animal's sex has to say. */
+export const StatementFacts = z
+  .object({
+    today: CalendarDay,
+    code: z.string(),
+    taxon: z.string(),
+    name: z.string().nullable(),
+    sign: SexSign,
+    leading: Determination.nullable().describe('The standing determination that carries the sign; null where none does'),
+    skin: z
+      .object({ shedFrom: CalendarDay, shedTo: CalendarDay, carapaceMm: z.number().nullable(), legSpanMm: z.number().nullable() })
+      .nullable()
+      .describe('That the leading determination was read on'),
+    otherReadings: z.int().min(0).describe('Standing determinations besides the leading one'),
+    liveSigns: z.array(LiveSign).describe('Standing, oldest first'),
+    photos: z.array(z.object({ photoId: z.string(), originalName: z.string() })).describe('Evidence of the leading determination'),
+    promise: StatementPromise,
+  })
+  .meta({ id: 'StatementFacts' });
+export type StatementFacts = z.infer<typeof StatementFacts>;

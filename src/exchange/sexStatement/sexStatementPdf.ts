@@ -1,0 +1,178 @@
+import { grayscale, PDFDocument, type PDFFont, type PDFImage, type PDFPage, StandardFonts } from '@cantoo/pdf-lib';
+import type { StatementText } from '../../words/sexStatement.ts';
+
+/** PDF's unit of length (ISO 32000-2:2020, 8.3.2.3): 1/72 in. Everything below is in points unless it says otherwise. */
+const POINTS_PER_MM = 72 / 25.4;
+
+const PAGES_MM = { a4: [210, 297], letter: [215.9, 279.4] } as const;
+export type StatementPage = keyof typeof PAGES_MM;
+
+const MARGIN = 18 * POINTS_PER_MM;
+const LABEL_WIDTH = 42 * POINTS_PER_MM;
+const LARGEST_TEXT = 10;
+const SMALLEST_TEXT = 6;
+/** A row of photos at the foot, as many as stay large enough to show anything. */
+const PHOTO_HEIGHT = 52 * POINTS_PER_MM;
+export const MOST_PHOTOS = 3;
+
+export interface StatementPicture {
+  readonly caption: string;
+  /** A JPEG, upright. */
+  readonly jpeg: Uint8Array;
+}
+
+interface Pen {
+  readonly page: PDFPage;
+  readonly regular: PDFFont;
+  readonly bold: PDFFont;
+  readonly widthPt: number;
+}
+
+/**
+ * The statement on one page, with up to three photos. The text is set as large as fits, down to 6 points; what does not fit
+ * even then is cut with a sign that it was. Characters that the built-in fonts lack (WinAnsi) become question marks. The
+ * same bytes each time: it carries no date but the one in its words.
+ */
+export async function sexStatementPdf(
+  text: StatementText,
+  pictures: readonly StatementPicture[],
+  paper: StatementPage,
+): Promise<Uint8Array> {
+  const [widthMm, heightMm] = PAGES_MM[paper];
+  const document = await PDFDocument.create({ updateMetadata: false });
+  document.setTitle(text.title);
+  const page = document.addPage([widthMm * POINTS_PER_MM, heightMm * POINTS_PER_MM]);
+  const regular = await document.embedFont(StandardFonts.Helvetica);
+  const bold = await document.embedFont(StandardFonts.HelveticaBold);
+  const pen: Pen = { page, regular, bold, widthPt: widthMm * POINTS_PER_MM };
+  const shown = await Promise.all(
+    pictures.slice(0, MOST_PHOTOS).map(async ({ caption, jpeg }) => ({ caption, image: await document.embedJpg(jpeg) })),
+  );
+  const footPt = shown.length > 0 ? MARGIN + PHOTO_HEIGHT + 24 : MARGIN;
+  drawText(pen, text, { topPt: heightMm * POINTS_PER_MM - MARGIN, footPt });
+  drawPictures(pen, shown);
+  return await document.save({ useObjectStreams: false });
+}
+
+interface Line {
+  readonly text: string;
+  readonly bold: boolean;
+  readonly leftPt: number;
+  readonly size: number;
+  /** Down from the line before. */
+  readonly stepPt: number;
+}
+
+function drawText(pen: Pen, text: StatementText, { topPt, footPt }: { readonly topPt: number; readonly footPt: number }): void {
+  const roomPt = topPt - footPt;
+  let size = LARGEST_TEXT;
+  let lines = linesOf(pen, text, size);
+  while (size > SMALLEST_TEXT && heightOf(lines) > roomPt) {
+    size -= 0.5;
+    lines = linesOf(pen, text, size);
+  }
+  let y = topPt;
+  for (const line of lines) {
+    if (y - line.stepPt < footPt) {
+      pen.page.drawText('(shortened to fit one page)', {
+        x: MARGIN,
+        y: footPt,
+        size: SMALLEST_TEXT,
+        font: pen.regular,
+        color: grayscale(0),
+      });
+      return;
+    }
+    y -= line.stepPt;
+    pen.page.drawText(line.text, { x: line.leftPt, y, size: line.size, font: line.bold ? pen.bold : pen.regular, color: grayscale(0) });
+  }
+}
+
+function heightOf(lines: readonly Line[]): number {
+  return lines.reduce((sum, { stepPt }) => sum + stepPt, 0);
+}
+
+function linesOf(pen: Pen, { title, claim, rows, closing }: StatementText, size: number): Line[] {
+  const { regular, bold, widthPt } = pen;
+  const fullPt = widthPt - 2 * MARGIN;
+  const leading = size * 1.35;
+  const wide = (words: string, at: { size: number; bold: boolean }): Line[] =>
+    wrapped(words, { font: at.bold ? bold : regular, size: at.size, widthPt: fullPt }).map((line, index) => ({
+      ...{ text: line, bold: at.bold, leftPt: MARGIN, size: at.size },
+      stepPt: at.size * (index === 0 ? 1.9 : 1.35),
+    }));
+  const rowLines = rows.flatMap(({ label, text }): Line[] => {
+    const body = wrapped(text, { font: regular, size, widthPt: fullPt - LABEL_WIDTH });
+    const first = { text: winAnsi(label, bold), bold: true, leftPt: MARGIN, size, stepPt: leading * 1.25 };
+    // The first line of the body stands beside its label.
+    return [
+      first,
+      ...body.map((line, index) => ({
+        ...{ text: line, bold: false, size },
+        leftPt: MARGIN + LABEL_WIDTH,
+        stepPt: index === 0 ? 0 : leading,
+      })),
+    ];
+  });
+  return [
+    ...wide(title, { size: size * 1.8, bold: true }),
+    ...wide(claim, { size: size * 1.3, bold: true }),
+    ...rowLines,
+    ...wide(closing, { size, bold: false }),
+  ];
+}
+
+function wrapped(
+  words: string,
+  { font, size, widthPt }: { readonly font: PDFFont; readonly size: number; readonly widthPt: number },
+): string[] {
+  const lines: string[] = [];
+  let line = '';
+  for (const word of winAnsi(words, font)
+    .split(/\s+/)
+    .flatMap((long) => piecesOf(long, { font, size, widthPt }))) {
+    const longer = line === '' ? word : `${line} ${word}`;
+    if (font.widthOfTextAtSize(longer, size) <= widthPt) line = longer;
+    else {
+      lines.push(line);
+      line = word;
+    }
+  }
+  return [...lines, line];
+}
+
+/** A word wider than the column, such as the name of a file, is broken. */
+function piecesOf(
+  word: string,
+  { font, size, widthPt }: { readonly font: PDFFont; readonly size: number; readonly widthPt: number },
+): string[] {
+  const pieces: string[] = [];
+  let piece = '';
+  for (const character of word) {
+    if (font.widthOfTextAtSize(piece + character, size) > widthPt) {
+      pieces.push(piece);
+      piece = '';
+    }
+    piece += character;
+  }
+  return [...pieces, piece];
+}
+
+function winAnsi(words: string, font: PDFFont): string {
+  const known = new Set(font.getCharacterSet());
+  return [...words.normalize('NFC')]
+    .map((character) => (known.has(character.codePointAt(0) ?? 0) || /\s/.test(character) ? character : '?'))
+    .join('');
+}
+
+function drawPictures({ page, regular, widthPt }: Pen, pictures: readonly { readonly caption: string; readonly image: PDFImage }[]): void {
+  const gap = 4 * POINTS_PER_MM;
+  const placePt = (widthPt - 2 * MARGIN - gap * (MOST_PHOTOS - 1)) / MOST_PHOTOS;
+  for (const [index, { caption, image }] of pictures.entries()) {
+    const left = MARGIN + index * (placePt + gap);
+    const { width, height } = image.scaleToFit(placePt, PHOTO_HEIGHT);
+    page.drawImage(image, { x: left, y: MARGIN + 12, width, height });
+    const [line = ''] = wrapped(caption, { font: regular, size: 7, widthPt: placePt });
+    page.drawText(line, { x: left, y: MARGIN, size: 7, font: regular, color: grayscale(0.25) });
+  }
+}

@@ -1,0 +1,149 @@
+import type { Answer, Checklist, Determination, SexSign } from '../domain/sexing/determination.ts';
+import type { LiveFinding } from '../domain/sexing/live/liveSign.ts';
+import type { StatementFacts } from '../domain/sexing/statement/statement.ts';
+import { CONDITION_LABELS, LIGHT_LABELS, MAGNIFICATION_LABELS, SIDE_LABELS } from './checklist.ts';
+import { counted, listed } from './counts.ts';
+import { dayInWords, spanInWords } from './dates.ts';
+import { capitalized } from './labels.ts';
+
+/** One row of a statement. */
+export interface StatementRow {
+  readonly label: string;
+  readonly text: string;
+}
+
+/** A statement for a buyer or a breeding partner: what is claimed, what it rests on, and what was not looked at. */
+export interface StatementText {
+  readonly title: string;
+  readonly claim: string;
+  readonly rows: readonly StatementRow[];
+  readonly closing: string;
+}
+
+/** The whole statement in words. It names the method and never promises certainty. */
+export function sexStatement(facts: StatementFacts): StatementText {
+  const { leading, skin, photos, promise } = facts;
+  const rows: StatementRow[] = [
+    row(
+      'Animal',
+      [facts.taxon === '' ? 'species not named' : `${facts.taxon} (as supplied)`, facts.code, facts.name ?? ''].filter(Boolean).join(', '),
+    ),
+    row('Read from', methodText(facts)),
+    ...(skin ? [row('The skin', skinText(skin, leading))] : []),
+    ...(leading ? [row('Read by', readersText(leading))] : []),
+    ...(facts.otherReadings > 0 ? [row('Other readings', `${counted(facts.otherReadings, 'more reading')} on record`)] : []),
+    row('Seen on the animal', liveText(facts.liveSigns.map(({ finding }) => finding))),
+    row('Photos', photos.length === 0 ? 'none' : listed(photos.map(({ originalName }) => originalName))),
+    row('Not checked', notCheckedText(leading)),
+    row('Size now', promise.sizeNow === '' ? 'not stated; the skin shows the size before the molt, the animal is larger' : promise.sizeNow),
+    row('What would change this', changeText(facts.sign)),
+    row('If it proves wrong', promiseText(facts)),
+  ];
+  return {
+    title: 'Statement of sex',
+    claim: claimOf(facts.sign, facts),
+    rows,
+    closing: `Written on ${dayInWords(facts.today)}. It says what was seen and how. It is a reading, not a guarantee of nature.`,
+  };
+}
+
+/** The same as plain text, one row a line. */
+export function statementAsText({ title, claim, rows, closing }: StatementText): string {
+  return [title, '', claim, '', ...rows.map(({ label, text }) => `${label}: ${text}`), '', closing].join('\n');
+}
+
+function row(label: string, text: string): StatementRow {
+  return { label, text };
+}
+
+/** Below "probable" an animal is unsexed, whatever it leans to; a male without bulbs on record is never a mature one. */
+function claimOf({ sex, level, conflict }: SexSign, { liveSigns }: StatementFacts): string {
+  if (conflict) return 'Sex: unsexed. The readings on record contradict each other.';
+  if (sex === 'anomalous') return 'Sex: anomalous. This animal shows signs of both sexes or of neither.';
+  if ((sex !== 'female' && sex !== 'male') || level === null || level === 'leaning') return 'Sex: unsexed.';
+  const mature = sex === 'male' && liveSigns.some(({ finding }) => finding.kind === 'palpal-bulbs' && finding.seen);
+  return `Sex: ${level} ${mature ? 'mature male' : sex}.`;
+}
+
+function methodText({ leading, liveSigns }: StatementFacts): string {
+  if (!leading) return liveSigns.length > 0 ? 'the animal alone, no skin' : 'nothing yet';
+  const { magnification, light, condition, view } = leading.checklist;
+  if (leading.assessment.method === 'animal') return 'the animal itself, not from its skin';
+  const ways = [
+    magnification === null ? 'magnification not noted' : MAGNIFICATION_LABELS[magnification],
+    light === null ? 'light not noted' : `light: ${LIGHT_LABELS[light]}`,
+    condition === null ? '' : CONDITION_LABELS[condition],
+    view === null ? '' : SIDE_LABELS[view],
+  ].filter((way) => way !== '');
+  return `a shed skin; ${ways.join(', ').toLowerCase()}`;
+}
+
+function skinText(skin: NonNullable<StatementFacts['skin']>, leading: Determination | null): string {
+  const size = [
+    skin.carapaceMm === null ? '' : `carapace ${skin.carapaceMm.toFixed(1)} mm`,
+    skin.legSpanMm === null ? '' : `leg span ${skin.legSpanMm.toFixed(0)} mm`,
+  ].filter((part) => part !== '');
+  const grade = leading?.checklist.grade ?? null;
+  const strip = grade === null ? 'strip not graded' : `strip of grade ${grade}`;
+  return `shed ${spanInWords(skin.shedFrom, skin.shedTo)}; ${size.length === 0 ? 'size not measured' : size.join(', ')}; ${strip}`;
+}
+
+function readersText({ reader, readOn, checklist }: Determination): string {
+  const first = `${reader}, ${dayInWords(readOn)}`;
+  if (checklist.secondReaderAgrees !== 'yes' && checklist.secondReaderAgrees !== 'no') return `${first}; no second reader`;
+  const blind = checklist.secondReaderBlind === 'yes' ? ', without knowing the first answer,' : '';
+  const second = checklist.secondReader === null ? 'a second reader' : `${checklist.secondReader} as second reader`;
+  return `${first}; ${second}${blind} ${checklist.secondReaderAgrees === 'yes' ? 'agrees' : 'does not agree'}`;
+}
+
+const LIVE_WORDS = {
+  'tibial-hooks': 'tibial hooks',
+  'sperm-web': 'sperm web',
+  'egg-sac': 'egg sac',
+} as const;
+
+function liveText(findings: readonly LiveFinding[]): string {
+  const seen = findings.flatMap((finding): string[] => {
+    switch (finding.kind) {
+      case 'palpal-bulbs':
+        return [finding.seen ? 'palpal bulbs' : 'looked for palpal bulbs, none'];
+      case 'tibial-hooks':
+        return finding.seen ? [LIVE_WORDS[finding.kind]] : [];
+      case 'ventral-fusillae':
+        return [finding.seen ? 'fusillae from below' : 'no fusillae from below'];
+      case 'impression':
+        return [`an impression of a ${finding.towards} only (${finding.from})`];
+      default:
+        return [LIVE_WORDS[finding.kind]];
+    }
+  });
+  return seen.length === 0 ? 'nothing recorded' : listed([...new Set(seen)]);
+}
+
+const CHECKED: readonly (readonly [keyof Checklist, string])[] = [
+  ['skinMatchesAnimal', 'whether the skin is this animal’s'],
+  ['fourBookLungsFound', 'all four book lungs'],
+  ['receptaclesSeen', 'receptacles'],
+  ['uterusExternusSeen', 'uterus externus'],
+  ['accessoryOrgansSeen', 'accessory organs'],
+  ['fusillaeOutsideSeen', 'fusillae on the outer side'],
+  ['comparedWithReference', 'comparison with a skin of known sex'],
+  ['secondReaderAgrees', 'a second reader'],
+];
+
+function notCheckedText(leading: Determination | null): string {
+  if (!leading) return 'any skin';
+  const open: readonly unknown[] = ['not-looked', 'cannot-tell'] satisfies Answer[];
+  const unread = CHECKED.filter(([name]) => open.includes(leading.checklist[name])).map(([, words]) => words);
+  return unread.length === 0 ? 'nothing of what is usually asked' : listed(unread);
+}
+
+function changeText({ sex, level }: SexSign): string {
+  if (level === 'established') return 'a later contradiction on record';
+  return sex === 'male' ? 'palpal bulbs on the animal, or its next skin' : 'the next skin, an egg sac, or palpal bulbs';
+}
+
+function promiseText({ promise: { ifWrong, until } }: StatementFacts): string {
+  if (ifWrong === 'none') return 'nothing is promised';
+  return `${capitalized(ifWrong)}${until === undefined ? '' : `, until ${dayInWords(until)}`}`;
+}
