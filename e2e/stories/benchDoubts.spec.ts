@@ -12,7 +12,7 @@ test('a click that chooses a point says so, and Shift places beside it; exchange
   await bench.take('Points');
   await bench.click(skin.landmark('carapace_anterior_mid'), skin.size);
   await bench.click(skin.landmark('carapace_anterior_mid'), skin.size);
-  await expect(page.getByText(/This click chose the point that lies here: front of the carapace/)).toBeVisible();
+  await expect(page.getByText(/this click chose the point that lies here, front of the carapace/)).toBeVisible();
   await expect(bench.panel().getByText('1 of 52 points answered')).toBeVisible();
   await page.keyboard.down('Shift');
   await bench.click(skin.landmark('carapace_anterior_mid'), skin.size);

@@ -39,7 +39,7 @@ beforeEach(() => {
 function drag(from: { xPx: number; yPx: number }, to: { xPx: number; yPx: number }, letGo = true): void {
   const { view } = bench.getState();
   const handle = handlesInHand(bench.getState()).find((candidate) => candidate.at.xPx === from.xPx && candidate.at.yPx === from.yPx);
-  pointAt(bench, { kind: 'press', pointer: 1, at: toView(view, from), on: handle ?? null, pans: false });
+  pointAt(bench, { kind: 'press', pointer: 1, at: toView(view, from), on: handle ?? null, beside: false, pans: false });
   pointAt(bench, { kind: 'move', pointer: 1, at: toView(view, to) });
   if (letGo) pointAt(bench, { kind: 'release', pointer: 1, at: toView(view, to) });
 }

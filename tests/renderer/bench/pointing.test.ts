@@ -16,11 +16,12 @@ function play(happenings: PointerHappening[]): { pointing: Pointing; acts: Point
   );
 }
 
-const press = (xCss: number, yCss: number, on: Handle | null = null, pointer = 1, pans = false): PointerHappening => ({
+const press = (xCss: number, yCss: number, on: Handle | null = null, pointer = 1, pans = false, beside = false): PointerHappening => ({
   kind: 'press',
   pointer,
   at: { xCss, yCss },
   on,
+  beside,
   pans,
 });
 const move = (xCss: number, yCss: number, pointer = 1): PointerHappening => ({ kind: 'move', pointer, at: { xCss, yCss } });
@@ -56,6 +57,15 @@ describe('pointers on the photo', () => {
       { kind: 'settle' },
       { kind: 'tap', id: 'carapace-front', at: { xPx: 11.5, yPx: 9 } },
     ]);
+  });
+
+  test('beside the mark of a handle a press is a click there, and yet the handle can be dragged from there', () => {
+    expect(play([press(128, 68, handle, 1, false, true), move(130, 69), release(130, 69)]).acts.slice(1)).toEqual([
+      { kind: 'settle' },
+      { kind: 'click', at: { xPx: 14, yPx: 9 } },
+    ]);
+    const { acts } = play([press(128, 68, handle, 1, false, true), move(138, 68), release(138, 68)]);
+    expect(acts.slice(1)).toEqual([{ kind: 'drag', id: 'carapace-front', to: { xPx: 15, yPx: 10 } }, { kind: 'settle' }]);
   });
 
   test('with the space bar or middle button a press on a handle pans', () => {

@@ -55,7 +55,7 @@ describe('points that go to edges', () => {
     expect(bench.getState().edited.document['carapace-front']).toEqual({ state: 'placed', at: at(503, 301) });
     const { view } = bench.getState();
     const [handle] = handlesInHand(bench.getState());
-    pointAt(bench, { kind: 'press', pointer: 1, at: toView(view, at(503, 301)), on: handle ?? null, pans: false });
+    pointAt(bench, { kind: 'press', pointer: 1, at: toView(view, at(503, 301)), on: handle ?? null, beside: false, pans: false });
     pointAt(bench, { kind: 'move', pointer: 1, at: toView(view, at(603, 301)) });
     pointAt(bench, { kind: 'release', pointer: 1, at: toView(view, at(603, 301)) });
     expect(bench.getState().edited.document['carapace-front']).toMatchObject({ pointingPx: 0.7 });

@@ -16,6 +16,8 @@ export type Pointing =
       readonly grip: ViewPoint;
       readonly from: ViewPoint;
       readonly last: ViewPoint;
+      /** The press fell beside the mark: unless it becomes a drag it is a click there. */
+      readonly beside: boolean;
       /** Whether it has wandered far enough to be a drag. */
       readonly moved: boolean;
     };
@@ -32,6 +34,8 @@ export type PointerHappening =
       readonly at: ViewPoint;
       /** The handle under the pointer. */
       readonly on: Handle | null;
+      /** Whether a press on it that moves nothing means the ground beside its mark. */
+      readonly beside: boolean;
       /** The space bar or the middle button: pan, whatever is underneath. */
       readonly pans: boolean;
     }
@@ -75,7 +79,7 @@ export function point(pointing: Pointing, happening: PointerHappening, view: Vie
 }
 
 function press(pointing: Pointing, happening: Extract<PointerHappening, { kind: 'press' }>, view: View): PointerOutcome {
-  const { pointer, at, on, pans } = happening;
+  const { pointer, at, on, beside, pans } = happening;
   if (pointing.kind !== 'resting') return secondFinger(pointing, { pointer, at });
   if (pans) return { pointing: { kind: 'panning', pointer, last: at }, acts: [] };
   if (on === null) return { pointing: { kind: 'pressing', pointer, from: at }, acts: [] };
@@ -83,7 +87,7 @@ function press(pointing: Pointing, happening: Extract<PointerHappening, { kind: 
   // The point keeps its distance from the pointer: it must not jump when it is taken hold of beside its middle.
   const grip = { xCss: handleAt.xCss - at.xCss, yCss: handleAt.yCss - at.yCss };
   return {
-    pointing: { kind: 'draggingHandle', pointer, id: on.id, grip, from: at, last: at, moved: false },
+    pointing: { kind: 'draggingHandle', pointer, id: on.id, grip, from: at, last: at, beside, moved: false },
     acts: [{ kind: 'begin', id: on.id, label: movingLabel(on.id) }],
   };
 }
@@ -131,8 +135,10 @@ function release(pointing: Pointing, pointer: number, view: View): PointerOutcom
   }
   if (pointing.kind === 'resting' || pointing.pointer !== pointer) return { pointing, acts: [] };
   if (pointing.kind === 'draggingHandle') {
-    const tap: PointerAct[] = pointing.moved ? [] : [{ kind: 'tap', id: pointing.id, at: toImage(view, pointing.from) }];
-    return { pointing: RESTING, acts: [{ kind: 'settle' }, ...tap] };
+    if (pointing.moved) return { pointing: RESTING, acts: [{ kind: 'settle' }] };
+    const at = toImage(view, pointing.from);
+    const meant: PointerAct = pointing.beside ? { kind: 'click', at } : { kind: 'tap', id: pointing.id, at };
+    return { pointing: RESTING, acts: [{ kind: 'settle' }, meant] };
   }
   if (pointing.kind === 'pressing') return { pointing: RESTING, acts: [{ kind: 'click', at: toImage(view, pointing.from) }] };
   return { pointing: RESTING, acts: [] };

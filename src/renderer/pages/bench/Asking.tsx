@@ -24,10 +24,7 @@ function askedFor(state: BenchState): string {
   if (state.placing?.kind === 'pointingAt') return pointingAtInWords(state.placing);
   if (state.refining?.kind === 'wanted') return 'Looking for it in the picture …';
   const name = placingLandmark(state);
-  if (name === null) return '';
-  const { chosenInstead } = state;
-  if (chosenInstead === null || chosenInstead !== state.selected || chosenInstead === name) return capitalized(landmarkName(name));
-  return `This click chose the point that lies here: ${landmarkName(chosenInstead)}. Click again, or with Shift, to place here all the same: ${landmarkName(name)}.`;
+  return name === null ? '' : capitalized(landmarkName(name));
 }
 
 function pointingAtInWords({ object, placed }: Extract<PlacingScale, { kind: 'pointingAt' }>): string {

@@ -3,6 +3,7 @@ import { giveEdges, holdSnapBack } from '../../bench/deeds/pointing.ts';
 import { handleAt, hoverAt, pointAt, REACH_CSS, setCanvas, zoomBy } from '../../bench/gestures.ts';
 import { placingLandmark } from '../../bench/store.ts';
 import { Asking } from './Asking.tsx';
+import { ChosenInstead } from './ChosenInstead.tsx';
 import style from './PhotoCanvas.module.css';
 import { PictureTrouble } from './PictureTrouble.tsx';
 import { PointingTools } from './PointingTools.tsx';
@@ -17,8 +18,10 @@ import { ZoomButtons } from './ZoomButtons.tsx';
 
 /** Fingers cover more than a pointer does. */
 const TOUCH_REACH_CSS = 24;
-/** While points are being placed, a click beside a placed one makes a new one. */
+/** While points are being placed, one that is placed can still be dragged from this near. */
 const PLACING_REACH_CSS = 10;
+/** A click this near to a placed point is on its mark; one farther away places the next point. */
+const ON_MARK_CSS = { touch: 12, other: 4.5 } as const;
 
 /** The photo with everything marked on it, and the loupe. */
 export function PhotoCanvas({ picture, description }: { picture: OpenPicture; description: string }): ReactElement {
@@ -69,11 +72,15 @@ export function PhotoCanvas({ picture, description }: { picture: OpenPicture; de
     const at = placeIn(event.currentTarget, event);
     const state = bench.getState();
     event.currentTarget.setPointerCapture(event.pointerId);
-    const reach = event.pointerType === 'touch' ? TOUCH_REACH_CSS : placingLandmark(state) === null ? REACH_CSS : PLACING_REACH_CSS;
+    const isTouch = event.pointerType === 'touch';
+    const places = placingLandmark(state) !== null;
+    const reach = isTouch ? TOUCH_REACH_CSS : places ? PLACING_REACH_CSS : REACH_CSS;
+    const beside = places && handleAt(state, at, isTouch ? ON_MARK_CSS.touch : ON_MARK_CSS.other) === null;
     const pans = event.button === 1 || spaceIsDown.current;
     // With Shift a click places a point wherever it falls, on another one too.
-    const passesThrough = event.shiftKey && placingLandmark(state) !== null;
-    pointAt(bench, { kind: 'press', pointer: event.pointerId, at, on: passesThrough ? null : handleAt(state, at, reach), pans });
+    const passesThrough = event.shiftKey && places;
+    const on = passesThrough ? null : handleAt(state, at, reach);
+    pointAt(bench, { kind: 'press', pointer: event.pointerId, at, on, beside, pans });
   };
   const move = (event: PointerEvent<HTMLCanvasElement>) => {
     const at = placeIn(event.currentTarget, event);
@@ -106,6 +113,7 @@ export function PhotoCanvas({ picture, description }: { picture: OpenPicture; de
       <PointingTools />
       <ZoomButtons />
       <Asking />
+      <ChosenInstead />
       <PictureTrouble store={picture.store} />
     </div>
   );

@@ -1,0 +1,45 @@
+import type { ReactElement } from 'react';
+import { landmarkName } from '../../../words/measuring.ts';
+import { handlePosition } from '../../bench/handles.ts';
+import { type BenchState, placingLandmark } from '../../bench/store.ts';
+import { toView } from '../../bench/view.ts';
+import style from './PhotoCanvas.module.css';
+import { useBench } from './useWork.ts';
+
+const WIDTH = 'min(20rem, 100% - 1.5rem)';
+const MARGIN = '0.75rem';
+/** So far that the mark and its ring stay in sight. */
+const AWAY = '1.5rem';
+
+/** Beside the point that a click selected though another was to be placed, where the eyes are: so that nobody clicks on unaware. */
+export function ChosenInstead(): ReactElement {
+  const words = useBench(wordsOf);
+  const leftCss = useBench((state) => placeOf(state)?.xCss ?? 0);
+  const topCss = useBench((state) => placeOf(state)?.yCss ?? 0);
+  const isLow = useBench((state) => (placeOf(state)?.yCss ?? 0) > state.canvas.height / 2);
+  return (
+    <p
+      role="status"
+      className={style['instead']}
+      style={{
+        left: `clamp(${MARGIN}, ${leftCss}px - ${WIDTH} / 2, 100% - ${WIDTH} - ${MARGIN})`,
+        width: WIDTH,
+        ...(isLow ? { bottom: `calc(100% - ${topCss}px + ${AWAY})` } : { top: `calc(${topCss}px + ${AWAY})` }),
+      }}
+    >
+      {words}
+    </p>
+  );
+}
+
+function wordsOf(state: BenchState): string {
+  const name = placingLandmark(state);
+  const { chosenInstead } = state;
+  if (name === null || chosenInstead === null || chosenInstead !== state.selected || chosenInstead === name) return '';
+  return `Nothing placed: this click chose the point that lies here, ${landmarkName(chosenInstead)}. Click again, or with Shift, to place here all the same: ${landmarkName(name)}.`;
+}
+
+function placeOf({ chosenInstead, edited, view }: BenchState) {
+  const at = chosenInstead === null ? null : handlePosition(edited.document, chosenInstead);
+  return at === null ? null : toView(view, at);
+}
