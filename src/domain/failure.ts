@@ -59,6 +59,7 @@ export const Failure = z
       highest: Level.nullable(),
       missing: z.array(z.array(LevelReason)).describe('What each way to the level lacks, the nearest first'),
     }),
+    z.object({ code: z.literal('read-before-shed'), readOn: z.string(), shedFrom: z.string() }),
     z.object({ code: z.literal('level-without-sex') }),
     z.object({ code: z.literal('sex-without-level') }),
     z.object({ code: z.literal('strip-not-readable'), answered: z.array(StripAnswer) }),

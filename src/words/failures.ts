@@ -83,6 +83,11 @@ export function wordsFor(failure: Failure): FailureWords {
         happened: `It was acquired on ${dayInWords(failure.acquiredOn)}, before it hatched on ${dayInWords(failure.hatchedOn)}.`,
         advice: 'Correct one of the two days, or leave it open.',
       };
+    case 'read-before-shed':
+      return {
+        happened: `This skin was shed on ${dayInWords(failure.shedFrom)}, so nobody can have read it on ${dayInWords(failure.readOn)}.`,
+        advice: 'Correct the day of the reading, or the day of the molt.',
+      };
     case 'date-in-future':
       return { happened: `${dayInWords(failure.date)} has not come yet.`, advice: 'Give a day up to today.' };
     case 'molts-out-of-order':

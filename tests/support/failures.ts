@@ -12,6 +12,7 @@ export const ONE_OF_EACH_FAILURE: { readonly [Code in FailureCode]: Extract<Fail
   'code-taken': { code: 'code-taken', specimenCode: 'T-1' },
   'dates-reversed': { code: 'dates-reversed', from: '2026-02-02', to: '2026-02-01' },
   'hatched-after-acquired': { code: 'hatched-after-acquired', hatchedOn: '2026-02-02', acquiredOn: '2026-02-01' },
+  'read-before-shed': { code: 'read-before-shed', readOn: '2024-01-01', shedFrom: '2025-02-06' },
   'date-in-future': { code: 'date-in-future', field: 'happenedTo', date: '2030-01-01' },
   'molts-out-of-order': { code: 'molts-out-of-order', date: '2026-02-02', neighbourDate: '2026-02-01' },
   'instars-out-of-order': { code: 'instars-out-of-order', instar: 5, neighbourInstar: 6, neighbourDate: '2026-02-01', recordedBetween: 1 },

@@ -50,7 +50,7 @@ function signingContextOf(context: ApiContext, exuviaId: string): Signing {
   const { archive } = context;
   const exuvia = unwrap(archive.exuviae.get(exuviaId));
   if (!exuvia.recovered) refuse({ code: 'skin-not-recovered', moltId: exuvia.moltId });
-  const { specimenId } = unwrap(archive.molts.get(exuvia.moltId));
+  const { specimenId, happenedFrom } = unwrap(archive.molts.get(exuvia.moltId));
   const skins = archive.exuviae.ofSpecimen(specimenId);
   const skinPhotos = archive.photos.ofSkinsOf(specimenId);
   const animalPhotos = archive.photos.ofAnimal(specimenId);
@@ -64,6 +64,7 @@ function signingContextOf(context: ApiContext, exuviaId: string): Signing {
     determinations: archive.determinations.ofSpecimen(specimenId),
     liveSigns: archive.liveSigns.ofSpecimen(specimenId),
     today: todayOf(context),
+    shedFrom: happenedFrom,
     skinPhotoIds: new Set(skinPhotos.map(({ id }) => id)),
     animalPhotoIds: new Set(animalPhotos.map(({ id }) => id)),
     photoSizes: new Map([...skinPhotos, ...animalPhotos].map((photo) => [photo.id, photo])),

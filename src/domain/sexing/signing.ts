@@ -10,6 +10,8 @@ import { correctedIds, standingOf } from './standing.ts';
 /** What the archive knows about the animal whose skin is being signed for. */
 export interface SigningContext extends Pick<Examined, 'genus' | 'model' | 'exuviaId' | 'skinsInOrder' | 'determinations' | 'liveSigns'> {
   readonly today: string;
+  /** The first day on which the skin can have been shed. */
+  readonly shedFrom: string;
   /** Photos that may serve as evidence: of the animal's skins and of the animal itself. */
   readonly skinPhotoIds: ReadonlySet<string>;
   readonly animalPhotoIds: ReadonlySet<string>;
@@ -18,7 +20,7 @@ export interface SigningContext extends Pick<Examined, 'genus' | 'model' | 'exuv
 }
 
 /**
- * Decides whether a determination may be signed. Failures: `date-in-future`, `sex-without-level`, `level-without-sex`,
+ * Decides whether a determination may be signed. Failures: `date-in-future`, `read-before-shed`, `sex-without-level`, `level-without-sex`,
  * `strip-not-readable`, `evidence-of-another-animal`, `pin-misplaced`, `not-found` and `correction-misplaced` (of the one it corrects),
  * `level-not-supported`.
  */
@@ -39,8 +41,9 @@ function answersWithoutStrip(checklist: Checklist): StripAnswer[] {
   return StripAnswer.options.filter((answer) => checklist[answer] === 'yes' || checklist[answer] === 'no');
 }
 
-function dateFailure(draft: DeterminationDraft, { today }: SigningContext): Failure | null {
-  return draft.readOn > today ? { code: 'date-in-future', field: 'readOn', date: draft.readOn } : null;
+function dateFailure({ readOn }: DeterminationDraft, { today, shedFrom }: SigningContext): Failure | null {
+  if (readOn > today) return { code: 'date-in-future', field: 'readOn', date: readOn };
+  return readOn < shedFrom ? { code: 'read-before-shed', readOn, shedFrom } : null;
 }
 
 function stripFailure(checklist: Checklist): Failure | null {
@@ -88,7 +91,7 @@ function levelFailure(draft: DeterminationDraft, context: SigningContext): Failu
 /** What a draft lets be assessed. A reading that is being corrected no longer speaks for or against its correction. */
 export function examinedBy(
   draft: Pick<DeterminationDraft, 'checklist' | 'reader' | 'evidencePhotoIds' | 'supersedes'>,
-  context: Omit<SigningContext, 'today' | 'skinPhotoIds' | 'photoSizes'>,
+  context: Omit<SigningContext, 'today' | 'shedFrom' | 'skinPhotoIds' | 'photoSizes'>,
 ): Examined {
   return {
     checklist: draft.checklist,

@@ -43,6 +43,10 @@ export const sexingStory: readonly Exchange[] = [
     path: exuvia(memory),
     body: { ...unsexedDraft, sex: 'female' as const, level: 'established' as const, gradeForSkin: null },
   })),
+  fails('POST /api/exuviae/{exuviaId}/determinations', 'refuses a day before the skin was shed', 'read-before-shed', 422, (memory) => ({
+    path: exuvia(memory),
+    body: { ...unsexedDraft, readOn: '2001-01-01', gradeForSkin: null },
+  })),
   fails(
     'POST /api/exuviae/{exuviaId}/determinations',
     'refuses evidence of another animal',

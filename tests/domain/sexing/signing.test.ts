@@ -12,6 +12,7 @@ const CONTEXT: SigningContext = {
   skinsInOrder: ['skin-1', 'skin-2'],
   determinations: [],
   today: '2026-11-25',
+  shedFrom: '2025-02-06',
   skinPhotoIds: new Set(['strip-photo']),
   animalPhotoIds: new Set(['animal-photo']),
   photoSizes: new Map(['strip-photo', 'animal-photo'].map((id) => [id, { widthPx: 4000, heightPx: 3000 }])),
@@ -52,6 +53,11 @@ describe('signing', () => {
 
   it('refuses even a leaning when nothing was seen', () => {
     expect(failureOf({ level: 'leaning', checklist: BLANK_CHECKLIST })).toMatchObject({ code: 'level-not-supported', highest: null });
+  });
+
+  it('refuses a day before the skin was shed and takes that day itself', () => {
+    expect(failureOf({ readOn: '2025-02-05' })).toEqual({ code: 'read-before-shed', readOn: '2025-02-05', shedFrom: '2025-02-06' });
+    expect(failureOf({ readOn: '2025-02-06' })).toBeNull();
   });
 
   it('accepts "unsexed" with any answers, and without a level only', () => {

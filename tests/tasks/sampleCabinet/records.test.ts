@@ -46,12 +46,12 @@ describe.each(specimens.map((entry) => [entry.specimen.code, entry] as const))('
 
   it('has determinations that could have been signed one after another', () => {
     const signed: Determination[] = [];
-    for (const [place, { determinations }] of entry.molts.entries()) {
+    for (const [place, { molt, determinations }] of entry.molts.entries()) {
       for (const { evidence, withdrawnBecause, ...rest } of determinations) {
         const draft = { ...rest, evidencePhotoIds: evidence, supersedes: null };
         const exuviaId = skins[place] ?? '';
         const known = { genus: genus(entry.specimen.taxon), model: SHIPPED_MODEL, liveSigns: [], photoSizes: new Map() };
-        const context = { ...known, exuviaId, skinsInOrder: skins, determinations: signed, today: TODAY };
+        const context = { ...known, exuviaId, skinsInOrder: skins, determinations: signed, today: TODAY, shedFrom: molt.happenedFrom };
         expect(checkDetermination(draft, { ...context, skinPhotoIds, animalPhotoIds })).toEqual({ ok: true, value: draft });
         const withdrawn = withdrawnBecause === null ? null : { at: `${TODAY}T12:00:00.000Z`, reason: withdrawnBecause };
         signed.push({

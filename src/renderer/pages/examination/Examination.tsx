@@ -90,7 +90,7 @@ export function Examination({ sheet, page, today, observer }: Props): ReactEleme
     showForm.current = true;
   };
   const signNow = () => {
-    const { draft, gaps: found } = finished(reading, { observer, today, assessments });
+    const { draft, gaps: found } = finished(reading, { observer, today, shedFrom: sheet.molt.happenedFrom, assessments });
     setGaps(found);
     if (draft === null) return;
     sign.mutate(

@@ -1,6 +1,7 @@
 import type { DeterminationDraft, UnfinishedDetermination } from '../../../domain/sexing/determination.ts';
 import type { Assessment } from '../../../domain/sexing/levels.ts';
 import { rankOf } from '../../../domain/sexing/rank.ts';
+import { dayInWords } from '../../../words/dates.ts';
 import { LEVEL_LABELS } from '../../../words/labels.ts';
 
 /** What is wrong with which field of the conclusion. */
@@ -10,11 +11,16 @@ export const NO_GAPS: Gaps = {};
 
 export type Finished = { readonly draft: DeterminationDraft; readonly gaps: null } | { readonly draft: null; readonly gaps: Gaps };
 
+interface Known {
+  readonly observer: string;
+  readonly today: string;
+  /** The first day on which the skin can have been shed. */
+  readonly shedFrom: string;
+  readonly assessments: Readonly<Record<'female' | 'male', Assessment>>;
+}
+
 /** A reading that can be signed, or what it lacks. */
-export function finished(
-  reading: UnfinishedDetermination,
-  { observer, today, assessments }: { observer: string; today: string; assessments: Readonly<Record<'female' | 'male', Assessment>> },
-): Finished {
+export function finished(reading: UnfinishedDetermination, { observer, today, shedFrom, assessments }: Known): Finished {
   const { sex, level } = reading;
   const reader = (reading.reader ?? observer).trim();
   const gaps: Gaps = {
@@ -22,6 +28,7 @@ export function finished(
     ...((sex === 'female' || sex === 'male') && levelGap(level, assessments[sex])),
     ...(reader === '' && { reader: 'Say who read the skin.' }),
     ...(reading.readOn > today && { readOn: 'This day has not come yet.' }),
+    ...(reading.readOn < shedFrom && { readOn: `This skin was shed on ${dayInWords(shedFrom)}; it was read on that day or later.` }),
   };
   if (sex === null || Object.keys(gaps).length > 0) return { draft: null, gaps };
   const { step: _, ...unsigned } = reading;

@@ -5,7 +5,12 @@ import { finished } from '../../../../src/renderer/pages/examination/gaps.ts';
 
 const NOTHING: Assessment = { highest: null, next: 'leaning', missing: [] };
 const UP_TO_PROBABLE: Assessment = { highest: 'probable', next: 'strong', missing: [] };
-const CONTEXT = { observer: 'Ilse Brandmeier', today: '2026-11-25', assessments: { female: UP_TO_PROBABLE, male: NOTHING } };
+const CONTEXT = {
+  observer: 'Ilse Brandmeier',
+  today: '2026-11-25',
+  shedFrom: '2025-02-06',
+  assessments: { female: UP_TO_PROBABLE, male: NOTHING },
+};
 
 const READING: UnfinishedDetermination = {
   sex: 'female',
@@ -43,6 +48,7 @@ describe('a reading that is to be signed', () => {
     ['a sex that the answers do not support', { sex: 'male', level: 'leaning' }, ['level']],
     ['a reader that was cleared', { reader: '  ' }, ['reader']],
     ['a day that has not come', { readOn: '2026-11-26' }, ['readOn']],
+    ['a day before the skin was shed', { readOn: '2025-02-05' }, ['readOn']],
     ['several things at once', { sex: null, reader: '', readOn: '2027-01-01' }, ['sex', 'reader', 'readOn']],
   ])('is not signed with %s', (_, changes, fields) => {
     const { draft, gaps } = finished({ ...READING, ...changes }, CONTEXT);
