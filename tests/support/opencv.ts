@@ -8,13 +8,15 @@ interface OpenCv {
   readonly CV_64F: number;
   readonly CV_32F: number;
   readonly DICT_4X4_50: number;
-  readonly Mat: new () => { readonly data: Uint8Array; delete(): void };
+  readonly Mat: new () => { readonly data: Uint8Array; readonly data64F: Float64Array; delete(): void };
   getPredefinedDictionary(name: number): {
     generateImageMarker(id: number, sidePx: number, drawn: object, border: number): void;
     delete(): void;
   };
   matFromArray(rows: number, columns: number, type: number, values: readonly number[]): { delete(): void };
   findHomography(from: object, to: object): { readonly data64F: Float64Array; delete(): void };
+  solvePnP(object: object, image: object, camera: object, distortion: object, rotation: object, translation: object): boolean;
+  Rodrigues(rotation: object, matrix: object): void;
   fitEllipseDirect(points: object): { center: { x: number; y: number }; size: { width: number; height: number }; angle: number };
 }
 
@@ -76,5 +78,42 @@ export async function openCvHomography(): Promise<(plane: readonly PlanePoint[],
     const [a = 0, b = 0, c = 0, d = 0, e = 0, f = 0, g = 0, h = 0, i = 0] = found.data64F;
     for (const matrix of [from, to, found]) matrix.delete();
     return [a, b, c, d, e, f, g, h, i];
+  };
+}
+
+export interface ReferencePose {
+  readonly tiltDeg: number;
+  /** Of the camera over the plane. */
+  readonly heightMm: number;
+}
+
+/** OpenCV's solvePnP (iterative) for points of a plane seen without distortion; its pixel centers are whole numbers. */
+export async function openCvPose(): Promise<
+  (plane: readonly PlanePoint[], image: readonly ImagePoint[], focalPx: number, centre: ImagePoint) => ReferencePose
+> {
+  const loading: Promise<OpenCv> = createRequire(import.meta.url)('@techstark/opencv-js');
+  const cv = await loading;
+  return (plane, image, focalPx, centre) => {
+    const object = cv.matFromArray(
+      plane.length,
+      3,
+      cv.CV_64F,
+      plane.flatMap(({ xMm, yMm }) => [xMm, yMm, 0]),
+    );
+    const seen = cv.matFromArray(
+      image.length,
+      2,
+      cv.CV_64F,
+      image.flatMap(({ xPx, yPx }) => [xPx - 0.5, yPx - 0.5]),
+    );
+    const camera = cv.matFromArray(3, 3, cv.CV_64F, [focalPx, 0, centre.xPx - 0.5, 0, focalPx, centre.yPx - 0.5, 0, 0, 1]);
+    const distortion = cv.matFromArray(1, 4, cv.CV_64F, [0, 0, 0, 0]);
+    const [turned, moved, matrix] = [new cv.Mat(), new cv.Mat(), new cv.Mat()];
+    if (!cv.solvePnP(object, seen, camera, distortion, turned, moved)) throw new Error('Expected OpenCV to find a pose');
+    cv.Rodrigues(turned, matrix);
+    const [, , c = 0, , , f = 0, , , i = 0] = matrix.data64F;
+    const [x = 0, y = 0, z = 0] = moved.data64F;
+    for (const made of [object, seen, camera, distortion, turned, moved, matrix]) made.delete();
+    return { tiltDeg: (Math.acos(Math.min(1, Math.abs(i))) * 180) / Math.PI, heightMm: Math.abs(c * x + f * y + i * z) };
   };
 }

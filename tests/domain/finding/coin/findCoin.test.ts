@@ -71,7 +71,7 @@ describe('the rim of a coin in the rendered photos', () => {
       expect(first && medianOf(offRim(first.rim.ellipse, rim)), photo.name).toBeLessThan(1.5);
       expect(first?.confidence).toBeGreaterThan(0.5);
     }
-  });
+  }, 120_000);
 });
 
 describe('the rim of a drawn disk', () => {
