@@ -249,14 +249,36 @@ describe('records', () => {
   });
 
   test('preferences start as the first ones and stay as set', async () => {
-    expect(archive.preferences.get()).toEqual({ theme: 'system', inches: false, begunEmpty: false, observer: '', feedingTable: null });
-    archive.preferences.set({ theme: 'dark', inches: true, begunEmpty: false, observer: 'A. Keeper', feedingTable: null });
-    archive.preferences.set({ theme: 'light', inches: true, begunEmpty: true, observer: 'A. Keeper', feedingTable: null });
+    expect(archive.preferences.get()).toEqual({
+      theme: 'system',
+      inches: false,
+      begunEmpty: false,
+      observer: '',
+      moltNotices: false,
+      feedingTable: null,
+    });
+    archive.preferences.set({
+      theme: 'dark',
+      inches: true,
+      begunEmpty: false,
+      observer: 'A. Keeper',
+      moltNotices: false,
+      feedingTable: null,
+    });
+    archive.preferences.set({
+      theme: 'light',
+      inches: true,
+      begunEmpty: true,
+      observer: 'A. Keeper',
+      moltNotices: false,
+      feedingTable: null,
+    });
     expect((await test_.reopen()).preferences.get()).toEqual({
       theme: 'light',
       inches: true,
       begunEmpty: true,
       observer: 'A. Keeper',
+      moltNotices: false,
       feedingTable: null,
     });
   });

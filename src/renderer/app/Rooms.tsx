@@ -9,6 +9,8 @@ import { IntakePage } from '../pages/intake/IntakePage.tsx';
 import { IntakeSign } from '../pages/intake/IntakeSign.tsx';
 import { LadderPage } from '../pages/ladder/LadderPage.tsx';
 import { SpecimenPage } from '../pages/specimen/SpecimenPage.tsx';
+import { useMoltNotices } from '../pages/watch/useMoltNotices.ts';
+import { WatchPage } from '../pages/watch/WatchPage.tsx';
 import { EmptyState } from '../parts/EmptyState.tsx';
 import { IconButton } from '../parts/IconButton.tsx';
 import { PageHead } from '../parts/PageHead.tsx';
@@ -27,6 +29,7 @@ const ROOMS = [
   { to: '/bench', name: 'Bench' },
   { to: '/ladder', name: 'Ladder' },
   { to: '/examination', name: 'Examination' },
+  { to: '/watch', name: 'Watch' },
 ] as const satisfies readonly { to: string; name: string; also?: string }[];
 
 /** While the program behind the page gives no answer. */
@@ -41,6 +44,7 @@ export function Rooms({ answers }: { answers: boolean }): ReactElement {
   const themeIsKnown = useTheme();
   useArrival(location);
   useStrayDrops();
+  useMoltNotices();
   const onBench = inRoom(location, '/bench');
   return (
     <div className={[style['frame'], onBench && style['dark'], !themeIsKnown && style['unseen']].filter(Boolean).join(' ')}>
@@ -90,6 +94,7 @@ export function Rooms({ answers }: { answers: boolean }): ReactElement {
             <Route path="/bench/:photoId?">{({ photoId }) => <BenchPage photoId={photoId ?? null} />}</Route>
             <Route path="/ladder/:specimenId?">{({ specimenId }) => <LadderPage specimenId={specimenId ?? null} />}</Route>
             <Route path="/examination/:exuviaId?">{({ exuviaId }) => <ExaminationPage exuviaId={exuviaId ?? null} />}</Route>
+            <Route path="/watch/:specimenId?">{({ specimenId }) => <WatchPage specimenId={specimenId ?? null} />}</Route>
             <Route>
               <PageHead title="Nothing here" />
               <EmptyState title="No such room">The address leads nowhere. Choose a room above.</EmptyState>

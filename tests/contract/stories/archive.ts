@@ -2,7 +2,7 @@ import { expect } from 'vitest';
 import type { Preferences } from '../../../src/domain/preferences.ts';
 import { type Exchange, fails, succeeds } from '../exchange.ts';
 
-const dark: Preferences = { theme: 'dark', inches: true, begunEmpty: true, observer: 'R. Reader', feedingTable: null };
+const dark: Preferences = { theme: 'dark', inches: true, begunEmpty: true, observer: 'R. Reader', moltNotices: false, feedingTable: null };
 
 export const archiveStory: readonly Exchange[] = [
   succeeds(

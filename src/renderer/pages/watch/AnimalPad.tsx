@@ -1,0 +1,85 @@
+import { type ReactElement, useEffect, useId, useRef, useState } from 'react';
+import { Link } from 'wouter';
+import type { WatchBoard, WatchedAnimal } from '../../../api/contract/watch.ts';
+import type { ObservationDraft, ObservationKind } from '../../../domain/care/observation.ts';
+import { SEEN_LABELS } from '../../../words/observations.ts';
+import { useAnswer, useChange } from '../../client/queries.ts';
+import { Button } from '../../parts/Button.tsx';
+import { IconButton } from '../../parts/IconButton.tsx';
+import { FailureNotice } from '../../parts/Notice.tsx';
+import { useToast } from '../../parts/Toast.tsx';
+import style from './AnimalPad.module.css';
+import { LatestSeen } from './LatestSeen.tsx';
+import { MoltClock } from './MoltClock.tsx';
+import { ObservationKeys } from './ObservationKeys.tsx';
+import { PremoltFacts } from './PremoltFacts.tsx';
+import { SpanForm } from './SpanForm.tsx';
+import { StagePhotos } from './StagePhotos.tsx';
+import { WhenField } from './WhenField.tsx';
+import { momentFromField, momentHere } from './wallClock.ts';
+
+interface Props {
+  animal: WatchedAnimal;
+  board: WatchBoard;
+  /** When the board came, on this window's clock. */
+  askedAtMs: number;
+  onClose: () => void;
+}
+
+/** One animal under the thumb: what is known, and a key for everything that can be seen of it. */
+export function AnimalPad({ animal, board, askedAtMs, onClose }: Props): ReactElement {
+  const { specimen, timer, suspicion } = animal;
+  const [when, setWhen] = useState('');
+  const [open, setOpen] = useState<'span' | 'photos' | null>(null);
+  const { data: preferences } = useAnswer('GET /api/preferences', {});
+  const note = useChange('POST /api/specimens/{specimenId}/observations');
+  const takeBack = useChange('DELETE /api/observations/{observationId}');
+  const toast = useToast();
+  const headingId = useId();
+  const heading = useRef<HTMLHeadingElement>(null);
+  useEffect(() => heading.current?.focus(), []);
+  // The archive's clock, as far as this window's has run on since: they differ where a shell was started with a time of its own.
+  const now = () => new Date(Date.parse(board.at) + Date.now() - askedAtMs).toISOString();
+
+  const put = (kind: ObservationKind, span: ObservationDraft['span'] = null) => {
+    const moment = momentFromField(when) ?? momentHere(now());
+    const body: ObservationDraft = { kind, moment, observer: preferences?.observer ?? '', note: '', source: { kind: 'hand' }, span };
+    note.mutate(
+      { path: { specimenId: specimen.id }, body },
+      {
+        onSuccess: ({ id }) => {
+          setWhen('');
+          setOpen(null);
+          const undo = () => takeBack.mutate({ path: { observationId: id } }, { onSuccess: () => toast({ message: 'Taken back.' }) });
+          toast({ message: `Noted of ${specimen.code}: ${SEEN_LABELS[kind]}.`, action: { label: 'Undo', run: undo } });
+        },
+      },
+    );
+  };
+
+  return (
+    <section className={style['pad']} aria-labelledby={headingId}>
+      <header className={style['head']}>
+        <h2 id={headingId} ref={heading} tabIndex={-1}>
+          <Link to={`/specimens/${specimen.id}`}>{specimen.code}</Link> {specimen.name}
+        </h2>
+        <IconButton icon="close" label={`Close ${specimen.code}`} onClick={onClose} />
+      </header>
+      {timer && <MoltClock timer={timer} askedAtMs={askedAtMs} />}
+      {note.error && <FailureNotice error={note.error} />}
+      {takeBack.error && <FailureNotice error={takeBack.error} />}
+      <WhenField value={when} onChange={setWhen} latest={now()} />
+      <ObservationKeys animal={animal} busy={note.isPending} onSeen={put} />
+      <div className={style['more']}>
+        <Button onClick={() => setOpen('span')}>Leg span measured …</Button>
+        <Button icon="photo" onClick={() => setOpen('photos')}>
+          Times from photos …
+        </Button>
+      </div>
+      {!timer && <PremoltFacts suspicion={suspicion} />}
+      <LatestSeen animal={animal} />
+      {open === 'span' && <SpanForm busy={note.isPending} onTaken={(span) => put('span-measured', span)} onClose={() => setOpen(null)} />}
+      {open === 'photos' && <StagePhotos specimen={specimen} observer={preferences?.observer ?? ''} onClose={() => setOpen(null)} />}
+    </section>
+  );
+}

@@ -1,0 +1,31 @@
+import type { ReactElement } from 'react';
+import type { WatchedAnimal } from '../../../api/contract/watch.ts';
+import { dayInWords } from '../../../words/dates.ts';
+import style from './EverybodyList.module.css';
+
+interface Props {
+  animals: readonly WatchedAnimal[];
+  chosen: string | null;
+  onChoose: (specimenId: string) => void;
+}
+
+/** Every animal kept, as one large key each: the first of two taps. */
+export function EverybodyList({ animals, chosen, onChoose }: Props): ReactElement {
+  return (
+    <section aria-labelledby="watch-everybody">
+      <h2 id="watch-everybody" className={style['heading']}>
+        Everybody
+      </h2>
+      <ul className={style['keys']}>
+        {animals.map(({ specimen, suspicion }) => (
+          <li key={specimen.id}>
+            <button type="button" className={style['key']} aria-pressed={chosen === specimen.id} onClick={() => onChoose(specimen.id)}>
+              <strong>{specimen.code}</strong> {specimen.name}
+              <small>{suspicion.lastMealOn ? `ate ${dayInWords(suspicion.lastMealOn)}` : 'no meal noted since its last molt'}</small>
+            </button>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,63 @@
+import { type ReactElement, useEffect, useState } from 'react';
+import { type MoltTimer, stateAfter } from '../../../domain/care/moltTimer.ts';
+import { durationInWords, momentInWords } from '../../../words/dates.ts';
+import { Notice } from '../../parts/Notice.tsx';
+import style from './MoltClock.module.css';
+import { paceInWords } from './needWords.ts';
+
+const STATES: Readonly<Record<MoltTimer['state'], string>> = {
+  usual: 'Within what is usual',
+  'look-closer': 'Longer than usual: look closer, touch nothing',
+  concern: 'Too long: ask somebody who knows, now',
+  'clock-set-back': 'The clock of this machine stands before the start',
+};
+
+const REDRAWN_EVERY_MS = 15_000;
+
+/** How long a molt has taken, against what is usual for its size, with what to do and what to leave alone. */
+export function MoltClock({ timer, askedAtMs }: { timer: MoltTimer; askedAtMs: number }): ReactElement {
+  const sinceMinutes = useMinutesSince(askedAtMs);
+  const elapsed = timer.elapsedMinutes === null ? null : timer.elapsedMinutes + sinceMinutes;
+  const state = elapsed === null ? 'clock-set-back' : stateAfter(elapsed, timer);
+  const share = (minutes: number) => Math.min(1, minutes / (timer.concernAfterMinutes * 1.15));
+  return (
+    <div className={`${style['clock']} ${style[state]}`}>
+      <p className={style['time']}>
+        <output aria-live="off">{elapsed === null ? '–' : `${timer.startSeen ? '' : 'at least '}${durationInWords(elapsed)}`}</output>
+        <span>since {momentInWords(timer.startedAt)}</span>
+      </p>
+      <svg className={style['scale']} viewBox="0 0 100 8" preserveAspectRatio="none" aria-hidden="true">
+        <rect x="0" y="3" width="100" height="2" className={style['track']} />
+        {elapsed !== null && <rect x="0" y="3" width={100 * share(elapsed)} height="2" className={style['run']} />}
+        {[timer.lookCloserAfterMinutes, timer.concernAfterMinutes].map((minutes) => (
+          <rect key={minutes} x={100 * share(minutes) - 0.2} y="0" width="0.4" height="8" className={style['limit']} />
+        ))}
+      </svg>
+      <p role="status" className={style['state']}>
+        {STATES[state]}
+      </p>
+      <p className={style['pace']}>
+        Usual {timer.sizeKnown ? 'for its size' : 'for juveniles, as its size is not known'}: {paceInWords(timer.size)}. Look closer after{' '}
+        {durationInWords(timer.lookCloserAfterMinutes)}, concern after {durationInWords(timer.concernAfterMinutes)}.
+      </p>
+      {state === 'concern' ? (
+        <Notice tone="warning" title="Ask now">
+          The skin may be hardening on the animal. Do not pull. Keep water and moisture as they are. Ask an experienced keeper, and defer to
+          a veterinarian with exotic-animal experience.
+        </Notice>
+      ) : (
+        <p className={style['leave']}>Remove nothing, touch nothing, dim the light. No live prey in the enclosure.</p>
+      )}
+      {state === 'clock-set-back' && <p>The start stays as it was noted. Set the clock of this machine, and the time runs on.</p>}
+    </div>
+  );
+}
+
+function useMinutesSince(ms: number): number {
+  const [now, setNow] = useState(() => Date.now());
+  useEffect(() => {
+    const timer = setInterval(() => setNow(Date.now()), REDRAWN_EVERY_MS);
+    return () => clearInterval(timer);
+  }, []);
+  return Math.max(0, now - ms) / 60_000;
+}

@@ -1,0 +1,42 @@
+import type { FeedingHold } from '../../../domain/care/feedingHold.ts';
+import type { Wait } from '../../../domain/care/feedingTable.ts';
+import type { SpanNow } from '../../../domain/care/spanNow.ts';
+import type { WaitDifference } from '../../../domain/care/tableDifference.ts';
+import { inchesFromMm } from '../../../domain/units.ts';
+import { counted } from '../../../words/counts.ts';
+
+/** "21 days", "1 month". */
+export function waitInWords({ count, unit }: Wait): string {
+  return counted(count, unit === 'days' ? 'day' : 'month');
+}
+
+/** What span the wait was taken for, and why it is the longer one of two. */
+export function spanInWordsOf({ span, straddles }: FeedingHold): string {
+  if (span === null) return 'Its size is not known, so it waits as the longest.';
+  const size = `Leg span about ${millimeters(span.spanMm)} mm (${millimeters(span.lowMm)} to ${millimeters(span.highMm)})`;
+  const from = spanSourceInWords(span);
+  return straddles ? `${size}, ${from}: this meets more than one wait, and the longest counts.` : `${size}, ${from}.`;
+}
+
+function spanSourceInWords({ from }: SpanNow): string {
+  if (from.kind === 'animal') return 'measured on the animal';
+  const skin = from.measured === 'leg-span' ? 'its last skin' : 'the carapace of its last skin alone';
+  return from.factor.from === 'own-skins' ? `foretold from ${skin} and its own growth` : `foretold from ${skin} and usual growth`;
+}
+
+/** "over 50.8 mm (2 in) and under 101.6 mm (4 in)". */
+export function spansInWords({ fromMm, fromIncluded, to }: Pick<WaitDifference, 'fromMm' | 'fromIncluded' | 'to'>): string {
+  if (to && to.mm === fromMm) return `exactly ${length(fromMm)}`;
+  const low = fromMm === 0 ? null : `${fromIncluded ? 'from' : 'over'} ${length(fromMm)}`;
+  const high = to ? `${to.included ? 'up to' : 'under'} ${length(to.mm)}` : null;
+  if (low && high) return `${low}, ${high}`;
+  return low ?? high ?? 'all animals';
+}
+
+function length(mm: number): string {
+  return `${Number(mm.toFixed(1))} mm (${Number(inchesFromMm(mm).toFixed(2))} in)`;
+}
+
+function millimeters(mm: number): string {
+  return String(Math.round(mm));
+}

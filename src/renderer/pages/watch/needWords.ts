@@ -1,0 +1,127 @@
+import type { FeedingHold } from '../../../domain/care/feedingHold.ts';
+import { MOLT_PACES, type MoltTimer } from '../../../domain/care/moltTimer.ts';
+import type { Suspicion } from '../../../domain/care/suspicion.ts';
+import type { Need, WatchItem } from '../../../domain/care/watchItem.ts';
+import { listed } from '../../../words/counts.ts';
+import { dayInWords, daysInWords, durationInWords, momentInWords, spanInWords } from '../../../words/dates.ts';
+import { capitalized } from '../../../words/labels.ts';
+import { fangColorInWords, SEEN_LABELS } from '../../../words/observations.ts';
+import { spanInWordsOf, waitInWords } from './holdWords.ts';
+
+export interface NeedWords {
+  readonly title: string;
+  /** One line: why this animal stands here. */
+  readonly why: string;
+}
+
+export function needInWords(need: Need): NeedWords {
+  switch (need.kind) {
+    case 'molting':
+      return { title: MOLT_TITLES[need.timer.state], why: moltWhy(need.timer) };
+    case 'hardening':
+      return { title: 'Hardening after its molt', why: holdWhy(need.hold) };
+    case 'feeding-hold':
+      return { title: 'No prey yet', why: holdWhy(need.hold) };
+    case 'molt-to-record':
+      return { title: 'A molt to put on record', why: `Seen free of its skin on ${dayInWords(need.moltedOn)}.` };
+    case 'skin-to-recover':
+      return { title: 'A skin to recover', why: `Molted on ${dayInWords(need.moltedOn)}; nothing is on record about the skin.` };
+    case 'skin-to-read':
+      return {
+        title: 'A skin to read',
+        why: `Of the molt on ${dayInWords(need.moltedOn)}; still missing: ${listed(need.missing.map((one) => READING_STEPS[one]))}.`,
+      };
+    case 'premolt':
+      return {
+        title: need.suspicion.level === 'suspected' ? 'Premolt suspected' : 'Premolt strongly suspected',
+        why: premoltWhy(need.suspicion),
+      };
+    case 'molt-overdue':
+      return { title: 'Molt later than foretold', why: `Expected by ${dayInWords(need.forecast.to)}, ${daysInWords(need.days)} ago.` };
+    case 'molt-due':
+      return { title: 'Molt expected', why: `Most likely ${spanInWords(need.forecast.from, need.forecast.to)}, from its earlier dates.` };
+  }
+}
+
+/** The one next step: its words, and the room it is taken in where that is another one. */
+export function stepOf({ need, action, specimenId }: WatchItem): { readonly words: string; readonly to: string | null } {
+  switch (action) {
+    case 'look-in':
+      return { words: 'Look in, note the stage', to: null };
+    case 'ask-a-veterinarian':
+      return { words: 'Read what to do now', to: null };
+    case 'set-the-clock':
+      return { words: 'Check the clock of this machine', to: null };
+    case 'note-fangs':
+      return { words: 'Look at the fangs, note their color', to: null };
+    case 'wait':
+      return { words: need.kind === 'feeding-hold' ? `Wait until ${dayInWords(need.hold.until)}` : 'Wait', to: null };
+    case 'record-molt':
+      return { words: 'Put it on record', to: `/specimens/${specimenId}` };
+    case 'record-skin':
+      return { words: 'Record its skin', to: `/specimens/${specimenId}` };
+    case 'read-skin':
+      return readingStep(need, specimenId);
+    case 'stop-offering-prey':
+      return { words: 'Offer no prey; keep the water full', to: null };
+    case 'watch-for-signs':
+      return { words: 'Look for signs', to: null };
+  }
+}
+
+const MOLT_TITLES: Readonly<Record<MoltTimer['state'], string>> = {
+  usual: 'Molting now',
+  'look-closer': 'Molting for longer than usual',
+  concern: 'Molting for too long',
+  'clock-set-back': 'Molting; the clock does not fit',
+};
+
+const READING_STEPS = { photo: 'a photo', measuring: 'its sizes', sexing: 'an examination' } as const;
+
+function readingStep(need: Need, specimenId: string): { words: string; to: string } {
+  if (need.kind !== 'skin-to-read' || need.missing.includes('photo')) return { words: 'Bring photos in', to: `/intake/${specimenId}` };
+  return need.missing.includes('measuring')
+    ? { words: 'Measure it on the Bench', to: '/bench' }
+    : { words: 'Examine it', to: `/examination/${need.exuviaId}` };
+}
+
+function moltWhy({ elapsedMinutes, startSeen, startedAt, size, sizeKnown, lastStage }: MoltTimer): string {
+  const began = `${capitalized(startSeen ? SEEN_LABELS['turned-over'] : 'found molting')} ${momentInWords(startedAt)}`;
+  if (elapsedMinutes === null) return `${began}: later than the clock of this machine says it is now.`;
+  const passed = `${startSeen ? '' : 'at least '}${durationInWords(elapsedMinutes)} ago`;
+  const stage = lastStage === 'turned-over' ? '' : ` Last seen: ${SEEN_LABELS[lastStage]}.`;
+  return `${began}, ${passed}. Usual for ${sizeKnown ? SIZE_NAMES[size] : 'juveniles (its size is not known)'}: ${paceInWords(size)}.${stage}`;
+}
+
+const SIZE_NAMES = { smallest: 'the smallest spiderlings', juvenile: 'juveniles', large: 'large animals' } as const;
+
+export function paceInWords(size: MoltTimer['size']): string {
+  const { from, to } = MOLT_PACES[size].usualMinutes;
+  if (from === to) return 'about half an hour';
+  return size === 'large' ? 'several hours, up to a day' : `${durationInWords(from)} to ${durationInWords(to)}`;
+}
+
+function holdWhy(hold: FeedingHold): string {
+  const fangs = hold.fangs ? `fangs ${fangColorInWords(hold.fangs.color)}` : 'fangs not noted yet';
+  const date = hold.missing.includes('date') ? `until ${dayInWords(hold.until)}` : `date reached on ${dayInWords(hold.until)}`;
+  return `Molted on ${dayInWords(hold.moltedOn)}; ${waitInWords(hold.wait)} ${date}, ${fangs}. ${spanInWordsOf(hold)}`;
+}
+
+function premoltWhy({ items, points, daysSinceMeal }: Suspicion): string {
+  const seen = items.filter((item) => item.points > 0).map(itemInWords);
+  const meal = daysSinceMeal === null ? 'No meal noted' : `Last meal ${daysInWords(daysSinceMeal)} ago`;
+  return `${capitalized(listed(seen))} (${points} points). ${meal}.`;
+}
+
+export function itemInWords(item: Suspicion['items'][number]): string {
+  switch (item.kind) {
+    case 'sign':
+      return SEEN_LABELS[item.sign];
+    case 'refused':
+      return item.times === 1 ? 'refused food' : `refused food ${item.times} times`;
+    case 'ate-after-signs':
+      return `ate on ${dayInWords(item.on)}, after these signs`;
+    case 'forecast':
+      return item.place === 'overdue' ? 'later than its dates foretell' : 'within the days its dates foretell';
+  }
+}
