@@ -2,7 +2,7 @@ import { expect, test } from '../support/hosts.ts';
 import { Keeper, type Room } from '../support/keeper.ts';
 import { expectAccessible, expectNoSidewaysScroll } from '../support/pageChecks.ts';
 
-const ROOMS: readonly Room[] = ['Cabinet', 'Intake', 'Bench', 'Ladder', 'Examination'];
+const ROOMS: readonly Room[] = ['Cabinet', 'Intake', 'Bench', 'Ladder', 'Examination', 'Watch'];
 
 /** The pages behind the rooms: how to get to each, and what says that it is there. */
 const PLACES: readonly { readonly name: string; readonly go: (keeper: Keeper) => Promise<void> }[] = [
@@ -13,6 +13,14 @@ const PLACES: readonly { readonly name: string; readonly go: (keeper: Keeper) =>
       await keeper.goTo('Cabinet');
       await keeper.animal('FH-03').getByRole('link').click();
       await expect(keeper.page.getByRole('heading', { name: 'Life line' })).toBeVisible();
+    },
+  },
+  {
+    name: 'the notes of one animal',
+    go: async (keeper) => {
+      await keeper.goTo('Watch');
+      await keeper.page.getByRole('region', { name: 'Everybody' }).getByRole('button', { name: /FH-03/ }).click();
+      await expect(keeper.page.getByRole('group', { name: 'Fangs' })).toBeVisible();
     },
   },
   {

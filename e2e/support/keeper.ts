@@ -1,7 +1,7 @@
 import { expect, type Locator, type Page } from '@playwright/test';
 import { BenchRoom } from './benchRoom.ts';
 
-export type Room = 'Cabinet' | 'Intake' | 'Bench' | 'Ladder' | 'Examination';
+export type Room = 'Cabinet' | 'Intake' | 'Bench' | 'Ladder' | 'Examination' | 'Watch';
 
 /** What a keeper gives to a photo that waits in Intake. */
 export interface Giving {

@@ -42,7 +42,8 @@ export function Rooms({ answers }: { answers: boolean }): ReactElement {
   const [cabinetView, setCabinetView] = useState(FIRST_VIEW);
   const [settingsOpen, setSettingsOpen] = useState(false);
   const themeIsKnown = useTheme();
-  useArrival(location);
+  // Choosing an animal in Watch is no other page: its keys take the focus.
+  useArrival(inRoom(location, '/watch') ? '/watch' : location);
   useStrayDrops();
   useMoltNotices();
   const onBench = inRoom(location, '/bench');

@@ -23,7 +23,9 @@ export function MoltClock({ timer, askedAtMs }: { timer: MoltTimer; askedAtMs: n
   return (
     <div className={`${style['clock']} ${style[state]}`}>
       <p className={style['time']}>
-        <output aria-live="off">{elapsed === null ? '–' : `${timer.startSeen ? '' : 'at least '}${durationInWords(elapsed)}`}</output>
+        <span role="timer" className={style['passed']}>
+          {elapsed === null ? '–' : `${timer.startSeen ? '' : 'at least '}${durationInWords(elapsed)}`}
+        </span>
         <span>since {momentInWords(timer.startedAt)}</span>
       </p>
       <svg className={style['scale']} viewBox="0 0 100 8" preserveAspectRatio="none" aria-hidden="true">

@@ -6,58 +6,31 @@ import { useAnswer } from '../../client/queries.ts';
 import { FailureNotice } from '../../parts/Notice.tsx';
 import style from './PairingTables.module.css';
 
+interface Row {
+  readonly specimenId: string;
+  readonly cells: readonly [string, string];
+}
+
 /** Who could be paired, side by side and matched with nobody. */
 export function PairingTables({ animals }: { animals: readonly WatchedAnimal[] }): ReactElement | null {
   const pairing = useAnswer('GET /api/watch/pairing', {});
   if (pairing.error) return <FailureNotice error={pairing.error} />;
-  if (!pairing.data || pairing.data.males.length + pairing.data.females.length === 0) return null;
-  const { males, females } = pairing.data;
-  const named = (id: string) => {
-    const specimen = animals.find((animal) => animal.specimen.id === id)?.specimen;
-    return <Link to={`/specimens/${id}`}>{[specimen?.code, specimen?.name].filter(Boolean).join(' ')}</Link>;
-  };
+  if (!pairing.data) return null;
+  const males = pairing.data.males.map(({ specimenId, ultimateMoltOn, daysSinceUltimateMolt, spermWebsOn }): Row => {
+    return { specimenId, cells: [since(ultimateMoltOn, daysSinceUltimateMolt), spermWebsOn.map(dayInWords).join(', ') || 'none noted'] };
+  });
+  const females = pairing.data.females.map(({ specimenId, lastMoltOn, daysSinceLastMolt, forecast }): Row => {
+    return {
+      specimenId,
+      cells: [since(lastMoltOn, daysSinceLastMolt), forecast ? spanInWords(forecast.from, forecast.to) : 'no forecast'],
+    };
+  });
   return (
     <section aria-labelledby="watch-pairing" className={style['pairing']}>
       <h2 id="watch-pairing">Pairing</h2>
       <div className={style['tables']}>
-        <table>
-          <caption>Mature males</caption>
-          <thead>
-            <tr>
-              <th scope="col">Animal</th>
-              <th scope="col">Ultimate molt</th>
-              <th scope="col">Sperm webs</th>
-            </tr>
-          </thead>
-          <tbody>
-            {males.map(({ specimenId, ultimateMoltOn, daysSinceUltimateMolt, spermWebsOn }) => (
-              <tr key={specimenId}>
-                <td>{named(specimenId)}</td>
-                <td>{ultimateMoltOn && daysSinceUltimateMolt !== null ? since(ultimateMoltOn, daysSinceUltimateMolt) : 'not on record'}</td>
-                <td>{spermWebsOn.map(dayInWords).join(', ') || 'none noted'}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-        <table>
-          <caption>Grown females</caption>
-          <thead>
-            <tr>
-              <th scope="col">Animal</th>
-              <th scope="col">Last molt</th>
-              <th scope="col">Next expected</th>
-            </tr>
-          </thead>
-          <tbody>
-            {females.map(({ specimenId, lastMoltOn, daysSinceLastMolt, forecast }) => (
-              <tr key={specimenId}>
-                <td>{named(specimenId)}</td>
-                <td>{lastMoltOn && daysSinceLastMolt !== null ? since(lastMoltOn, daysSinceLastMolt) : 'not on record'}</td>
-                <td>{forecast ? spanInWords(forecast.from, forecast.to) : 'no forecast'}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
+        <Table caption="Mature males" heads={['Ultimate molt', 'Sperm webs']} rows={males} animals={animals} />
+        <Table caption="Grown females" heads={['Last molt', 'Next molt expected']} rows={females} animals={animals} />
       </div>
       <p className={style['note']}>
         A molt throws away the sperm a female has stored. Animals stand here once a sperm web, an egg sac or "mature" is noted.
@@ -66,6 +39,45 @@ export function PairingTables({ animals }: { animals: readonly WatchedAnimal[] }
   );
 }
 
-function since(day: string, days: number): string {
-  return `${dayInWords(day)}, ${daysInWords(days)} ago`;
+interface TableProps {
+  caption: string;
+  heads: readonly [string, string];
+  rows: readonly Row[];
+  animals: readonly WatchedAnimal[];
+}
+
+function Table({ caption, heads, rows, animals }: TableProps): ReactElement | null {
+  if (rows.length === 0) return null;
+  return (
+    <table>
+      <caption>{caption}</caption>
+      <thead>
+        <tr>
+          {['Animal', ...heads].map((head) => (
+            <th key={head} scope="col">
+              {head}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map(({ specimenId, cells }) => {
+          const specimen = animals.find((animal) => animal.specimen.id === specimenId)?.specimen;
+          return (
+            <tr key={specimenId}>
+              <td>
+                <Link to={`/specimens/${specimenId}`}>{[specimen?.code, specimen?.name].filter(Boolean).join(' ')}</Link>
+              </td>
+              <td>{cells[0]}</td>
+              <td>{cells[1]}</td>
+            </tr>
+          );
+        })}
+      </tbody>
+    </table>
+  );
+}
+
+function since(day: string | null, days: number | null): string {
+  return day === null || days === null ? 'not on record' : `${dayInWords(day)}, ${daysInWords(days)} ago`;
 }

@@ -63,23 +63,25 @@ export function WaitRows({ rows, onChange }: Props): ReactElement {
                   </select>
                 )}
               </td>
-              <td className={style['wait']}>
-                <input
-                  type="number"
-                  min="0"
-                  max="366"
-                  aria-label={`Row ${place + 1}, wait`}
-                  value={Number.isNaN(row.wait.count) ? '' : row.wait.count}
-                  onChange={(event) => put(place, { wait: { ...row.wait, count: event.target.valueAsNumber } })}
-                />
-                <select
-                  aria-label={`Row ${place + 1}, unit of the wait`}
-                  value={row.wait.unit}
-                  onChange={(event) => put(place, { wait: { ...row.wait, unit: event.target.value === 'months' ? 'months' : 'days' } })}
-                >
-                  <option value="days">days</option>
-                  <option value="months">calendar months</option>
-                </select>
+              <td>
+                <div className={style['wait']}>
+                  <input
+                    type="number"
+                    min="0"
+                    max="366"
+                    aria-label={`Row ${place + 1}, wait`}
+                    value={Number.isNaN(row.wait.count) ? '' : row.wait.count}
+                    onChange={(event) => put(place, { wait: { ...row.wait, count: event.target.valueAsNumber } })}
+                  />
+                  <select
+                    aria-label={`Row ${place + 1}, unit of the wait`}
+                    value={row.wait.unit}
+                    onChange={(event) => put(place, { wait: { ...row.wait, unit: event.target.value === 'months' ? 'months' : 'days' } })}
+                  >
+                    <option value="days">days</option>
+                    <option value="months">calendar months</option>
+                  </select>
+                </div>
               </td>
               <td>
                 {place > 0 && (
@@ -95,7 +97,7 @@ export function WaitRows({ rows, onChange }: Props): ReactElement {
         </tbody>
       </table>
       {rows.length < MOST_ROWS && (
-        <Button icon="add" onClick={add}>
+        <Button className={style['add']} icon="add" onClick={add}>
           Add a row
         </Button>
       )}

@@ -1,0 +1,99 @@
+import { readFile } from 'node:fs/promises';
+import { expect, test } from '../support/hosts.ts';
+import { Keeper } from '../support/keeper.ts';
+
+test('what is seen is noted in two taps, taken back, noted for an earlier hour, and survives a new start of the page', async ({ page }) => {
+  const keeper = new Keeper(page);
+  await keeper.openSample();
+  await keeper.goTo('Watch');
+  await page.getByRole('region', { name: 'Everybody' }).getByRole('button', { name: /FH-03/ }).click();
+  const pad = page.getByRole('region', { name: /FH-03/ });
+  await expect(pad.getByRole('heading', { level: 2 })).toBeFocused();
+
+  await pad.getByRole('button', { name: 'Refused food' }).click();
+  const last = pad.getByRole('region', { name: 'Noted last' });
+  await expect(last.getByRole('listitem')).toHaveText([/^Refused food/]);
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(last).toHaveCount(0);
+
+  await pad.getByRole('button', { name: 'It was earlier' }).click();
+  const seenAt = pad.getByLabel('Seen at');
+  const latest = (await seenAt.getAttribute('max')) ?? '';
+  await seenAt.fill(`${Number(latest.slice(0, 4)) - 1}${latest.slice(4)}`);
+  await pad.getByRole('button', { name: 'Laid a silk mat' }).click();
+  await expect(last.getByRole('listitem')).toHaveText([/^Laid a silk mat/]);
+  await page.reload();
+  await expect(last.getByRole('listitem')).toHaveText([/^Laid a silk mat/]);
+  await last.getByRole('button', { name: 'Remove "laid a silk mat"' }).click();
+  await expect(last).toHaveCount(0);
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(last.getByRole('listitem')).toHaveCount(1);
+});
+
+test('a molt under way is timed, a second one refused in words, and its end leads to the fangs and the hold', async ({ page }) => {
+  const keeper = new Keeper(page);
+  await keeper.openSample();
+  await keeper.goTo('Watch');
+  await page.getByRole('region', { name: 'Everybody' }).getByRole('button', { name: /FH-03/ }).click();
+  const pad = page.getByRole('region', { name: /FH-03/ });
+  await pad.getByRole('button', { name: 'Turned over', exact: true }).click();
+  await expect(pad.getByRole('status')).toHaveText('Within what is usual');
+  await expect(pad.getByText('Remove nothing, touch nothing')).toBeVisible();
+  const today = page.getByRole('region', { name: /^Today/ });
+  await expect(today.getByRole('listitem').first()).toContainText('Molting now');
+
+  await pad.getByRole('button', { name: 'Turned over', exact: true }).click();
+  await expect(pad.getByRole('alert')).toContainText('a second one cannot begin');
+  await page.reload();
+  await expect(pad.getByRole('status')).toHaveText('Within what is usual');
+
+  await pad.getByRole('button', { name: 'Free of its skin', exact: true }).click();
+  const item = today.getByRole('listitem').filter({ hasText: 'Hardening after its molt' });
+  await expect(item).toContainText('fangs not noted yet');
+  await pad.getByRole('button', { name: 'Fangs black', exact: true }).click();
+  await expect(today.getByRole('listitem').filter({ hasText: 'No prey yet' })).toContainText('fangs black');
+  await pad.getByRole('button', { name: 'Fangs white', exact: true }).click();
+  await expect(pad.getByRole('alert')).toContainText('cannot both be of one molt');
+  await expect(today.getByRole('link', { name: 'Put it on record' })).toBeVisible();
+});
+
+test('the waits can be the keeper’s own, with the difference shown, and the calendar is a file', async ({ page }) => {
+  const keeper = new Keeper(page);
+  await keeper.openSample();
+  await keeper.goTo('Watch');
+  await page.getByRole('button', { name: 'Waits after a molt' }).click();
+  const dialog = page.getByRole('dialog', { name: 'Waits after a molt' });
+  await expect(dialog.getByRole('status')).toHaveText('These are the cautious waits.');
+  await dialog.getByLabel('Row 3, wait', { exact: true }).fill('14');
+  await expect(dialog.getByRole('status')).toContainText('14 days instead of 21 days (shorter)');
+  await dialog.getByLabel('Row 2, from leg span in mm').fill('60');
+  await expect(dialog.getByText('Not yet a table')).toBeVisible();
+  await expect(dialog.getByRole('button', { name: 'Save' })).toBeDisabled();
+  await dialog.getByLabel('Row 2, from leg span in mm').fill('25.4');
+  await dialog.getByRole('button', { name: 'Save' }).click();
+  await expect(dialog).toBeHidden();
+  await page.getByRole('button', { name: 'Waits after a molt' }).click();
+  await expect(dialog.getByLabel('Row 3, wait', { exact: true })).toHaveValue('14');
+  await page.keyboard.press('Escape');
+
+  const download = page.waitForEvent('download');
+  await page.getByRole('link', { name: 'Calendar file' }).click();
+  const text = await readFile(await (await download).path(), 'utf8');
+  expect(text).toMatch(/^BEGIN:VCALENDAR\r\nVERSION:2\.0\r\n/);
+});
+
+test('every key of the room is at least 40 pixels high at 1024 by 700', async ({ page }) => {
+  await page.setViewportSize({ width: 1024, height: 700 });
+  const keeper = new Keeper(page);
+  await keeper.openSample();
+  await keeper.goTo('Watch');
+  await page.getByRole('region', { name: 'Everybody' }).getByRole('button').first().click();
+  const main = page.getByRole('main');
+  await expect(main.getByRole('button', { name: 'Fangs black' })).toBeVisible();
+  const low = await main
+    .getByRole('button')
+    .evaluateAll((keys) =>
+      keys.filter((key) => key.getBoundingClientRect().height < 40).map((key) => key.textContent || key.getAttribute('aria-label')),
+    );
+  expect(low).toEqual([]);
+});
