@@ -85,15 +85,15 @@ describe('the chain of frames', () => {
 });
 
 describe('permissions (5)', () => {
-  test('let our page copy text', () => {
-    expect(mayEnter('clipboard-sanitized-write', 'app://archive/')).toBe(true);
+  test.each(['clipboard-sanitized-write', 'notifications'])('grant our page %s', (permission) => {
+    expect(mayEnter(permission, 'app://archive/')).toBe(true);
   });
 
-  test('let no other page copy text', () => {
-    expect(mayEnter('clipboard-sanitized-write', 'https://example.org/')).toBe(false);
+  test.each(['clipboard-sanitized-write', 'notifications'])('grant no other page %s', (permission) => {
+    expect(mayEnter(permission, 'https://example.org/')).toBe(false);
   });
 
-  test.each(['clipboard-read', 'media', 'geolocation', 'notifications', 'fileSystem', 'openExternal', 'usb', 'hid', 'serial', 'unknown'])(
+  test.each(['clipboard-read', 'media', 'geolocation', 'fileSystem', 'openExternal', 'usb', 'hid', 'serial', 'unknown'])(
     'never grant %s',
     (permission) => {
       expect(mayEnter(permission, 'app://archive/')).toBe(false);
