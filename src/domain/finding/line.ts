@@ -34,24 +34,27 @@ const MAD_FACTOR = 1.4826;
  * bisquare weights (Holland & Welsch 1977), scale from the median absolute deviation; each round is the principal axis of the
  * weighted points (Pearson 1901). It starts from the repeated median, which half of the points can't spoil.
  *
+ * @param priors weights from 0 to 1 of what is known of the points beforehand; all alike when left out.
  * @param leastScalePx points nearer than a few of these are never outliers: the rounding of what they were found in.
  * @returns null with fewer than three points or when they coincide.
  */
-export function fitLine(points: readonly ImagePoint[], leastScalePx = 0.02): FittedLine | null {
+export function fitLine(points: readonly ImagePoint[], leastScalePx = 0.02, priors?: readonly number[]): FittedLine | null {
   if (points.length < 3) return null;
-  let weights: readonly number[] = points.map(() => 1);
-  const first = principalAxis(points, weights);
+  let belonging: readonly number[] = points.map(() => 1);
+  const weighted = (): readonly number[] => belonging.map((weight, index) => weight * (priors?.[index] ?? 1));
+  const first = principalAxis(points, weighted());
   let axis = first && repeatedMedian(points, first);
   for (let round = 0; round < ROUNDS && axis; round += 1) {
     const distances = distancesFrom(points, axis);
     const scale = Math.max(leastScalePx, MAD_FACTOR * medianOf(distances.map(Math.abs)));
-    weights = distances.map((distance) => {
+    belonging = distances.map((distance) => {
       const ratio = distance / (BISQUARE_CUTOFF * scale);
       return Math.abs(ratio) < 1 ? (1 - ratio * ratio) ** 2 : 0;
     });
-    axis = principalAxis(points, weights);
+    axis = principalAxis(points, weighted());
   }
   if (!axis) return null;
+  const weights = weighted();
   const sum = weights.reduce((total, weight) => total + weight, 0);
   const distances = distancesFrom(points, axis);
   let acrossSquares = 0;
@@ -68,7 +71,7 @@ export function fitLine(points: readonly ImagePoint[], leastScalePx = 0.02): Fit
     acrossUncertaintyPx: Math.sqrt(variance / sum),
     angleUncertaintyRad: Math.sqrt(variance / alongSquares),
     residualPx: Math.sqrt(acrossSquares / sum),
-    used: weights.filter((weight) => weight >= 0.5).length,
+    used: belonging.filter((weight) => weight >= 0.5).length,
   };
 }
 

@@ -39,6 +39,8 @@ const LEAST_MISFIT = 0.01;
 /** A stretch whose place is less certain says nothing. */
 const LARGEST_UNCERTAINTY_PX = 1.5;
 const LEAST_STRETCHES = 5;
+/** What the fit of one stretch does not know of: cut edges and grain; own assumption. */
+const SCATTER_PX = 0.03;
 /** Places scattered over a larger share of the reach are chance, not an edge. */
 const LARGEST_RESIDUAL_SHARE = 0.2;
 
@@ -173,11 +175,19 @@ function misfitOf(stretches: readonly Stretch[], sumOfSquares: number, shape: Ed
 function fitSide({ normal, stretches }: SideStretches, shape: EdgeShape, reachPx: number, gridPx: number): FoundSide | null {
   const points = stretches.flatMap(({ profile, middle }) => {
     const fit = fitEdge(profile, -reachPx, reachPx, gridPx, shape);
-    if (Math.abs(fit.offsetPx) >= reachPx || !(uncertaintyOf(profile, fit, shape) <= LARGEST_UNCERTAINTY_PX)) return [];
-    return [{ xPx: middle.xPx + fit.offsetPx * normal.x, yPx: middle.yPx + fit.offsetPx * normal.y }];
+    const uncertaintyPx = uncertaintyOf(profile, fit, shape);
+    if (Math.abs(fit.offsetPx) >= reachPx || !(uncertaintyPx <= LARGEST_UNCERTAINTY_PX)) return [];
+    const at = { xPx: middle.xPx + fit.offsetPx * normal.x, yPx: middle.yPx + fit.offsetPx * normal.y };
+    return [{ at, variance: uncertaintyPx ** 2 + SCATTER_PX ** 2 }];
   });
   if (points.length < LEAST_STRETCHES) return null;
-  const line = fitLine(points, 0.05);
+  // Where a print is about as light as the ground, a stretch says little.
+  const least = Math.min(...points.map(({ variance }) => variance));
+  const line = fitLine(
+    points.map(({ at }) => at),
+    0.05,
+    points.map(({ variance }) => least / variance),
+  );
   if (!line || line.used < LEAST_STRETCHES || line.residualPx > LARGEST_RESIDUAL_SHARE * reachPx) return null;
   return { line, support: line.used / STRETCHES, shape };
 }
