@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { BLANK_CHECKLIST, type DeterminationDraft } from '../../../src/domain/sexing/determination.ts';
+import { BLANK_CHECKLIST, type DeterminationDraft, type EvidencePin } from '../../../src/domain/sexing/determination.ts';
 import { SHIPPED_MODEL } from '../../../src/domain/sexing/evidence/model.ts';
 import { checkDetermination, type SigningContext } from '../../../src/domain/sexing/signing.ts';
 import { CLEAR_FEMALE, determination, draft, EMPTY_STRIP, genus } from './readings.ts';
@@ -128,5 +128,44 @@ describe('a correction', () => {
 
   it('is refused when there is nothing to correct', () => {
     expect(failureOf({ supersedes: 'first' })).toEqual({ code: 'not-found', what: 'determination', id: 'first' });
+  });
+});
+
+describe('pins on evidence', () => {
+  const at = (xPx: number, yPx: number) => ({ xPx, yPx });
+  const pinned = (mark: EvidencePin['mark'], photoId = 'strip-photo'): Partial<DeterminationDraft> => ({
+    evidencePhotoIds: ['strip-photo'],
+    pins: [{ question: 'receptaclesSeen', photoId, mark }],
+  });
+
+  it('lie on one of the evidence photos, edges included', () => {
+    expect(failureOf(pinned(null))).toBeNull();
+    expect(failureOf(pinned({ kind: 'point', at: at(4000, 0) }))).toBeNull();
+    expect(failureOf(pinned({ kind: 'outline', points: [at(1, 1), at(90, 5), at(40.5, 80)] }))).toBeNull();
+    expect(failureOf(pinned(null, 'animal-photo'))).toEqual({ code: 'pin-misplaced', photoId: 'animal-photo', reason: 'not-evidence' });
+    for (const wrong of [at(4000.1, 0), at(-0.1, 5), at(5, Number.NaN)]) {
+      expect(failureOf(pinned({ kind: 'point', at: wrong }))).toMatchObject({ reason: 'outside-photo' });
+    }
+  });
+});
+
+describe('what a model or a hand decides', () => {
+  it('"anomalous" is signed without a level, with any answers', () => {
+    expect(failureOf({ sex: 'anomalous', level: null })).toBeNull();
+    expect(failureOf({ sex: 'anomalous', level: 'strong' })).toEqual({ code: 'level-without-sex' });
+  });
+
+  it('a first-time reader without a reference does not reach as far', () => {
+    const novice = { ...CLEAR_FEMALE, legSpanMm: 60, readerExperience: 'first-time' } as const;
+    expect(failureOf({ level: 'strong', checklist: novice })).toMatchObject({ highest: 'probable', missing: [['evidence-too-weak']] });
+    expect(failureOf({ level: 'strong', checklist: { ...novice, comparedWithReference: 'yes' } })).toBeNull();
+  });
+
+  it('grade D forbids answers to the later questions as well', () => {
+    const checklist = { ...BLANK_CHECKLIST, grade: 'D', flapLifts: 'yes', lowerLipSeen: 'no' } as const;
+    expect(failureOf({ sex: 'unsexed', level: null, checklist })).toEqual({
+      code: 'strip-not-readable',
+      answered: ['flapLifts', 'lowerLipSeen'],
+    });
   });
 });
