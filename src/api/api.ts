@@ -3,6 +3,7 @@ import { archiveHandlers } from './handlers/archive.ts';
 import { benchHandlers } from './handlers/bench.ts';
 import { evidenceHandlers } from './handlers/evidence.ts';
 import { findingHandlers } from './handlers/finding.ts';
+import { forecastHandlers } from './handlers/forecasts.ts';
 import { growthHandlers } from './handlers/growth.ts';
 import { intakeHandlers } from './handlers/intake.ts';
 import { photoHandlers } from './handlers/photos.ts';
@@ -25,6 +26,7 @@ export function createApi(context: ApiContext, options: RouterOptions): (request
     ...benchHandlers(context),
     ...findingHandlers(context),
     ...growthHandlers(context),
+    ...forecastHandlers(context),
     ...sexingHandlers(context),
     ...watchHandlers(context),
     ...evidenceHandlers(context),

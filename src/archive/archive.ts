@@ -1,6 +1,7 @@
 import type { Preferences } from '../domain/preferences.ts';
 import type { Result } from '../domain/result.ts';
 import type { Cabinet, Exuviae, Molts, Specimens } from './records/animals.ts';
+import type { Forecasts } from './records/forecasts.ts';
 import type { Imports } from './records/imports.ts';
 import type { Observations } from './records/observations.ts';
 import type { Originals } from './records/originals.ts';
@@ -29,6 +30,7 @@ export interface Archive {
   readonly modelChanges: ModelChanges;
   readonly cabinet: Cabinet;
   readonly observations: Observations;
+  readonly forecasts: Forecasts;
   readonly photos: Photos;
   readonly calibrations: Calibrations;
   readonly readings: Readings;

@@ -10,6 +10,7 @@ import { openConnection } from './catalogue/connection.ts';
 import type { RecordContext } from './catalogue/context.ts';
 import { determinationsIn } from './catalogue/determinations.ts';
 import { exuviaeIn } from './catalogue/exuviae.ts';
+import { forecastsIn } from './catalogue/forecasts.ts';
 import { genusEditsIn } from './catalogue/genusEdits.ts';
 import { finishRemovals, recordsMade } from './catalogue/housekeeping.ts';
 import { importsIn, stagedForPlans, tidyPlans } from './catalogue/imports.ts';
@@ -88,6 +89,7 @@ function archiveOver(database: Database.Database, context: RecordContext, files:
     modelChanges: modelChangesIn(context),
     cabinet: cabinetIn(context),
     observations: observationsIn(context),
+    forecasts: forecastsIn(context),
     photos: photosIn(context),
     calibrations: calibrationsIn(context),
     readings: readingsIn(context),

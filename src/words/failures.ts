@@ -153,6 +153,11 @@ export function wordsFor(failure: Failure): FailureWords {
         happened: 'This skin was not recovered, so there is nothing to read.',
         advice: 'If it was found after all, say so in its record first.',
       };
+    case 'animal-not-kept':
+      return {
+        happened: `${failure.specimenCode} is no longer kept, so nothing is forecast for it.`,
+        advice: 'If it is still with you, or out on loan, say so in its record first.',
+      };
     case 'photo-in-use':
       return {
         happened: `This photo is evidence of ${listed(usesOf(failure))}.`,

@@ -150,6 +150,8 @@ describe('migrations', () => {
       expect(archive.printChecks.list().map(({ printer, acrossMm }) => [printer, acrossMm])).toEqual(
         fixture < 'v003.sql' ? [] : [['Study', 49.6]],
       );
+      // Kept since the fifth version.
+      expect(archive.forecasts.list().map(({ forecast }) => forecast.due?.ownIntervals)).toEqual(fixture < 'v005.sql' ? [] : [0]);
       expect(archive.damaged()).toEqual([]);
       archive.close();
 

@@ -7,6 +7,7 @@ import {
   determinationDraft,
   exuviaDraft,
   FIRST_ASSESSMENT,
+  madeForecast,
   newPhoto,
   observationDraft,
   readingDraft,
@@ -50,6 +51,7 @@ describe('removals', () => {
     const second = unwrap(archive.determinations.sign(exuvia.id, determinationDraft({ supersedes: first.id }), FIRST_ASSESSMENT));
     unwrap(archive.determinations.withdraw(first.id, 'misread'));
     const observation = unwrap(archive.observations.append(specimen.id, observationDraft()));
+    unwrap(archive.forecasts.keep(specimen.id, madeForecast(specimen.id)));
     return { ...skin, portrait, reading, observation, determinations: [first, second] };
   }
 
@@ -65,6 +67,7 @@ describe('removals', () => {
       calibrations: photos.map(({ id }) => archive.calibrations.get(id)),
       readings: photos.map(({ id }) => archive.readings.ofPhoto(id)),
       observations: archive.observations.list(),
+      forecasts: archive.forecasts.list(),
     };
   }
 

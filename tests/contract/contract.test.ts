@@ -6,6 +6,7 @@ import { ROADS, type Road } from './roads.ts';
 import { archiveStory } from './stories/archive.ts';
 import { evidenceStory } from './stories/evidence.ts';
 import { findingStory } from './stories/finding.ts';
+import { forecastStory } from './stories/forecasts.ts';
 import { growthStory } from './stories/growth.ts';
 import { intakeStory } from './stories/intake.ts';
 import { measuringStory } from './stories/measuring.ts';
@@ -28,6 +29,7 @@ const exchanges: readonly Exchange[] = [
   ...sampleStory,
   ...findingStory,
   ...growthStory,
+  ...forecastStory,
 ];
 
 describe('the table of exchanges', () => {

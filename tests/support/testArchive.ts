@@ -7,6 +7,9 @@ import type { Files } from '../../src/archive/originals/files.ts';
 import type { NewPhoto } from '../../src/archive/records/photos.ts';
 import type { Ambient } from '../../src/domain/ambient.ts';
 import type { ObservationDraft } from '../../src/domain/care/observation.ts';
+import { basisFor, readCabinet } from '../../src/domain/growth/forecast/cabinetForecast.ts';
+import { forecastFrom } from '../../src/domain/growth/forecast/forecast.ts';
+import type { KeptForecast } from '../../src/domain/growth/forecast/keptForecast.ts';
 import type { TwoPointScale } from '../../src/domain/measuring/calibration.ts';
 import type { Landmarks } from '../../src/domain/measuring/landmarks.ts';
 import type { ReadingDraft } from '../../src/domain/measuring/reading.ts';
@@ -214,6 +217,23 @@ export function observationDraft(part: Partial<ObservationDraft> = {}): Observat
     span: null,
     ...part,
   };
+}
+
+/** A forecast for an animal of which nothing is known but its arrival. */
+export function madeForecast(specimenId: string): Pick<KeptForecast, 'basis' | 'forecast'> {
+  const record = {
+    specimenId,
+    taxon: '',
+    eggSacGroup: null,
+    hatchedOn: null,
+    acquiredOn: '2026-01-01',
+    acquiredInstar: 3,
+    molts: [],
+    sizes: [],
+  };
+  const basis = basisFor(readCabinet([record], '2026-01-05'), specimenId);
+  if (!basis) throw new Error('Expected the animal to be in the cabinet');
+  return { basis, forecast: forecastFrom(basis) };
 }
 
 /** One animal with one molt, its skin and a photo of it. */

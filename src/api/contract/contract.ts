@@ -4,6 +4,7 @@ import { benchEndpoints } from './bench.ts';
 import type { Endpoint } from './endpoint.ts';
 import { evidenceEndpoints } from './evidence.ts';
 import { findingEndpoints } from './finding.ts';
+import { forecastEndpoints } from './forecasts.ts';
 import { growthEndpoints } from './growth.ts';
 import { intakeEndpoints } from './intake.ts';
 import { photoEndpoints } from './photos.ts';
@@ -23,6 +24,7 @@ export const contract = {
   ...benchEndpoints,
   ...findingEndpoints,
   ...growthEndpoints,
+  ...forecastEndpoints,
   ...sexingEndpoints,
   ...watchEndpoints,
   ...evidenceEndpoints,

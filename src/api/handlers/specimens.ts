@@ -3,13 +3,13 @@ import { checkAcquisition } from '../../domain/molting/acquisition.ts';
 import type { MoltDraft } from '../../domain/molting/molt.ts';
 import { checkRecovery } from '../../domain/molting/outcomes.ts';
 import { checkMolt } from '../../domain/molting/sequence.ts';
-import { type Result, unwrap } from '../../domain/result.ts';
+import { type Result, succeed, unwrap } from '../../domain/result.ts';
 import { checkSpecimenDates } from '../../domain/specimen/dates.ts';
 import type { Specimen } from '../../domain/specimen/specimen.ts';
 import { type ApiContext, todayOf } from '../context.ts';
 import type { specimenEndpoints } from '../contract/specimens.ts';
 import type { HandlersFor } from '../route.ts';
-import { dueIn, intervalsOf } from '../views/forecasts.ts';
+import { dueIn, intervalsOf, keepForecastAfter } from '../views/forecasts.ts';
 import { pointingIn } from '../views/pointing.ts';
 import { specimenPageOf } from '../views/specimenPage.ts';
 import { summaryOf } from '../views/summary.ts';
@@ -45,7 +45,9 @@ export function specimenHandlers(context: ApiContext): HandlersFor<keyof typeof 
     'POST /api/specimens/{specimenId}/molts': ({ path, body }) =>
       inOne(() => {
         const specimen = unwrap(archive.specimens.get(path.specimenId));
-        return archive.molts.create(specimen.id, checkedMolt(body, specimen, null));
+        const molt = unwrap(archive.molts.create(specimen.id, checkedMolt(body, specimen, null)));
+        unwrap(keepForecastAfter(archive, specimen, molt, todayOf(context)));
+        return succeed(molt);
       }),
     'PUT /api/molts/{moltId}': ({ path, body, version }) =>
       inOne(() => {

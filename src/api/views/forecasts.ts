@@ -1,11 +1,14 @@
 import type { Archive } from '../../archive/archive.ts';
 import type { CabinetEntry } from '../../archive/records/animals.ts';
-import type { CalendarDay } from '../../domain/dates.ts';
+import { type CalendarDay, daysBetween } from '../../domain/dates.ts';
 import type { ForecastBasis } from '../../domain/growth/forecast/basis.ts';
 import { basisFor, type CabinetGrowth, readCabinet } from '../../domain/growth/forecast/cabinetForecast.ts';
 import { type ExpectedMolt, expectedMoltFrom } from '../../domain/growth/forecast/expectedMolt.ts';
 import { type DueForecast, forecastFrom } from '../../domain/growth/forecast/forecast.ts';
 import type { GrowthRecord, SkinSize } from '../../domain/growth/forecast/growthRecord.ts';
+import type { KeptForecast } from '../../domain/growth/forecast/keptForecast.ts';
+import type { Molt } from '../../domain/molting/molt.ts';
+import { fail, type Result, succeed } from '../../domain/result.ts';
 import { isKept } from '../../domain/specimen/counts.ts';
 import type { Specimen } from '../../domain/specimen/specimen.ts';
 import { carapaceOnly } from './measurements.ts';
@@ -55,13 +58,31 @@ export function basisOf(archive: Archive, specimen: Specimen, today: CalendarDay
   const entries = archive.cabinet.entries().filter((entry) => entry.specimen.sample === specimen.sample);
   const measured = new Set(nearestMeasured(entries, specimen).map((entry) => entry.specimen.id));
   const cabinet = readCabinet(
-    entries.map((entry) => recordOf(entry, measured.has(entry.specimen.id) ? sizesOf(archive, entry.specimen.id) : [])),
+    entries.map((entry) => recordOf(entry, measured.has(entry.specimen.id) ? carapaceSizesOf(archive, entry.specimen.id) : [])),
     today,
   );
   return basisFor(cabinet, specimen.id);
 }
 
-function recordOf({ specimen, molts }: CabinetEntry, sizes: readonly SkinSize[]): GrowthRecord {
+/** Puts the forecast of today on record. Fails with `animal-not-kept`. */
+export function keepForecast(archive: Archive, specimen: Specimen, today: CalendarDay): Result<KeptForecast> {
+  const basis = basisOf(archive, specimen, today);
+  if (!basis) return fail({ code: 'animal-not-kept', specimenCode: specimen.code });
+  return archive.forecasts.keep(specimen.id, { basis, forecast: forecastFrom(basis) });
+}
+
+/** From here back a molt is typed in from a notebook, row by row: a forecast at each would tell what everybody knows. */
+const FRESH_DAYS = 30;
+
+/** A molt that has just come is the day to say when the next one will. */
+export function keepForecastAfter(archive: Archive, specimen: Specimen, molt: Molt, today: CalendarDay): Result<null> {
+  const isLatest = archive.molts.ofSpecimen(specimen.id).at(-1)?.id === molt.id;
+  if (!isLatest || daysBetween(molt.happenedTo, today) > FRESH_DAYS || !isKept(specimen.status)) return succeed(null);
+  const kept = keepForecast(archive, specimen, today);
+  return kept.ok ? succeed(null) : kept;
+}
+
+export function recordOf({ specimen, molts }: CabinetEntry, sizes: readonly SkinSize[]): GrowthRecord {
   const { id, taxon, eggSacGroup, hatchedOn, acquiredOn, acquiredInstar } = specimen;
   return { specimenId: id, taxon, eggSacGroup, hatchedOn, acquiredOn, acquiredInstar, molts, sizes };
 }
@@ -83,7 +104,8 @@ function nearestMeasured(entries: readonly CabinetEntry[], specimen: Specimen): 
     .map(({ entry }) => entry);
 }
 
-function sizesOf(archive: Archive, specimenId: string): SkinSize[] {
+/** Carapace lengths of an animal's skins, its legs unmeasured. */
+export function carapaceSizesOf(archive: Archive, specimenId: string): SkinSize[] {
   return moltedSkinsOf(archive, specimenId, carapaceOnly).flatMap((skin) => {
     const size = skinSizesOf(skin).carapaceLengthMm;
     return size ? [{ moltId: skin.molt.id, lengthMm: size.value, uncertaintyMm: size.standardUncertainty }] : [];

@@ -17,6 +17,7 @@ export const GATHERED_TABLES = [
   'reading_under_way',
   'live_sign',
   'live_sign_photo',
+  'forecast',
 ] as const;
 export type GatheredTable = (typeof GATHERED_TABLES)[number];
 
@@ -97,6 +98,7 @@ function follow(catalogue: Catalogue, roots: Roots): Gathered {
       reading_under_way: rowsWhere(catalogue, 'reading_under_way', 'exuvia_id', idsOf(exuvia)),
       live_sign: liveSign,
       live_sign_photo: rowsWhere(catalogue, 'live_sign_photo', 'live_sign_id', idsOf(liveSign)),
+      forecast: rowsWhere(catalogue, 'forecast', 'specimen_id', idsOf(specimen)),
     },
     unassigned: losingTheirSubject.map(({ id, exuvia_id, specimen_id }) => ({ id, exuvia_id, specimen_id })),
   };
@@ -179,6 +181,7 @@ export function readGathered(body: unknown): Gathered | null {
       reading_under_way: tableRows('reading_under_way'),
       live_sign: tableRows('live_sign'),
       live_sign_photo: tableRows('live_sign_photo'),
+      forecast: tableRows('forecast'),
     },
     unassigned: document['unassigned'],
   };

@@ -6,6 +6,8 @@ const WATCH = [
   'GET /api/specimens/{specimenId}/observations',
 ] as const satisfies readonly ReadKey[];
 
+const FORECASTS = ['GET /api/forecasts/scores', 'GET /api/specimens/{specimenId}/forecasts'] as const satisfies readonly ReadKey[];
+
 const ANIMALS = [
   'GET /api/about',
   'GET /api/specimens',
@@ -17,6 +19,7 @@ const ANIMALS = [
   'GET /api/exuviae/{exuviaId}/examination',
   'GET /api/exuviae/{exuviaId}/sizes',
   ...WATCH,
+  ...FORECASTS,
 ] as const satisfies readonly ReadKey[];
 
 const PHOTOS = ['GET /api/photos', 'GET /api/photos/{photoId}', 'GET /api/photos/{photoId}/bench'] as const satisfies readonly ReadKey[];
@@ -40,6 +43,7 @@ export const READS_TOUCHED_BY: Readonly<Record<ChangeKey, readonly ReadKey[]>> =
   'DELETE /api/molts/{moltId}': EVERYTHING,
   'POST /api/specimens/{specimenId}/gaps': [...ANIMALS, 'GET /api/photos/{photoId}/bench'],
   'POST /api/specimens/{specimenId}/renumberings': [...ANIMALS, 'GET /api/photos/{photoId}/bench'],
+  'POST /api/specimens/{specimenId}/forecasts': FORECASTS,
   'POST /api/molts/{moltId}/exuvia': ANIMALS,
   'PUT /api/exuviae/{exuviaId}': ANIMALS,
   'DELETE /api/exuviae/{exuviaId}': EVERYTHING,

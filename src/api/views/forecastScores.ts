@@ -1,0 +1,27 @@
+import type { Archive } from '../../archive/archive.ts';
+import type { CalendarDay } from '../../domain/dates.ts';
+import { coverageOf } from '../../domain/growth/forecast/coverage.ts';
+import { seriesOf } from '../../domain/growth/forecast/growthRecord.ts';
+import { judgeForecasts } from '../../domain/growth/forecast/keptForecast.ts';
+import type { ForecastScores } from '../contract/forecasts.ts';
+import { carapaceSizesOf, recordOf } from './forecasts.ts';
+
+/** Scored anew each time by what is on record now; only animals with forecasts are measured. */
+export function forecastScoresOf(archive: Archive, today: CalendarDay): ForecastScores {
+  const kept = Map.groupBy(archive.forecasts.list(), ({ specimenId }) => specimenId);
+  const scored = archive.cabinet.entries().flatMap((entry) => {
+    const { id, sample } = entry.specimen;
+    const forecasts = kept.get(id) ?? [];
+    if (forecasts.length === 0) return [];
+    const { placed } = seriesOf(recordOf(entry, carapaceSizesOf(archive, id)), today);
+    const judged = judgeForecasts(forecasts, placed);
+    return forecasts.flatMap(({ basis, ...forecast }, index) => {
+      const verdict = judged[index];
+      return verdict ? [{ sample, scored: { ...forecast, ...verdict } }] : [];
+    });
+  });
+  return {
+    coverage: coverageOf(scored.flatMap(({ sample, scored: { score, counts } }) => (score && counts && !sample ? [score] : []))),
+    forecasts: scored.map((one) => one.scored),
+  };
+}

@@ -1,0 +1,86 @@
+import { expect } from 'vitest';
+import { addDays, type CalendarDay } from '../../../src/domain/dates.ts';
+import { TEST_NOW } from '../../support/testCore.ts';
+import { moltDraft, specimenDraft } from '../drafts.ts';
+import { type Exchange, fails, type Memory, recall, succeeds } from '../exchange.ts';
+
+const animal = (memory: Memory) => ({ specimenId: recall(memory, 'awaited animal') });
+const TODAY: CalendarDay = TEST_NOW.slice(0, 10);
+
+function molts(title: string, daysAgo: number, instarShed: number): Exchange {
+  return succeeds('POST /api/specimens/{specimenId}/molts', title, (memory) => ({
+    path: animal(memory),
+    body: { ...moltDraft, happenedFrom: addDays(TODAY, -daysAgo), happenedTo: addDays(TODAY, -daysAgo), instarShed },
+  }));
+}
+
+export const forecastStory: readonly Exchange[] = [
+  succeeds(
+    'POST /api/specimens',
+    'adds an animal whose molts are awaited',
+    () => ({ body: { ...specimenDraft, code: 'W-01', acquiredInstar: null } }),
+    (added, _, memory) => {
+      memory.set('awaited animal', added.id);
+    },
+  ),
+  molts('adds a molt of long ago', 200, 5),
+  molts('adds a molt of this month', 10, 6),
+  succeeds(
+    'GET /api/specimens/{specimenId}/forecasts',
+    'has kept a forecast at the fresh molt alone',
+    (memory) => ({ path: animal(memory) }),
+    (kept) => {
+      expect(kept).toHaveLength(1);
+      expect(kept[0]?.basis.start).toMatchObject({ kind: 'molt', from: addDays(TODAY, -10) });
+      expect(kept[0]?.forecast.due?.ownIntervals).toBe(1);
+    },
+  ),
+  succeeds(
+    'GET /api/specimens/{specimenId}',
+    'shows the same forecast on the animal’s page',
+    (memory) => ({ path: animal(memory) }),
+    ({ forecast, summary }) => {
+      expect(forecast?.due?.since).toMatchObject({ kind: 'molt' });
+      expect(summary.nextMolt?.window90).toEqual(forecast?.due?.window90);
+    },
+  ),
+  succeeds(
+    'POST /api/specimens/{specimenId}/forecasts',
+    'keeps another one on demand',
+    (memory) => ({ path: animal(memory) }),
+    (kept) => expect(kept.forecast.madeOn).toBe(kept.basis.madeOn),
+  ),
+  fails('POST /api/specimens/{specimenId}/forecasts', 'does not know another animal', 'not-found', 404, () => ({
+    path: { specimenId: 'no such animal' },
+  })),
+  succeeds(
+    'POST /api/specimens',
+    'adds an animal that has died',
+    () => ({ body: { ...specimenDraft, code: 'W-02', status: 'dead' as const } }),
+    (added, _, memory) => {
+      memory.set('dead animal', added.id);
+    },
+  ),
+  fails('POST /api/specimens/{specimenId}/forecasts', 'forecasts nothing for the dead', 'animal-not-kept', 422, (memory) => ({
+    path: { specimenId: recall(memory, 'dead animal') },
+  })),
+  succeeds(
+    'GET /api/specimens/{specimenId}',
+    'shows the dead without a forecast',
+    (memory) => ({ path: { specimenId: recall(memory, 'dead animal') } }),
+    ({ forecast, summary }) => expect([forecast, summary.nextMolt]).toEqual([null, null]),
+  ),
+  succeeds(
+    'GET /api/forecasts/scores',
+    'waits for the molt with both, and counts neither',
+    () => ({}),
+    ({ coverage, forecasts }, _, memory) => {
+      const own = forecasts.filter(({ specimenId }) => specimenId === recall(memory, 'awaited animal'));
+      expect(own.map(({ unscored, counts }) => [unscored, counts])).toEqual([
+        ['waiting', false],
+        ['waiting', false],
+      ]);
+      expect(coverage.due.scored).toBe(0);
+    },
+  ),
+];
