@@ -1,7 +1,6 @@
 import type { Answer, Checklist, Determination, SexSign } from '../domain/sexing/determination.ts';
 import type { LiveFinding } from '../domain/sexing/live/liveSign.ts';
 import type { StatementFacts } from '../domain/sexing/statement/statement.ts';
-import { CONDITION_LABELS, LIGHT_LABELS, MAGNIFICATION_LABELS, SIDE_LABELS } from './checklist.ts';
 import { counted, listed } from './counts.ts';
 import { dayInWords, spanInWords } from './dates.ts';
 import { capitalized } from './labels.ts';
@@ -65,17 +64,28 @@ function claimOf({ sex, level, conflict }: SexSign, { liveSigns }: StatementFact
   return `Sex: ${level} ${mature ? 'mature male' : sex}.`;
 }
 
+type Noted<Name extends 'magnification' | 'light' | 'condition' | 'view'> = Readonly<Record<NonNullable<Checklist[Name]>, string>>;
+
+const AID: Noted<'magnification'> = { 'naked-eye': 'naked eye', loupe: 'loupe', stereomicroscope: 'stereomicroscope' };
+const LIT: Noted<'light'> = {
+  transmitted: 'light through the skin',
+  side: 'light from the side',
+  both: 'light through the skin and from the side',
+};
+const STATE: Noted<'condition'> = { wet: 'wet', dry: 'dry', both: 'wet and dry' };
+const SIDE: Noted<'view'> = { inside: 'inner side', outside: 'outer side', both: 'inner and outer side' };
+
 function methodText({ leading, liveSigns }: StatementFacts): string {
   if (!leading) return liveSigns.length > 0 ? 'the animal alone, no skin' : 'nothing yet';
-  const { magnification, light, condition, view } = leading.checklist;
   if (leading.assessment.method === 'animal') return 'the animal itself, not from its skin';
+  const { magnification, light, condition, view } = leading.checklist;
   const ways = [
-    magnification === null ? 'magnification not noted' : MAGNIFICATION_LABELS[magnification],
-    light === null ? 'light not noted' : `light: ${LIGHT_LABELS[light]}`,
-    condition === null ? '' : CONDITION_LABELS[condition],
-    view === null ? '' : SIDE_LABELS[view],
-  ].filter((way) => way !== '');
-  return `a shed skin; ${ways.join(', ').toLowerCase()}`;
+    magnification === null ? 'magnification not noted' : AID[magnification],
+    view === null ? 'side not noted' : SIDE[view],
+    light === null ? 'light not noted' : LIT[light],
+    condition === null ? 'wet or dry not noted' : STATE[condition],
+  ];
+  return `a shed skin; ${ways.join(', ')}`;
 }
 
 function skinText(skin: NonNullable<StatementFacts['skin']>, leading: Determination | null): string {

@@ -8,7 +8,7 @@ const PAGES_MM = { a4: [210, 297], letter: [215.9, 279.4] } as const;
 export type StatementPage = keyof typeof PAGES_MM;
 
 const MARGIN = 18 * POINTS_PER_MM;
-const LABEL_WIDTH = 42 * POINTS_PER_MM;
+const LABEL_WIDTH = 46 * POINTS_PER_MM;
 const LARGEST_TEXT = 10;
 const SMALLEST_TEXT = 6;
 /** A row of photos at the foot, as many as stay large enough to show anything. */

@@ -18,9 +18,13 @@ const ANIMALS = [
   'GET /api/exuviae',
   'GET /api/exuviae/{exuviaId}/examination',
   'GET /api/exuviae/{exuviaId}/sizes',
+  'GET /api/specimens/{specimenId}/sex-statement',
+  'GET /api/outcomes',
   ...WATCH,
   ...FORECASTS,
 ] as const satisfies readonly ReadKey[];
+
+const LIVE_SIGNS = [...ANIMALS, 'GET /api/specimens/{specimenId}/live-signs'] as const satisfies readonly ReadKey[];
 
 const PHOTOS = ['GET /api/photos', 'GET /api/photos/{photoId}', 'GET /api/photos/{photoId}/bench'] as const satisfies readonly ReadKey[];
 
@@ -68,8 +72,8 @@ export const READS_TOUCHED_BY: Readonly<Record<ChangeKey, readonly ReadKey[]>> =
   'DELETE /api/observations/{observationId}': [...WATCH, 'GET /api/specimens/{specimenId}', 'GET /api/removals'],
   // The page that reads a skin keeps its own reading while it is open.
   'PUT /api/exuviae/{exuviaId}/examination': [],
-  'POST /api/specimens/{specimenId}/live-signs': [...ANIMALS, 'GET /api/specimens/{specimenId}/live-signs'],
-  'POST /api/live-signs/{liveSignId}/withdrawal': [...ANIMALS, 'GET /api/specimens/{specimenId}/live-signs'],
+  'POST /api/specimens/{specimenId}/live-signs': LIVE_SIGNS,
+  'POST /api/live-signs/{liveSignId}/withdrawal': LIVE_SIGNS,
   'PUT /api/genera/{genus}': ['GET /api/genera', 'GET /api/genera/{genus}', 'GET /api/exuviae/{exuviaId}/examination'],
   'PUT /api/evidence-model': ['GET /api/evidence-model', 'GET /api/exuviae/{exuviaId}/examination'],
 };
