@@ -32,6 +32,7 @@ export const ForecastFact = z
     'no-whole-interval',
     'no-measured-skin',
     'one-measured-skin',
+    'size-unusable',
     'instar-assumed',
     'instars-contradict',
     'steps-not-known',
@@ -75,6 +76,7 @@ export function seriesOf(record: GrowthRecord, today: CalendarDay): GrowthSeries
   const first = numbered?.instar ? numbered.instar.number - numbered.step : ASSUMED_FIRST_INSTAR.instar;
   const isAssumed = past.length > 0 ? numbered === undefined : record.acquiredInstar === null;
   if (isAssumed) facts.add('instar-assumed');
+  if (!record.sizes.every(isSound)) facts.add('size-unusable');
   const sizes = new Map(record.sizes.filter(isSound).map((size) => [size.moltId, size]));
   const placed = past.map((molt, index): PlacedMolt => {
     const { step = index, stepKnown = false } = positions[index] ?? {};
@@ -117,8 +119,12 @@ function positionsOf(molts: readonly DatedMolt[], acquisition: Acquisition, fact
   }
 }
 
+/** No carapace is shorter or longer, so its scale must be wrong, and a length as uncertain as itself says nothing. */
+const SHORTEST_MM = 0.05;
+const LONGEST_MM = 500;
+
 function isSound({ lengthMm, uncertaintyMm }: SkinSize): boolean {
-  return lengthMm > 0 && Number.isFinite(lengthMm) && uncertaintyMm >= 0 && Number.isFinite(uncertaintyMm);
+  return lengthMm >= SHORTEST_MM && lengthMm <= LONGEST_MM && uncertaintyMm >= 0 && uncertaintyMm < lengthMm;
 }
 
 function pairs<Item>(items: readonly Item[]): [Item, Item][] {

@@ -143,7 +143,7 @@ describe('a forecast from little or odd records', () => {
     [
       'impossible sizes',
       { molts: moltsAfter([30]), sizes: [{ moltId: 'molt-0', lengthMm: 0, uncertaintyMm: Number.NaN }] },
-      ['no-measured-skin'],
+      ['no-measured-skin', 'size-unusable'],
     ],
   ] satisfies [string, Partial<GrowthRecord>, string[]][])(
     'with %s says what it lacks, in numbers that fit its schema',
