@@ -18,8 +18,10 @@ export interface TrueSpread {
 export interface TrueLaw {
   readonly level: number;
   readonly trend: number;
-  /** Standard deviation of single steps. */
+  /** Standard deviation of single steps of the middle animal. */
   readonly scatter: number;
+  /** Animals differ in it: standard deviation of its logarithm. */
+  readonly scatterSpread: number;
   readonly spread: TrueSpread;
 }
 
@@ -58,12 +60,14 @@ export const USUAL_TRUTH: CabinetTruth = {
     level: Math.log(95),
     trend: 0.08,
     scatter: 0.25,
+    scatterSpread: 0.2,
     spread: { genus: 0.3, species: 0.2, clutch: 0.08, animal: 0.12, trendShare: 0.08 },
   },
   growth: {
     level: Math.log(1.25),
     trend: -0.005,
     scatter: 0.05,
+    scatterSpread: 0.2,
     spread: { genus: 0.03, species: 0.03, clutch: 0.015, animal: 0.02, trendShare: 0.12 },
   },
   firstLengthMm: 1.5,
@@ -191,10 +195,12 @@ function live(lines: Lines, age: number, { truth, draw }: Setting) {
   const past: TrueMolt[] = [];
   let day = 0;
   let skinMm = truth.firstLengthMm;
+  const scatterOf = ({ scatter, scatterSpread }: TrueLaw): number => scatter * Math.exp(scatterSpread * normalDeviate(draw));
+  const scatter = { interval: scatterOf(truth.interval), growth: scatterOf(truth.growth) };
   for (let instar = 1; ; instar += 1) {
-    day += Math.max(1, Math.round(Math.exp(alongLine(lines.interval, instar, truth.interval.scatter, draw))));
+    day += Math.max(1, Math.round(Math.exp(alongLine(lines.interval, instar, scatter.interval, draw))));
     const molt = { instarShed: instar, day, skinMm };
-    skinMm *= Math.exp(alongLine(lines.growth, instar + 0.5, truth.growth.scatter, draw));
+    skinMm *= Math.exp(alongLine(lines.growth, instar + 0.5, scatter.growth, draw));
     if (day > age) return { past, next: molt, afterMoltMm: skinMm };
     past.push(molt);
   }
