@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { writeSync } from 'node:fs';
 import { mkdir, rm, writeFile } from 'node:fs/promises';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { createAmbient } from '../../../src/core/ambient.ts';
 import { openCore } from '../../../src/core/core.ts';
@@ -31,7 +31,7 @@ const core = unwrap(
   await openCore({
     archiveFolder,
     rendererFolder: null,
-    resourcesFolder: pictureFolder,
+    resourcesFolder: resolve(import.meta.dirname, '../../../resources'),
     ambient: createAmbient({ now: new Date(Date.parse('2026-01-01T00:00:00Z') + seed * 60_000).toISOString(), seed: seedText }),
     elapsedMs: () => performance.now(),
     logDefect: (_, error) => {
