@@ -15,10 +15,10 @@ export function watchHandlers(context: ApiContext): HandlersFor<keyof typeof wat
     'GET /api/watch/calendar.ics': () => calendarOf(context),
     'GET /api/watch/pairing': () =>
       pairingOf(
-        watchedAnimals(archive, presentOf(context)).map(({ specimen, sex, observations, followed }) => ({
+        watchedAnimals(archive, presentOf(context)).map(({ specimen, followed }) => ({
           specimenId: specimen.id,
-          sex,
-          observations,
+          maturity: followed.maturity,
+          molts: followed.records.molts,
           lastMolt: followed.lastMolt,
           forecast: followed.records.forecast,
         })),

@@ -5,11 +5,12 @@ import type { Observation } from '../../domain/care/observation.ts';
 import { growthFactorFrom, type LastSkinSize } from '../../domain/care/spanNow.ts';
 import type { MoltForecast } from '../../domain/care/suspicion.ts';
 import { buildLadder } from '../../domain/growth/ladder.ts';
+import type { Estimate } from '../../domain/measuring/quantity.ts';
 import type { Exuvia } from '../../domain/molting/exuvia.ts';
 import { signOf } from '../../domain/sexing/sign.ts';
 import { standingOf } from '../../domain/sexing/standing.ts';
 import type { Specimen } from '../../domain/specimen/specimen.ts';
-import { onRecord } from './ladderPage.ts';
+import { liveSizesOf, onRecord } from './ladderPage.ts';
 import { type MoltedSkin, moltedSkinsOf, skinSizesOf } from './skins.ts';
 
 /** What is read for all animals at once, in a fixed number of statements. */
@@ -35,7 +36,8 @@ export function animalRecordsOf(
       molts,
       skins: skinStatesOf(entry, ofAll),
       growth: () => knownGrowth(archive, entry),
-      sex: signOf(determinations, liveSigns).sex,
+      sex: signOf(determinations, liveSigns),
+      liveSigns,
       forecast: expectedMolt(specimen),
     };
   });
@@ -64,10 +66,20 @@ function skinStatesOf({ molts, determinations }: CabinetEntry, { exuviaOfMolt, p
   });
 }
 
-function knownGrowth(archive: Archive, { specimen, lastMeasured }: CabinetEntry): KnownGrowth {
-  if (!lastMeasured) return { lastSkinSize: null, factor: growthFactorFrom(null) };
+function knownGrowth(archive: Archive, { specimen, molts, lastMeasured }: CabinetEntry): KnownGrowth {
+  const liveSpanMm = liveSpanOf(archive, specimen, molts);
+  if (!lastMeasured) return { lastSkinSize: null, liveSpanMm, factor: growthFactorFrom(null) };
   const skins = moltedSkinsOf(archive, specimen.id);
-  return { lastSkinSize: lastSkinSizeOf(skins), factor: growthFactorFrom(buildLadder(skins.map(onRecord), specimen).fit) };
+  return { lastSkinSize: lastSkinSizeOf(skins), liveSpanMm, factor: growthFactorFrom(buildLadder(skins.map(onRecord), specimen).fit) };
+}
+
+/** Of the latest photo of the living animal that surely shows it after its last molt. */
+function liveSpanOf(archive: Archive, specimen: Specimen, molts: CabinetEntry['molts']): Estimate | null {
+  const last = molts.at(-1);
+  const since = liveSizesOf(archive, specimen, molts).filter(
+    ({ afterMoltId, step, legSpanMm }) => afterMoltId === (last?.id ?? null) && step !== null && legSpanMm !== null,
+  );
+  return since.at(-1)?.legSpanMm ?? null;
 }
 
 /** Of the latest skin that gives a length an animal's span can be told from. */

@@ -4,6 +4,7 @@ import { growthReportOf } from '../../domain/growth/growthReport.ts';
 import { buildLadder, type MoltOnRecord } from '../../domain/growth/ladder.ts';
 import { type LiveSize, placeLiveSizes } from '../../domain/growth/liveSizes.ts';
 import { instarNowOf } from '../../domain/molting/instars.ts';
+import type { Molt } from '../../domain/molting/molt.ts';
 import { unwrap } from '../../domain/result.ts';
 import { signOf } from '../../domain/sexing/sign.ts';
 import type { Specimen } from '../../domain/specimen/specimen.ts';
@@ -24,7 +25,11 @@ export function ladderPageOf(archive: Archive, specimenId: string, today: Calend
     sex: signOf(archive.determinations.ofSpecimen(specimenId), archive.liveSigns.ofSpecimen(specimenId)).sex,
     isLiving: specimen.status !== 'dead',
     kin: kin.logRatios,
-    live: liveSizesOf(archive, specimen, skins),
+    live: liveSizesOf(
+      archive,
+      specimen,
+      skins.map(({ molt }) => molt),
+    ),
   });
   const shown = new Set(ladder.rungs.map((rung) => rung.photoId));
   const gallery = skins.flatMap((skin) => galleryItemsOf(archive, skin).filter((item) => shown.has(item.photo.id)));
@@ -40,7 +45,8 @@ export function onRecord(skin: MoltedSkin): MoltOnRecord {
   return { molt: skin.molt, exuvia: skin.exuvia, photos: skin.photos.map(({ photo }) => photo), readings: readingsOf(skin) };
 }
 
-function liveSizesOf(archive: Archive, specimen: Specimen, skins: readonly MoltedSkin[]): LiveSize[] {
+/** From measured photos of the living animal. */
+export function liveSizesOf(archive: Archive, specimen: Specimen, molts: readonly Molt[]): LiveSize[] {
   const pointing = pointingIn(archive);
   const measured = archive.photos.ofAnimal(specimen.id).flatMap((photo) => {
     const readings = archive.readings.ofPhoto(photo.id);
@@ -48,11 +54,7 @@ function liveSizesOf(archive: Archive, specimen: Specimen, skins: readonly Molte
     const calibration = unwrap(archive.calibrations.get(photo.id));
     return [{ photo, readings: skinReadingsOf(photo.id, measureReadings(photo, calibration, readings, pointing)) }];
   });
-  return placeLiveSizes(
-    measured,
-    skins.map(({ molt }) => molt),
-    specimen,
-  );
+  return placeLiveSizes(measured, molts, specimen);
 }
 
 function galleryItemsOf(archive: Archive, skin: MoltedSkin): GalleryItem[] {

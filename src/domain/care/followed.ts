@@ -1,11 +1,14 @@
 import { type CalendarDay, dayOf, type Instant } from '../dates.ts';
+import type { Estimate } from '../measuring/quantity.ts';
 import type { Exuvia } from '../molting/exuvia.ts';
 import type { Molt } from '../molting/molt.ts';
-import type { Sex } from '../sexing/determination.ts';
+import type { SexSign } from '../sexing/determination.ts';
+import type { LiveSign } from '../sexing/live/liveSign.ts';
 import type { Specimen } from '../specimen/specimen.ts';
 import { type FeedingHold, feedingHold } from './feedingHold.ts';
 import type { FeedingTable } from './feedingTable.ts';
 import { isAfter, type LastMolt, lastMoltOf } from './lastMolt.ts';
+import { type Maturity, maturityOf } from './maturity.ts';
 import { openRunOf } from './moltRun.ts';
 import { type MoltTimer, moltTimer } from './moltTimer.ts';
 import { inTimeOrder, type Seen } from './observation.ts';
@@ -24,6 +27,8 @@ export interface SkinState {
 /** What the skins of an animal tell of its size now. */
 export interface KnownGrowth {
   readonly lastSkinSize: LastSkinSize | null;
+  /** From a photo of the living animal since its last molt on record. */
+  readonly liveSpanMm: Estimate | null;
   readonly factor: GrowthFactor;
 }
 
@@ -35,7 +40,8 @@ export interface AnimalRecords {
   readonly skins: readonly SkinState[];
   /** Asked for only where a span decides something: measuring skins anew takes time, and a list follows hundreds of animals. */
   readonly growth: () => KnownGrowth;
-  readonly sex: Sex;
+  readonly sex: SexSign;
+  readonly liveSigns: readonly LiveSign[];
   readonly forecast: MoltForecast | null;
 }
 
@@ -56,12 +62,16 @@ export interface FollowedAnimal {
   /** Null for an animal that is not held. */
   readonly hold: FeedingHold | null;
   readonly suspicion: Suspicion;
+  readonly maturity: Maturity | null;
 }
 
-/** A mature male does not molt again: nothing is foretold for him. */
+/**
+ * Nothing is foretold for a mature male, who does not molt again, nor from before a molt that nobody has put on record yet.
+ */
 export function follow(all: AnimalRecords, { now, today, table }: Present): FollowedAnimal {
-  const grown = all.observations.some(({ kind }) => kind === 'sperm-web' || (kind === 'mature' && all.sex === 'male'));
-  const records = grown ? { ...all, forecast: null } : all;
+  const maturity = maturityOf(all);
+  const isUnrecorded = lastMoltOf(all.observations, all.molts)?.moltId === null;
+  const records = maturity?.kind === 'mature-male' || isUnrecorded ? { ...all, forecast: null } : all;
   const { observations, molts } = records;
   const lastMolt = lastMoltOf(observations, molts);
   const run = openRunOf(observations, molts);
@@ -72,6 +82,7 @@ export function follow(all: AnimalRecords, { now, today, table }: Present): Foll
   const hold = perhapsHeld ? holdOf(span) : null;
   return {
     records,
+    maturity,
     lastMolt,
     span,
     timer: run && moltTimer(run, span, now),
@@ -81,16 +92,19 @@ export function follow(all: AnimalRecords, { now, today, table }: Present): Foll
 }
 
 /**
- * What was measured on the animal since its last molt; else what its last skin foretells. A molt that is watched but not yet
+ * What was measured on the animal since its last molt, by hand or in a photo; else what its last skin foretells. A molt that is watched but not yet
  * on record puts the skin of before one molt further back.
  */
 function spanOf({ observations, growth, sex }: AnimalRecords, lastMolt: LastMolt | null): SpanNow | null {
   const taken = inTimeOrder(observations).findLast((seen) => seen.span !== null && (lastMolt === null || isAfter(seen, lastMolt)));
   if (taken?.span) return spanFromAnimal(taken.span);
-  const { lastSkinSize, factor } = growth();
+  const { lastSkinSize, liveSpanMm, factor } = growth();
+  if (liveSpanMm && lastMolt?.moltId !== null) {
+    return spanFromAnimal({ spanMm: liveSpanMm.value, plusMinusMm: liveSpanMm.expandedUncertainty });
+  }
   if (lastSkinSize === null) return null;
   const unrecorded = lastMolt !== null && lastMolt.moltId === null ? 1 : 0;
-  return spanFromSkin({ ...lastSkinSize, moltsSince: lastSkinSize.moltsSince + unrecorded }, factor, sex);
+  return spanFromSkin({ ...lastSkinSize, moltsSince: lastSkinSize.moltsSince + unrecorded }, factor, sex.sex);
 }
 
 /** The day a watched molt ended that nobody has put on record yet; null when there is none. */

@@ -1,8 +1,8 @@
 import { z } from 'zod';
-import { CalendarDay, dayOf, daysBetween } from '../dates.ts';
-import type { SexSign } from '../sexing/determination.ts';
+import { CalendarDay, daysBetween } from '../dates.ts';
+import type { Molt } from '../molting/molt.ts';
 import type { LastMolt } from './lastMolt.ts';
-import { inTimeOrder, type Seen } from './observation.ts';
+import type { Maturity } from './maturity.ts';
 import { MoltForecast } from './suspicion.ts';
 
 /** A mature male: he does not molt again, so his last molt is the ultimate one. */
@@ -12,7 +12,7 @@ export const MatureMale = z
     ultimateMoltOn: CalendarDay.nullable().describe('null where it happened before the animal came here'),
     daysSinceUltimateMolt: z.int().nullable(),
     spermWebsOn: z.array(CalendarDay).describe('Oldest first'),
-    knownBy: z.enum(['noted-mature', 'sperm-web']),
+    knownBy: z.enum(['palpal-bulbs', 'sperm-web', 'noted-mature']),
   })
   .meta({ id: 'MatureMale' });
 export type MatureMale = z.infer<typeof MatureMale>;
@@ -25,7 +25,7 @@ export const AdultFemale = z
     daysSinceLastMolt: z.int().nullable(),
     eggSacsOn: z.array(CalendarDay),
     forecast: MoltForecast.nullable(),
-    knownBy: z.enum(['noted-mature', 'egg-sac']),
+    knownBy: z.enum(['egg-sac', 'noted-mature']),
   })
   .meta({ id: 'AdultFemale' });
 export type AdultFemale = z.infer<typeof AdultFemale>;
@@ -35,38 +35,31 @@ export type Pairing = z.infer<typeof Pairing>;
 
 export interface PairingRecords {
   readonly specimenId: string;
-  readonly sex: SexSign;
-  readonly observations: readonly Seen[];
+  readonly maturity: Maturity | null;
+  readonly molts: readonly Pick<Molt, 'id' | 'happenedTo'>[];
   readonly lastMolt: LastMolt | null;
   readonly forecast: MoltForecast | null;
 }
 
-/**
- * Who could be paired, as far as it is on record. A sperm web makes a mature male and an egg sac a grown female whatever else
- * is noted; the note "mature" counts with a sex that is more than a guess. No one is matched with anyone.
- */
+/** Who could be paired, as far as it is on record. No one is matched with anyone. */
 export function pairingOf(animals: readonly PairingRecords[], today: CalendarDay): Pairing {
   const males: MatureMale[] = [];
   const females: AdultFemale[] = [];
-  for (const { specimenId, sex, observations, lastMolt, forecast } of animals) {
-    const spermWebsOn = daysOf(observations, 'sperm-web');
-    const eggSacsOn = daysOf(observations, 'egg-sac');
-    const mature = observations.some(({ kind }) => kind === 'mature') && sex.level !== null && sex.level !== 'leaning';
-    const moltedOn = lastMolt?.on ?? null;
-    const days = moltedOn === null ? null : daysBetween(moltedOn, today);
-    if (spermWebsOn.length > 0 || (mature && sex.sex === 'male')) {
-      const knownBy = spermWebsOn.length > 0 ? 'sperm-web' : 'noted-mature';
-      males.push({ specimenId, ultimateMoltOn: moltedOn, daysSinceUltimateMolt: days, spermWebsOn, knownBy });
-    } else if (eggSacsOn.length > 0 || (mature && sex.sex === 'female')) {
-      const knownBy = eggSacsOn.length > 0 ? 'egg-sac' : 'noted-mature';
-      females.push({ specimenId, lastMoltOn: moltedOn, daysSinceLastMolt: days, eggSacsOn, forecast, knownBy });
+  for (const { specimenId, maturity, molts, lastMolt, forecast } of animals) {
+    if (maturity?.kind === 'mature-male') {
+      const named = molts.find(({ id }) => id === maturity.ultimateMoltId);
+      const on = named?.happenedTo ?? lastMolt?.on ?? null;
+      const { knownBy, spermWebsOn } = maturity;
+      males.push({ specimenId, ultimateMoltOn: on, daysSinceUltimateMolt: since(on, today), spermWebsOn: [...spermWebsOn], knownBy });
+    } else if (maturity?.kind === 'grown-female') {
+      const on = lastMolt?.on ?? null;
+      const { knownBy, eggSacsOn } = maturity;
+      females.push({ specimenId, lastMoltOn: on, daysSinceLastMolt: since(on, today), eggSacsOn: [...eggSacsOn], forecast, knownBy });
     }
   }
   return { males, females };
 }
 
-function daysOf(observations: readonly Seen[], kind: 'sperm-web' | 'egg-sac'): CalendarDay[] {
-  return inTimeOrder(observations)
-    .filter((seen) => seen.kind === kind)
-    .map(({ moment }) => dayOf(moment));
+function since(day: CalendarDay | null, today: CalendarDay): number | null {
+  return day === null ? null : daysBetween(day, today);
 }

@@ -9,8 +9,11 @@ import { molt, seen } from './seen.ts';
 
 const NOW = '2026-06-15T12:00:00.000Z';
 const TODAY = '2026-06-15';
+const UNSEXED = { sex: 'unsexed', level: null, conflict: false } as const;
+const MALE = { sex: 'male', level: 'probable', conflict: false } as const;
+const FEMALE = { sex: 'female', level: 'probable', conflict: false } as const;
 
-const growth = (lastSkinSize: LastSkinSize | null) => (): KnownGrowth => ({ lastSkinSize, factor: ANY_TARANTULA });
+const growth = (lastSkinSize: LastSkinSize | null) => (): KnownGrowth => ({ lastSkinSize, liveSpanMm: null, factor: ANY_TARANTULA });
 
 function animal(id: string, part: Partial<AnimalRecords> = {}) {
   const records: AnimalRecords = {
@@ -19,7 +22,8 @@ function animal(id: string, part: Partial<AnimalRecords> = {}) {
     molts: [],
     skins: [],
     growth: growth(null),
-    sex: 'unsexed',
+    sex: UNSEXED,
+    liveSigns: [],
     forecast: null,
     ...part,
   };
@@ -88,10 +92,16 @@ describe('who needs what today', () => {
   test('nothing is foretold for a mature male', () => {
     const forecast = { from: '2026-06-01', likely: '2026-06-20', to: '2026-07-01' };
     expect(boardOfOne({ forecast, observations: [seen('sperm-web', '2026-06-01T20:00')] })).toEqual([]);
-    expect(boardOfOne({ forecast, sex: 'male', observations: [seen('mature', '2026-06-01T20:00')] })).toEqual([]);
-    expect(boardOfOne({ forecast, sex: 'female', observations: [seen('mature', '2026-06-01T20:00')] })).toEqual([
+    expect(boardOfOne({ forecast, sex: MALE, observations: [seen('mature', '2026-06-01T20:00')] })).toEqual([]);
+    expect(boardOfOne({ forecast, sex: FEMALE, observations: [seen('mature', '2026-06-01T20:00')] })).toEqual([
       ['molt-due', 'watch-for-signs'],
     ]);
+  });
+
+  test('nothing is foretold from before a molt that nobody has put on record yet', () => {
+    const forecast = { from: '2026-05-01', likely: '2026-05-20', to: '2026-06-01' };
+    const ended = [seen('free-of-skin', '2026-05-20T20:00'), seen('ate', '2026-06-14T20:00')];
+    expect(boardOfOne({ forecast, observations: ended })).toEqual([['molt-to-record', 'record-molt']]);
   });
 
   test('what was measured on the animal since its molt goes before what its skin foretells', () => {
@@ -102,6 +112,22 @@ describe('who needs what today', () => {
     expect(animal('a', { molts, growth: skinOfBefore, observations: [measured] }).hold?.wait).toEqual({ count: 7, unit: 'days' });
     const before = { ...measured, moment: { at: '2026-06-11T20:00:00.000Z', offset: '+00:00' } };
     expect(animal('a', { molts, growth: skinOfBefore, observations: [before] }).hold?.wait).toEqual({ count: 1, unit: 'months' });
+  });
+
+  test('a photo of the living animal measured since its last molt goes before its skin, unless a later molt was watched', () => {
+    const known = () => ({
+      lastSkinSize: { legSpanMm: estimateFrom(100, 1), carapaceLengthMm: null, moltsSince: 1 },
+      liveSpanMm: estimateFrom(49, 0.5),
+      factor: ANY_TARANTULA,
+    });
+    const molts = [molt('m1', '2026-06-12')];
+    expect(animal('a', { molts, growth: known }).span).toMatchObject({ spanMm: 49, lowMm: 48, highMm: 50, from: { kind: 'animal' } });
+    const watched = animal('a', {
+      molts: [molt('m1', '2026-01-12')],
+      growth: known,
+      observations: [seen('free-of-skin', '2026-06-14T20:00')],
+    });
+    expect(watched.span?.from.kind).toBe('skin');
   });
 
   test('a watched molt not yet on record puts the skin one molt further back', () => {
@@ -124,7 +150,7 @@ describe('the sizes of skins', () => {
     let times = 0;
     const counted = () => {
       times += 1;
-      return { lastSkinSize: null, factor: ANY_TARANTULA };
+      return { lastSkinSize: null, liveSpanMm: null, factor: ANY_TARANTULA };
     };
     animal('a', { molts, growth: counted });
     expect(times).toBe(asked);

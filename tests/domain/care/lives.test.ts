@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { lifeLineOf } from '../../../src/domain/care/lifeLine.ts';
-import { type PairingRecords, pairingOf } from '../../../src/domain/care/pairing.ts';
+import { type MaturityRecords, maturityOf } from '../../../src/domain/care/maturity.ts';
+import { pairingOf } from '../../../src/domain/care/pairing.ts';
+import type { LiveSign } from '../../../src/domain/sexing/live/liveSign.ts';
 import { seen } from './seen.ts';
 
 describe('the line of a life', () => {
@@ -37,25 +39,48 @@ describe('the line of a life', () => {
 });
 
 describe('who could be paired', () => {
-  const base: PairingRecords = {
-    specimenId: 'a',
-    sex: { sex: 'unsexed', level: null, conflict: false },
-    observations: [],
-    lastMolt: { on: '2026-05-01', run: null, moltId: 'm1' },
-    forecast: null,
-  };
-  const pairing = (part: Partial<PairingRecords>) => pairingOf([{ ...base, ...part }], '2026-06-15');
+  const molts = [
+    { id: 'm0', happenedTo: '2026-03-01' },
+    { id: 'm1', happenedTo: '2026-05-01' },
+  ];
   const female = { sex: 'female', level: 'strong', conflict: false } as const;
+  const nobody: MaturityRecords = { sex: { sex: 'unsexed', level: null }, observations: [], liveSigns: [] };
+  const forecast = { from: '2026-07-01', likely: '2026-08-01', to: '2026-09-01' };
+  const pairing = (part: Partial<MaturityRecords>) =>
+    pairingOf(
+      [
+        {
+          specimenId: 'a',
+          maturity: maturityOf({ ...nobody, ...part }),
+          molts,
+          lastMolt: { on: '2026-05-01', run: null, moltId: 'm1' },
+          forecast,
+        },
+      ],
+      '2026-06-15',
+    );
+  const sign = (finding: LiveSign['finding'], seenOn: string, withdrawn: LiveSign['withdrawn'] = null): LiveSign => ({
+    id: seenOn,
+    specimenId: 'a',
+    signedAt: `${seenOn}T12:00:00.000Z`,
+    withdrawn,
+    finding,
+    seenOn,
+    observer: 'R. Reader',
+    photoIds: [],
+    notes: '',
+  });
 
-  test('a male is mature by a sperm web, his last molt the ultimate one', () => {
-    const webs = [seen('sperm-web', '2026-06-10T20:00'), seen('sperm-web', '2026-06-01T20:00')];
-    expect(pairing({ observations: webs })).toEqual({
+  test('a male is mature by a sperm web, noted or signed, his last molt the ultimate one', () => {
+    const observations = [seen('sperm-web', '2026-06-10T20:00'), seen('sperm-web', '2026-06-01T20:00')];
+    const liveSigns = [sign({ kind: 'sperm-web' }, '2026-06-05'), sign({ kind: 'sperm-web' }, '2026-06-10')];
+    expect(pairing({ observations, liveSigns })).toEqual({
       males: [
         {
           specimenId: 'a',
           ultimateMoltOn: '2026-05-01',
           daysSinceUltimateMolt: 45,
-          spermWebsOn: ['2026-06-01', '2026-06-10'],
+          spermWebsOn: ['2026-06-01', '2026-06-05', '2026-06-10'],
           knownBy: 'sperm-web',
         },
       ],
@@ -63,12 +88,21 @@ describe('who could be paired', () => {
     });
   });
 
+  test('bulbs name the ultimate molt; withdrawn ones say nothing', () => {
+    const bulbs = { kind: 'palpal-bulbs', seen: true, ultimateMoltId: 'm0' } as const;
+    expect(pairing({ liveSigns: [sign(bulbs, '2026-06-05')] }).males).toMatchObject([
+      { ultimateMoltOn: '2026-03-01', daysSinceUltimateMolt: 106, knownBy: 'palpal-bulbs' },
+    ]);
+    const withdrawn = { at: '2026-06-06T12:00:00.000Z', reason: 'Another animal' };
+    expect(pairing({ liveSigns: [sign(bulbs, '2026-06-05', withdrawn)] })).toEqual({ males: [], females: [] });
+  });
+
   test('a female is grown by a note or an egg sac, and her forecast stands beside', () => {
-    const forecast = { from: '2026-07-01', likely: '2026-08-01', to: '2026-09-01' };
-    expect(pairing({ sex: female, observations: [seen('mature', '2026-06-01T20:00')], forecast }).females).toMatchObject([
+    expect(pairing({ sex: female, observations: [seen('mature', '2026-06-01T20:00')] }).females).toMatchObject([
       { daysSinceLastMolt: 45, forecast, knownBy: 'noted-mature' },
     ]);
-    expect(pairing({ observations: [seen('egg-sac', '2026-06-01T20:00')] }).females).toMatchObject([{ eggSacsOn: ['2026-06-01'] }]);
+    const signed = pairing({ liveSigns: [sign({ kind: 'egg-sac', fertile: 'yes' }, '2026-06-01')] });
+    expect(signed.females).toMatchObject([{ eggSacsOn: ['2026-06-01'], knownBy: 'egg-sac' }]);
   });
 
   test.each([

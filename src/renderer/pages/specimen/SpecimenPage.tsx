@@ -15,6 +15,7 @@ import { MoltDialog } from './MoltDialog.tsx';
 import { SpecimenDialog } from './SpecimenDialog.tsx';
 import { SpecimenHead } from './SpecimenHead.tsx';
 import style from './SpecimenPage.module.css';
+import { WholeLine } from './WholeLine.tsx';
 
 type Open = 'edit' | 'remove' | 'molt' | null;
 
@@ -91,6 +92,7 @@ export function SpecimenPage({ specimenId }: { specimenId: string }): ReactEleme
         )}
       </section>
       <AnimalPhotos photos={animalPhotos} specimen={specimen} molts={molts.map((entry) => entry.molt)} />
+      <WholeLine page={page.data} />
       <section className={style['end']}>
         <Button kind="quiet" icon="remove" onClick={() => setOpen('remove')}>
           Remove {specimen.code}

@@ -1,0 +1,42 @@
+import type { ReactElement } from 'react';
+import { Link } from 'wouter';
+import type { SpecimenPage } from '../../../api/contract/specimens.ts';
+import { Button } from '../../parts/Button.tsx';
+import { DayText } from '../../parts/DayText.tsx';
+import { Thumb } from '../../parts/Thumb.tsx';
+import pageStyle from './SpecimenPage.module.css';
+import style from './WholeLine.module.css';
+import { wholeLineOf } from './wholeLine.ts';
+
+/** Everything on record about one animal on one line, the latest first; made to be printed. */
+export function WholeLine({ page }: { page: SpecimenPage }): ReactElement | null {
+  const entries = wholeLineOf(page);
+  if (entries.length === 0) return null;
+  return (
+    <section aria-labelledby="whole-line" className={style['whole']}>
+      <header className={style['head']}>
+        <h2 id="whole-line" className={pageStyle['heading']}>
+          Everything on record
+        </h2>
+        <Button className={style['print']} onClick={() => window.print()}>
+          Print this page
+        </Button>
+      </header>
+      <ol className={style['line']} reversed>
+        {entries.map(({ key, on, clock, words, note, photoId, to }) => (
+          <li key={key} className={style['entry']}>
+            <span className={style['when']}>
+              <DayText day={on} />
+              {clock && <small>{clock}</small>}
+            </span>
+            <span className={style['what']}>
+              {to ? <Link to={to}>{words}</Link> : words}
+              {note && <small>{note}</small>}
+            </span>
+            {photoId && <Thumb photoId={photoId} alt="" className={style['thumb']} />}
+          </li>
+        ))}
+      </ol>
+    </section>
+  );
+}

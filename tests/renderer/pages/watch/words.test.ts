@@ -1,0 +1,88 @@
+import { describe, expect, test } from 'vitest';
+import { FeedingTable } from '../../../../src/domain/care/feedingTable.ts';
+import { differenceOf } from '../../../../src/domain/care/tableDifference.ts';
+import { spansInWords } from '../../../../src/renderer/pages/watch/holdWords.ts';
+import { needInWords, stepOf } from '../../../../src/renderer/pages/watch/needWords.ts';
+import { fieldValueOf, momentFromField, momentOfCamera } from '../../../../src/renderer/pages/watch/wallClock.ts';
+import { clockOf, durationInWords, momentInWords } from '../../../../src/words/dates.ts';
+
+describe('moments', () => {
+  const evening = { at: '2026-03-05T22:30:00.000Z', offset: '+02:00' };
+
+  test('stand on the clock they were read on, and name its offset to a reader on another one', () => {
+    expect([momentInWords(evening), clockOf(evening)]).toEqual(['6 Mar 2026, 00:30', '00:30']);
+    expect(momentInWords(evening, '-05:00')).toBe('6 Mar 2026, 00:30 (UTC+02:00)');
+    expect(momentInWords({ at: '2026-03-05T02:00:00.000Z', offset: '-03:30' })).toBe('4 Mar 2026, 22:30');
+  });
+
+  test('go into a field of date and time and come back the same to the minute', () => {
+    const back = momentFromField(fieldValueOf('2026-07-01T10:20:00.000Z'));
+    expect(back?.at).toBe('2026-07-01T10:20:00.000Z');
+    expect(momentFromField('')).toBeNull();
+  });
+
+  test('of a camera are exact with an offset and assumed without one', () => {
+    expect(momentOfCamera({ local: '2026-03-05T23:10:00', offset: '+01:00' })).toEqual({
+      moment: { at: '2026-03-05T22:10:00.000Z', offset: '+01:00' },
+      offsetAssumed: false,
+    });
+    expect(momentOfCamera({ local: '2026-03-05T23:10:00', offset: null })?.offsetAssumed).toBe(true);
+  });
+
+  test.each([
+    [0.9, '0 min'],
+    [59.9, '59 min'],
+    [60, '1 h'],
+    [130, '2 h 10 min'],
+    [1_450, '24 h'],
+  ])('%d minutes are %s', (minutes, words) => expect(durationInWords(minutes)).toBe(words));
+});
+
+describe('a need', () => {
+  test('in a molt found under way says that the time is a lower bound, and of unknown size so', () => {
+    const timer = {
+      observationId: 'o1',
+      startedAt: { at: '2026-03-05T20:00:00.000Z', offset: '+00:00' },
+      startSeen: false,
+      lastStage: 'carapace-open' as const,
+      elapsedMinutes: 130,
+      state: 'usual' as const,
+      size: 'juvenile' as const,
+      sizeKnown: false,
+      usualMinutes: { from: 60, to: 360 },
+      lookCloserAfterMinutes: 720,
+      concernAfterMinutes: 1_440,
+    };
+    expect(needInWords({ kind: 'molting', timer })).toEqual({
+      title: 'Molting now',
+      why: 'Found molting 5 Mar 2026, 20:00, at least 2 h 10 min ago. Usual for juveniles (its size is not known): 1 h to 6 h. Last seen: carapace open.',
+    });
+  });
+
+  test('for a skin leads to the room of the first thing missing', () => {
+    const item = (missing: ('photo' | 'measuring' | 'sexing')[]) =>
+      stepOf({
+        specimenId: 's1',
+        urgency: 12,
+        on: '2026-03-05',
+        action: 'read-skin',
+        need: { kind: 'skin-to-read', exuviaId: 'e1', moltedOn: '2026-03-05', missing },
+      }).to;
+    expect([item(['photo', 'measuring', 'sexing']), item(['measuring', 'sexing']), item(['sexing'])]).toEqual([
+      '/intake/s1',
+      '/bench',
+      '/examination/e1',
+    ]);
+  });
+});
+
+test('the spans for which two tables differ are said with their limits on the right side', () => {
+  const table = (fromIncluded: boolean): FeedingTable =>
+    FeedingTable.parse([
+      { fromMm: 0, fromIncluded: true, wait: { count: 4, unit: 'days' } },
+      { fromMm: 50.8, fromIncluded, wait: { count: 7, unit: 'days' } },
+    ]);
+  expect(differenceOf(table(true), table(false)).map(spansInWords)).toEqual(['exactly 50.8 mm (2 in)']);
+  const one = FeedingTable.parse([{ fromMm: 0, fromIncluded: true, wait: { count: 9, unit: 'days' } }]);
+  expect(differenceOf(table(false), one).map(spansInWords)).toEqual(['up to 50.8 mm (2 in)', 'over 50.8 mm (2 in)']);
+});
