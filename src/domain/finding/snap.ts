@@ -22,7 +22,8 @@ const DEFINITION_PX = 0.5;
 const DIRECTIONS = 12;
 
 /**
- * Moves a point along a direction to the strongest step of light within reach; it keeps its place across that direction.
+ * Moves a point along a direction to the strongest step of light within reach, a far one counting less; it keeps its place across
+ * that direction.
  *
  * The uncertainty is made of how the step scatters about a line in rows beside the point, of what the definition leaves open,
  * and, where another step is nearly as strong, of half of the way between the two.
@@ -38,18 +39,28 @@ export function snapToEdge(planes: LightPlanes, at: ImagePoint, direction: Direc
   let best: { readonly along: Direction; readonly steps: readonly Step[] } | null = null;
   for (const along of candidates) {
     const steps = stepsAcross(planes, at.xPx, at.yPx, along, search);
-    if ((steps[0]?.strength ?? 0) > (best?.steps[0]?.strength ?? 0)) best = { along, steps };
+    const byPull = steps.toSorted((one, other) => pull(other, reachPx) - pull(one, reachPx));
+    if (pullOf(byPull, reachPx) > pullOf(best?.steps ?? [], reachPx)) best = { along, steps: byPull };
   }
   const [first, second] = best?.steps ?? [];
   if (best === null || first === undefined || first.strength < LEAST_SHARE * brightest(planes)) return null;
   const raggedPx = raggedness(planes, at, best.along, first.offsetPx, search);
   if (raggedPx === null) return null;
-  const isRival = second !== undefined && second.strength >= RIVAL_SHARE * first.strength;
+  const isRival = second !== undefined && pull(second, reachPx) >= RIVAL_SHARE * pull(first, reachPx);
   const doubtPx = isRival ? Math.abs(second.offsetPx - first.offsetPx) / 2 : 0;
   return {
     at: { xPx: at.xPx + first.offsetPx * best.along.x, yPx: at.yPx + first.offsetPx * best.along.y },
     pointingPx: Math.hypot(DEFINITION_PX, raggedPx, doubtPx),
   };
+}
+
+/** A hand errs little more often than much: of two steps as strong the nearer is meant. */
+function pull({ strength, offsetPx }: Step, reachPx: number): number {
+  return strength * Math.exp(-2 * (offsetPx / reachPx) ** 2);
+}
+
+function pullOf([first]: readonly Step[], reachPx: number): number {
+  return first === undefined ? 0 : pull(first, reachPx);
 }
 
 function allDirections(): Direction[] {

@@ -10,6 +10,7 @@ import {
   pointOf,
 } from '../../domain/measuring/landmarks.ts';
 import type { ImagePoint } from '../../domain/measuring/points.ts';
+import { DEFAULT_POINTING_PX } from '../../domain/measuring/reading.ts';
 import { landmarksOf } from './document.ts';
 import type { BenchState } from './store.ts';
 
@@ -24,16 +25,16 @@ const PARTNERS: Readonly<Record<CarapaceLandmark, CarapaceLandmark>> = {
 };
 
 /** How far a point goes to an edge, in CSS pixels: what the hand could have missed. */
-const REACH_CSS = 10;
+const REACH_CSS = 6;
 /** In pixels of the photo: less finds nothing, more finds another margin. */
 const LEAST_REACH_PX = 4;
-const MOST_REACH_PX = 24;
+const MOST_REACH_PX = 16;
 /** Nearer than this two points give no direction. */
 const LEAST_APART_PX = 2;
 
 /**
- * Where a click for a landmark falls: on the edge beside it, along the length the landmark ends, if points go to edges now;
- * else where it was made.
+ * Where a click for a landmark falls: on the edge beside it, along the length the landmark ends, if points go to edges now and the
+ * edge is known better than a hand points; else where it was made.
  */
 export function fallingPoint(
   state: Pick<BenchState, 'snaps' | 'snapIsHeldBack' | 'findEdge' | 'view' | 'edited'>,
@@ -42,7 +43,10 @@ export function fallingPoint(
 ): { readonly at: ImagePoint; readonly pointingPx?: number | undefined } {
   if (!state.snaps || state.snapIsHeldBack || state.findEdge === null) return { at };
   const reachPx = Math.min(MOST_REACH_PX, Math.max(LEAST_REACH_PX, REACH_CSS / state.view.zoom));
-  return state.findEdge(at, measureDirection(name, at, landmarksOf(state.edited.document)), reachPx) ?? { at };
+  const { document } = state.edited;
+  const found = state.findEdge(at, measureDirection(name, at, landmarksOf(document)), reachPx);
+  // An edge that is ragged, or one of two, is known worse than what the hand does without it.
+  return found !== null && found.pointingPx <= (document.pointingPx ?? DEFAULT_POINTING_PX) ? found : { at };
 }
 
 /**

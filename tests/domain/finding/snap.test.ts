@@ -38,7 +38,7 @@ describe('a point moved to an edge', () => {
   it('is less sure of a ragged edge and of one of two', () => {
     const clean = picture((x) => 0.1 + 0.6 * normalDistribution(x - 33));
     const ragged = picture((x, y) => 0.1 + 0.6 * normalDistribution(x - 33 - 1.5 * (Math.floor(y / 2) % 2)));
-    const two = picture((x) => 0.1 + 0.35 * normalDistribution(x - 33) + 0.3 * normalDistribution(x - 26));
+    const two = picture((x) => 0.1 + 0.35 * normalDistribution(x - 34) + 0.3 * normalDistribution(x - 27));
     const pointingOn = (image: LightImage) => snapToEdge([image], MIDDLE, { x: 1, y: 0 }, 8)?.pointingPx ?? 0;
     expect(pointingOn(ragged)).toBeGreaterThan(1.2 * pointingOn(clean));
     expect(pointingOn(two)).toBeGreaterThan(3);

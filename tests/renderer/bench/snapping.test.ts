@@ -97,3 +97,12 @@ describe('the height of a point', () => {
     expect(bench.getState().edited.document['carapace-front']).toEqual({ state: 'placed', at: at(510, 300), height });
   });
 });
+
+test('an edge that is known worse than a hand points is left alone', () => {
+  const bench = createBenchStore({ width: 2000, height: 1500 }, {});
+  takeUp(bench, 'landmarks');
+  giveEdges(bench, (place) => ({ at: at(place.xPx + 3, place.yPx), pointingPx: 5 }));
+  setSnaps(bench, true);
+  placeAt(bench, at(500, 300));
+  expect(bench.getState().edited.document['carapace-front']).toEqual({ state: 'placed', at: at(500, 300) });
+});

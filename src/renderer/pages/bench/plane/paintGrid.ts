@@ -9,7 +9,7 @@ const LEAST_APART_PX = 4;
 /** Lines at whole millimeters of the plane, every fifth and tenth stronger, the tens numbered. */
 export function paintGrid(context: CanvasRenderingContext2D, { widthPx, heightPx, pxPerMm, topLeft }: ViewFromAbove): void {
   const step = pxPerMm >= LEAST_APART_PX ? 1 : 5 * pxPerMm >= LEAST_APART_PX ? 5 : 10;
-  const fontPx = Math.max(12, Math.round(heightPx / 60));
+  const fontPx = Math.max(12, Math.round(heightPx / 40));
   context.font = `600 ${fontPx}px "Source Sans 3 Variable", sans-serif`;
   context.textBaseline = 'top';
   const line = (atMm: number, isUpright: boolean) => {

@@ -12,6 +12,7 @@ import { useWork } from '../useWork.ts';
 import { ChooseCoin } from './ChooseCoin.tsx';
 import { ChooseRule } from './ChooseRule.tsx';
 import { knownRectangle, ownRectangle, ruleOf } from './objects.ts';
+import { PrintOurCard } from './PrintOurCard.tsx';
 import { Proposals } from './Proposals.tsx';
 
 const KNOWN = ['id-1', 'a6', 'a5', 'a4'] as const;
@@ -83,6 +84,7 @@ export function ChooseObject({ onChosen, onCancel }: Props): ReactElement {
       {asking === 'coin' && <ChooseCoin onChosen={choose} />}
       {asking === 'two-points' && <KnownDistance onChosen={choose} />}
       {asking === 'own' && <OwnSize onChosen={choose} />}
+      <PrintOurCard />
       {onCancel && <Button onClick={onCancel}>Keep the present scale</Button>}
     </section>
   );

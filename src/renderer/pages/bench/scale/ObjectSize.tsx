@@ -1,12 +1,5 @@
 import type { ReactElement } from 'react';
-import type {
-  CoinScale,
-  PointsScale,
-  RectangleScale,
-  RuleTicksScale,
-  ScaleMarks,
-  TwoPointScale,
-} from '../../../../domain/measuring/calibration.ts';
+import type { CoinScale, RectangleScale, RuleTicksScale, ScaleMarks, TwoPointScale } from '../../../../domain/measuring/calibration.ts';
 import { COVERAGE_FACTOR } from '../../../../domain/measuring/quantity.ts';
 import { inchesFromMm, mmFromInches } from '../../../../domain/units.ts';
 import { PLUS_MINUS_MEANS } from '../../../../words/measuring.ts';
@@ -16,6 +9,7 @@ import { Button } from '../../../parts/Button.tsx';
 import { NumberField } from '../NumberField.tsx';
 import style from '../panel.module.css';
 import { useWork } from '../useWork.ts';
+import { PatternFields } from './PatternFields.tsx';
 
 /** How large the object is, and how well that and its marks are known. Every ± here is for 95 %. */
 export function ObjectSize({ marks }: { marks: ScaleMarks }): ReactElement {
@@ -116,20 +110,6 @@ function CoinFields({ marks }: { marks: CoinScale }): ReactElement {
         onChange={(expanded) => change({ diameterStandardUncertaintyMm: expanded / COVERAGE_FACTOR })}
       />
       <NumberField label="Thickness, mm" value={marks.thicknessMm} most={100} onChange={(thicknessMm) => change({ thicknessMm })} />
-    </div>
-  );
-}
-
-function PatternFields({ marks }: { marks: PointsScale }): ReactElement {
-  const { bench } = useWork();
-  return (
-    <div className={style['pair']}>
-      <NumberField
-        label="Face above the table, mm"
-        value={marks.thicknessMm}
-        most={100}
-        onChange={(thicknessMm) => changeScale(bench, { ...marks, thicknessMm })}
-      />
     </div>
   );
 }

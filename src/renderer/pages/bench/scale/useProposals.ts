@@ -7,14 +7,17 @@ import type { PictureFacts } from '../../../../domain/measuring/camera.ts';
 import { nearEdgeBySecondObject } from '../../../../domain/measuring/coinSide.ts';
 import { type Contradiction, contradictionOf, type ScaledObject } from '../../../../domain/measuring/contradiction.ts';
 import { ask } from '../../../client/ask.ts';
+import { answerKey } from '../../../client/queries.ts';
 import { useWork } from '../useWork.ts';
+
+const KEY = 'GET /api/photos/{photoId}/proposals';
 
 /** Scale objects seen in the photo that is open. Looked for once: a photo never changes. */
 export function useProposals(isWanted: boolean): QueryObserverResult<readonly ScaleProposal[], Error> {
   const { photo } = useWork().sheet;
   return useQuery({
-    queryKey: ['scale-proposals', photo.id],
-    queryFn: ({ signal }) => ask('GET /api/photos/{photoId}/proposals', { path: { photoId: photo.id }, signal }),
+    queryKey: answerKey(KEY, { path: { photoId: photo.id } }),
+    queryFn: ({ signal }) => ask(KEY, { path: { photoId: photo.id }, signal }),
     enabled: isWanted,
     staleTime: Number.POSITIVE_INFINITY,
     retry: false,
