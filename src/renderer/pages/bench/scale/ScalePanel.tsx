@@ -56,12 +56,6 @@ export function ScalePanel({ picture }: { picture: OpenPicture }): ReactElement 
       <Disagreements marks={marks} />
       <FoundFacts marks={marks} />
       {calibration !== null && <CalibrationFacts calibration={calibration} />}
-      {calibration?.ok && <FromAboveButton calibration={calibration.value} picture={picture} />}
-      {marks.kind === 'coin' && <CoinSide marks={marks} />}
-      {marks.kind === 'rectangle' && marks.object === 'id-1' && <RoundCorners />}
-      <HandleList />
-      <hr className={style['rule']} />
-      <ObjectSize marks={marks} />
       <div className={style['row']}>
         {marks.kind === 'rectangle' && (
           <Button
@@ -71,6 +65,14 @@ export function ScalePanel({ picture }: { picture: OpenPicture }): ReactElement 
             Fit to the edges
           </Button>
         )}
+        {calibration?.ok && <FromAboveButton calibration={calibration.value} picture={picture} />}
+      </div>
+      {marks.kind === 'coin' && <CoinSide marks={marks} />}
+      {marks.kind === 'rectangle' && marks.object === 'id-1' && <RoundCorners />}
+      <HandleList />
+      <hr className={style['rule']} />
+      <ObjectSize marks={marks} />
+      <div className={style['row']}>
         <Button onClick={() => setChoosing(true)}>Another object</Button>
         <Button kind="danger" icon="remove" onClick={() => removeScale(bench)}>
           Remove the scale
@@ -83,12 +85,12 @@ export function ScalePanel({ picture }: { picture: OpenPicture }): ReactElement 
 function FromAboveButton({ calibration, picture }: { calibration: Calibration; picture: OpenPicture }): ReactElement {
   const [isOpen, setIsOpen] = useState(false);
   return (
-    <div className={style['row']}>
+    <>
       <Button icon="photo" onClick={() => setIsOpen(true)}>
         See it from straight above
       </Button>
       {isOpen && <FromAbove calibration={calibration} picture={picture} onClose={() => setIsOpen(false)} />}
-    </div>
+    </>
   );
 }
 
