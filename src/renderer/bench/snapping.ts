@@ -25,10 +25,10 @@ const PARTNERS: Readonly<Record<CarapaceLandmark, CarapaceLandmark>> = {
 };
 
 /** How far a point goes to an edge, in CSS pixels: what the hand could have missed. */
-const REACH_CSS = 6;
+const REACH_CSS = 4;
 /** In pixels of the photo: less finds nothing, more finds another margin. */
 const LEAST_REACH_PX = 4;
-const MOST_REACH_PX = 16;
+const MOST_REACH_PX = 12;
 /** Nearer than this two points give no direction. */
 const LEAST_APART_PX = 2;
 
@@ -46,7 +46,9 @@ export function fallingPoint(
   const { document } = state.edited;
   const found = state.findEdge(at, measureDirection(name, at, landmarksOf(document)), reachPx);
   // An edge that is ragged, or one of two, is known worse than what the hand does without it.
-  return found !== null && found.pointingPx <= (document.pointingPx ?? DEFAULT_POINTING_PX) ? found : { at };
+  return found !== null && found.edgePx <= (document.pointingPx ?? DEFAULT_POINTING_PX)
+    ? { at: found.at, pointingPx: found.pointingPx }
+    : { at };
 }
 
 /**

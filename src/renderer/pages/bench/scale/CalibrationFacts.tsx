@@ -6,6 +6,13 @@ import { warningInWords } from '../../../../words/measuring.ts';
 import { Notice } from '../../../parts/Notice.tsx';
 import style from '../panel.module.css';
 
+/** Where there are marks enough to disagree. */
+const RESIDUAL_LABELS: Partial<Record<Calibration['kind'], string>> = {
+  rectangle: 'Corners off a true rectangle by',
+  'rule-ticks': 'Ticks off their places by',
+  points: 'Points off their places by',
+};
+
 /** What the marks say about the picture, or why they say nothing. */
 export function CalibrationFacts({ calibration }: { calibration: Result<Calibration> }): ReactElement {
   if (!calibration.ok) {
@@ -24,9 +31,9 @@ export function CalibrationFacts({ calibration }: { calibration: Result<Calibrat
         <dd className="figures">{mmPerPxAtCentre === null ? 'beyond the plane' : `${mmPerPxAtCentre.toPrecision(4)} mm`}</dd>
         <dt>Tilt of the camera</dt>
         <dd className="figures">{tiltDeg === null ? 'unknown' : `${tiltDeg.toFixed(1)}°`}</dd>
-        {kind === 'rectangle' && (
+        {RESIDUAL_LABELS[kind] !== undefined && (
           <>
-            <dt>Corners off a true rectangle by</dt>
+            <dt>{RESIDUAL_LABELS[kind]}</dt>
             <dd className="figures">{residualPx === null ? 'cannot be told' : `${residualPx.toFixed(2)} px`}</dd>
           </>
         )}
