@@ -97,6 +97,11 @@ export function clamp(view: View, picture: Size, canvas: Size): View {
   };
 }
 
+/** Whether a point of the canvas lies on it, at least `marginCss` from its edge. */
+export function shows(canvas: Size, { xCss, yCss }: ViewPoint, marginCss: number): boolean {
+  return xCss >= marginCss && yCss >= marginCss && xCss <= canvas.width - marginCss && yCss <= canvas.height - marginCss;
+}
+
 export function distance(one: ViewPoint, other: ViewPoint): number {
   return Math.hypot(one.xCss - other.xCss, one.yCss - other.yCss);
 }

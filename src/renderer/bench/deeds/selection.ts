@@ -2,18 +2,23 @@ import type { Landmarks } from '../../../domain/measuring/landmarks.ts';
 import { type HandleId, handlePosition, isLandmarkName, moveHandle, movingLabel } from '../handles.ts';
 import { nudge } from '../history.ts';
 import { type BenchStore, handlesInHand } from '../store.ts';
-import { centerOn, inside } from '../view.ts';
+import { centerOn, inside, shows, toView } from '../view.ts';
 import { clearPoints } from './points.ts';
+
+/** A handle nearer to the edge of the canvas than this is not well in sight, CSS pixels. */
+const IN_SIGHT_CSS = 12;
 
 export function select(store: BenchStore, id: HandleId | null): void {
   store.setState({ selected: id });
 }
 
-/** Brings a handle to the middle of the canvas, at least at full size. */
+/** Selects a handle. The photo moves only to bring one into sight: a hand that aims at it must find it where it was. */
 export function showHandle(store: BenchStore, id: HandleId): void {
   store.setState((state) => {
     const at = handlePosition(state.edited.document, id);
-    return at === null ? {} : { selected: id, view: centerOn(state.view, at, 0, state.picture, state.canvas) };
+    if (at === null) return {};
+    const isInSight = shows(state.canvas, toView(state.view, at), IN_SIGHT_CSS);
+    return { selected: id, ...(isInSight ? {} : { view: centerOn(state.view, at, 0, state.picture, state.canvas) }) };
   });
 }
 

@@ -109,11 +109,13 @@ export function PhotoCanvas({ picture, description }: { picture: OpenPicture; de
           onPointerLeave={() => hoverAt(bench, null)}
         />
         <canvas ref={loupeCanvas} className={style['loupe']} hidden />
+        <ChosenInstead />
       </div>
-      <PointingTools />
-      <ZoomButtons />
-      <Asking />
-      <ChosenInstead />
+      <div className={style['foot']}>
+        <ZoomButtons />
+        <PointingTools />
+        <Asking />
+      </div>
       <PictureTrouble store={picture.store} />
     </div>
   );

@@ -12,7 +12,7 @@ export function PointingTools(): ReactElement {
   const snaps = useBench((state) => state.snaps);
   const heldBack = useBench((state) => state.snapIsHeldBack);
   return (
-    <fieldset className={`${style['zoom']} ${style['tools']}`}>
+    <fieldset className={style['zoom']}>
       <legend className="spoken-only">Loupe and edges</legend>
       <IconButton
         icon="loupeLess"

@@ -1,14 +1,12 @@
 import type { ImagePoint } from '../../../../domain/measuring/points.ts';
 import { handlePosition } from '../../../bench/handles.ts';
+import { LOUPE_CSS, loupePlace } from '../../../bench/loupePlace.ts';
 import { type BenchState, type BenchStore, placingLandmark } from '../../../bench/store.ts';
 import type { Size, View } from '../../../bench/view.ts';
 import { paintMarks } from './paintMarks.ts';
 import { paintPicture, type Shown } from './paintPicture.ts';
 import type { PictureStore } from './picture.ts';
 import { strokeHairs } from './strokes.ts';
-
-/** Side of the loupe in CSS pixels. */
-const LOUPE_CSS = 176;
 
 export interface Canvases {
   readonly picture: HTMLCanvasElement;
@@ -51,7 +49,7 @@ export function startPainting(bench: BenchStore, picture: PictureStore, canvases
     const at = loupeCenter(state);
     canvases.loupe.hidden = at === null;
     if (at === null) return;
-    canvases.loupe.dataset['corner'] = at.xPx * state.view.zoom + state.view.offset.xCss < state.canvas.width / 2 ? 'right' : 'left';
+    canvases.loupe.dataset['corner'] = loupePlace(state, at);
     const size = { width: LOUPE_CSS, height: LOUPE_CSS };
     fitCanvas(canvases.loupe, size, pixelRatio);
     const view: View = {
