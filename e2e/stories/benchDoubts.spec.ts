@@ -48,6 +48,26 @@ test('marks put down to be dragged are no scale before each was brought to its p
   await bench.saved();
 });
 
+test('a card is marked without a mouse: the keys stay with the photo after each button', async ({ page }) => {
+  const keeper = new Keeper(page);
+  const { bench } = keeper;
+  await keeper.layOnBench(skin.file, { photo: skin.fileName, to: 'TK-01', instarShed: '8' });
+  await bench
+    .panel()
+    .getByRole('button', { name: /^A bank-size card/ })
+    .press('Enter');
+  await expect(bench.panel().getByRole('heading', { name: 'Mark the four corners' })).toBeVisible();
+  await expect(bench.keys()).toBeFocused();
+  await bench.panel().getByRole('button', { name: 'Put all down, to be dragged' }).press('Enter');
+  await expect(bench.keys()).toBeFocused();
+  for (let corner = 1; corner <= 4; corner++) {
+    await page.keyboard.press('ArrowRight');
+    await expect(bench.panel().getByText(`${corner} of 4 in place`)).toBeVisible({ visible: corner < 4 });
+    await page.keyboard.press('PageDown');
+  }
+  await expect(bench.fact('One pixel, at the middle')).toHaveText(/mm$/);
+});
+
 test('marks that could not be sent are sent from the next room', async ({ page, app }) => {
   const keeper = new Keeper(page);
   const { bench } = keeper;

@@ -56,7 +56,7 @@ test('a sheet seen from straight above gives its scale, and says what the pictur
   const { size, sheet, carapace, pxPerMm } = SHEET_PICTURE;
   const keeper = new Keeper(page);
   const { bench } = keeper;
-  await keeper.layOnBench(await writeSheetPicture(camera), { photo: 'sheet.jpg', to: 'TK-01' });
+  await keeper.layOnBench(await writeSheetPicture(camera), { photo: 'sheet.jpg', to: 'TK-01', moltedOn: '2024-05-01' });
   await bench.take('Known size');
   await bench
     .panel()

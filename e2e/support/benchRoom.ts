@@ -20,6 +20,11 @@ export class BenchRoom {
     return this.page.getByRole('application', { name: 'Photo with its points' });
   }
 
+  /** What of the photo takes the keys. */
+  keys(): Locator {
+    return this.photo().locator('canvas[tabindex]');
+  }
+
   panel(): Locator {
     return this.page.getByRole('tabpanel');
   }

@@ -8,6 +8,8 @@ export interface Giving {
   readonly photo: string;
   readonly to: string;
   readonly instarShed?: string;
+  /** The day of the molt; the day of the photo where it is not said. */
+  readonly moltedOn?: string;
 }
 
 /** Somebody who uses Exuviary, by what they see and what it is called. Asks for no class, no id, no test mark. */
@@ -78,13 +80,14 @@ export class Keeper {
     await expect(this.report().getByRole('status')).toHaveText(outcome, { timeout: 60_000 });
   }
 
-  /** Gives one waiting photo to the skin of a new molt on the day of the photo. */
-  async give({ photo, to, instarShed = '' }: Giving): Promise<void> {
+  /** Gives one waiting photo to the skin of a new molt. */
+  async give({ photo, to, instarShed = '', moltedOn }: Giving): Promise<void> {
     await this.page.getByRole('checkbox', { name: photo }).check();
     const panel = this.page.getByRole('region', { name: 'Whose skin is it?' });
     await panel.getByRole('radio', { name: to }).check();
     await panel.getByLabel('Skin of the molt').selectOption('A new molt');
-    await panel.getByRole('button', { name: /^The day of the photo/ }).click();
+    if (moltedOn === undefined) await panel.getByRole('button', { name: /^The day of the photo/ }).click();
+    else await panel.getByLabel('Molted on').fill(moltedOn);
     await panel.getByLabel('Instar shed').fill(instarShed);
     await panel.getByRole('button', { name: `Give it to ${to}` }).click();
     await expect(this.page.getByText(`1 photo given to ${to}.`)).toBeVisible();

@@ -6,10 +6,10 @@ import { toView } from '../../bench/view.ts';
 import style from './PhotoCanvas.module.css';
 import { useBench } from './useWork.ts';
 
-const WIDTH = 'min(20rem, 100% - 1.5rem)';
+const WIDTH = 'min(17rem, 100% - 1.5rem)';
 const MARGIN = '0.75rem';
 /** So far that the mark and its ring stay in sight. */
-const AWAY = '1.5rem';
+const AWAY = '2rem';
 
 /** Beside the point that a click selected though another was to be placed, where the eyes are: so that nobody clicks on unaware. */
 export function ChosenInstead(): ReactElement {
@@ -36,7 +36,7 @@ function wordsOf(state: BenchState): string {
   const name = placingLandmark(state);
   const { chosenInstead } = state;
   if (name === null || chosenInstead === null || chosenInstead !== state.selected || chosenInstead === name) return '';
-  return `Nothing placed: this click chose the point that lies here, ${landmarkName(chosenInstead)}. Click again, or with Shift, to place here all the same: ${landmarkName(name)}.`;
+  return `Nothing placed: this click chose the point that lies here, ${landmarkName(chosenInstead)}. Click again to place here: ${landmarkName(name)}.`;
 }
 
 function placeOf({ chosenInstead, edited, view }: BenchState) {

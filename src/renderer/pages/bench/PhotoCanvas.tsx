@@ -4,6 +4,7 @@ import { handleAt, hoverAt, pointAt, REACH_CSS, setCanvas, zoomBy } from '../../
 import { placingLandmark } from '../../bench/store.ts';
 import { Asking } from './Asking.tsx';
 import { ChosenInstead } from './ChosenInstead.tsx';
+import { PHOTO_ID } from './focusPhoto.ts';
 import style from './PhotoCanvas.module.css';
 import { PictureTrouble } from './PictureTrouble.tsx';
 import { PointingTools } from './PointingTools.tsx';
@@ -97,6 +98,7 @@ export function PhotoCanvas({ picture, description }: { picture: OpenPicture; de
         <canvas ref={pictureCanvas} className={style['picture']} />
         <canvas
           ref={marksCanvas}
+          id={PHOTO_ID}
           className={style['marks']}
           aria-label={description}
           aria-describedby="bench-keys"

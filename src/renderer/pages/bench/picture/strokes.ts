@@ -4,6 +4,7 @@ import { toView, type View } from '../../../bench/view.ts';
 /** Colors of marks on the photo: each is drawn over a dark edge, so that it is seen on any ground. The same in both themes. */
 export const MARK_COLORS = {
   edge: 'rgb(0 0 0 / 0.5)',
+  label: 'rgb(24 24 24 / 0.86)',
   scale: '#8fd3e8',
   proposed: '#f2d16b',
   landmark: '#f4f0e6',
@@ -59,16 +60,20 @@ export function strokeRing(pen: Pen, at: ImagePoint, color: string, radiusCss: n
   twice(context, color, 1.25, []);
 }
 
+/** Words on a ground of their own: no color alone is read on hair, shadow and wood alike. */
 export function writeBeside(pen: Pen, at: ImagePoint, words: string, color: string): void {
   const { context } = pen;
   const { xCss, yCss } = toView(pen.view, at);
   context.font = '600 13px "Source Sans 3 Variable", sans-serif';
-  context.lineJoin = 'round';
-  context.lineWidth = 3;
-  context.strokeStyle = MARK_COLORS.edge;
-  context.strokeText(words, xCss + 14, yCss - 8);
+  context.textBaseline = 'alphabetic';
+  const { width } = context.measureText(words);
+  const [left, baseline] = [xCss + 18, yCss - 12];
+  context.fillStyle = MARK_COLORS.label;
+  context.beginPath();
+  context.roundRect(left - 5, baseline - 14, width + 10, 19, 3);
+  context.fill();
   context.fillStyle = color;
-  context.fillText(words, xCss + 14, yCss - 8);
+  context.fillText(words, left, baseline);
 }
 
 function crossPath({ context, view }: Pen, at: ImagePoint, armCss: number, gapCss: number): void {

@@ -6,6 +6,7 @@ import { beginPlacingScale } from '../../../bench/deeds/scale.ts';
 import type { ScaleObject } from '../../../bench/tools/placingScale.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Select } from '../../../parts/Select.tsx';
+import { focusPhoto } from '../focusPhoto.ts';
 import { NumberField } from '../NumberField.tsx';
 import style from '../panel.module.css';
 import { useWork } from '../useWork.ts';
@@ -46,6 +47,7 @@ export function ChooseObject({ onChosen, onCancel }: Props): ReactElement {
   const choose = (object: ScaleObject) => {
     onChosen();
     beginPlacingScale(bench, object);
+    focusPhoto();
   };
   const [asking, setAsking] = useState<keyof typeof ASKED_FOR | null>(null);
   return (

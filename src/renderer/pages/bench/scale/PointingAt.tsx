@@ -7,6 +7,7 @@ import type { Refining } from '../../../bench/refiner.ts';
 import { clicksFor, type PlacingScale } from '../../../bench/tools/placingScale.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Notice } from '../../../parts/Notice.tsx';
+import { focusPhoto } from '../focusPhoto.ts';
 import style from '../panel.module.css';
 import { useWork } from '../useWork.ts';
 
@@ -33,7 +34,14 @@ export function PointingAt({ placing }: { placing: Extract<PlacingScale, { kind:
         {placed.length} of {clicksFor(object)} placed
       </p>
       <div className={style['row']}>
-        <Button onClick={() => stepBack(bench)}>{placed.length > 0 ? 'Take the last back' : 'Cancel'}</Button>
+        <Button
+          onClick={() => {
+            stepBack(bench);
+            if (placed.length === 0) focusPhoto();
+          }}
+        >
+          {placed.length > 0 ? 'Take the last back' : 'Cancel'}
+        </Button>
       </div>
     </section>
   );
@@ -57,6 +65,7 @@ export function Finding({ refining }: { refining: Refining }): ReactElement {
   const pointAgain = () => {
     if (rough.kind === 'rule') beginPlacingScale(bench, { kind: 'rule', graduation: rough.graduation, heightMm: rough.heightMm });
     if (rough.kind === 'coin') beginPlacingScale(bench, { kind: 'coin', disk: rough.disk, by: rough.at.length === 3 ? 'rim' : 'middle' });
+    focusPhoto();
   };
   return (
     <Notice tone="refusal" title={happened}>

@@ -8,6 +8,7 @@ import { showPreview, takeFound } from '../../../bench/deeds/finding.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { FailureNotice } from '../../../parts/Notice.tsx';
 import { Select } from '../../../parts/Select.tsx';
+import { focusPhoto } from '../focusPhoto.ts';
 import style from '../panel.module.css';
 import { useWork } from '../useWork.ts';
 import { Contradictions } from './Contradictions.tsx';
@@ -93,7 +94,10 @@ function Offer({ proposal, all, isShown, onShow }: OfferProps): ReactElement {
             <Button
               kind="primary"
               aria-label={`Take it: ${name}`}
-              onClick={() => takeFound(bench, { ...answered, marks: sided?.marks ?? answered.marks })}
+              onClick={() => {
+                takeFound(bench, { ...answered, marks: sided?.marks ?? answered.marks });
+                focusPhoto();
+              }}
             >
               Take it
             </Button>

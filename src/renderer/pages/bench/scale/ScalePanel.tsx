@@ -8,6 +8,7 @@ import { putHandlesDown, removeScale } from '../../../bench/deeds/scale.ts';
 import { stepBack } from '../../../bench/deeds/travel.ts';
 import { scaleHandlesOf } from '../../../bench/handles.ts';
 import { Button } from '../../../parts/Button.tsx';
+import { focusPhoto } from '../focusPhoto.ts';
 import { HandleList } from '../HandleList.tsx';
 import style from '../panel.module.css';
 import type { OpenPicture } from '../picture/picture.ts';
@@ -45,7 +46,10 @@ export function ScalePanel({ picture }: { picture: OpenPicture }): ReactElement 
             <Finding refining={refining} />
           </section>
         )}
-        <ChooseObject onChosen={() => setChoosing(false)} onCancel={marks === undefined ? null : () => setChoosing(false)} />
+        <ChooseObject
+          onChosen={() => setChoosing(false)}
+          onCancel={marks === undefined ? null : () => thenPhoto(() => setChoosing(false))}
+        />
       </>
     );
   if (rough !== undefined) return <PutDown marks={marks} left={rough.length} />;
@@ -73,8 +77,8 @@ export function ScalePanel({ picture }: { picture: OpenPicture }): ReactElement 
       <hr className={style['rule']} />
       <ObjectSize marks={marks} />
       <div className={style['row']}>
-        <Button onClick={() => setChoosing(true)}>Another object</Button>
-        <Button kind="danger" icon="remove" onClick={() => removeScale(bench)}>
+        <Button onClick={() => thenPhoto(() => setChoosing(true))}>Another object</Button>
+        <Button kind="danger" icon="remove" onClick={() => thenPhoto(() => removeScale(bench))}>
           Remove the scale
         </Button>
       </div>
@@ -116,7 +120,7 @@ function PutDown({ marks, left }: { marks: ScaleMarks; left: number }): ReactEle
       </p>
       <HandleList />
       <div className={style['row']}>
-        <Button kind="danger" icon="remove" onClick={() => removeScale(bench)}>
+        <Button kind="danger" icon="remove" onClick={() => thenPhoto(() => removeScale(bench))}>
           Remove the marks
         </Button>
       </div>
@@ -141,9 +145,19 @@ function Placing({ hasRoundCorners }: { hasRoundCorners: boolean }): ReactElemen
         {placing?.placed.length ?? 0} of {isRule ? 2 : 4} placed
       </p>
       <div className={style['row']}>
-        <Button onClick={() => putHandlesDown(bench)}>Put all down, to be dragged</Button>
-        <Button onClick={() => stepBack(bench)}>{(placing?.placed.length ?? 0) > 0 ? 'Take the last back' : 'Cancel'}</Button>
+        <Button onClick={() => thenPhoto(() => putHandlesDown(bench))}>Put all down, to be dragged</Button>
+        {(placing?.placed.length ?? 0) > 0 ? (
+          <Button onClick={() => stepBack(bench)}>Take the last back</Button>
+        ) : (
+          <Button onClick={() => thenPhoto(() => stepBack(bench))}>Cancel</Button>
+        )}
       </div>
     </section>
   );
+}
+
+/** For buttons that are gone once they are pressed. */
+function thenPhoto(act: () => void): void {
+  act();
+  focusPhoto();
 }
