@@ -24,8 +24,11 @@ test('a click that chooses a point says so, and Shift places beside it; exchange
   await bench.click(skin.landmark('carapace_posterior_mid'), skin.size);
   await bench.click(skin.landmark('carapace_right_widest'), skin.size);
   await bench.click(skin.landmark('carapace_left_widest'), skin.size);
+  await expect(bench.panel().getByText(/Left and right of the carapace lie on the wrong sides/)).toBeVisible();
   await bench.take('Lengths');
   await expect(bench.panel().getByText(/Left and right of the carapace lie on the wrong sides/)).toBeVisible();
+  await bench.length('Carapace length').click();
+  await expect(bench.panel().getByText(/^To narrow it: /)).toBeVisible();
   await bench.saved();
 });
 

@@ -99,7 +99,7 @@ export const FLAG_LABELS: Labels<QuantityFlag> = {
   'flat-projection': 'as it lies in the picture: an arched leg is longer than this',
   regenerated: 'regenerated part',
   'height-assumed': 'height assumed',
-  'height-not-corrected': 'not corrected for height',
+  'height-not-corrected': 'not corrected for height: how far away the camera was is not known, and ± is wider for it',
   'tilt-unknown': 'tilt unknown',
   'far-from-scale': 'far from the scale object',
 };

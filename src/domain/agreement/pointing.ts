@@ -12,8 +12,12 @@ export const ObserverScatter = z
   .meta({ id: 'ObserverScatter' });
 export type ObserverScatter = z.infer<typeof ObserverScatter>;
 
-/** Standard deviation of one click per coordinate, px of the photo, pooled from repeated passes. */
+/** Standard uncertainty of one click per coordinate, px of the photo, pooled from repeated passes. */
 export interface PooledPointing {
+  /**
+   * Wider than the pooled standard deviation by sqrt(v / (v - 2)), v being the degrees of freedom: the standard deviation of the
+   * t distribution that stands for an input known from few repeats (JCGM 101:2008, 6.4.9.4). So twice it still is about 95 %.
+   */
   readonly pointingPx: number;
   readonly degreesOfFreedom: number;
 }
@@ -104,6 +108,6 @@ function total(scatters: readonly Scatter[]): Scatter {
 
 function pooled({ sumOfSquares, degreesOfFreedom }: Scatter): PooledPointing | null {
   if (degreesOfFreedom < LEAST_DEGREES_OF_FREEDOM) return null;
-  const pointingPx = Math.sqrt(sumOfSquares / degreesOfFreedom);
+  const pointingPx = Math.sqrt(sumOfSquares / (degreesOfFreedom - 2));
   return pointingPx > COPIES_PX ? { pointingPx, degreesOfFreedom } : null;
 }

@@ -5,6 +5,7 @@ import { isLandmarkName } from '../../../bench/handles.ts';
 import { progressOf } from '../../../bench/steps.ts';
 import { Notice } from '../../../parts/Notice.tsx';
 import { ProgressBar } from '../../../parts/ProgressBar.tsx';
+import { DOUBTS_OF_PLACES, Doubts } from '../lengths/Doubts.tsx';
 import style from '../panel.module.css';
 import { useBench, useSettledDocument, useWork } from '../useWork.ts';
 import { CarapaceHeightFields } from './CarapaceHeightFields.tsx';
@@ -27,6 +28,7 @@ export function LandmarksPanel(): ReactElement {
       {placedScaleOf(document) === undefined && (
         <Notice>This photo has no scale yet. Points can be placed already; millimeters follow with the known size.</Notice>
       )}
+      <Doubts only={DOUBTS_OF_PLACES} />
       <GuidePlate
         landmarks={landmarks}
         asked={asked}

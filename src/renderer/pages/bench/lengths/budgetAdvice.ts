@@ -1,0 +1,34 @@
+import type { BudgetSource, Quantity } from '../../../../domain/measuring/quantity.ts';
+
+/** What narrows the uncertainty most: what can be done about its largest share. Null for a quantity without one. */
+export function budgetAdvice({ budget, flags }: Pick<Quantity, 'budget' | 'flags'>, pointingFromRepeats: boolean): string | null {
+  const [largest] = budget.toSorted((one, other) => other.share - one.share);
+  if (largest === undefined) return null;
+  switch (largest.source) {
+    case 'pointing':
+      return pointingFromRepeats
+        ? 'Place the points enlarged, and make a further pass: the mean of several is narrower. A photo from nearer gives each point more pixels.'
+        : 'Make a second pass (below): how well your hand repeats then takes the place of what was entered, and the mean of both is narrower. A photo from nearer gives each point more pixels.';
+    case 'height':
+      return heightAdvice(flags);
+    default:
+      return ADVICE[largest.source];
+  }
+}
+
+const ADVICE: Readonly<Record<Exclude<BudgetSource, 'pointing' | 'height'>, string>> = {
+  calibration:
+    'Put the marks on the scale object more exactly, under Known size: enlarged, or fitted to the edges. In the next photo let the object fill more of the picture.',
+  'scale-object': 'Measure the scale object itself with a caliper and enter its size, and how well you know it, under Known size.',
+  'tilt-unknown': 'Two marks do not show how the camera was tilted: four corners of a card or sheet do. Or photograph from straight above.',
+  'camera-distance':
+    'Photograph from farther away and straight from above, and keep the camera’s own file: its focal length tells how far away it was.',
+};
+
+function heightAdvice(flags: Quantity['flags']): string {
+  if (flags.includes('height-not-corrected'))
+    return 'The distance of the camera is not known, so nothing could be corrected: use a card with four corners and keep the camera’s own file. From farther away height matters less.';
+  return flags.includes('height-assumed')
+    ? 'Measure how high these points stand above the table and enter it under Points: now it is only assumed. From farther away height matters less.'
+    : 'Enter the height more closely, under Points, if you can measure it better. From farther away it matters less.';
+}
