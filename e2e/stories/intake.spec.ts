@@ -128,6 +128,11 @@ test('the second photo of a skin is offered the molt the first one made; photos 
   await expect(panel.getByText('Say first when the molt was')).toBeVisible();
   await panel.getByRole('button', { name: /^The day of the photo/ }).click();
   await expect(give).toBeEnabled();
+
+  await panel.getByLabel('Molted on').fill('2099-01-05');
+  await give.click();
+  await expect(panel.getByText('5 Jan 2099 has not come yet. Give a day up to today.')).toBeVisible();
+  await expect(panel.getByLabel('Molted on')).toBeFocused();
 });
 
 test('photos are dropped on the room as well as chosen', async ({ page }) => {

@@ -4,6 +4,7 @@ import { Button } from '../parts/Button.tsx';
 import { Dialog } from '../parts/Dialog.tsx';
 import { FailureNotice } from '../parts/Notice.tsx';
 import style from './FormDialog.module.css';
+import { focusFirstFault } from './focusFirstFault.ts';
 
 interface Props {
   title: string;
@@ -104,8 +105,4 @@ export function FormDialog({
       )}
     </Dialog>
   );
-}
-
-function focusFirstFault(form: HTMLFormElement | null): void {
-  form?.querySelector<HTMLElement>('[aria-invalid]')?.focus();
 }

@@ -5,6 +5,7 @@ import { counted } from '../../../words/counts.ts';
 import { useAnswer } from '../../client/queries.ts';
 import { Button } from '../../parts/Button.tsx';
 import { FailureNotice } from '../../parts/Notice.tsx';
+import { useElementHeight } from '../../parts/useElementHeight.ts';
 import { taxaOf } from '../cabinet/cabinetView.ts';
 import { SpecimenDialog } from '../specimen/SpecimenDialog.tsx';
 import style from './AssignPanel.module.css';
@@ -38,8 +39,15 @@ export function AssignPanel({ photos, specimens, likelySpecimenId, likelyMoltId,
   const [fresh, setFresh] = useState<string | null>(null);
   if (page.data && !page.isFetching && fresh !== specimenId) setFresh(specimenId);
 
+  const { ref: panel, heightPx } = useElementHeight<HTMLElement>();
   return (
-    <section className={style['panel']} aria-label="Whose skin is it?">
+    <section
+      ref={panel}
+      className={style['panel']}
+      aria-label="Whose skin is it?"
+      // Higher than the window it stands still with its lower end in sight, where the button is.
+      style={{ top: `min(var(--space-4), 100vh - ${heightPx}px - var(--space-4))` }}
+    >
       <p className={style['what']}>{photos.length === 1 ? photos[0]?.originalName : `${counted(photos.length, 'photo')} together`}</p>
       <SpecimenPicker specimens={specimens} chosen={specimenId} onChoose={setChosen} />
       <div>

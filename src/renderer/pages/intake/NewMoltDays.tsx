@@ -5,18 +5,19 @@ import { Button } from '../../parts/Button.tsx';
 import { CheckField } from '../../parts/CheckField.tsx';
 import { DayField } from '../../parts/DayField.tsx';
 import style from './OwnerForm.module.css';
-import type { OwnerChoice } from './ownerForm.ts';
+import type { DayField as DayFieldName, OwnerChoice } from './ownerForm.ts';
 
 interface Props {
   choice: OwnerChoice;
   /** When the first of the photos was taken, where that is known. */
   photoDay: CalendarDay | null;
   today: CalendarDay;
+  faults: Partial<Record<DayFieldName, string>>;
   onChange: (part: Partial<OwnerChoice>) => void;
 }
 
 /** The day of a new molt, or the two days between which it happened. A photo is taken after the molt, so its day is only offered. */
-export function NewMoltDays({ choice, photoDay, today, onChange }: Props): ReactElement {
+export function NewMoltDays({ choice, photoDay, today, faults, onChange }: Props): ReactElement {
   const whence = choice.newMoltOn === photoDay ? 'the day of the photo' : undefined;
   return (
     <>
@@ -28,6 +29,7 @@ export function NewMoltDays({ choice, photoDay, today, onChange }: Props): React
           <DayField
             label="Molted on"
             hint={whence}
+            error={faults.newMoltOn}
             value={choice.newMoltOn}
             latest={today}
             required
@@ -45,6 +47,7 @@ export function NewMoltDays({ choice, photoDay, today, onChange }: Props): React
         <div className={style['pair']}>
           <DayField
             label="Last seen unmolted"
+            error={faults.newMoltFrom}
             value={choice.newMoltFrom}
             latest={today}
             required
@@ -52,6 +55,7 @@ export function NewMoltDays({ choice, photoDay, today, onChange }: Props): React
           />
           <DayField
             label="Found molted"
+            error={faults.newMoltTo}
             value={choice.newMoltTo}
             latest={today}
             required

@@ -1,4 +1,5 @@
 import { type ReactElement, useState } from 'react';
+import { flushSync } from 'react-dom';
 import type { SpecimenPage } from '../../../api/contract/specimens.ts';
 import { instarOfAnimalPhoto } from '../../../domain/molting/instars.ts';
 import type { Photo, PhotoView } from '../../../domain/photo/photo.ts';
@@ -7,6 +8,7 @@ import { counted } from '../../../words/counts.ts';
 import { daysInWords, spanInWords } from '../../../words/dates.ts';
 import { instarSpanInWords } from '../../../words/instars.ts';
 import { choicesOf, VIEW_LABELS } from '../../../words/labels.ts';
+import { focusFirstFault } from '../../forms/focusFirstFault.ts';
 import { textOrNull } from '../../forms/reading.ts';
 import { Button } from '../../parts/Button.tsx';
 import { CheckField } from '../../parts/CheckField.tsx';
@@ -16,7 +18,7 @@ import { Select } from '../../parts/Select.tsx';
 import { TextField } from '../../parts/TextField.tsx';
 import { NewMoltDays } from './NewMoltDays.tsx';
 import style from './OwnerForm.module.css';
-import { firstChoice, moltChoices, NEW_MOLT, type OwnerChoice, ownerOf } from './ownerForm.ts';
+import { dayFaults, firstChoice, moltChoices, NEW_MOLT, type OwnerChoice, ownerOf } from './ownerForm.ts';
 import type { Placed } from './PlacedList.tsx';
 import { suggestView } from './suggesting.ts';
 import { farApart } from './taken.ts';
@@ -47,15 +49,23 @@ export function OwnerForm({ photos, page, likelyMoltId, today, assigning, onPlac
   const owner = ownerOf(choice, page);
   const apart = farApart(photos);
   const [sameSkin, setSameSkin] = useState(false);
+  // Days are looked at when they are given, not while they are typed.
+  const [faults, setFaults] = useState<ReturnType<typeof dayFaults>>({});
   const fitting = viewsOf(choice.shows);
   const viewOf = (photo: Photo): PhotoView => {
     const view = views.get(photo.id) ?? suggestView(photo.originalName);
     return fitting.includes(view) ? view : 'other';
   };
-  const put = (part: Partial<OwnerChoice>) => setChoice((before) => ({ ...before, ...part }));
+  const put = (part: Partial<OwnerChoice>) => {
+    setChoice((before) => ({ ...before, ...part }));
+    setFaults({});
+  };
 
   const place = () => {
     if (!owner) return;
+    const found = dayFaults(choice, takenOn, today);
+    setFaults(found);
+    if (Object.keys(found).length > 0) return;
     assigning.assign(
       {
         photos,
@@ -77,10 +87,13 @@ export function OwnerForm({ photos, page, likelyMoltId, today, assigning, onPlac
 
   return (
     <form
+      noValidate
       className={style['form']}
       onSubmit={(event) => {
         event.preventDefault();
-        if (!assigning.isPending) place();
+        if (assigning.isPending) return;
+        flushSync(place);
+        focusFirstFault(event.currentTarget);
       }}
     >
       <Select label="It shows" value={choice.shows} options={SHOWS} onChange={(shows) => put({ shows })} />
@@ -96,7 +109,7 @@ export function OwnerForm({ photos, page, likelyMoltId, today, assigning, onPlac
           />
           {choice.molt === NEW_MOLT && (
             <>
-              <NewMoltDays choice={choice} photoDay={photos[0]?.takenOn ?? null} today={today} onChange={put} />
+              <NewMoltDays choice={choice} photoDay={photos[0]?.takenOn ?? null} today={today} faults={faults} onChange={put} />
               <TextField
                 label="Instar shed"
                 kind="whole"
@@ -118,7 +131,17 @@ export function OwnerForm({ photos, page, likelyMoltId, today, assigning, onPlac
         />
       ))}
       {undated && (
-        <DayField label="Taken on" hint="The camera wrote no date; optional" value={takenOn} latest={today} onChange={setTakenOn} />
+        <DayField
+          label="Taken on"
+          hint="The camera wrote no date; optional"
+          error={faults.takenOn}
+          value={takenOn}
+          latest={today}
+          onChange={(day) => {
+            setTakenOn(day);
+            setFaults({});
+          }}
+        />
       )}
       {apart !== null && choice.shows === 'skin' && (
         <Notice tone="warning" title={`These photos were taken ${daysInWords(apart.days)} apart: ${spanInWords(apart.first, apart.last)}.`}>

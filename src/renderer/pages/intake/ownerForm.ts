@@ -1,8 +1,10 @@
 import type { MoltEntry, SpecimenPage } from '../../../api/contract/specimens.ts';
 import { type CalendarDay, daysBetween } from '../../../domain/dates.ts';
+import type { Failure } from '../../../domain/failure.ts';
 import { MoltDraft } from '../../../domain/molting/molt.ts';
 import type { Photo } from '../../../domain/photo/photo.ts';
 import { daysInWords, spanInWords } from '../../../words/dates.ts';
+import { wordsFor } from '../../../words/failures.ts';
 import { moltName } from '../../../words/instars.ts';
 import { wholeOrNull } from '../../forms/reading.ts';
 import type { Owner } from './assigning.ts';
@@ -52,6 +54,32 @@ export function moltChoices(molts: readonly MoltEntry[], takenOn: CalendarDay | 
     return { value: molt.id, label: `${spanInWords(molt.happenedFrom, molt.happenedTo)} · ${moltName(entry.instar, index + 1)}${before}` };
   });
   return [{ value: NEW_MOLT, label: 'A new molt' }, ...known.toReversed()];
+}
+
+/** The days that the form asks for. */
+export type DayField = 'newMoltOn' | 'newMoltFrom' | 'newMoltTo' | 'takenOn';
+
+/**
+ * What does not fit about the days, each in a sentence for its field: the archive would refuse the same, but only after the photos
+ * were on their way. Empty fields are not a fault here.
+ */
+export function dayFaults(choice: OwnerChoice, takenOn: string, today: CalendarDay): Partial<Record<DayField, string>> {
+  const asked = choice.shows === 'skin' && choice.molt === NEW_MOLT;
+  const { newMoltOn, newMoltFrom, newMoltTo } = choice;
+  const days: Partial<Record<DayField, string>> = { takenOn, ...(asked && (choice.dayKnown ? { newMoltOn } : { newMoltFrom, newMoltTo })) };
+  const faults: Partial<Record<DayField, string>> = {};
+  for (const field of ['newMoltOn', 'newMoltFrom', 'newMoltTo', 'takenOn'] as const) {
+    const day = days[field];
+    if (day !== undefined && day > today) faults[field] = sentenceFor({ code: 'date-in-future', field, date: day });
+  }
+  if (asked && !choice.dayKnown && newMoltFrom !== '' && newMoltTo !== '' && newMoltFrom > newMoltTo)
+    faults.newMoltTo ??= sentenceFor({ code: 'dates-reversed', from: newMoltFrom, to: newMoltTo });
+  return faults;
+}
+
+function sentenceFor(failure: Failure): string {
+  const { happened, advice } = wordsFor(failure);
+  return `${happened} ${advice}`;
 }
 
 /** Whom the photos go to; null while something for it is missing or does not fit. */

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { SpecimenPage } from '../../../../src/api/contract/specimens.ts';
-import { firstChoice, moltChoices, NEW_MOLT, ownerOf } from '../../../../src/renderer/pages/intake/ownerForm.ts';
+import { dayFaults, firstChoice, moltChoices, NEW_MOLT, ownerOf } from '../../../../src/renderer/pages/intake/ownerForm.ts';
 import { aMolt, anExuvia, aPhoto, aSummary, NO_SIZES } from '../../../support/records.ts';
 
 const PAGE: SpecimenPage = {
@@ -80,5 +80,31 @@ describe('whose photos these are', () => {
     expect(ownerOf({ ...choice, newMoltFrom: '2026-02-20', newMoltTo: '2026-02-26' }, PAGE)).toMatchObject({
       molt: { happenedFrom: '2026-02-20', happenedTo: '2026-02-26' },
     });
+  });
+});
+
+describe('the days that are given', () => {
+  const choice = { ...firstChoice([aPhoto()], PAGE, null), molt: NEW_MOLT };
+  const TODAY = '2026-03-01';
+
+  test('that have not come yet are told at their field, as the archive tells them', () => {
+    expect(dayFaults({ ...choice, newMoltOn: '2026-03-02' }, '', TODAY)).toEqual({
+      newMoltOn: '2 Mar 2026 has not come yet. Give a day up to today.',
+    });
+    expect(dayFaults({ ...choice, newMoltOn: TODAY }, '2026-03-04', TODAY)).toEqual({
+      takenOn: '4 Mar 2026 has not come yet. Give a day up to today.',
+    });
+  });
+
+  test('may not run backwards', () => {
+    const between = { ...choice, dayKnown: false, newMoltFrom: '2026-02-10', newMoltTo: '2026-02-03' };
+    expect(dayFaults(between, '', TODAY).newMoltTo).toMatch(/^The later date, 3 Feb 2026, lies before the earlier one, 10 Feb 2026\./);
+    expect(dayFaults({ ...between, newMoltTo: '2026-02-10' }, '', TODAY)).toEqual({});
+  });
+
+  test('are not looked at where the form does not ask for them', () => {
+    expect(dayFaults({ ...choice, molt: 'm1', newMoltOn: '2030-01-01' }, '', TODAY)).toEqual({});
+    expect(dayFaults({ ...choice, shows: 'animal', newMoltOn: '2030-01-01' }, '', TODAY)).toEqual({});
+    expect(dayFaults({ ...choice, newMoltOn: '2026-02-01', newMoltFrom: '2030-01-01' }, '', TODAY)).toEqual({});
   });
 });
