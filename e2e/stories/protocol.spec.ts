@@ -36,10 +36,11 @@ async function wholePhoto(keeper: Keeper, { size }: PhotoTruth): Promise<(place:
   });
 }
 
+test.describe.configure({ timeout: 180_000 });
+
 test('a full protocol takes at most 1.2 actions a point; a second pass hides the first, and then tells how well the hand repeats', async ({
   page,
 }) => {
-  test.setTimeout(180_000);
   const keeper = new Keeper(page);
   const { bench } = keeper;
   await keeper.layOnBench(skin.file, { photo: skin.fileName, to: 'TK-01', instarShed: '8' });
@@ -93,7 +94,7 @@ test('the plane of the scale is seen from straight above, with a grid, and saved
   await bench.panel().getByRole('button', { name: 'See it from straight above' }).click();
   const dialog = page.getByRole('dialog', { name: 'Seen from straight above' });
   // The card, 85.60 by 53.98 mm (ISO/IEC 7810 ID-1), with 12 mm around, in whole millimeters, at 10 pixels each.
-  await expect(dialog.getByText('1100 × 780 pixels, 10.0 to a millimeter.')).toBeVisible({ timeout: 20_000 });
+  await expect(dialog.getByText('1100 × 780 pixels, 10.0 to a millimeter.')).toBeVisible({ timeout: 60_000 });
   const download = page.waitForEvent('download');
   await dialog.getByRole('button', { name: 'Save as PNG' }).click();
   expect((await download).suggestedFilename()).toBe('juniper-08-dorsal-from-above-10.0-px-per-mm.png');

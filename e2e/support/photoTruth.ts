@@ -27,6 +27,8 @@ export interface PhotoTruth {
   readonly cardCorners: () => readonly PixelPlace[];
   /** Where a mark of the rule meets its edge. */
   readonly ruleMark: (mm: number) => PixelPlace;
+  /** The middle of the coin's upper side. */
+  readonly coinMiddle: () => PixelPlace;
   readonly cameraTiltDeg: number;
 }
 
@@ -41,6 +43,7 @@ interface StoredTruth {
   readonly scale_objects: readonly {
     readonly type: string;
     readonly corners_top_px?: readonly (readonly [number, number])[];
+    readonly centre_top_px?: readonly (readonly [number, number])[];
     readonly tick_values_mm?: readonly number[];
     readonly ticks_at_edge_px?: readonly (readonly [number, number])[];
   }[];
@@ -76,6 +79,7 @@ export function photoTruth(picture: string, fixture: string): PhotoTruth {
       const index = known(rule.tick_values_mm, 'marks of the rule').indexOf(mm);
       return placeOf(known(rule.ticks_at_edge_px?.[index], `mark ${mm} of the rule`));
     },
+    coinMiddle: () => placeOf(known(scaleObject('coin').centre_top_px?.[0], 'middle of the coin')),
     cameraTiltDeg: truth.camera.tilt_deg,
   };
 }

@@ -1,22 +1,16 @@
 import { type ReactElement, useState } from 'react';
 import type { Disk } from '../../../../domain/finding/refinement.ts';
-import { CoinName, type CoinScale } from '../../../../domain/measuring/calibration.ts';
-import { KNOWN_COINS } from '../../../../domain/measuring/knownCoins.ts';
+import type { CoinScale } from '../../../../domain/measuring/calibration.ts';
 import { rectangularStandardUncertainty } from '../../../../domain/measuring/knownRectangles.ts';
-import { COIN_LABELS } from '../../../../words/measuring.ts';
 import type { PointedObject } from '../../../bench/tools/placingScale.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Select } from '../../../parts/Select.tsx';
 import { NumberField } from '../NumberField.tsx';
 import style from '../panel.module.css';
+import { COIN_OPTIONS } from './objects.ts';
 
 /** What a caliper on a disk leaves open, until the keeper says better. */
 const OWN_HALF_WIDTH_MM = 0.05;
-
-const OPTIONS = [
-  ...CoinName.options.map((value) => ({ value, label: `${COIN_LABELS[value]}, ${KNOWN_COINS[value].diameterMm} mm` })),
-  { value: 'own' as const, label: COIN_LABELS.own },
-];
 
 /** A coin by one click on its middle, or by three on its rim where its middle is covered. */
 export function ChooseCoin({ onChosen }: { onChosen: (object: PointedObject) => void }): ReactElement {
@@ -33,7 +27,7 @@ export function ChooseCoin({ onChosen }: { onChosen: (object: PointedObject) => 
         label="Which coin"
         hint="Diameters and thickness as the mints publish them."
         value={coin}
-        options={OPTIONS}
+        options={COIN_OPTIONS}
         onChange={setCoin}
       />
       {coin === 'own' && (

@@ -1,7 +1,21 @@
 import type { Graduation } from '../../../../domain/finding/refinement.ts';
-import type { RectangleObject, RectangleScale, TwoPointScale } from '../../../../domain/measuring/calibration.ts';
+import {
+  CoinName,
+  type CoinScale,
+  type RectangleObject,
+  type RectangleScale,
+  type TwoPointScale,
+} from '../../../../domain/measuring/calibration.ts';
+import { KNOWN_COINS } from '../../../../domain/measuring/knownCoins.ts';
 import { KNOWN_RECTANGLES, rectangularStandardUncertainty } from '../../../../domain/measuring/knownRectangles.ts';
 import { DEFAULT_POINTING_PX } from '../../../../domain/measuring/reading.ts';
+import { COIN_LABELS } from '../../../../words/measuring.ts';
+
+/** Coins by name with their published diameters, and any other disk. */
+export const COIN_OPTIONS: readonly { readonly value: CoinScale['coin']; readonly label: string }[] = [
+  ...CoinName.options.map((value) => ({ value, label: `${COIN_LABELS[value]}, ${KNOWN_COINS[value].diameterMm} mm` })),
+  { value: 'own', label: COIN_LABELS.own },
+];
 
 /** What lies between two ticks of a rule. */
 export const GRADUATION_OPTIONS: readonly { readonly value: Graduation; readonly label: string }[] = [

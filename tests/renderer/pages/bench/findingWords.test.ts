@@ -1,0 +1,72 @@
+import { describe, expect, test } from 'vitest';
+import {
+  confidenceInWords,
+  contradictionInWords,
+  directionInWords,
+  evidenceInWords,
+} from '../../../../src/renderer/pages/bench/scale/findingWords.ts';
+
+const SIDE = { support: 0.9, residualPx: 0.1 };
+
+describe('what was found, in words', () => {
+  test('says which edge was not seen and what is lost by that', () => {
+    const words = evidenceInWords({
+      evidence: { kind: 'sides', sides: [SIDE, null, SIDE, SIDE], lost: ['shape-unchecked', 'leans-on-focal-length'] },
+    });
+    expect(words).toContain('The edge 2 to 3 was not seen');
+    expect(words).toContain('What is lost');
+    expect(evidenceInWords({ evidence: { kind: 'sides', sides: [SIDE, SIDE, SIDE, SIDE], lost: [] } })).not.toContain('lost');
+  });
+
+  test('counts ticks that were used and left out', () => {
+    const evidence = { kind: 'ticks', found: 79, missing: [4, 5], scatterPx: 0.04, graduationAssumed: false } as const;
+    const words = evidenceInWords({ evidence: { ...evidence, missing: [...evidence.missing] } });
+    expect(words).toBe('79 ticks used, off a straight row by 0.04 px. 2 ticks between them worn or covered and left out.');
+  });
+
+  test('tells confidence by a word and a figure that reads as no percentage', () => {
+    expect(confidenceInWords({ confidence: 0.93 })).toBe('clear (0.93 of 1)');
+    expect(confidenceInWords({ confidence: 0.2 })).toBe('uncertain (0.20 of 1)');
+  });
+
+  test('names directions as the picture shows them: y runs down', () => {
+    expect([0, 1, 2, 3, -1].map((quarters) => directionInWords((quarters * Math.PI) / 2))).toEqual([
+      'right',
+      'lower',
+      'left',
+      'upper',
+      'upper',
+    ]);
+    expect(directionInWords((-3 * Math.PI) / 4)).toBe('upper left');
+  });
+
+  test('says of two objects what each makes of the other', () => {
+    const coin = {
+      kind: 'coin',
+      coin: 'us-dime',
+      rim: { centre: { xPx: 1, yPx: 1 }, semiMajorPx: 9, semiMinorPx: 8, angleRad: 0 },
+      rimPx: 0.1,
+      diameterMm: 17.91,
+      diameterStandardUncertaintyMm: 0.03,
+      thicknessMm: 1.35,
+      nearEdgeRad: null,
+    } as const;
+    const rule = {
+      kind: 'two-points',
+      ends: [
+        { xPx: 0, yPx: 0 },
+        { xPx: 9, yPx: 0 },
+      ],
+      distanceMm: 10,
+      distanceStandardUncertaintyMm: 0.1,
+      pointingPx: 1,
+      heightMm: 0,
+    } as const;
+    const words = contradictionInWords({ ...rule, ends: [rule.ends[0], rule.ends[1]] }, coin, {
+      itselfMm: 17.91,
+      byOtherMm: 23.25,
+      expandedUncertaintyMm: 0.12,
+    });
+    expect(words).toContain('“US dime (10 cents)” would be 23.25 mm; by itself it is 17.91 mm (+29.8 %)');
+  });
+});
