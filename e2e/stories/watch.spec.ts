@@ -1,6 +1,9 @@
 import { readFile } from 'node:fs/promises';
-import { expect, test } from '../support/hosts.ts';
+import { join } from 'node:path';
+import sharp from 'sharp';
+import { expect, test } from '../support/camera.ts';
 import { Keeper } from '../support/keeper.ts';
+import { expectAccessible } from '../support/pageChecks.ts';
 
 test('what is seen is noted in two taps, taken back, noted for an earlier hour, and survives a new start of the page', async ({ page }) => {
   const keeper = new Keeper(page);
@@ -96,4 +99,95 @@ test('every key of the room is at least 40 pixels high at 1024 by 700', async ({
       keys.filter((key) => key.getBoundingClientRect().height < 40).map((key) => key.textContent || key.getAttribute('aria-label')),
     );
   expect(low).toEqual([]);
+});
+
+test('pictures are attached to a molt, and their times become its stages', async ({ page, camera }) => {
+  const files = await Promise.all(
+    (['22:10', '23:40'] as const).map(async (clock, index) => {
+      const file = join(camera, `molt-${index}.jpg`);
+      const taken = { DateTimeOriginal: `2026:03:01 ${clock}:00`, OffsetTimeOriginal: '+01:00' };
+      await sharp({ create: { width: 320 + index, height: 240, channels: 3, background: '#8a6f4e' } })
+        .withExif({ IFD2: taken })
+        .jpeg()
+        .toFile(file);
+      return file;
+    }),
+  );
+  const keeper = new Keeper(page);
+  await keeper.openSample();
+  await keeper.goTo('Watch');
+  await page.getByRole('region', { name: 'Everybody' }).getByRole('button', { name: /FH-14/ }).click();
+  const pad = page.getByRole('region', { name: /FH-14/ });
+  await pad.getByRole('button', { name: 'Times from photos' }).click();
+  const dialog = page.getByRole('dialog', { name: 'Times from photos of FH-14' });
+  const chooser = page.waitForEvent('filechooser');
+  await dialog.getByRole('button', { name: 'Attach pictures' }).click();
+  await (await chooser).setFiles(files);
+  await dialog.getByLabel('Stage in molt-0.jpg').selectOption('Turned over');
+  await dialog.getByLabel('Stage in molt-1.jpg').selectOption('Free of its skin');
+  await expectAccessible(page, 'times from photos');
+  await dialog.getByRole('button', { name: 'Note these times' }).click();
+  await expect(dialog).toBeHidden();
+  await expect(pad.getByRole('region', { name: 'Noted last' }).getByRole('listitem')).toHaveText([
+    /^Free of its skin1 Mar 2026, 23:40.*from a photo/,
+    /^Turned over1 Mar 2026, 22:10.*from a photo/,
+  ]);
+});
+
+test('a molt that takes too long says whom to ask, and is told on the desktop only on consent', async ({ page }) => {
+  await page.context().grantPermissions(['notifications']);
+  const keeper = new Keeper(page);
+  await keeper.openSample();
+  const told: string[] = [];
+  await page.exposeFunction('noteNotice', (title: string) => told.push(title));
+  await page.addInitScript(() => {
+    window.Notification = class extends Notification {
+      constructor(title: string, options?: NotificationOptions) {
+        super(title, options);
+        Object.getOwnPropertyDescriptor(window, 'noteNotice')?.value(`${title} ${String(options?.silent)}`);
+      }
+    };
+  });
+  await page.reload();
+  await keeper.goTo('Watch');
+  await page.getByRole('region', { name: 'Everybody' }).getByRole('button', { name: /FH-03/ }).click();
+  const pad = page.getByRole('region', { name: /FH-03/ });
+  await pad.getByRole('button', { name: 'It was earlier' }).click();
+  const seenAt = pad.getByLabel('Seen at');
+  const latest = (await seenAt.getAttribute('max')) ?? '';
+  const threeDaysAgo = new Date(Date.parse(`${latest}:00Z`) - 3 * 86_400_000).toISOString().slice(0, 16);
+  await seenAt.fill(threeDaysAgo);
+  await pad.getByRole('button', { name: 'Write something with it' }).click();
+  await pad.getByLabel('Note').fill('On its side');
+  await pad.getByRole('button', { name: 'Turned over', exact: true }).click();
+  await expect(pad.getByText('defer to a veterinarian with exotic-animal experience')).toBeVisible();
+  await expect(pad.getByRole('region', { name: 'Noted last' })).toContainText('On its side');
+  await expectAccessible(page, 'a molt that takes too long');
+  expect(told).toEqual([]);
+
+  const consent = page.getByRole('checkbox', { name: /Tell me on this desktop/ });
+  await consent.click();
+  await expect(consent).toBeChecked();
+  await expect.poll(() => told).toEqual(['FH-03: Molting for too long true']);
+  await page.getByRole('button', { name: 'Waits after a molt' }).click();
+  await expectAccessible(page, 'the waits');
+});
+
+test('everything on record about an animal stands on one line, and on paper without the ways to change it', async ({ page }) => {
+  const keeper = new Keeper(page);
+  await keeper.openSample();
+  await keeper.animal('FH-03').getByRole('link').click();
+  const line = page.getByRole('region', { name: 'Everything on record' });
+  await expect(line).toBeVisible();
+  const days = await line
+    .getByRole('listitem')
+    .getByRole('time')
+    .evaluateAll((times) => times.map((time) => time.getAttribute('datetime') ?? ''));
+  expect(days.length).toBeGreaterThan(10);
+  expect(days).toEqual(days.toSorted().toReversed());
+  await expect(line.getByRole('button', { name: 'Print this page' })).toBeVisible();
+  await page.emulateMedia({ media: 'print' });
+  await expect(line).toBeVisible();
+  await expect(page.getByRole('button', { includeHidden: false })).toHaveCount(0);
+  await expect(page.getByRole('navigation', { name: 'Rooms' })).toBeHidden();
 });

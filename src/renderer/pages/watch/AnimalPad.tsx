@@ -7,6 +7,7 @@ import { useAnswer, useChange } from '../../client/queries.ts';
 import { Button } from '../../parts/Button.tsx';
 import { IconButton } from '../../parts/IconButton.tsx';
 import { FailureNotice } from '../../parts/Notice.tsx';
+import { TextField } from '../../parts/TextField.tsx';
 import { useToast } from '../../parts/Toast.tsx';
 import style from './AnimalPad.module.css';
 import { LatestSeen } from './LatestSeen.tsx';
@@ -30,6 +31,7 @@ interface Props {
 export function AnimalPad({ animal, board, askedAtMs, onClose }: Props): ReactElement {
   const { specimen, timer, suspicion } = animal;
   const [when, setWhen] = useState('');
+  const [words, setWords] = useState<string | null>(null);
   const [open, setOpen] = useState<'span' | 'photos' | null>(null);
   const { data: preferences } = useAnswer('GET /api/preferences', {});
   const note = useChange('POST /api/specimens/{specimenId}/observations');
@@ -43,12 +45,20 @@ export function AnimalPad({ animal, board, askedAtMs, onClose }: Props): ReactEl
 
   const put = (kind: ObservationKind, span: ObservationDraft['span'] = null) => {
     const moment = momentFromField(when) ?? momentHere(now());
-    const body: ObservationDraft = { kind, moment, observer: preferences?.observer ?? '', note: '', source: { kind: 'hand' }, span };
+    const body: ObservationDraft = {
+      kind,
+      moment,
+      observer: preferences?.observer ?? '',
+      note: words?.trim() ?? '',
+      source: { kind: 'hand' },
+      span,
+    };
     note.mutate(
       { path: { specimenId: specimen.id }, body },
       {
         onSuccess: ({ id }) => {
           setWhen('');
+          setWords(null);
           setOpen(null);
           const undo = () => takeBack.mutate({ path: { observationId: id } }, { onSuccess: () => toast({ message: 'Taken back.' }) });
           toast({ message: `Noted of ${specimen.code}: ${SEEN_LABELS[kind]}.`, action: { label: 'Undo', run: undo } });
@@ -69,6 +79,19 @@ export function AnimalPad({ animal, board, askedAtMs, onClose }: Props): ReactEl
       {note.error && <FailureNotice error={note.error} />}
       {takeBack.error && <FailureNotice error={takeBack.error} />}
       <WhenField value={when} onChange={setWhen} latest={now()} />
+      {words === null ? (
+        <Button kind="quiet" className={style['write']} onClick={() => setWords('')}>
+          Write something with it
+        </Button>
+      ) : (
+        <TextField
+          label="Note"
+          hint="Goes with the next key: which limb, which prey."
+          value={words}
+          onChange={setWords}
+          maxLength={2_000}
+        />
+      )}
       <ObservationKeys animal={animal} busy={note.isPending} onSeen={put} />
       <div className={style['more']}>
         <Button onClick={() => setOpen('span')}>Leg span measured …</Button>

@@ -20,7 +20,7 @@ export function LatestSeen({ animal }: { animal: WatchedAnimal }): ReactElement 
       <h3>Noted last</h3>
       {remove.error && <FailureNotice error={remove.error} />}
       <ul className={style['list']}>
-        {animal.latest.map(({ id, kind, moment, source, span }) => {
+        {animal.latest.map(({ id, kind, moment, source, span, note }) => {
           const what = SEEN_LABELS[kind];
           return (
             <li key={id}>
@@ -31,6 +31,7 @@ export function LatestSeen({ animal }: { animal: WatchedAnimal }): ReactElement 
                   {momentInWords(moment, offsetHere(moment.at))}
                   {source.kind === 'photo' && (source.offsetAssumed ? ', from a photo; its time zone is assumed' : ', from a photo')}
                 </small>
+                {note !== '' && <small>{note}</small>}
               </span>
               <IconButton
                 icon="remove"

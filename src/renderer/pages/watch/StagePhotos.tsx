@@ -3,16 +3,18 @@ import type { WatchedAnimal } from '../../../api/contract/watch.ts';
 import { MoltStage, type ObservationDraft } from '../../../domain/care/observation.ts';
 import type { Photo } from '../../../domain/photo/photo.ts';
 import { cameraTimeInWords } from '../../../words/dates.ts';
+import { wordsFor } from '../../../words/failures.ts';
 import { capitalized } from '../../../words/labels.ts';
 import { SEEN_LABELS } from '../../../words/observations.ts';
 import { useAnswer, useChange } from '../../client/queries.ts';
 import { Button } from '../../parts/Button.tsx';
-import { ButtonLink } from '../../parts/ButtonLink.tsx';
 import { Dialog } from '../../parts/Dialog.tsx';
-import { FailureNotice } from '../../parts/Notice.tsx';
+import { FailureNotice, Notice } from '../../parts/Notice.tsx';
 import { Select } from '../../parts/Select.tsx';
 import { Thumb } from '../../parts/Thumb.tsx';
+import { AttachButton } from './AttachButton.tsx';
 import style from './StagePhotos.module.css';
+import { useAttachedPhotos } from './useAttachedPhotos.ts';
 import { momentOfCamera } from './wallClock.ts';
 
 const STAGES = [
@@ -34,6 +36,7 @@ export function StagePhotos({ specimen, observer, onClose }: Props): ReactElemen
   const note = useChange('POST /api/specimens/{specimenId}/observations');
   const [chosen, setChosen] = useState<Readonly<Record<string, MoltStage | ''>>>({});
   const [saving, setSaving] = useState(false);
+  const attached = useAttachedPhotos(specimen.id);
   const photos = (page.data?.animalPhotos ?? [])
     .filter(({ facts }) => facts.takenAt !== null)
     .toReversed()
@@ -62,9 +65,7 @@ export function StagePhotos({ specimen, observer, onClose }: Props): ReactElemen
       onClose={onClose}
       foot={
         <>
-          <ButtonLink to={`/intake/${specimen.id}`} icon="photo">
-            Bring photos in
-          </ButtonLink>
+          <AttachButton busy={attached.busy} onFiles={attached.attach} />
           <Button kind="primary" busy={saving} disabled={!Object.values(chosen).some((stage) => stage !== '')} onClick={save}>
             Note these times
           </Button>
@@ -73,8 +74,14 @@ export function StagePhotos({ specimen, observer, onClose }: Props): ReactElemen
     >
       {page.error && <FailureNotice error={page.error} />}
       {note.error && <FailureNotice error={note.error} />}
+      {attached.error !== null && <FailureNotice error={attached.error} />}
+      {attached.refused.map(({ name, outcome }) => (
+        <Notice key={name} tone="refusal" title={`${name}: ${wordsFor(outcome.failure).happened}`}>
+          {wordsFor(outcome.failure).advice}
+        </Notice>
+      ))}
       {page.data && photos.length === 0 && (
-        <p>No photo of the animal itself has a time that its camera wrote. Bring photos in first and say that they show the animal.</p>
+        <p>No photo of the animal itself has a time that its camera wrote. Attach some; originals are copied and never changed.</p>
       )}
       <ul className={style['photos']}>
         {photos.map((photo) => (
