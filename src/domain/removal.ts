@@ -29,6 +29,12 @@ export type RemovalCounts = z.infer<typeof RemovalCounts>;
 export const Removal = RemovalCounts.extend({ id: z.string() }).meta({ id: 'Removal' });
 export type Removal = z.infer<typeof Removal>;
 
+/** What putting back left where it is: photos that were given to something else meanwhile, each with the code of the animal it is of now. */
+export const Restoration = z
+  .object({ photosElsewhere: z.array(z.object({ originalName: z.string(), code: z.string() })) })
+  .meta({ id: 'Restoration' });
+export type Restoration = z.infer<typeof Restoration>;
+
 /** What was removed, as a keeper knows it. A molt, a skin and their days are those of the animal with this code. */
 export const RemovedThing = z
   .discriminatedUnion('kind', [

@@ -103,7 +103,7 @@ describe('removals', () => {
     const before = everything();
     const removal = unwrap(archive.removals.remove(kind, records[kind].id));
     expect(everything()).not.toEqual(before);
-    expect(archive.removals.restore(removal.id)).toEqual(succeed(null));
+    expect(archive.removals.restore(removal.id)).toEqual(succeed({ photosElsewhere: [] }));
     expect(everything()).toEqual(before);
     expect(archive.removals.restore(removal.id)).toEqual(fail({ code: 'removal-gone', removalId: removal.id }));
   });
@@ -153,7 +153,7 @@ describe('removals', () => {
       const other = unwrap(archive.specimens.create(specimenDraft({ code: 't-1' })));
       expect(archive.removals.restore(removal.id)).toEqual(fail({ code: 'code-taken', specimenCode: 'T-1' }));
       unwrap(archive.specimens.update(other.id, 1, specimenDraft({ code: 'T-9' })));
-      expect(archive.removals.restore(removal.id)).toEqual(succeed(null));
+      expect(archive.removals.restore(removal.id)).toEqual(succeed({ photosElsewhere: [] }));
     });
 
     test('the skin of a molt', () => {
@@ -180,8 +180,17 @@ describe('removals', () => {
       const other = unwrap(archive.specimens.create(specimenDraft({ code: 'T-9' })));
       const elsewhere = { kind: 'animal', specimenId: other.id } as const;
       unwrap(archive.photos.update(portrait.id, 2, { ...newPhoto(), subject: elsewhere }));
-      unwrap(archive.removals.restore(removal.id));
+      const restored = unwrap(archive.removals.restore(removal.id));
       expect(unwrap(archive.photos.get(portrait.id)).subject).toEqual(elsewhere);
+      expect(restored.photosElsewhere).toEqual([{ originalName: portrait.originalName, code: 'T-9' }]);
+    });
+
+    test('a photo given to another skin is told with the animal of that skin', () => {
+      const { specimen, photo } = fullAnimal();
+      const removal = unwrap(archive.removals.remove('specimen', specimen.id));
+      const other = skinWithPhoto(archive, 'T-9', 'c'.repeat(64));
+      unwrap(archive.photos.update(photo.id, 2, { ...newPhoto(), subject: { kind: 'skin', exuviaId: other.exuvia.id } }));
+      expect(unwrap(archive.removals.restore(removal.id)).photosElsewhere).toEqual([{ originalName: photo.originalName, code: 'T-9' }]);
     });
 
     test('a photo imported again gets its old readings and marks', () => {

@@ -7,8 +7,6 @@ export function removalHandlers({ archive }: ApiContext): HandlersFor<keyof type
   return {
     'GET /api/removals': () => [...archive.removals.pending()],
     'GET /api/removals/preview': ({ query }) => unwrap(archive.removals.preview(query.kind, query.id)),
-    'POST /api/removals/{removalId}/restoration': ({ path }) => {
-      unwrap(archive.removals.restore(path.removalId));
-    },
+    'POST /api/removals/{removalId}/restoration': ({ path }) => unwrap(archive.removals.restore(path.removalId)),
   };
 }

@@ -45,7 +45,7 @@ export function removalsIn(context: RecordContext): Removals {
         const restored = insertGathered(catalogue, readGathered(row['body']) ?? refuse({ code: 'removal-gone', removalId }), removalId);
         if (!restored.ok) return restored;
         catalogue.run('DELETE FROM removal WHERE id = :removalId', { removalId });
-        return succeed(null);
+        return restored;
       }),
   };
 }

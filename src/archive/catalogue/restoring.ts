@@ -1,3 +1,4 @@
+import type { Restoration } from '../../domain/removal.ts';
 import { fail, type Result, succeed } from '../../domain/result.ts';
 import type { Bindings, Catalogue, Row } from './catalogue.ts';
 import { GATHERED_TABLES, type Gathered, type GatheredTable } from './gathering.ts';
@@ -13,8 +14,8 @@ export function deleteGathered(catalogue: Catalogue, { rows, unassigned }: Gathe
   }
 }
 
-/** Puts gathered rows back. A photo that the keeper has given another subject meanwhile keeps the new one. */
-export function insertGathered(catalogue: Catalogue, gathered: Gathered, removalId: string): Result<null> {
+/** Puts gathered rows back. A photo that the keeper has given another subject meanwhile keeps the new one; the answer names it. */
+export function insertGathered(catalogue: Catalogue, gathered: Gathered, removalId: string): Result<Restoration> {
   const taken = placeTaken(catalogue, gathered);
   if (!taken.ok) return taken;
   const { rows, unassigned } = withPhotosImportedAgain(catalogue, gathered);
@@ -33,7 +34,20 @@ export function insertGathered(catalogue: Catalogue, gathered: Gathered, removal
     if (isMissingReference(error)) return fail({ code: 'removal-out-of-order', removalId });
     throw error;
   }
-  return succeed(null);
+  return succeed({ photosElsewhere: unassigned.flatMap((photo) => elsewhere(catalogue, photo)) });
+}
+
+/** A photo that should have got its subject back and shows another one. */
+function elsewhere(catalogue: Catalogue, { id, exuvia_id, specimen_id }: Row): Restoration['photosElsewhere'] {
+  const row = catalogue.one(
+    `SELECT photo.original_name AS originalName, specimen.code FROM photo
+     LEFT JOIN exuvia ON exuvia.id = photo.exuvia_id
+     LEFT JOIN molt ON molt.id = exuvia.molt_id
+     JOIN specimen ON specimen.id = coalesce(photo.specimen_id, molt.specimen_id)
+     WHERE photo.id = :id AND (photo.exuvia_id IS NOT :exuviaId OR photo.specimen_id IS NOT :specimenId)`,
+    { id: text(id), exuviaId: textOrNull(exuvia_id), specimenId: textOrNull(specimen_id) },
+  );
+  return row ? [{ originalName: text(row['originalName']), code: text(row['code']) }] : [];
 }
 
 function placeTaken(catalogue: Catalogue, { rows }: Gathered): Result<null> {

@@ -1,4 +1,4 @@
-import type { PendingRemoval, RemovableKind, Removal, RemovalCounts } from '../../domain/removal.ts';
+import type { PendingRemoval, RemovableKind, Removal, RemovalCounts, Restoration } from '../../domain/removal.ts';
 import type { Result } from '../../domain/result.ts';
 
 /** Removing with the way back. What was removed can be restored until the archive is opened the next time. */
@@ -11,8 +11,8 @@ export interface Removals {
   /** Those that can be restored, newest first. */
   pending(): readonly PendingRemoval[];
   /**
-   * Puts everything back exactly as it was. Fails with `removal-gone`, with `code-taken` or `skin-already-recorded` when the
+   * Puts everything back exactly as it was, but for photos that were given to something else since. Fails with `removal-gone`, with `code-taken` or `skin-already-recorded` when the
    * place has been filled since, and with `removal-out-of-order` when what it hangs on was removed after it.
    */
-  restore(removalId: string): Result<null>;
+  restore(removalId: string): Result<Restoration>;
 }

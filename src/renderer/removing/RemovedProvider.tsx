@@ -2,6 +2,7 @@ import { createContext, type ReactElement, type ReactNode, useContext, useState 
 import { wordsForError } from '../../words/failures.ts';
 import { useChange } from '../client/queries.ts';
 import { useToast } from '../parts/Toast.tsx';
+import { putBackInWords } from './removalWords.ts';
 
 /** One removal that can still be undone. */
 export interface Removed {
@@ -35,8 +36,8 @@ export function RemovedProvider({ children }: { children: ReactNode }): ReactEle
 
   const putBack = async (removalId: string, onRestored = announced.find((one) => one.removalId === removalId)?.onRestored) => {
     // The promise rather than callbacks of mutate: those are dropped when a second one is put back meanwhile.
-    await restore.mutateAsync({ path: { removalId } });
-    toast({ message: 'Put back as it was.' });
+    const restoration = await restore.mutateAsync({ path: { removalId } });
+    toast({ message: putBackInWords(restoration) });
     onRestored?.();
   };
   const undo = (one: Removed) => {

@@ -1,4 +1,4 @@
-import type { PendingRemoval, RemovableKind, RemovalCounts, RemovedThing } from '../../domain/removal.ts';
+import type { PendingRemoval, RemovableKind, RemovalCounts, RemovedThing, Restoration } from '../../domain/removal.ts';
 import { counted, listed } from '../../words/counts.ts';
 import { momentInWords, spanInWords } from '../../words/dates.ts';
 import { SEEN_LABELS } from '../../words/observations.ts';
@@ -44,6 +44,14 @@ export function removedThingInWords(thing: RemovedThing): string {
 export function comesBackWith({ thing, ...counts }: PendingRemoval): string {
   const goes = thing.kind === 'sample-cabinet' ? counted(counts.specimens, 'specimen') : whatGoesToo(thing.kind, counts);
   return goes === '' ? '' : `with ${goes}`;
+}
+
+/** What putting back did, and which photos it left with another animal, whose sizes they count for now. */
+export function putBackInWords({ photosElsewhere }: Restoration): string {
+  if (photosElsewhere.length === 0) return 'Put back as it was.';
+  const codes = listed([...new Set(photosElsewhere.map(({ code }) => code))]);
+  const were = photosElsewhere.length === 1 ? 'was' : 'were';
+  return `Put back, except ${counted(photosElsewhere.length, 'photo')} that ${were} given to ${codes} meanwhile.`;
 }
 
 function said(count: number, one: string): string {

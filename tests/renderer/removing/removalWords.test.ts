@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { whatGoesToo } from '../../../src/renderer/removing/removalWords.ts';
+import { putBackInWords, whatGoesToo } from '../../../src/renderer/removing/removalWords.ts';
 
 const NOTHING = {
   specimens: 0,
@@ -19,4 +19,13 @@ test('what goes with a removal is counted without the thing itself', () => {
   );
   expect(whatGoesToo('photo', { ...NOTHING, photos: 1, readings: 2 })).toBe('2 readings');
   expect(whatGoesToo('molt', { ...NOTHING, molts: 1, photosUnassigned: 4 })).toBe('');
+});
+
+test('what was put back says which photos stayed with another animal', () => {
+  const photo = (code: string) => ({ originalName: 'a.jpg', code });
+  expect(putBackInWords({ photosElsewhere: [] })).toBe('Put back as it was.');
+  expect(putBackInWords({ photosElsewhere: [photo('K-2')] })).toBe('Put back, except 1 photo that was given to K-2 meanwhile.');
+  expect(putBackInWords({ photosElsewhere: [photo('K-2'), photo('K-3'), photo('K-2')] })).toBe(
+    'Put back, except 3 photos that were given to K-2 and K-3 meanwhile.',
+  );
 });
