@@ -4,6 +4,7 @@ import { benchHandlers } from './handlers/bench.ts';
 import { evidenceHandlers } from './handlers/evidence.ts';
 import { findingHandlers } from './handlers/finding.ts';
 import { forecastHandlers } from './handlers/forecasts.ts';
+import { galleryHandlers } from './handlers/gallery.ts';
 import { growthHandlers } from './handlers/growth.ts';
 import { intakeHandlers } from './handlers/intake.ts';
 import { photoHandlers } from './handlers/photos.ts';
@@ -27,6 +28,7 @@ export function createApi(context: ApiContext, options: RouterOptions): (request
     ...findingHandlers(context),
     ...growthHandlers(context),
     ...forecastHandlers(context),
+    ...galleryHandlers(context),
     ...sexingHandlers(context),
     ...watchHandlers(context),
     ...evidenceHandlers(context),

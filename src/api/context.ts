@@ -2,6 +2,7 @@ import type { Archive } from '../archive/archive.ts';
 import type { Ambient } from '../domain/ambient.ts';
 import type { CalendarDay, Instant } from '../domain/dates.ts';
 import type { ShippedProfile } from '../domain/sexing/genus/profile.ts';
+import type { Cutter } from '../tasks/cuts/cutter.ts';
 import type { ScaleFinding } from '../tasks/finding/scaleFinding.ts';
 import type { Importer } from '../tasks/importing/importer.ts';
 import type { Tasks } from '../tasks/registry.ts';
@@ -12,6 +13,7 @@ export interface ApiContext {
   readonly tasks: Tasks;
   readonly importer: Importer;
   readonly scaleFinding: ScaleFinding;
+  readonly cutter: Cutter;
   readonly ambient: Ambient;
   /** Of the program. */
   readonly version: string;

@@ -73,6 +73,8 @@ export const STATUS_OF: Readonly<Record<FailureCode, 400 | 401 | 403 | 404 | 409
   'archive-damaged': 500,
   'archive-folder-unusable': 500,
   'original-missing': 410,
+  'not-at-scale': 409,
+  'nothing-at-scale': 409,
   'original-damaged': 500,
   'removal-gone': 410,
   'removal-out-of-order': 409,

@@ -3,6 +3,7 @@ import { failureResponse } from '../api/answers.ts';
 import { createApi } from '../api/api.ts';
 import { openArchive } from '../archive/open.ts';
 import { type Result, succeed } from '../domain/result.ts';
+import { createCutter } from '../tasks/cuts/cutter.ts';
 import { openScaleFinding } from '../tasks/finding/scaleFinding.ts';
 import { createImporter } from '../tasks/importing/importer.ts';
 import { createTasks } from '../tasks/registry.ts';
@@ -56,9 +57,10 @@ export async function openCore(options: CoreOptions): Promise<Result<Core>> {
   const tasks = createTasks({ ambient, elapsedMs, reportDefect });
   const importer = createImporter({ archive, tasks, reportDefect });
   const scaleFinding = openScaleFinding(archive);
+  const cutter = createCutter(archive);
   const sampleFolder = join(options.resourcesFolder, 'sample');
   const api = createApi(
-    { archive, tasks, importer, scaleFinding, ambient, version: VERSION, sampleFolder, genera },
+    { archive, tasks, importer, scaleFinding, cutter, ambient, version: VERSION, sampleFolder, genera },
     { newReference, logDefect },
   );
 

@@ -116,6 +116,8 @@ export const Failure = z
     z.object({ code: z.literal('archive-damaged'), detail: z.string() }),
     z.object({ code: z.literal('archive-folder-unusable'), folder: z.string(), reason: z.string() }),
     z.object({ code: z.literal('original-missing'), photoId: z.string() }),
+    z.object({ code: z.literal('not-at-scale'), photoId: z.string() }),
+    z.object({ code: z.literal('nothing-at-scale') }),
     z.object({ code: z.literal('original-damaged'), photoId: z.string() }),
     z.object({ code: z.literal('removal-gone'), removalId: z.string() }),
     z.object({ code: z.literal('removal-out-of-order'), removalId: z.string() }),

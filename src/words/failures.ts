@@ -335,6 +335,16 @@ export function wordsFor(failure: Failure): FailureWords {
         happened: `The folder ${failure.folder} cannot be used: ${failure.reason}.`,
         advice: 'Choose a folder that you may write to, on a disk that is there.',
       };
+    case 'not-at-scale':
+      return {
+        happened: 'This photo cannot be laid flat: it has no sound scale.',
+        advice: 'Mark something of known size in it on the Bench.',
+      };
+    case 'nothing-at-scale':
+      return {
+        happened: 'None of the skins is at scale, so there is nothing to line up.',
+        advice: 'Mark something of known size in a photo of each skin on the Bench.',
+      };
     case 'original-missing':
       return {
         happened: 'The original of this photo is missing from the archive folder.',

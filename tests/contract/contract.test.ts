@@ -7,6 +7,7 @@ import { archiveStory } from './stories/archive.ts';
 import { evidenceStory } from './stories/evidence.ts';
 import { findingStory } from './stories/finding.ts';
 import { forecastStory } from './stories/forecasts.ts';
+import { galleryStory } from './stories/gallery.ts';
 import { growthStory } from './stories/growth.ts';
 import { intakeStory } from './stories/intake.ts';
 import { measuringStory } from './stories/measuring.ts';
@@ -22,6 +23,7 @@ const exchanges: readonly Exchange[] = [
   ...specimenStory,
   ...intakeStory,
   ...measuringStory,
+  ...galleryStory,
   ...sexingStory,
   ...watchStory,
   ...evidenceStory,

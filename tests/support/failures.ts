@@ -109,6 +109,8 @@ export const ONE_OF_EACH_FAILURE: { readonly [Code in FailureCode]: Extract<Fail
   'archive-damaged': { code: 'archive-damaged', detail: 'page 7' },
   'archive-folder-unusable': { code: 'archive-folder-unusable', folder: '/archive', reason: 'read-only' },
   'original-missing': { code: 'original-missing', photoId: 'p1' },
+  'not-at-scale': { code: 'not-at-scale', photoId: 'photo-1' },
+  'nothing-at-scale': { code: 'nothing-at-scale' },
   'original-damaged': { code: 'original-damaged', photoId: 'p1' },
   'removal-gone': { code: 'removal-gone', removalId: 'r1' },
   'removal-out-of-order': { code: 'removal-out-of-order', removalId: 'r1' },

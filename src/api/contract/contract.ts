@@ -5,6 +5,7 @@ import type { Endpoint } from './endpoint.ts';
 import { evidenceEndpoints } from './evidence.ts';
 import { findingEndpoints } from './finding.ts';
 import { forecastEndpoints } from './forecasts.ts';
+import { galleryEndpoints } from './gallery.ts';
 import { growthEndpoints } from './growth.ts';
 import { intakeEndpoints } from './intake.ts';
 import { photoEndpoints } from './photos.ts';
@@ -25,6 +26,7 @@ export const contract = {
   ...findingEndpoints,
   ...growthEndpoints,
   ...forecastEndpoints,
+  ...galleryEndpoints,
   ...sexingEndpoints,
   ...watchEndpoints,
   ...evidenceEndpoints,

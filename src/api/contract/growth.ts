@@ -12,7 +12,14 @@ import type { Endpoint } from './endpoint.ts';
 
 /** What the gallery needs to bring one skin to the common scale. */
 export const GalleryItem = z
-  .object({ moltId: z.string(), photo: Photo, calibration: CalibrationRecord, reading: Reading.nullable() })
+  .object({
+    moltId: z.string(),
+    photo: Photo,
+    calibration: CalibrationRecord,
+    reading: Reading.nullable(),
+    cutKey: z.string().describe('Names the cut that these marks give'),
+    cutReady: z.boolean().describe('Whether it is kept already'),
+  })
   .meta({ id: 'GalleryItem' });
 export type GalleryItem = z.infer<typeof GalleryItem>;
 

@@ -7,7 +7,7 @@ import { succeed, unwrap } from '../../domain/result.ts';
 import { type ApiContext, todayOf } from '../context.ts';
 import type { growthEndpoints } from '../contract/growth.ts';
 import type { HandlersFor } from '../route.ts';
-import { ladderPageOf } from '../views/ladderPage.ts';
+import { ladderPageOf, withCuts } from '../views/ladderPage.ts';
 
 export function growthHandlers(context: ApiContext): HandlersFor<keyof typeof growthEndpoints> {
   const { archive } = context;
@@ -28,7 +28,7 @@ export function growthHandlers(context: ApiContext): HandlersFor<keyof typeof gr
     );
 
   return {
-    'GET /api/specimens/{specimenId}/ladder': ({ path }) => ladderPageOf(archive, path.specimenId, todayOf(context)),
+    'GET /api/specimens/{specimenId}/ladder': ({ path }) => withCuts(archive, ladderPageOf(archive, path.specimenId, todayOf(context))),
     'POST /api/specimens/{specimenId}/gaps': ({ path, body }) =>
       renumber(path.specimenId, () =>
         unwrap(insertGap(archive.molts.ofSpecimen(path.specimenId), body, unwrap(archive.specimens.get(path.specimenId)))),

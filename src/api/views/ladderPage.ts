@@ -5,6 +5,7 @@ import { buildLadder, type MoltOnRecord } from '../../domain/growth/ladder.ts';
 import { type LiveSize, placeLiveSizes } from '../../domain/growth/liveSizes.ts';
 import { instarNowOf } from '../../domain/molting/instars.ts';
 import type { Molt } from '../../domain/molting/molt.ts';
+import { cutKeyOf, type PlatedPhoto } from '../../domain/plate/platePhoto.ts';
 import { unwrap } from '../../domain/result.ts';
 import { signOf } from '../../domain/sexing/sign.ts';
 import type { Specimen } from '../../domain/specimen/specimen.ts';
@@ -14,7 +15,10 @@ import { measureReadings, skinReadingsOf } from './measurements.ts';
 import { pointingIn } from './pointing.ts';
 import { type MoltedSkin, moltedSkinsOf, readingsOf } from './skins.ts';
 
-export function ladderPageOf(archive: Archive, specimenId: string, today: CalendarDay): LadderPage {
+/** A page whose cuts have not been looked for yet. */
+type UncutPage = Omit<LadderPage, 'gallery'> & { readonly gallery: readonly Omit<GalleryItem, 'cutReady'>[] };
+
+export function ladderPageOf(archive: Archive, specimenId: string, today: CalendarDay): UncutPage {
   const specimen = unwrap(archive.specimens.get(specimenId));
   const skins = moltedSkinsOf(archive, specimenId);
   const records = skins.map(onRecord);
@@ -57,11 +61,29 @@ export function liveSizesOf(archive: Archive, specimen: Specimen, molts: readonl
   return placeLiveSizes(measured, molts, specimen);
 }
 
-function galleryItemsOf(archive: Archive, skin: MoltedSkin): GalleryItem[] {
-  return skin.photos.map(({ photo, calibration, readings }) => ({
-    moltId: skin.molt.id,
-    photo,
-    calibration: calibration ?? unwrap(archive.calibrations.get(photo.id)),
-    reading: readings.at(-1)?.reading ?? null,
-  }));
+/** The page with which cuts are kept already. */
+export async function withCuts(archive: Archive, page: UncutPage): Promise<LadderPage> {
+  const look = async (item: UncutPage['gallery'][number]): Promise<GalleryItem> => ({
+    ...item,
+    cutReady: await archive.renditions.hasCut(item.photo.sha256, item.cutKey),
+  });
+  return { ...page, gallery: await Promise.all(page.gallery.map(look)) };
+}
+
+/** A photo with its marks as the gallery takes it; of several passes the last. */
+export function platedPhotoOf(archive: Archive, photoId: string): PlatedPhoto {
+  const photo = unwrap(archive.photos.get(photoId));
+  const calibration = unwrap(archive.calibrations.get(photoId));
+  return { photo, calibration, reading: archive.readings.ofPhoto(photoId).at(-1) ?? null };
+}
+
+function galleryItemsOf(archive: Archive, skin: MoltedSkin): Omit<GalleryItem, 'cutReady'>[] {
+  return skin.photos.map(({ photo, calibration, readings }) => {
+    const plated = {
+      photo,
+      calibration: calibration ?? unwrap(archive.calibrations.get(photo.id)),
+      reading: readings.at(-1)?.reading ?? null,
+    };
+    return { moltId: skin.molt.id, ...plated, cutKey: cutKeyOf(plated) };
+  });
 }

@@ -41,3 +41,15 @@ export function renditionFolder(layout: Layout, sha256: string): string {
 export function renditionPath(layout: Layout, sha256: string, kind: RenditionKind): string {
   return join(renditionFolder(layout, sha256), `${sha256.slice(2)}-${kind}.jpg`);
 }
+
+const CUT_KEY = /^[0-9A-Za-z-]{1,100}$/;
+
+/** What the names of all cuts of one original begin with. */
+export function cutPrefix(sha256: string): string {
+  return `${sha256.slice(2)}-cut-`;
+}
+
+export function cutPath(layout: Layout, sha256: string, key: string): string {
+  if (!CUT_KEY.test(key)) throw new TypeError(`Expected letters, digits and hyphens but received ${key}`);
+  return join(renditionFolder(layout, sha256), `${cutPrefix(sha256)}${key}.webp`);
+}

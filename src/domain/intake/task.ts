@@ -17,7 +17,7 @@ export type FileOutcome = z.infer<typeof FileOutcome>;
 export const TaskSnapshot = z
   .object({
     id: z.string(),
-    kind: z.enum(['import', 'sample-cabinet']),
+    kind: z.enum(['import', 'sample-cabinet', 'gallery']),
     state: z.enum(['running', 'done', 'stopped', 'failed']),
     startedAt: Instant,
     endedAt: Instant.nullable(),

@@ -45,6 +45,7 @@ export const READS_TOUCHED_BY: Readonly<Record<ChangeKey, readonly ReadKey[]>> =
   'POST /api/specimens/{specimenId}/molts': ANIMALS,
   'PUT /api/molts/{moltId}': [...ANIMALS, 'GET /api/photos/{photoId}/bench'],
   'DELETE /api/molts/{moltId}': EVERYTHING,
+  'POST /api/specimens/{specimenId}/cuts': ['GET /api/tasks'],
   'POST /api/specimens/{specimenId}/gaps': [...ANIMALS, 'GET /api/photos/{photoId}/bench'],
   'POST /api/specimens/{specimenId}/renumberings': [...ANIMALS, 'GET /api/photos/{photoId}/bench'],
   'POST /api/specimens/{specimenId}/forecasts': FORECASTS,

@@ -85,7 +85,7 @@ function LoadedLadder({ page: { specimen, instarNow, ladder, growth, gallery } }
               {gallery.length > 0 && (
                 <section className={style['section']} aria-labelledby="skins">
                   <h2 id="skins">The skins at one scale</h2>
-                  <SkinGallery rungs={rungs} items={gallery} />
+                  <SkinGallery specimenId={specimen.id} rungs={rungs} items={gallery} />
                 </section>
               )}
             </div>

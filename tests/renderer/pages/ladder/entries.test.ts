@@ -37,7 +37,7 @@ function itemOn(day: string, marks: ScaleMarks | null): GalleryItem {
     version: 1,
   };
   const calibration = { photoId: photo.id, marks, version: 1, changedAt: '2026-01-01T00:00:00.000Z' };
-  return { moltId: `molt-${day}`, photo, calibration, reading: null };
+  return { moltId: `molt-${day}`, photo, calibration, reading: null, cutKey: 'cut-1', cutReady: true };
 }
 
 function entriesOf(molts: Parameters<typeof buildLadder>[0], items: readonly GalleryItem[]) {

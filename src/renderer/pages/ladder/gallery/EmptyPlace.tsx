@@ -1,6 +1,6 @@
 import type { ReactElement } from 'react';
 import { rungName, unmeasuredInWords } from '../../../../words/ladder.ts';
-import { NARROWEST_FIGURE_PX, type RowRoom } from './commonScale.ts';
+import { NARROWEST_FIGURE_PX, type RowRoom, scaled } from './commonScale.ts';
 import type { GalleryEntry } from './entries.ts';
 import style from './Gallery.module.css';
 
@@ -12,7 +12,10 @@ const HALF_HEIGHT_PX = 40;
 export function EmptyPlace({ entry, room }: { entry: EmptyEntry; room: RowRoom }): ReactElement {
   return (
     <li className={style['figure']} style={{ width: NARROWEST_FIGURE_PX }}>
-      <div className={style['stand']} style={{ height: room.heightPx, paddingTop: Math.max(0, room.carapaceLinePx - HALF_HEIGHT_PX) }}>
+      <div
+        className={style['stand']}
+        style={{ height: scaled(room.heightMm), paddingTop: `max(0px, ${scaled(room.carapaceLineMm)} - ${HALF_HEIGHT_PX}px)` }}
+      >
         <span className={style['empty']} style={{ height: 2 * HALF_HEIGHT_PX }} />
       </div>
       <p className={style['caption']}>

@@ -1,3 +1,5 @@
+import { roundLengthMm } from '../../../../domain/plate/sheet.ts';
+
 /** Space that each figure of the gallery takes at least, for its caption, and between figures, px. */
 export const NARROWEST_FIGURE_PX = 136;
 export const GALLERY_GAP_PX = 24;
@@ -6,10 +8,15 @@ export const GALLERY_GAP_PX = 24;
 const LEAST_TALLEST_PX = 160;
 const SCROLLING_TALLEST_PX = 320;
 
-/** The row in which all figures stand, px: carapace middles lie on one line. */
+/** The row in which all figures stand: carapace middles lie on one line. */
 export interface RowRoom {
-  readonly carapaceLinePx: number;
-  readonly heightPx: number;
+  readonly carapaceLineMm: number;
+  readonly heightMm: number;
+}
+
+/** A length at the common scale, which stands once on the row: zooming changes that alone and no figure is made anew. */
+export function scaled(lengthMm: number): string {
+  return `calc(${lengthMm} * var(--px-per-mm) * 1px)`;
 }
 
 /**
@@ -38,10 +45,7 @@ export function fittingScale(
   return low * tallestMm < LEAST_TALLEST_PX ? Math.min(highest, SCROLLING_TALLEST_PX / tallestMm) : low;
 }
 
-/** A round length, 1, 2 or 5 times a power of ten, as long as fits into the given pixels. */
+/** A round length that fits into the given pixels. */
 export function barLengthMm(pxPerMm: number, longestPx: number): number {
-  const longestMm = longestPx / pxPerMm;
-  const power = 10 ** Math.floor(Math.log10(longestMm));
-  const mantissa = [5, 2, 1].find((figure) => figure * power <= longestMm) ?? 1;
-  return Number((mantissa * power).toPrecision(1));
+  return roundLengthMm(longestPx / pxPerMm);
 }

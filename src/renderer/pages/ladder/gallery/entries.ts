@@ -1,19 +1,18 @@
 import type { GalleryItem } from '../../../../api/contract/growth.ts';
 import type { Rung } from '../../../../domain/growth/rung.ts';
-import { calibrate } from '../../../../domain/measuring/calibrate.ts';
 import type { Photo } from '../../../../domain/photo/photo.ts';
+import type { Plate } from '../../../../domain/plate/plate.ts';
+import { type OffScaleReason, platePhoto } from '../../../../domain/plate/platePhoto.ts';
 import { gapInWords } from '../../../../words/ladder.ts';
-import { type Plate, plateOf } from './plate.ts';
-
-/** Why a photo cannot be brought to the common scale. */
-export type OffScaleReason = 'no-scale-marked' | 'marks-do-not-fit' | 'seen-too-flat';
 
 /** What the gallery has for one rung, or for the instars missing before it. */
 export type GalleryEntry =
   | { readonly kind: 'gap'; readonly rung: Rung; readonly words: string }
-  | { readonly kind: 'plate'; readonly rung: Rung; readonly photo: Photo; readonly plate: Plate }
+  | { readonly kind: 'plate'; readonly rung: Rung; readonly photo: Photo; readonly plate: Plate; readonly item: GalleryItem }
   | { readonly kind: 'off-scale'; readonly rung: Rung; readonly photo: Photo; readonly reason: OffScaleReason }
   | { readonly kind: 'no-photo'; readonly rung: Rung };
+
+export type PlateEntry = Extract<GalleryEntry, { kind: 'plate' }>;
 
 export function galleryEntries(rungs: readonly Rung[], items: readonly GalleryItem[]): GalleryEntry[] {
   return rungs.flatMap((rung, index) => {
@@ -27,11 +26,10 @@ export function galleryEntries(rungs: readonly Rung[], items: readonly GalleryIt
   });
 }
 
-function entryOf(rung: Rung, { photo, calibration, reading }: GalleryItem): GalleryEntry {
-  const offScale = (reason: OffScaleReason): GalleryEntry => ({ kind: 'off-scale', rung, photo, reason });
-  if (!calibration.marks) return offScale('no-scale-marked');
-  const calibrated = calibrate(calibration.marks, photo);
-  if (!calibrated.ok) return offScale('marks-do-not-fit');
-  const plate = plateOf(photo, calibrated.value.view.imageToPlane, reading?.landmarks ?? null);
-  return plate ? { kind: 'plate', rung, photo, plate } : offScale('seen-too-flat');
+function entryOf(rung: Rung, item: GalleryItem): GalleryEntry {
+  const { photo } = item;
+  const placed = platePhoto(item);
+  return 'plate' in placed
+    ? { kind: 'plate', rung, photo, plate: placed.plate, item }
+    : { kind: 'off-scale', rung, photo, reason: placed.reason };
 }

@@ -7,10 +7,10 @@ import {
   type LegId,
   legLandmark,
   pointOf,
-} from '../../../../domain/measuring/landmarks.ts';
-import type { ImagePoint, PlanePoint } from '../../../../domain/measuring/points.ts';
-import { planePointOf } from '../../../../domain/measuring/view.ts';
-import { type Matrix3, multiply, scale, transform } from '../../../../domain/numerics/matrix3.ts';
+} from '../measuring/landmarks.ts';
+import type { ImagePoint, PlanePoint } from '../measuring/points.ts';
+import { planePointOf } from '../measuring/view.ts';
+import { type Matrix3, multiply, scale, transform } from '../numerics/matrix3.ts';
 import { type Extent, extentOf, intersection, longerSide, union, widened } from './extent.ts';
 
 /** A photo brought to the plane of its scale object, turned so that the animal's head is up, and cut round the animal. */
@@ -21,6 +21,8 @@ export interface Plate {
   readonly heightMm: number;
   /** Middle of the carapace from the top edge; the middle of the plate where no carapace is marked. */
   readonly carapaceAtMm: number;
+  /** Likewise from the left edge. */
+  readonly carapaceFromLeftMm: number;
   /** false where nothing is marked that says which way the animal lies. */
   readonly turned: boolean;
 }
@@ -65,19 +67,9 @@ export function plateOf(photo: { widthPx: number; heightPx: number }, imageToPla
     widthMm: shown.right - shown.left,
     heightMm: shown.bottom - shown.top,
     carapaceAtMm: (aroundCarapace.top + aroundCarapace.bottom) / 2 - shown.top,
+    carapaceFromLeftMm: (aroundCarapace.left + aroundCarapace.right) / 2 - shown.left,
     turned: carapace !== null,
   };
-}
-
-/**
- * The CSS transform that lays a copy of the photo on its plate. Exact: browsers draw images through any projective map.
- *
- * @param copyPerPhoto pixels of the copy for each pixel of the photo, 1 or less.
- */
-export function cssTransform(toPlateMm: Matrix3, pxPerMm: number, copyPerPhoto: number): string {
-  const enlarged = multiply([pxPerMm, 0, 0, 0, pxPerMm, 0, 0, 0, 1], toPlateMm);
-  const m = multiply(enlarged, [1 / copyPerPhoto, 0, 0, 0, 1 / copyPerPhoto, 0, 0, 0, 1]);
-  return `matrix3d(${[m[0], m[3], 0, m[6], m[1], m[4], 0, m[7], 0, 0, 1, 0, m[2], m[5], 0, m[8]].join(', ')})`;
 }
 
 interface Axis {

@@ -1,4 +1,4 @@
-import type { PlanePoint } from '../../../../domain/measuring/points.ts';
+import type { PlanePoint } from '../measuring/points.ts';
 
 /** An upright rectangle of a plane, mm, y down. */
 export interface Extent {

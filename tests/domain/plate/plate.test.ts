@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { calibrate } from '../../../../src/domain/measuring/calibrate.ts';
-import type { RectangleScale } from '../../../../src/domain/measuring/calibration.ts';
-import type { Landmarks } from '../../../../src/domain/measuring/landmarks.ts';
-import type { ImagePoint } from '../../../../src/domain/measuring/points.ts';
-import { type Matrix3, transform } from '../../../../src/domain/numerics/matrix3.ts';
-import { cssTransform, type Plate, plateOf } from '../../../../src/renderer/pages/ladder/gallery/plate.ts';
-import { type PhotoTruth, photoTruths, pictureOf, rectangleOn, trueClicksOn } from '../../../support/photoTruth.ts';
+import { calibrate } from '../../../src/domain/measuring/calibrate.ts';
+import type { RectangleScale } from '../../../src/domain/measuring/calibration.ts';
+import type { Landmarks } from '../../../src/domain/measuring/landmarks.ts';
+import type { ImagePoint } from '../../../src/domain/measuring/points.ts';
+import { type Matrix3, transform } from '../../../src/domain/numerics/matrix3.ts';
+import { type Plate, plateOf } from '../../../src/domain/plate/plate.ts';
+import { type PhotoTruth, photoTruths, pictureOf, rectangleOn, trueClicksOn } from '../../support/photoTruth.ts';
 
 function plateFrom(
   picture: { widthPx: number; heightPx: number; facts: { focalLength35Mm: number | null } },
@@ -112,28 +112,5 @@ describe('plateOf', () => {
 
   it('has no flat view of a photo with the horizon in it', () => {
     expect(plateOf(photo, [0.1, 0, 0, 0, 0.1, 0, 0, 0.002, -0.5], null)).toBeNull();
-  });
-});
-
-describe('cssTransform', () => {
-  it('takes a pixel of the copy where the plate has it (CSS Transforms Module Level 2: matrix3d is column by column)', () => {
-    const [truth] = photoTruths();
-    if (!truth) throw new Error('expected a photo');
-    const plate = plateOn(truth);
-    const [pxPerMm, copyPerPhoto] = [3.7, 0.6];
-    const entries =
-      cssTransform(plate.toPlateMm, pxPerMm, copyPerPhoto)
-        .match(/-?[\d.]+(?:e-?\d+)?(?=[,)])/g)
-        ?.map(Number) ?? [];
-    expect(entries).toHaveLength(16);
-    for (const corner of rectangleOn(truth).marks.corners) {
-      const copy = [corner.xPx * copyPerPhoto, corner.yPx * copyPerPhoto, 0, 1];
-      const [x = 0, y = 0, , w = 1] = [0, 1, 2, 3].map((row) =>
-        copy.reduce((sum, value, column) => sum + value * (entries[4 * column + row] ?? 0), 0),
-      );
-      const expected = onPlate(plate, corner);
-      expect(x / w).toBeCloseTo(expected.x * pxPerMm, 6);
-      expect(y / w).toBeCloseTo(expected.y * pxPerMm, 6);
-    }
   });
 });
