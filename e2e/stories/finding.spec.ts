@@ -127,6 +127,14 @@ test('clicks where no rule lies are told so, and nothing that was measured is lo
   await expect(bench.panel().getByRole('alert')).toBeVisible(SOUGHT);
   await bench.panel().getByRole('button', { name: 'Leave it' }).click();
   await expect(bench.fact('One pixel, at the middle')).toHaveText(before ?? '');
+
+  await bench.panel().getByRole('button', { name: 'Another object' }).click();
+  await bench
+    .panel()
+    .getByRole('button', { name: /^Take it: A bank-size card/ })
+    .click(SOUGHT);
+  await expect(bench.panel().getByRole('heading', { name: /^A bank-size card/ })).toBeVisible();
+  await expect(bench.panel().getByRole('region', { name: 'Found in this picture' })).toBeHidden();
 });
 
 /** The address at which the page asks for the sheet of the photo that is open. */

@@ -5,7 +5,9 @@ export function useHeldKey(code: string, tell: (isDown: boolean) => void): void 
   useEffect(() => {
     const hear = (event: KeyboardEvent) => {
       const isTyped = event.target instanceof HTMLElement && event.target.closest('input, textarea, select') !== null;
-      if (event.code === code) tell(event.type === 'keydown' && !isTyped);
+      // With Ctrl or Cmd it is a command of the window, which may keep the key's coming up to itself.
+      const isCommand = event.ctrlKey || event.metaKey;
+      if (event.code === code) tell(event.type === 'keydown' && !isTyped && !isCommand);
     };
     const release = () => tell(false);
     addEventListener('keydown', hear);

@@ -75,7 +75,8 @@ interface OfferProps {
 function Offer({ proposal, all, isShown, onShow }: OfferProps): ReactElement {
   const { bench, sheet } = useWork();
   const [answered, setAnswered] = useState<FoundScale>(proposal);
-  const name = scaleObjectName(answered.marks);
+  const isGuessed = answered.evidence.kind === 'rim' && answered.evidence.coinAssumed;
+  const name = isGuessed ? `A coin, perhaps: ${scaleObjectName(answered.marks)}` : scaleObjectName(answered.marks);
   const sided = sideFromOthers(answered.marks, all, sheet.photo);
   return (
     <>

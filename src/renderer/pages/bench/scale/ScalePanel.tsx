@@ -1,5 +1,5 @@
 import { type ReactElement, useState } from 'react';
-import type { ScaleProposal } from '../../../../domain/finding/foundScale.ts';
+import type { FoundScale, ScaleProposal } from '../../../../domain/finding/foundScale.ts';
 import type { Calibration } from '../../../../domain/measuring/calibrate.ts';
 import type { ScaleMarks } from '../../../../domain/measuring/calibration.ts';
 import { scaleObjectName } from '../../../../words/measuring.ts';
@@ -34,7 +34,11 @@ export function ScalePanel({ picture }: { picture: OpenPicture }): ReactElement 
   const rough = useBench((state) => state.edited.document.roughScale);
   const refining = useBench((state) => state.refining);
   const calibration = useCalibration(useLiveDocument());
-  const [choosing, setChoosing] = useState(false);
+  const found = useBench((state) => state.found);
+  // What was found last when the keeper began to choose another object: taking one over ends the choosing.
+  const [choosingSince, setChoosingSince] = useState<FoundScale | null | undefined>(undefined);
+  const choosing = choosingSince !== undefined && choosingSince === found;
+  const setChoosing = (chooses: boolean) => setChoosingSince(chooses ? found : undefined);
 
   if (placing?.kind === 'pointingAt') return <PointingAt placing={placing} />;
   if (placing !== null) return <Placing hasRoundCorners={placing.object.kind === 'rectangle' && placing.object.object === 'id-1'} />;

@@ -37,13 +37,6 @@ export function evidenceInWords({ evidence }: Pick<FoundScale, 'evidence'>): str
   }
 }
 
-/** What still has to be said by the keeper before the figures can be right. */
-export function openQuestionOf({ evidence }: Pick<FoundScale, 'evidence'>): string | null {
-  if (evidence.kind === 'rim' && evidence.coinAssumed) return 'Which coin is it? Its size depends on that.';
-  if (evidence.kind === 'ticks' && evidence.graduationAssumed) return 'What lies between two ticks?';
-  return null;
-}
-
 const DIRECTIONS = ['right', 'lower right', 'lower', 'lower left', 'left', 'upper left', 'upper', 'upper right'] as const;
 
 /** An angle in the picture, from x (right) towards y (down), as the nearest of eight directions. */
