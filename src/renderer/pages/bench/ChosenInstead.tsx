@@ -2,12 +2,14 @@ import type { ReactElement } from 'react';
 import { landmarkName } from '../../../words/measuring.ts';
 import { handlePosition } from '../../bench/handles.ts';
 import { type BenchState, placingLandmark } from '../../bench/store.ts';
-import { toView } from '../../bench/view.ts';
+import { distance, toView } from '../../bench/view.ts';
 import style from './PhotoCanvas.module.css';
 import { useBench } from './useWork.ts';
 
 const WIDTH = 'min(17rem, 100% - 1.5rem)';
 const MARGIN = '0.75rem';
+/** A pointer this far from the mark has gone on. */
+const GONE_ON_CSS = 28;
 /** So far that the mark and its ring stay in sight. */
 const AWAY = '2rem';
 
@@ -34,7 +36,10 @@ export function ChosenInstead(): ReactElement {
 
 function wordsOf(state: BenchState): string {
   const name = placingLandmark(state);
-  const { chosenInstead } = state;
+  const { chosenInstead, hover, view } = state;
+  const at = placeOf(state);
+  // A hand that has gone on must see what it goes to.
+  if (at !== null && hover !== null && distance(toView(view, hover), at) > GONE_ON_CSS) return '';
   if (name === null || chosenInstead === null || chosenInstead !== state.selected || chosenInstead === name) return '';
   return `Nothing placed: this click chose the point that lies here, ${landmarkName(chosenInstead)}. Click again to place here: ${landmarkName(name)}.`;
 }

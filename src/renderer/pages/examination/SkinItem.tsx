@@ -2,6 +2,7 @@ import type { ReactElement } from 'react';
 import { Link } from 'wouter';
 import type { AnswerOf } from '../../../api/contract/contract.ts';
 import { counted } from '../../../words/counts.ts';
+import { GRADE_LABELS } from '../../../words/labels.ts';
 import { Taxon } from '../../parts/Taxon.tsx';
 import { Thumb } from '../../parts/Thumb.tsx';
 import style from './SkinItem.module.css';
@@ -22,7 +23,7 @@ export function SkinItem({ skin }: { skin: AnswerOf<'GET /api/exuviae'>[number] 
           </span>
         </span>
         <span>{skinName(molt, skin)}</span>
-        <span className={style['small']}>{exuvia.grade === null ? 'not graded' : `grade ${exuvia.grade}`}</span>
+        <span className={style['small']}>{exuvia.grade === null ? 'not graded' : `grade ${GRADE_LABELS[exuvia.grade]}`}</span>
         <span className={style['small']}>{standingDeterminations === 0 ? 'waits' : counted(standingDeterminations, 'determination')}</span>
       </Link>
     </li>

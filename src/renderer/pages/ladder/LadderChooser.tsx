@@ -22,7 +22,7 @@ export function LadderChooser(): ReactElement {
   const animals = answer.data?.toSorted((a, b) => Number(b.recordedMolts > 0) - Number(a.recordedMolts > 0));
   return (
     <>
-      <PageHead title="Ladder" below="Whose skins shall stand in a row?" />
+      <PageHead title="Ladder" below="The skins of one animal in a row, molt after molt, show how it grew. Whose?" />
       {answer.isError && <FailureNotice error={answer.error} />}
       {animals?.length === 0 && (
         <EmptyState

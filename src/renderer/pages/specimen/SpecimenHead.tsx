@@ -28,8 +28,9 @@ export function SpecimenHead({ summary, actions }: { summary: SpecimenSummary; a
         {specimen.name && <p className={style['name']}>{specimen.name}</p>}
         <div className={style['signs']}>
           <SexMark sign={summary.sex} />
-          <span className="figures">{summary.instarNow === null ? 'instar unknown' : `now in ${instarInWords(summary.instarNow)}`}</span>
-          <span>{STATUS_LABELS[specimen.status]}</span>
+          <span className="figures">
+            {STATUS_LABELS[specimen.status]}, {summary.instarNow === null ? 'instar unknown' : `now in ${instarInWords(summary.instarNow)}`}
+          </span>
         </div>
         <div className={style['actions']}>{actions}</div>
       </div>

@@ -4,7 +4,7 @@ import { toView, type View } from '../../../bench/view.ts';
 /** Colors of marks on the photo: each is drawn over a dark edge, so that it is seen on any ground. The same in both themes. */
 export const MARK_COLORS = {
   edge: 'rgb(0 0 0 / 0.5)',
-  label: 'rgb(24 24 24 / 0.86)',
+  label: 'rgb(24 24 24 / 0.78)',
   scale: '#8fd3e8',
   proposed: '#f2d16b',
   landmark: '#f4f0e6',
