@@ -36,7 +36,7 @@ const PLACES: readonly { readonly name: string; readonly go: (keeper: Keeper) =>
     go: async (keeper) => {
       await keeper.goTo('Examination');
       await keeper.page.getByRole('link', { name: /Saffron.*Shed instar 11/ }).click();
-      await expect(keeper.page.getByRole('button', { name: 'Sign', exact: true })).toBeVisible();
+      await expect(keeper.page.getByRole('navigation', { name: 'Steps of the reading' })).toBeVisible();
     },
   },
   ...(['Known size', 'Points', 'Lengths'] as const).map((step) => ({

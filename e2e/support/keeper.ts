@@ -58,7 +58,14 @@ export class Keeper {
     return this.page.getByRole('listitem').filter({ has: this.page.getByRole('link', { name: code }) });
   }
 
-  /** Answers one question of the Examination. */
+  /** Goes to one step of the Examination. */
+  async toStep(step: string): Promise<void> {
+    const steps = this.page.getByRole('navigation', { name: 'Steps of the reading' });
+    await steps.getByRole('button', { name: new RegExp(`^${step}`) }).click();
+    await expect(this.page.getByRole('heading', { level: 2, name: step })).toBeVisible();
+  }
+
+  /** Answers one question of the step that is open. */
   async answer(question: RegExp | string, choice: string): Promise<void> {
     await this.page.getByRole('group', { name: question }).getByRole('radio', { name: choice, exact: true }).check();
   }

@@ -3,6 +3,7 @@ import { assertNever } from '../domain/result.ts';
 import { counted, listed } from './counts.ts';
 import { dayInWords } from './dates.ts';
 import { capitalized, OUTCOME_LABELS, VIEW_LABELS } from './labels.ts';
+import { numberInWords } from './modelNumbers.ts';
 import { needsInWords, STRIP_WORDS } from './sexing.ts';
 import { wordsForObservation } from './watchFailures.ts';
 
@@ -209,7 +210,7 @@ export function wordsFor(failure: Failure): FailureWords {
       };
     case 'number-out-of-range':
       return {
-        happened: `The number "${failure.number}" of the evidence model does not fit.`,
+        happened: `A number of the evidence model does not fit: ${numberInWords(failure.number)}.`,
         advice: `Choose one from ${failure.lowest} to ${failure.highest}, above the number it has to follow.`,
       };
     case 'already-withdrawn':

@@ -94,8 +94,8 @@ export function Rooms({ answers }: { answers: boolean }): ReactElement {
             </Route>
             <Route path="/bench/:photoId?">{({ photoId }) => <BenchPage photoId={photoId ?? null} />}</Route>
             <Route path="/ladder/:specimenId?">{({ specimenId }) => <LadderPage specimenId={specimenId ?? null} />}</Route>
-            <Route path="/examination/:exuviaId?">{({ exuviaId }) => <ExaminationPage exuviaId={exuviaId ?? null} />}</Route>
             <Route path="/watch/:specimenId?">{({ specimenId }) => <WatchPage specimenId={specimenId ?? null} />}</Route>
+            <Route path="/examination/:place?">{({ place }) => <ExaminationPage place={place ?? null} />}</Route>
             <Route>
               <PageHead title="Nothing here" />
               <EmptyState title="No such room">The address leads nowhere. Choose a room above.</EmptyState>

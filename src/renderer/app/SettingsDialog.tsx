@@ -1,4 +1,5 @@
 import { type ReactElement, useState } from 'react';
+import { Link } from 'wouter';
 import type { Preferences } from '../../domain/preferences.ts';
 import { counted } from '../../words/counts.ts';
 import { useAnswer, useChange } from '../client/queries.ts';
@@ -28,6 +29,15 @@ export function SettingsDialog({ onClose }: { onClose: () => void }): ReactEleme
     <Dialog title="Settings" onClose={close}>
       {preferences.error && <FailureNotice error={preferences.error} />}
       {preferences.data && <PreferencesForm saved={preferences.data} />}
+      <section className={style['about']}>
+        <h3>How evidence of sex is weighed</h3>
+        <p>
+          Each number of the model is shown with what it rests on, and can be changed with a reason that stays on record.{' '}
+          <Link to="/examination/numbers" onClick={close}>
+            To the numbers
+          </Link>
+        </p>
+      </section>
       <RemovedList />
       <AboutArchive />
     </Dialog>

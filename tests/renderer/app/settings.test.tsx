@@ -1,6 +1,7 @@
 import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, test } from 'vitest';
+import { Router } from 'wouter';
 import type { PendingRemoval } from '../../../src/domain/removal.ts';
 import { SettingsDialog } from '../../../src/renderer/app/SettingsDialog.tsx';
 import { RemovedProvider } from '../../../src/renderer/removing/RemovedProvider.tsx';
@@ -14,9 +15,11 @@ function shown(unreadableRecords: readonly string[], removed: readonly PendingRe
   client.setQueryData(['GET /api/about', null, null], { version: '1.2.3', archiveFolder: '/cabinet', today: '2026-01-01', ...holds });
   const html = renderToStaticMarkup(
     <QueryClientProvider client={client}>
-      <RemovedProvider>
-        <SettingsDialog onClose={() => undefined} />
-      </RemovedProvider>
+      <Router ssrPath="/cabinet">
+        <RemovedProvider>
+          <SettingsDialog onClose={() => undefined} />
+        </RemovedProvider>
+      </Router>
     </QueryClientProvider>,
   );
   return html.replace(/<[^>]+>/g, ' ');

@@ -5,12 +5,29 @@ import { ButtonLink } from '../../parts/ButtonLink.tsx';
 import { EmptyState } from '../../parts/EmptyState.tsx';
 import { FailureNotice } from '../../parts/Notice.tsx';
 import { PageHead } from '../../parts/PageHead.tsx';
+import { SkinChooser } from './choose/SkinChooser.tsx';
 import { Examination } from './Examination.tsx';
-import { SkinChooser } from './SkinChooser.tsx';
+import { GeneraPage } from './genera/GeneraPage.tsx';
+import { NumbersPage } from './numbers/NumbersPage.tsx';
+import { OutcomesPage } from './outcomes/OutcomesPage.tsx';
+import { PlatesPage } from './plates/PlatesPage.tsx';
 
-/** Female or male? First which skin, then its guided reading. */
-export function ExaminationPage({ exuviaId }: { exuviaId: string | null }): ReactElement {
-  return exuviaId === null ? <SkinChooser /> : <ExaminationOf key={exuviaId} exuviaId={exuviaId} />;
+/** Female or male? First which skin, then its guided reading; beside them what all readings rest on. */
+export function ExaminationPage({ place }: { place: string | null }): ReactElement {
+  switch (place) {
+    case null:
+      return <SkinChooser />;
+    case 'numbers':
+      return <NumbersPage />;
+    case 'outcomes':
+      return <OutcomesPage />;
+    case 'genera':
+      return <GeneraPage />;
+    case 'plates':
+      return <PlatesPage />;
+    default:
+      return <ExaminationOf key={place} exuviaId={place} />;
+  }
 }
 
 function ExaminationOf({ exuviaId }: { exuviaId: string }): ReactElement {

@@ -1,0 +1,42 @@
+import type { ReactElement } from 'react';
+import { ReadingStep, type UnfinishedDetermination } from '../../../../domain/sexing/determination.ts';
+import style from './StepRail.module.css';
+import { type Asked, askedIn, STEP_NAMES } from './steps.ts';
+
+interface Props {
+  reading: UnfinishedDetermination;
+  observer: string;
+  step: ReadingStep;
+  onGo: (step: ReadingStep) => void;
+}
+
+/** All steps of the reading in one row: where one is, what each has answers to, and what it lacks. Any can be gone to. */
+export function StepRail({ reading, observer, step, onGo }: Props): ReactElement {
+  return (
+    <nav aria-label="Steps of the reading" className={style['rail']}>
+      <ol className={style['steps']}>
+        {ReadingStep.options.map((one) => {
+          const asked = askedIn(one, reading, observer);
+          return (
+            <li key={one}>
+              <button type="button" className={style['step']} aria-current={one === step ? 'step' : undefined} onClick={() => onGo(one)}>
+                <span className={style['name']}>{STEP_NAMES[one]}</span>
+                <span className={style['ticks']} aria-hidden="true">
+                  {asked.map(({ label, answered }) => (
+                    <span key={label} className={answered ? style['answered'] : style['open']} />
+                  ))}
+                </span>
+                <span className={style['count']}>{countInWords(asked)}</span>
+              </button>
+            </li>
+          );
+        })}
+      </ol>
+    </nav>
+  );
+}
+
+function countInWords(asked: readonly Asked[]): string {
+  if (asked.length === 0) return 'to read';
+  return `${asked.filter(({ answered }) => answered).length} of ${asked.length}`;
+}

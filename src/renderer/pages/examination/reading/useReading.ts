@@ -1,0 +1,76 @@
+import { useQueryClient } from '@tanstack/react-query';
+import { useState, useSyncExternalStore } from 'react';
+import type { AnswerOf } from '../../../../api/contract/contract.ts';
+import { BLANK_CHECKLIST, type ReadingStep, type UnfinishedDetermination } from '../../../../domain/sexing/determination.ts';
+import { ask } from '../../../client/ask.ts';
+import { answerKey } from '../../../client/queries.ts';
+import { ReadingSaver, type ReadingState } from './readingSaver.ts';
+
+type Sheet = AnswerOf<'GET /api/exuviae/{exuviaId}/examination'>;
+
+const KEY = 'GET /api/exuviae/{exuviaId}/examination';
+
+export interface OpenReading extends Omit<ReadingState, 'kept'> {
+  readonly reading: UnfinishedDetermination;
+  readonly begun: boolean;
+  readonly step: ReadingStep;
+  /** To another step; what was answered remembers it. */
+  readonly go: (step: ReadingStep) => void;
+  readonly change: (changes: Partial<UnfinishedDetermination>) => void;
+  /** Gives up what was answered. */
+  readonly giveUp: () => void;
+  readonly insist: () => void;
+  /** Shows what the archive holds instead of what stands here. */
+  readonly takeStored: () => Promise<void>;
+  readonly settled: () => Promise<void>;
+}
+
+/** The reading of one skin, kept in the archive from the first answer on until it is signed or given up. */
+export function useReading(sheet: Sheet, today: string): OpenReading {
+  const client = useQueryClient();
+  const { exuvia } = sheet;
+  const question = { path: { exuviaId: exuvia.id } };
+  const [saver] = useState(
+    () =>
+      new ReadingSaver(sheet.underWay, async (reading, version) => {
+        const underWay = await ask('PUT /api/exuviae/{exuviaId}/examination', { ...question, body: { reading }, version });
+        // Whoever leaves this page and comes back finds what was answered last.
+        client.setQueryData<Sheet>(answerKey(KEY, question), (before) => before && { ...before, underWay });
+        return underWay;
+      }),
+  );
+  const { kept, saving, error } = useSyncExternalStore(saver.subscribe, saver.state);
+  const [step, setStep] = useState<ReadingStep>(kept?.step ?? 'match');
+  const reading = kept ?? beginning(sheet, today);
+  return {
+    reading,
+    begun: kept !== null,
+    saving,
+    error,
+    step,
+    go: (next) => {
+      setStep(next);
+      const { kept: now } = saver.state();
+      if (now !== null && now.step !== next) saver.keep({ ...now, step: next });
+    },
+    change: (changes) => saver.keep({ ...(saver.state().kept ?? { ...reading, step }), ...changes }),
+    giveUp: () => {
+      setStep('match');
+      saver.keep(null);
+    },
+    insist: () => saver.insist(),
+    takeStored: async () => {
+      const { underWay } = await ask(KEY, question);
+      saver.replace(underWay);
+      setStep(underWay.reading?.step ?? 'match');
+    },
+    settled: () => saver.settled(),
+  };
+}
+
+function beginning({ exuvia }: Sheet, today: string): UnfinishedDetermination {
+  return {
+    ...{ sex: null, level: null, reader: null, readOn: today, evidencePhotoIds: [], pins: [], notes: '', supersedes: null, step: 'match' },
+    checklist: { ...BLANK_CHECKLIST, grade: exuvia.grade },
+  };
+}

@@ -1,0 +1,42 @@
+import type { AnswerOf } from '../../../../api/contract/contract.ts';
+import type { UnfinishedDetermination } from '../../../../domain/sexing/determination.ts';
+import { caseOf } from '../../../../domain/sexing/evidence/caseOf.ts';
+import { numbersWith } from '../../../../domain/sexing/evidence/numbers.ts';
+import { type Prospect, prospectsOf } from '../../../../domain/sexing/evidence/prospects.ts';
+import { type Weighing, weigh } from '../../../../domain/sexing/evidence/weigh.ts';
+import { type Assessment, assessLevel } from '../../../../domain/sexing/levels.ts';
+import { examinedBy } from '../../../../domain/sexing/signing.ts';
+
+interface Known {
+  readonly sheet: AnswerOf<'GET /api/exuviae/{exuviaId}/examination'>;
+  readonly page: AnswerOf<'GET /api/specimens/{specimenId}'>;
+  readonly observer: string;
+}
+
+export interface Weighed {
+  readonly weighing: Weighing;
+  readonly prospects: readonly Prospect[];
+  readonly assessments: Readonly<Record<'female' | 'male', Assessment>>;
+}
+
+/** What a reading comes to together with everything on record: the same arithmetic as where it is signed. */
+export function weighedWith(reading: UnfinishedDetermination, { sheet, page, observer }: Known): Weighed {
+  const { genus, liveSigns, determinations, exuvia } = sheet;
+  const model = { version: sheet.model.version, numbers: numbersWith(sheet.model.adjustments) };
+  const animalPhotoIds = new Set(page.animalPhotos.map((photo) => photo.id));
+  const examined = examinedBy(
+    { ...reading, reader: reading.reader ?? observer },
+    {
+      ...{ genus, model, liveSigns, determinations, animalPhotoIds, exuviaId: exuvia.id },
+      skinsInOrder: page.molts.flatMap((entry) => (entry.exuvia ? [entry.exuvia.id] : [])),
+    },
+  );
+  const photographed = reading.evidencePhotoIds.some((id) => animalPhotoIds.has(id));
+  const inHand = { exuviaId: exuvia.id, checklist: reading.checklist, replaces: reading.supersedes, photographed };
+  const evidence = caseOf({ genus, determinations, liveSigns, inHand });
+  return {
+    weighing: weigh(evidence, model),
+    prospects: prospectsOf(evidence, exuvia.id, model),
+    assessments: { female: assessLevel('female', examined), male: assessLevel('male', examined) },
+  };
+}

@@ -1,0 +1,83 @@
+import type { ReactElement } from 'react';
+import { Link } from 'wouter';
+import type { Photo } from '../../../../domain/photo/photo.ts';
+import type { Determination } from '../../../../domain/sexing/determination.ts';
+import type { LaterFate } from '../../../../domain/sexing/later.ts';
+import type { LiveSign } from '../../../../domain/sexing/live/liveSign.ts';
+import { dayHere } from '../../../../words/dates.ts';
+import { bandInWords } from '../../../../words/evidence.ts';
+import { Button } from '../../../parts/Button.tsx';
+import { DayText } from '../../../parts/DayText.tsx';
+import { SexMark } from '../../../parts/SexMark.tsx';
+import { FateLine } from './FateLine.tsx';
+import style from './HistoryEntry.module.css';
+import { Opposition } from './Opposition.tsx';
+import { SignedAnswers } from './SignedAnswers.tsx';
+import { SignedPhotos } from './SignedPhotos.tsx';
+
+interface Props {
+  determination: Determination;
+  /** All of the animal, and what was seen of it. */
+  determinations: readonly Determination[];
+  liveSigns: readonly LiveSign[];
+  photos: readonly Photo[];
+  onThisSkin: boolean;
+  fate: LaterFate | null;
+  contradicts: boolean;
+  /** Standing determinations that name the other sex. */
+  opposed: readonly Determination[];
+  nameOfSkin: (exuviaId: string) => string;
+  onShow: (determinationId: string) => void;
+  onCorrect: () => void;
+  onWithdraw: () => void;
+}
+
+/** One determination with its evidence, and what can still be done about it. */
+export function HistoryEntry(props: Props): ReactElement {
+  const { determination, determinations, liveSigns, photos, onThisSkin, fate, contradicts, opposed, nameOfSkin } = props;
+  const { onShow, onCorrect, onWithdraw } = props;
+  const { sex, level, reader, readOn, checklist, notes, assessment, withdrawn } = determination;
+  const standing = withdrawn === null && fate?.fate !== 'superseded';
+  return (
+    <li id={entryId(determination.id)} tabIndex={-1} className={style['entry']}>
+      <div className={standing ? undefined : style['over']}>
+        <SexMark sign={{ sex, level, conflict: contradicts }} />
+      </div>
+      <div className={style['words']}>
+        <p>
+          {onThisSkin ? 'From this skin' : <Link to={`/examination/${determination.exuviaId}`}>{nameOfSkin(determination.exuviaId)}</Link>}.
+          Read by {reader}, <DayText day={readOn} />
+          {checklist.grade !== null && `, grade ${checklist.grade}`}
+          {checklist.secondReader !== null && checklist.secondReaderAgrees === 'yes' && `; ${checklist.secondReader} agrees`}
+          {checklist.secondReader !== null && checklist.secondReaderAgrees === 'no' && `; ${checklist.secondReader} disagrees`}.
+        </p>
+        {assessment.band !== null && (
+          <p className={style['model']}>
+            All evidence then: {bandInWords({ ...assessment, band: assessment.band })} (model {assessment.modelVersion}).
+          </p>
+        )}
+        {notes !== '' && <p className={style['notes']}>{notes}</p>}
+        <Opposition {...{ determination, opposed, contradicts, nameOfSkin, onShow }} />
+        <FateLine fate={fate} determinations={determinations} liveSigns={liveSigns} />
+        {withdrawn && (
+          <p className={style['state']}>
+            Withdrawn <DayText day={dayHere(withdrawn.at)} />: {withdrawn.reason}
+          </p>
+        )}
+        <SignedAnswers checklist={checklist} />
+        <SignedPhotos determination={determination} photos={photos} />
+      </div>
+      {standing && (
+        <div className={style['deeds']}>
+          {onThisSkin && <Button onClick={onCorrect}>Correct</Button>}
+          <Button onClick={onWithdraw}>Withdraw</Button>
+        </div>
+      )}
+    </li>
+  );
+}
+
+/** Where an entry stands on the page, so that another one can lead to it. */
+export function entryId(determinationId: string): string {
+  return `determination-${determinationId}`;
+}

@@ -1,0 +1,49 @@
+import type { ReactElement } from 'react';
+import { type Checklist, StripAnswer } from '../../../../domain/sexing/determination.ts';
+import { choicesOf, GRADE_LABELS } from '../../../../words/labels.ts';
+import { Notice } from '../../../parts/Notice.tsx';
+import style from './GradeStep.module.css';
+import { RadioRow } from './RadioRow.tsx';
+import type { StepProps } from './StepProps.ts';
+
+const LEGEND = [
+  ['A', 'Flat and complete, both front book lungs intact, photographed in two lights. Everything may be read.'],
+  ['B', 'Complete, but folded or cloudy. What is seen counts; emptiness counts less.'],
+  ['C', 'Partly torn, or only one light or angle. What is seen still speaks; emptiness hardly.'],
+  ['D', 'Missing, torn through or eaten. Nothing of the strip may be entered, neither seen nor absent.'],
+] as const;
+
+/** How well the strip can be read, with what each letter means. */
+export function GradeStep({ reading, onAnswer }: StepProps): ReactElement {
+  const { checklist } = reading;
+  return (
+    <>
+      <RadioRow
+        legend="What grade is the genital strip?"
+        explained="The strip lies between the front book lungs."
+        value={checklist.grade}
+        options={choicesOf(GRADE_LABELS)}
+        onChange={(grade) => onAnswer(grade === 'D' ? { grade, ...withoutStrip(checklist) } : { grade })}
+      />
+      {checklist.grade === 'D' && (
+        <Notice tone="warning" title="Grade D ends what the strip can say.">
+          Questions about the strip are closed, and what was answered there became “cannot tell”. The skin can still be measured and signed
+          as unsexed; signs of the animal itself still count.
+        </Notice>
+      )}
+      <dl className={style['legend']} aria-label="What the letters mean">
+        {LEGEND.map(([letter, words]) => (
+          <div key={letter} className={checklist.grade === letter ? style['chosen'] : undefined}>
+            <dt>{letter}</dt>
+            <dd>{words}</dd>
+          </div>
+        ))}
+      </dl>
+    </>
+  );
+}
+
+/** What was said about a strip that turns out not to be readable becomes "cannot tell". */
+function withoutStrip(checklist: Checklist): Partial<Checklist> {
+  return Object.fromEntries(StripAnswer.options.map((name) => [name, checklist[name] === 'not-looked' ? 'not-looked' : 'cannot-tell']));
+}

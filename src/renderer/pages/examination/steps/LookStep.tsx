@@ -1,0 +1,51 @@
+import type { ReactElement } from 'react';
+import { StripAnswer } from '../../../../domain/sexing/determination.ts';
+import { ReceptacleForm } from '../../../../domain/sexing/genus/profile.ts';
+import { FORM_LABELS } from '../../../../words/checklist.ts';
+import { genusWarnings } from '../../../../words/genus.ts';
+import { Notice } from '../../../parts/Notice.tsx';
+import { Select } from '../../../parts/Select.tsx';
+import { FormPlate } from '../plates/FormPlate.tsx';
+import { VentralPlate } from '../plates/VentralPlate.tsx';
+import style from './LookStep.module.css';
+import { QuestionRow } from './QuestionRow.tsx';
+import type { StepProps } from './StepProps.ts';
+
+const FORMS = [{ value: '' as const, label: 'Not said' }, ...ReceptacleForm.options.map((value) => ({ value, label: FORM_LABELS[value] }))];
+
+/** What there is to be seen, with the drawings to hold it against. */
+export function LookStep(step: StepProps): ReactElement {
+  const { sheet, reading, onAnswer } = step;
+  const { checklist } = reading;
+  const others = StripAnswer.options.filter((name) => name !== 'receptaclesSeen');
+  return (
+    <>
+      {genusWarnings(sheet.genus.flags).map((warning) => (
+        <Notice key={warning} tone="warning">
+          {warning}
+        </Notice>
+      ))}
+      <details className={style['plates']}>
+        <summary>Drawings: both sexes from inside, and the forms of receptacles</summary>
+        <VentralPlate />
+        <FormPlate />
+      </details>
+      <QuestionRow name="receptaclesSeen" {...step} />
+      {checklist.receptaclesSeen === 'yes' && checklist.grade !== 'D' && (
+        <div className={style['form']}>
+          <Select
+            label="Which form have they?"
+            hint="A young female can show another form than an adult one of her genus: it is no reason to doubt her."
+            value={checklist.receptacleForm ?? ''}
+            options={FORMS}
+            onChange={(form) => onAnswer({ receptacleForm: form === '' ? null : form })}
+          />
+        </div>
+      )}
+      {others.map((name) => (
+        <QuestionRow key={name} name={name} {...step} />
+      ))}
+      <QuestionRow name="bulbsOnSkin" {...step} />
+    </>
+  );
+}

@@ -1,0 +1,40 @@
+import type { ReactElement } from 'react';
+import { LARGE_LEG_SPAN_MM } from '../../../../domain/sexing/facts.ts';
+import { Notice } from '../../../parts/Notice.tsx';
+import { QuestionRow } from './QuestionRow.tsx';
+import { SizeField } from './SizeField.tsx';
+import type { StepProps } from './StepProps.ts';
+
+/** Whose skin it is, and how large: the size decides how much a strip can show. */
+export function MatchStep(step: StepProps): ReactElement {
+  const { sheet, reading, onAnswer } = step;
+  const { checklist } = reading;
+  return (
+    <>
+      <QuestionRow name="skinMatchesAnimal" {...step} />
+      {checklist.skinMatchesAnimal === 'no' && (
+        <Notice tone="warning" title="Then it says nothing about this animal.">
+          File the skin under the animal it came from, and read it there.
+        </Notice>
+      )}
+      <SizeField
+        label="Leg span of this skin, mm"
+        hint={`Laid out or estimated. Emptiness weighs only on skins of more than ${LARGE_LEG_SPAN_MM} mm.`}
+        lengthMm={checklist.legSpanMm}
+        measured={sheet.legSpanMm}
+        largestMm={500}
+        decimals={0}
+        onChange={(legSpanMm) => onAnswer({ legSpanMm })}
+      />
+      <SizeField
+        label="Carapace of this skin, mm"
+        hint="Its length, wet and flat. With the leg span, the smaller size class of the two counts."
+        lengthMm={checklist.carapaceLengthMm}
+        measured={sheet.carapaceLengthMm}
+        largestMm={100}
+        decimals={1}
+        onChange={(carapaceLengthMm) => onAnswer({ carapaceLengthMm })}
+      />
+    </>
+  );
+}

@@ -1,0 +1,76 @@
+import type { ReactElement } from 'react';
+import { Link } from 'wouter';
+import type { EvidenceItem } from '../../../../domain/sexing/evidence/item.ts';
+import type { Prospect } from '../../../../domain/sexing/evidence/prospects.ts';
+import type { Weighing } from '../../../../domain/sexing/evidence/weigh.ts';
+import { bandInWords, FINDING_WORDS, GATE_WORDS, STEP_WORDS, weightInWords } from '../../../../words/evidence.ts';
+import { Notice } from '../../../parts/Notice.tsx';
+import style from './WhatCarries.module.css';
+
+interface Props {
+  weighing: Weighing;
+  prospects: readonly Prospect[];
+  modelVersion: string;
+  exuviaId: string;
+  nameOfSkin: (exuviaId: string) => string;
+}
+
+/** What the band rests on, finding by finding, why it goes no further, and what would change it. */
+export function WhatCarries({ weighing, prospects, modelVersion, exuviaId, nameOfSkin }: Props): ReactElement {
+  const { items, gate, conflict } = weighing;
+  const where = (item: EvidenceItem) => {
+    if (item.exuviaId === null) return 'on the animal';
+    return item.exuviaId === exuviaId ? 'on this skin' : `on ${nameOfSkin(item.exuviaId)}`;
+  };
+  return (
+    <div className={style['carries']}>
+      {conflict && (
+        <Notice tone="warning" title="Two heavy findings contradict each other.">
+          Nothing is averaged. Check that each skin is this animal’s, look at both again side by side, and wait for the next molt.
+        </Notice>
+      )}
+      <section aria-labelledby="what-carries">
+        <h3 id="what-carries">What carries it</h3>
+        {items.length === 0 ? (
+          <p className={style['soft']}>Nothing yet: no answer and nothing on record speaks of the sex.</p>
+        ) : (
+          <ul className={style['items']}>
+            {items.map((item) => (
+              <li key={`${item.kind} ${item.exuviaId}`} className={item.towards === null ? style['silent'] : undefined}>
+                <span>
+                  {FINDING_WORDS[item.kind]}, {where(item)}
+                </span>
+                <span className={style['weight']}>{weightInWords(item)}</span>
+              </li>
+            ))}
+          </ul>
+        )}
+        {gate !== null && !conflict && (
+          <p className={style['gate']}>
+            <strong>Why no further?</strong> {GATE_WORDS[gate]}
+          </p>
+        )}
+      </section>
+      <section aria-labelledby="what-changes">
+        <h3 id="what-changes">What would change it</h3>
+        {prospects.length === 0 ? (
+          <p className={style['soft']}>No single step that is known here would change the band.</p>
+        ) : (
+          <ul className={style['items']}>
+            {prospects.map((prospect) => (
+              <li key={prospect.step}>
+                <span>{STEP_WORDS[prospect.step]}</span>
+                <span className={style['weight']}>then {bandInWords(prospect)}</span>
+              </li>
+            ))}
+          </ul>
+        )}
+      </section>
+      <p className={style['soft']}>
+        Of several readings of one skin the best placed one speaks: the better strip, then the better optics, then the later look. Weighed
+        by the evidence model {modelVersion}. Its numbers are judgements, since no controlled study of error rates is known; they are all{' '}
+        <Link to="/examination/numbers">open to be seen and changed</Link>.
+      </p>
+    </div>
+  );
+}
