@@ -34,7 +34,7 @@ const ROOMS = [
 
 /** While the program behind the page gives no answer. */
 const SILENT =
-  'Exuviary does not answer, and nothing can be saved until it does. If it was ended, start it again: it opens a window of its own, with all that was saved; what this one still holds unsaved has to be done again there.';
+  'Exuviary does not answer, and nothing can be saved until it does. If it was ended, start it again: it opens a window, or prints an address, of its own, with all that was saved. What is not saved yet stays in this window alone: keep it open to see it, and do it again there.';
 
 /** The frame every room stands in: the way between rooms above, the room below. */
 export function Rooms({ answers }: { answers: boolean }): ReactElement {
