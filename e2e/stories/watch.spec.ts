@@ -185,9 +185,10 @@ test('everything on record about an animal stands on one line, and on paper with
     .evaluateAll((times) => times.map((time) => time.getAttribute('datetime') ?? ''));
   expect(days.length).toBeGreaterThan(10);
   expect(days).toEqual(days.toSorted().toReversed());
-  await expect(line.getByRole('button', { name: 'Print this page' })).toBeVisible();
+  await expect(line.getByRole('button', { name: 'Print this line' })).toBeVisible();
   await page.emulateMedia({ media: 'print' });
   await expect(line).toBeVisible();
   await expect(page.getByRole('button', { includeHidden: false })).toHaveCount(0);
   await expect(page.getByRole('navigation', { name: 'Rooms' })).toBeHidden();
+  await expect(page.getByRole('region', { name: 'Life line' })).toBeHidden();
 });

@@ -18,9 +18,7 @@ export function WholeLine({ page }: { page: SpecimenPage }): ReactElement | null
         <h2 id="whole-line" className={pageStyle['heading']}>
           Everything on record
         </h2>
-        <Button className={style['print']} onClick={() => window.print()}>
-          Print this page
-        </Button>
+        <Button onClick={() => window.print()}>Print this line</Button>
       </header>
       <ol className={style['line']} reversed>
         {entries.map(({ key, on, clock, words, note, photoId, to }) => (

@@ -2,6 +2,7 @@ import type { SpecimenPage } from '../../../api/contract/specimens.ts';
 import type { LifeEvent } from '../../../domain/care/lifeLine.ts';
 import { listed } from '../../../words/counts.ts';
 import { clockOf } from '../../../words/dates.ts';
+import { estimateAsText } from '../../../words/estimates.ts';
 import { moltName } from '../../../words/instars.ts';
 import { capitalized, LEVEL_LABELS, OUTCOME_LABELS, SEX_LABELS } from '../../../words/labels.ts';
 import { SEEN_LABELS } from '../../../words/observations.ts';
@@ -19,16 +20,22 @@ export interface WholeLineEntry {
   readonly to: string | null;
 }
 
-/** The latest first. */
-export function wholeLineOf(page: SpecimenPage): WholeLineEntry[] {
-  return page.lifeLine.map((event) => ({ ...BLANK, key: `${event.kind} ${event.id}`, on: event.on, ...told(event, page) })).toReversed();
+/** As much of an animal's page as its line needs. */
+type OnRecord = Pick<SpecimenPage, 'lifeLine' | 'molts' | 'observations'>;
+
+/** The latest first. Readings of one day are one entry: a skin is read in several passes. */
+export function wholeLineOf(page: OnRecord): WholeLineEntry[] {
+  const once = page.lifeLine.filter(
+    ({ kind, on }, index, all) => kind !== 'reading' || all[index - 1]?.kind !== kind || all[index - 1]?.on !== on,
+  );
+  return once.map((event) => ({ ...BLANK, key: `${event.kind} ${event.id}`, on: event.on, ...told(event, page) })).toReversed();
 }
 
 type Told = Partial<WholeLineEntry> & Pick<WholeLineEntry, 'words'>;
 
 const BLANK = { clock: null, note: null, photoId: null, to: null } as const;
 
-function told({ kind, id }: LifeEvent, page: SpecimenPage): Told {
+function told({ kind, id }: LifeEvent, page: OnRecord): Told {
   switch (kind) {
     case 'hatched':
       return { words: 'Hatched' };
@@ -43,20 +50,20 @@ function told({ kind, id }: LifeEvent, page: SpecimenPage): Told {
     case 'photo':
       return { words: 'Photo of the animal', photoId: id };
     case 'reading':
-      return { words: 'Skin measured' };
+      return { words: 'Measured on the Bench' };
     case 'determination':
       return determinationTold(id, page);
   }
 }
 
-function observationTold(id: string, { observations }: SpecimenPage): Told {
+function observationTold(id: string, { observations }: OnRecord): Told {
   const seen = observations.find((one) => one.id === id);
   if (!seen) return { words: 'Seen' };
   const span = seen.span ? ` ${seen.span.spanMm} ± ${seen.span.plusMinusMm} mm` : '';
   return { words: capitalized(SEEN_LABELS[seen.kind]) + span, note: seen.note || null, clock: clockOf(seen.moment) };
 }
 
-function moltTold(id: string, { molts }: SpecimenPage): Told {
+function moltTold(id: string, { molts }: OnRecord): Told {
   const index = molts.findIndex(({ molt }) => molt.id === id);
   const entry = molts[index];
   if (!entry) return { words: 'Molt' };
@@ -65,13 +72,20 @@ function moltTold(id: string, { molts }: SpecimenPage): Told {
   return { words: `Molt: ${moltName(entry.instar, index + 1)}`, note: notes || null };
 }
 
-function skinTold(id: string, { molts }: SpecimenPage): Told {
+function skinTold(id: string, { molts }: OnRecord): Told {
   const entry = molts.find(({ exuvia }) => exuvia?.id === id);
-  const photoId = entry?.photos[0]?.id ?? null;
-  return { words: entry?.exuvia?.recovered ? 'Skin recovered' : 'Skin not recovered', photoId, note: entry?.exuvia?.storagePlace ?? null };
+  if (!entry?.exuvia) return { words: 'Skin' };
+  const { carapaceLengthMm, legSpanMm } = entry.sizes;
+  const note = [
+    carapaceLengthMm && `Carapace length ${estimateAsText(carapaceLengthMm, 'mm')}`,
+    legSpanMm && `Leg span ${estimateAsText(legSpanMm, 'mm')}`,
+    entry.exuvia.storagePlace && `Kept in ${entry.exuvia.storagePlace}`,
+  ].filter((part) => part !== null && part !== '');
+  const photoId = entry.photos[0]?.id ?? null;
+  return { words: entry.exuvia.recovered ? 'Skin recovered' : 'Skin not recovered', photoId, note: note.join('. ') || null };
 }
 
-function determinationTold(id: string, { molts }: SpecimenPage): Told {
+function determinationTold(id: string, { molts }: OnRecord): Told {
   const found = molts.flatMap(({ determinations }) => determinations).find((one) => one.id === id);
   if (!found) return { words: 'Skin examined' };
   const level = found.level === null ? '' : `, ${LEVEL_LABELS[found.level]}`;

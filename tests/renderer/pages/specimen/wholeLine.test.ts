@@ -1,0 +1,50 @@
+import { expect, test } from 'vitest';
+import type { SpecimenPage } from '../../../../src/api/contract/specimens.ts';
+import { estimateFrom } from '../../../../src/domain/measuring/quantity.ts';
+import { wholeLineOf } from '../../../../src/renderer/pages/specimen/wholeLine.ts';
+import { aMolt, anExuvia, NO_SIZES } from '../../../support/records.ts';
+
+test('everything on record is told the latest first, the readings of one day once', () => {
+  const exuvia = anExuvia({ id: 'e1', recovered: true, storagePlace: 'Box 1' });
+  const page: Pick<SpecimenPage, 'molts' | 'observations' | 'lifeLine'> = {
+    molts: [
+      {
+        molt: aMolt({ id: 'm1', happenedFrom: '2026-03-02', happenedTo: '2026-03-02', instarShed: 7, outcomes: ['clean'], notes: '' }),
+        instar: { number: 7, certainty: 'known' },
+        exuvia,
+        photos: [],
+        sizes: { ...NO_SIZES, carapaceLengthMm: estimateFrom(15.2, 0.1) },
+        determinations: [],
+      },
+    ],
+    observations: [
+      {
+        id: 'o1',
+        specimenId: 's1',
+        kind: 'free-of-skin',
+        moment: { at: '2026-03-02T22:30:00.000Z', offset: '+00:00' },
+        observer: '',
+        note: 'Quiet',
+        source: { kind: 'hand' },
+        span: null,
+        recordedAt: '2026-03-02T22:31:00.000Z',
+      },
+    ],
+    lifeLine: [
+      { on: '2026-03-02', at: '2026-03-02T22:30:00.000Z', kind: 'observation', id: 'o1' },
+      { on: '2026-03-02', at: null, kind: 'molt', id: 'm1' },
+      { on: '2026-03-02', at: null, kind: 'skin', id: 'e1' },
+      { on: '2026-03-04', at: '2026-03-04T09:00:00.000Z', kind: 'reading', id: 'r1' },
+      { on: '2026-03-04', at: '2026-03-04T09:30:00.000Z', kind: 'reading', id: 'r2' },
+      { on: '2026-03-05', at: '2026-03-05T09:30:00.000Z', kind: 'reading', id: 'r3' },
+    ],
+  };
+  const told = wholeLineOf(page).map(({ on, clock, words, note }) => [on, clock, words, note]);
+  expect(told).toEqual([
+    ['2026-03-05', null, 'Measured on the Bench', null],
+    ['2026-03-04', null, 'Measured on the Bench', null],
+    ['2026-03-02', null, 'Skin recovered', 'Carapace length 15.20 mm ± 0.20 mm. Kept in Box 1'],
+    ['2026-03-02', null, 'Molt: Shed instar 7', 'Clean'],
+    ['2026-03-02', '22:30', 'Free of its skin', 'Quiet'],
+  ]);
+});
