@@ -147,7 +147,7 @@ describe('migrations', () => {
       expect(archive.preferences.get().theme).toBe('dark');
       expect(archive.observations.list().map(({ span }) => span)).toEqual(fixture === 'v001.sql' ? [] : [{ spanMm: 95, plusMinusMm: 5 }]);
       // Kept since the third version.
-      expect(archive.printChecks.list().map(({ printer, acrossMm }) => [printer, acrossMm])).toEqual(
+      expect(archive.printChecks.list().map(({ printer, barAMm }) => [printer, barAMm])).toEqual(
         fixture < 'v003.sql' ? [] : [['Study', 49.6]],
       );
       // Kept since the fifth version.

@@ -5,8 +5,8 @@ import { TestArchive } from '../support/testArchive.ts';
 
 const draft: PrintCheckDraft = {
   printer: 'Study',
-  acrossMm: 49.6,
-  downMm: 49.8,
+  barAMm: 49.6,
+  barBMm: 49.8,
   readingStandardUncertaintyMm: 0.03,
   checkedOn: '2026-05-01',
 };

@@ -4,7 +4,8 @@ import type { PrintChecks } from '../records/printChecks.ts';
 import type { RecordContext } from './context.ts';
 import { decoder } from './decoding.ts';
 
-const SELECT = `SELECT id, printer, across_mm AS acrossMm, down_mm AS downMm,
+/** The columns are named as the first cards named their bars. */
+const SELECT = `SELECT id, printer, across_mm AS barAMm, down_mm AS barBMm,
   reading_standard_uncertainty_mm AS readingStandardUncertaintyMm, checked_on AS checkedOn FROM print_check`;
 
 export function printChecksIn({ catalogue, ambient, damage }: RecordContext): PrintChecks {
@@ -15,7 +16,7 @@ export function printChecksIn({ catalogue, ambient, damage }: RecordContext): Pr
         const id = ambient.newId();
         catalogue.run(
           `INSERT INTO print_check (id, printer, across_mm, down_mm, reading_standard_uncertainty_mm, checked_on)
-           VALUES (:id, :printer, :acrossMm, :downMm, :readingStandardUncertaintyMm, :checkedOn)`,
+           VALUES (:id, :printer, :barAMm, :barBMm, :readingStandardUncertaintyMm, :checkedOn)`,
           { id, ...draft },
         );
         return checks.one(catalogue.one(`${SELECT} WHERE id = :id`, { id }), id);

@@ -147,13 +147,13 @@ function runs(isWhite: (at: number) => boolean): readonly { readonly from: numbe
   return found;
 }
 
-/** Solid bars, so that the jaws of a caliper have an edge to be set on. */
+/** Solid bars, so that the jaws of a caliper have an edge to be set on. Letters name them: "across" may mean either. */
 function checkBars(): CardShape[] {
   return [
     fill(10, 101, CHECK_BAR_MM, 4),
-    words('50 mm across. Measure both bars with a caliper, then enter what you read.', 10, 109.2),
+    words('A: 50 mm. Measure bars A and B with a caliper, then enter what you read.', 10, 109.2),
     fill(150, 12, 4, CHECK_BAR_MM),
-    words('50 mm down', 148.6, 65.4),
+    words('B: 50 mm', 148.6, 65.4),
   ];
 }
 

@@ -7,16 +7,16 @@ import { CHECK_BAR_MM } from './layout.ts';
 export const PrintCheckDraft = z
   .object({
     printer: z.string().trim().min(1).max(200),
-    acrossMm: z
+    barAMm: z
       .number()
       .min(0.5 * CHECK_BAR_MM)
       .max(2 * CHECK_BAR_MM)
-      .describe('Length of the bar along the card'),
-    downMm: z
+      .describe('Length of bar A, which lies along the card: its x direction'),
+    barBMm: z
       .number()
       .min(0.5 * CHECK_BAR_MM)
       .max(2 * CHECK_BAR_MM)
-      .describe('Length of the bar across the card'),
+      .describe('Length of bar B, which lies across the card: its y direction'),
     readingStandardUncertaintyMm: z.number().positive().max(5).describe('Of one reading of the caliper, with setting its jaws'),
     checkedOn: CalendarDay,
   })
@@ -38,12 +38,23 @@ const UNCHECKED_HALF_WIDTH = 0.02;
 export const UNCHECKED_PRINT: PrintFactors = { xFactor: 1, yFactor: 1, relativeStandardUncertainty: UNCHECKED_HALF_WIDTH / Math.sqrt(3) };
 
 /** How much larger than drawn a printer prints, from its check. */
-export function printFactorsOf({ acrossMm, downMm, readingStandardUncertaintyMm }: PrintCheckDraft): PrintFactors {
+export function printFactorsOf({ barAMm, barBMm, readingStandardUncertaintyMm }: PrintCheckDraft): PrintFactors {
   return {
-    xFactor: acrossMm / CHECK_BAR_MM,
-    yFactor: downMm / CHECK_BAR_MM,
+    xFactor: barAMm / CHECK_BAR_MM,
+    yFactor: barBMm / CHECK_BAR_MM,
     relativeStandardUncertainty: Math.hypot(readingStandardUncertaintyMm / CHECK_BAR_MM, PAPER_RELATIVE_UNCERTAINTY),
   };
+}
+
+/**
+ * The check to offer for a card that nobody has said anything of: the latest, where all are of one printer. With several
+ * printers nothing in a picture tells which one it came from.
+ *
+ * @param checks the latest first.
+ */
+export function likelyPrintCheck(checks: readonly PrintCheck[]): PrintCheck | null {
+  const [latest] = checks;
+  return latest !== undefined && checks.every(({ printer }) => printer === latest.printer) ? latest : null;
 }
 
 /** Marks on a printed card with the true size its printer gave it; with the uncertainty of any printer when none was measured. */

@@ -4,7 +4,7 @@ import { checkRough } from '../../domain/finding/refine.ts';
 import type { RoughScale } from '../../domain/finding/refinement.ts';
 import type { Photo } from '../../domain/photo/photo.ts';
 import { fail, type Result, succeed } from '../../domain/result.ts';
-import { withPrintCheck } from '../../domain/scaleCard/printCheck.ts';
+import { likelyPrintCheck, withPrintCheck } from '../../domain/scaleCard/printCheck.ts';
 import { openScaleFinder, type ScaleFinder } from '../../images/scaleFinder.ts';
 import { openFindingQueue } from './queue.ts';
 
@@ -40,11 +40,11 @@ export function openScaleFinding(archive: Archive, finder: ScaleFinder = openSca
     if (remembered.size > REMEMBERED && oldest !== undefined) remembered.delete(oldest);
   };
 
-  /** The card's true size follows from the printer that was measured last; which one it was is told. */
+  /** The card's true size follows from the printer that was measured, while it is the only one; the keeper is told and may choose another. */
   const printed = (proposal: ScaleProposal): ScaleProposal => {
     const { marks } = proposal;
     if (marks.kind !== 'points' || marks.object !== 'scale-card') return proposal;
-    return { ...proposal, marks: withPrintCheck(marks, archive.printChecks.list()[0] ?? null) };
+    return { ...proposal, marks: withPrintCheck(marks, likelyPrintCheck(archive.printChecks.list())) };
   };
 
   const withPicture = async <Value>(photo: Photo, work: (picture: Picture) => Promise<Result<Value>>): Promise<Result<Value>> => {

@@ -10,7 +10,7 @@ import { type Exchange, fails, type Memory, recall, succeeds } from '../exchange
 const rough = (sent: z.input<typeof RoughScale>) => sent;
 const picture = await cardPhoto();
 const card = (memory: Memory) => ({ photoId: recall(memory, 'photo of the card') });
-const printCheck = { printer: 'Study', acrossMm: 49.6, downMm: 49.8, readingStandardUncertaintyMm: 0.03, checkedOn: '2026-05-01' };
+const printCheck = { printer: 'Study', barAMm: 49.6, barBMm: 49.8, readingStandardUncertaintyMm: 0.03, checkedOn: '2026-05-01' };
 /** On the ticks of the rule along the upper edge, at a millimeter of it. */
 const onRule = (mm: number) => CARD_CAMERA.see(CARD_LAYOUT.frameLeftMm + 10 + mm, CARD_LAYOUT.frameTopMm + 1);
 /** Plain ground. */
@@ -98,7 +98,7 @@ export const findingStory: readonly Exchange[] = [
     },
   ),
   fails('POST /api/print-checks', 'refuses a bar read in centimeters', 'input-invalid', 400, () => ({
-    body: { ...printCheck, downMm: 5 },
+    body: { ...printCheck, barBMm: 5 },
   })),
   fails('POST /api/print-checks', 'refuses one from tomorrow', 'date-in-future', 422, () => ({
     body: { ...printCheck, checkedOn: '2026-06-18' },

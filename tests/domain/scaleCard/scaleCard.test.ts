@@ -2,7 +2,13 @@ import { describe, expect, test } from 'vitest';
 import { BOARD, boardCorners, boardMarkers } from '../../../src/domain/scaleCard/board.ts';
 import { isWhiteCell, MARKER_CELLS, MARKER_COUNT } from '../../../src/domain/scaleCard/dictionary.ts';
 import { CHECK_BAR_MM, GRAY_STEPS, scaleCardLayout } from '../../../src/domain/scaleCard/layout.ts';
-import { PrintCheckDraft, printFactorsOf, UNCHECKED_PRINT } from '../../../src/domain/scaleCard/printCheck.ts';
+import {
+  likelyPrintCheck,
+  PrintCheck,
+  PrintCheckDraft,
+  printFactorsOf,
+  UNCHECKED_PRINT,
+} from '../../../src/domain/scaleCard/printCheck.ts';
 import { openCvMarkerCells } from '../../support/opencv.ts';
 
 test('the dictionary is DICT_4X4_50 as OpenCV draws it', async () => {
@@ -50,6 +56,20 @@ describe.each(['a5', 'half-letter'] as const)('the card on %s', (size) => {
     }
   });
 
+  test('names each of its two check bars beside it, by a letter, and says how long it is', () => {
+    const named = layout.shapes.flatMap((shape) => (shape.kind === 'words' && /^[AB]: 50 mm/.test(shape.text) ? [shape] : []));
+    const bars = fills.filter(({ widthMm, heightMm }) => Math.max(widthMm, heightMm) === CHECK_BAR_MM && Math.min(widthMm, heightMm) === 4);
+    const near = ({ xMm, yMm }: (typeof named)[number]) =>
+      bars.find(
+        ({ leftMm, topMm, widthMm, heightMm }) => Math.abs(xMm - leftMm) < 5 && yMm > topMm && yMm < topMm + heightMm + 5 && widthMm > 0,
+      );
+    // The reading of A gives the factor of x, so A has to be the bar that lies along the card.
+    expect(named.map((words) => [words.text[0], near(words)?.widthMm])).toEqual([
+      ['A', CHECK_BAR_MM],
+      ['B', 4],
+    ]);
+  });
+
   test('has a bar of exactly 50 mm along it and one across', () => {
     const bars = fills.filter(({ widthMm, heightMm }) => Math.max(widthMm, heightMm) === CHECK_BAR_MM && Math.min(widthMm, heightMm) === 4);
     expect(bars.map(({ widthMm }) => widthMm).toSorted((one, other) => one - other)).toEqual([4, 50]);
@@ -87,7 +107,7 @@ describe.each(['a5', 'half-letter'] as const)('the card on %s', (size) => {
 });
 
 describe('the check of a printer', () => {
-  const check = { printer: 'hallway', acrossMm: 48.6, downMm: 49.1, readingStandardUncertaintyMm: 0.03, checkedOn: '2026-11-20' };
+  const check = { printer: 'hallway', barAMm: 48.6, barBMm: 49.1, readingStandardUncertaintyMm: 0.03, checkedOn: '2026-11-20' };
 
   test('gives the factors that its sheets are larger by', () => {
     const factors = printFactorsOf(PrintCheckDraft.parse(check));
@@ -96,12 +116,19 @@ describe('the check of a printer', () => {
     expect(factors.relativeStandardUncertainty).toBeCloseTo(Math.hypot(0.0006, 0.001), 12);
   });
 
+  test('is offered for a new card while there is one printer, the latest first; with several nothing tells which', () => {
+    const [older, newer] = [PrintCheck.parse({ ...check, id: 'older' }), PrintCheck.parse({ ...check, id: 'newer' })];
+    expect(likelyPrintCheck([newer, older])).toBe(newer);
+    expect(likelyPrintCheck([])).toBeNull();
+    expect(likelyPrintCheck([newer, { ...older, printer: 'study' }])).toBeNull();
+  });
+
   test('an unchecked printer is trusted within two percent only', () => {
     expect(UNCHECKED_PRINT.relativeStandardUncertainty).toBeCloseTo(0.02 / Math.sqrt(3), 12);
   });
 
   test('refuses readings that can be no such bar, and a printer without a name', () => {
-    expect(PrintCheckDraft.safeParse({ ...check, acrossMm: 4.86 }).success).toBe(false);
+    expect(PrintCheckDraft.safeParse({ ...check, barAMm: 4.86 }).success).toBe(false);
     expect(PrintCheckDraft.safeParse({ ...check, printer: ' ' }).success).toBe(false);
   });
 });

@@ -19,18 +19,18 @@ export function MeasurePrinter({ onClose, onKept }: Props): ReactElement {
   const about = useAnswer('GET /api/about', {});
   const keep = useChange('POST /api/print-checks');
   const [printer, setPrinter] = useState('');
-  const [acrossMm, setAcrossMm] = useState<number | null>(null);
-  const [downMm, setDownMm] = useState<number | null>(null);
+  const [barAMm, setBarAMm] = useState<number | null>(null);
+  const [barBMm, setBarBMm] = useState<number | null>(null);
   const today = about.data?.today;
-  const isComplete = today !== undefined && printer.trim() !== '' && acrossMm !== null && downMm !== null;
+  const isComplete = today !== undefined && printer.trim() !== '' && barAMm !== null && barBMm !== null;
   const send = () => {
-    if (today === undefined || acrossMm === null || downMm === null) return;
+    if (today === undefined || barAMm === null || barBMm === null) return;
     keep.mutate(
       {
         body: {
           printer,
-          acrossMm,
-          downMm,
+          barAMm,
+          barBMm,
           readingStandardUncertaintyMm: CALIPER_STANDARD_UNCERTAINTY_MM,
           checkedOn: today,
         },
@@ -53,27 +53,13 @@ export function MeasurePrinter({ onClose, onKept }: Props): ReactElement {
     >
       <div className={style['panel']}>
         <p>
-          Two bars on the card are drawn {CHECK_BAR_MM} mm long. Read both with a caliper, to 0.05 mm. Printers are often off by one or two
-          percent, and not the same along and across.
+          Two bars on the card are drawn {CHECK_BAR_MM} mm long: A lies along the card, below the markers; B stands upright beside the gray
+          steps. Read both with a caliper, to 0.05 mm. Printers are often off by one or two percent, and not by the same in both directions.
         </p>
         <TextField label="Printer" value={printer} onChange={setPrinter} maxLength={200} required />
         <div className={style['pair']}>
-          <NumberField
-            label="Bar along the card, mm"
-            value={acrossMm}
-            least={CHECK_BAR_MM / 2}
-            most={2 * CHECK_BAR_MM}
-            atOnce
-            onChange={setAcrossMm}
-          />
-          <NumberField
-            label="Bar across the card, mm"
-            value={downMm}
-            least={CHECK_BAR_MM / 2}
-            most={2 * CHECK_BAR_MM}
-            atOnce
-            onChange={setDownMm}
-          />
+          <NumberField label="Bar A, mm" value={barAMm} least={CHECK_BAR_MM / 2} most={2 * CHECK_BAR_MM} atOnce onChange={setBarAMm} />
+          <NumberField label="Bar B, mm" value={barBMm} least={CHECK_BAR_MM / 2} most={2 * CHECK_BAR_MM} atOnce onChange={setBarBMm} />
         </div>
         {keep.isError && <FailureNotice error={keep.error} />}
       </div>

@@ -29,7 +29,7 @@ export function PatternFields({ marks }: { marks: PointsScale }): ReactElement {
           />
         )}
       </div>
-      {marks.object === 'scale-card' && <PrintedCard marks={marks} />}
+      {marks.object === 'scale-card' && <PrintedCard marks={marks} onChange={(changed) => changeScale(bench, changed)} />}
     </>
   );
 }

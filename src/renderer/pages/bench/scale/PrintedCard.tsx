@@ -3,53 +3,74 @@ import type { PointsScale } from '../../../../domain/measuring/calibration.ts';
 import { COVERAGE_FACTOR } from '../../../../domain/measuring/quantity.ts';
 import { withPrintCheck } from '../../../../domain/scaleCard/printCheck.ts';
 import { dayInWords } from '../../../../words/dates.ts';
-import { changeScale } from '../../../bench/deeds/scale.ts';
 import { useAnswer } from '../../../client/queries.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { FailureNotice } from '../../../parts/Notice.tsx';
 import { Select } from '../../../parts/Select.tsx';
 import style from '../panel.module.css';
-import { useWork } from '../useWork.ts';
+import { ForgetPrintCheck } from './ForgetPrintCheck.tsx';
 import { MeasurePrinter } from './MeasurePrinter.tsx';
+
+interface Props {
+  marks: PointsScale;
+  onChange: (marks: PointsScale) => void;
+}
 
 const UNCHECKED = '';
 
 /** How true the printer drew our card: what a caliper read on its check bars, or what any printer may be off by. */
-export function PrintedCard({ marks }: { marks: PointsScale }): ReactElement {
-  const { bench } = useWork();
+export function PrintedCard({ marks, onChange }: Props): ReactElement {
   const checks = useAnswer('GET /api/print-checks', {});
-  const [measures, setMeasures] = useState(false);
+  const [open, setOpen] = useState<'measure' | 'forget' | null>(null);
   const known = checks.data ?? [];
   const used = marks.printCheck;
+  const isKnown = used !== null && known.some(({ id }) => id === used.id);
   const options = [
-    { value: UNCHECKED, label: 'Not measured: any printer' },
+    { value: UNCHECKED, label: 'None: any printer' },
     ...known.map(({ id, printer, checkedOn }) => ({ value: id, label: `${printer}, ${dayInWords(checkedOn)}` })),
     // A check that was forgotten since: the marks keep its figures.
-    ...(used !== null && checks.isSuccess && !known.some(({ id }) => id === used.id)
-      ? [{ value: used.id, label: `${used.printer}, ${dayInWords(used.checkedOn)}` }]
-      : []),
+    ...(used !== null && checks.isSuccess && !isKnown ? [{ value: used.id, label: `${used.printer}, ${dayInWords(used.checkedOn)}` }] : []),
   ];
   const choose = (id: string) => {
     const check = known.find((candidate) => candidate.id === id);
-    if (check !== undefined) changeScale(bench, withPrintCheck(marks, check));
-    else if (id === UNCHECKED) changeScale(bench, withPrintCheck(marks, null));
+    if (check !== undefined) onChange(withPrintCheck(marks, check));
+    else if (id === UNCHECKED) onChange(withPrintCheck(marks, null));
   };
   const { xFactor, yFactor, relativeStandardUncertainty } = marks.print;
+  const knownTo = `± ${(100 * COVERAGE_FACTOR * relativeStandardUncertainty).toFixed(1)} %`;
   return (
     <div>
       {checks.isLoadingError && <FailureNotice error={checks.error} />}
-      <Select label="Printer" value={used?.id ?? UNCHECKED} options={options} onChange={choose} />
+      <Select label="Print check used for this card" value={used?.id ?? UNCHECKED} options={options} onChange={choose} />
       <p className={`${style['soft']} figures`}>
-        Prints {percentInWords(xFactor)} along the card and {percentInWords(yFactor)} across it, known to ±{' '}
-        {(100 * COVERAGE_FACTOR * relativeStandardUncertainty).toFixed(1)} %.
+        {used === null
+          ? `Taken as true to size, which any printer keeps to ${knownTo} only.`
+          : `Bar A was ${percentInWords(xFactor)}, bar B ${percentInWords(yFactor)}, both known to ${knownTo}. Right only for a card from this printer.`}
       </p>
-      <Button onClick={() => setMeasures(true)}>Measure a printed card</Button>
-      {measures && (
+      <div className={style['row']}>
+        <Button onClick={() => setOpen('measure')}>Measure a printed card</Button>
+        {isKnown && (
+          <Button kind="quiet" onClick={() => setOpen('forget')}>
+            Forget this check
+          </Button>
+        )}
+      </div>
+      {open === 'measure' && (
         <MeasurePrinter
-          onClose={() => setMeasures(false)}
+          onClose={() => setOpen(null)}
           onKept={(check) => {
-            setMeasures(false);
-            changeScale(bench, withPrintCheck(marks, check));
+            setOpen(null);
+            onChange(withPrintCheck(marks, check));
+          }}
+        />
+      )}
+      {open === 'forget' && used !== null && (
+        <ForgetPrintCheck
+          check={used}
+          onClose={() => setOpen(null)}
+          onForgotten={() => {
+            setOpen(null);
+            onChange(withPrintCheck(marks, null));
           }}
         />
       )}
@@ -60,5 +81,5 @@ export function PrintedCard({ marks }: { marks: PointsScale }): ReactElement {
 function percentInWords(factor: number): string {
   const percent = 100 * (factor - 1);
   if (Math.abs(percent) < 0.05) return 'true to size';
-  return `${Math.abs(percent).toFixed(1)} % too ${percent < 0 ? 'small' : 'large'}`;
+  return `${Math.abs(percent).toFixed(1)} % too ${percent < 0 ? 'short' : 'long'}`;
 }

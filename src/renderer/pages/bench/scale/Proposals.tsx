@@ -14,6 +14,7 @@ import { useWork } from '../useWork.ts';
 import { Contradictions } from './Contradictions.tsx';
 import { confidenceInWords, evidenceInWords } from './findingWords.ts';
 import { GRADUATION_OPTIONS } from './objects.ts';
+import { PrintedCard } from './PrintedCard.tsx';
 import proposalStyle from './Proposals.module.css';
 import { sideFromOthers, useContradictions, useProposals } from './useProposals.ts';
 
@@ -88,6 +89,9 @@ function Offer({ proposal, all, isShown, onShow }: OfferProps): ReactElement {
         <div className={proposalStyle['offer']}>
           <p className={style['soft']}>{evidenceInWords(proposal)}</p>
           <Question proposal={proposal} answered={answered} onAnswer={setAnswered} />
+          {answered.marks.kind === 'points' && answered.marks.object === 'scale-card' && (
+            <PrintedCard marks={answered.marks} onChange={(marks) => setAnswered({ ...answered, marks })} />
+          )}
           {sided !== null && (
             <p className={style['soft']}>Which of its edges was nearer to the camera follows from “{scaleObjectName(sided.by)}”.</p>
           )}
