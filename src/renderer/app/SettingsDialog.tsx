@@ -10,6 +10,7 @@ import { Field } from '../parts/Field.tsx';
 import { FailureNotice, Notice } from '../parts/Notice.tsx';
 import { Select } from '../parts/Select.tsx';
 import { RemovedList } from '../removing/RemovedList.tsx';
+import { ForecastsHeld } from './ForecastsHeld.tsx';
 import style from './SettingsDialog.module.css';
 
 const THEMES = [
@@ -39,6 +40,7 @@ export function SettingsDialog({ onClose }: { onClose: () => void }): ReactEleme
         </p>
       </section>
       <RemovedList />
+      <ForecastsHeld />
       <AboutArchive />
     </Dialog>
   );

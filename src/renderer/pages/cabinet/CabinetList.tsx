@@ -1,6 +1,7 @@
 import type { ReactElement, ReactNode } from 'react';
 import { Link } from 'wouter';
 import type { LastMeasuredSkin, SpecimenSummary } from '../../../api/contract/specimens.ts';
+import { dueInWords } from '../../../words/forecast.ts';
 import { instarInWords, numberedInWords, recordedInWords } from '../../../words/instars.ts';
 import { STATUS_LABELS } from '../../../words/labels.ts';
 import { DayText } from '../../parts/DayText.tsx';
@@ -22,7 +23,12 @@ const COLUMNS: readonly { keys: readonly { key: SortKey; label: string }[] }[] =
   { keys: [{ key: 'sex', label: 'Sex' }] },
   { keys: [{ key: 'instar', label: 'Instar now' }] },
   { keys: [{ key: 'size', label: 'Carapace, last measured skin' }] },
-  { keys: [{ key: 'lastMolt', label: 'Last molt' }] },
+  {
+    keys: [
+      { key: 'lastMolt', label: 'Last molt' },
+      { key: 'nextMolt', label: 'Next due' },
+    ],
+  },
   { keys: [{ key: 'status', label: 'Status' }] },
 ];
 
@@ -96,7 +102,10 @@ function CabinetRow({ summary }: { summary: SpecimenSummary }): ReactElement {
         <Fact label="Carapace, last measured skin">
           {summary.lastMeasuredSkin ? <LastMeasured skin={summary.lastMeasuredSkin} /> : <Unknown words="not measured" />}
         </Fact>
-        <Fact label="Last molt">{summary.lastMoltOn ? <DayText day={summary.lastMoltOn} /> : <Unknown words="none on record" />}</Fact>
+        <Fact label="Last and next molt">
+          {summary.lastMoltOn ? <DayText day={summary.lastMoltOn} /> : <Unknown words="none on record" />}
+          {summary.nextMolt && <span className={style['measuredOf']}>next likely {dueInWords(summary.nextMolt)}</span>}
+        </Fact>
         <Fact label="Status">{STATUS_LABELS[specimen.status]}</Fact>
       </dl>
     </li>

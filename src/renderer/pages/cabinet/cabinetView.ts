@@ -3,7 +3,7 @@ import type { Level, Sex } from '../../../domain/sexing/determination.ts';
 import { isKept } from '../../../domain/specimen/counts.ts';
 import type { SpecimenStatus } from '../../../domain/specimen/specimen.ts';
 
-const SORT_KEYS = ['code', 'taxon', 'sex', 'instar', 'size', 'lastMolt', 'status'] as const;
+const SORT_KEYS = ['code', 'taxon', 'sex', 'instar', 'size', 'lastMolt', 'nextMolt', 'status'] as const;
 export type SortKey = (typeof SORT_KEYS)[number];
 
 /** What of the cabinet is shown, and in which order. */
@@ -73,6 +73,7 @@ const VALUE_OF: Readonly<Record<SortKey, (summary: SpecimenSummary) => Comparabl
   instar: ({ instarNow }) => instarNow?.number ?? null,
   size: ({ lastMeasuredSkin }) => lastMeasuredSkin?.carapaceLengthMm.value ?? null,
   lastMolt: ({ lastMoltOn }) => lastMoltOn,
+  nextMolt: ({ nextMolt }) => nextMolt?.middle ?? null,
   status: ({ specimen }) => specimen.status,
 };
 

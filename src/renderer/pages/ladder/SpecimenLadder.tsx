@@ -5,6 +5,7 @@ import { pastInWords } from '../../../words/ladder.ts';
 import { useAnswer } from '../../client/queries.ts';
 import { ButtonLink } from '../../parts/ButtonLink.tsx';
 import { EmptyState } from '../../parts/EmptyState.tsx';
+import { ForecastNote } from '../../parts/forecast/ForecastNote.tsx';
 import { FailureNotice } from '../../parts/Notice.tsx';
 import { PageHead } from '../../parts/PageHead.tsx';
 import { SampleMark } from '../../parts/SampleMark.tsx';
@@ -35,6 +36,7 @@ export function SpecimenLadder({ specimenId }: { specimenId: string }): ReactEle
 
 function LoadedLadder({ page: { specimen, instarNow, ladder, growth, gallery } }: { page: Page }): ReactElement {
   const { rungs } = ladder;
+  const animal = useAnswer('GET /api/specimens/{specimenId}', { path: { specimenId: specimen.id } });
   const called = specimen.name ?? specimen.code;
   return (
     <>
@@ -71,6 +73,7 @@ function LoadedLadder({ page: { specimen, instarNow, ladder, growth, gallery } }
       ) : (
         <>
           <p className={style['past']}>{pastInWords(called, specimen.status === 'living' ? instarNow : undefined)}</p>
+          {animal.data?.forecast && <ForecastNote forecast={animal.data.forecast} />}
           <Questions specimenId={specimen.id} rungs={rungs} growth={growth} />
           <LitProvider>
             <div className={gallery.length > 0 ? style['side'] : undefined}>

@@ -5,6 +5,7 @@ import { answerKey, useAnswer } from '../../client/queries.ts';
 import { Button } from '../../parts/Button.tsx';
 import { ButtonLink } from '../../parts/ButtonLink.tsx';
 import { EmptyState } from '../../parts/EmptyState.tsx';
+import { ForecastNote } from '../../parts/forecast/ForecastNote.tsx';
 import { FailureNotice } from '../../parts/Notice.tsx';
 import { PageHead } from '../../parts/PageHead.tsx';
 import { RemoveDialog } from '../../removing/RemoveDialog.tsx';
@@ -39,7 +40,7 @@ export function SpecimenPage({ specimenId }: { specimenId: string }): ReactEleme
   }
   if (!page.data || !about) return <p className={style['waiting']}>Opening the drawer …</p>;
 
-  const { summary, molts, animalPhotos } = page.data;
+  const { summary, molts, animalPhotos, forecast } = page.data;
   const { specimen } = summary;
   const close = () => setOpen(null);
   const leave = () => {
@@ -71,6 +72,7 @@ export function SpecimenPage({ specimenId }: { specimenId: string }): ReactEleme
           </>
         }
       />
+      {forecast && <ForecastNote forecast={forecast} />}
       <section aria-labelledby="life-line">
         <h2 id="life-line" className={style['heading']}>
           Life line

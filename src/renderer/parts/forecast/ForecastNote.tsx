@@ -1,0 +1,27 @@
+import type { ReactElement, ReactNode } from 'react';
+import type { GrowthForecast } from '../../../domain/growth/forecast/forecast.ts';
+import { forecastInWords } from '../../../words/forecast.ts';
+import style from './ForecastNote.module.css';
+
+/** When the next molt is due and how large the animal will be, with why. */
+export function ForecastNote({ forecast, actions }: { forecast: GrowthForecast; actions?: ReactNode }): ReactElement {
+  const words = forecastInWords(forecast);
+  return (
+    <section className={style['forecast']} aria-label="Forecast">
+      <p className={style['headline']}>{words.headline}</p>
+      {words.closer && <p>{words.closer}</p>}
+      <details>
+        <summary>What it rests on</summary>
+        <p>{words.why}</p>
+        {words.missing.length > 0 && (
+          <ul>
+            {words.missing.map((fact) => (
+              <li key={fact}>{fact}</li>
+            ))}
+          </ul>
+        )}
+        {actions}
+      </details>
+    </section>
+  );
+}

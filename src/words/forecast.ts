@@ -1,0 +1,103 @@
+import type { Coverage } from '../domain/growth/forecast/coverage.ts';
+import type { DueForecast, GrowthForecast } from '../domain/growth/forecast/forecast.ts';
+import type { ForecastFact } from '../domain/growth/forecast/growthRecord.ts';
+import type { Shares } from '../domain/growth/forecast/shares.ts';
+import { counted, listed } from './counts.ts';
+import { dayInWords, spanInWords } from './dates.ts';
+import { capitalized } from './labels.ts';
+
+/** A forecast as sentences: what is foretold, how closely, from what, and what would help. */
+export interface ForecastWords {
+  readonly headline: string;
+  readonly closer: string | null;
+  readonly why: string;
+  readonly missing: readonly string[];
+}
+
+export function forecastInWords({ due, size, facts }: GrowthForecast): ForecastWords {
+  const then = size && `carapace then ${millimeters(size.afterMolt.low90Mm, size.afterMolt.high90Mm)}`;
+  const isOverdue = facts.includes('overdue');
+  return {
+    headline: due
+      ? `Next molt: ${isOverdue ? 'overdue; if it still comes, likely' : 'likely'} ${windowInWords(due.window90)}${then ? `; ${then}` : ''}.`
+      : `No day can be foretold${then ? `; at the next molt, ${then}` : ''}.`,
+    closer: due
+      ? `Nine chances in ten; with even chances ${windowInWords(due.window50)}${size ? `, and ${millimeters(size.afterMolt.low50Mm, size.afterMolt.high50Mm)}` : ''}.`
+      : null,
+    why: whyInWords(due, size),
+    missing: facts.map((fact) => FACTS[fact]),
+  };
+}
+
+/** "12 Feb to 9 May 2026": the widest of what is told in a list. */
+export function dueInWords({ window90 }: Pick<DueForecast, 'window90'>): string {
+  return windowInWords(window90);
+}
+
+function windowInWords({ from, to }: DueForecast['window90']): string {
+  return from === to ? dayInWords(from) : spanInWords(from, to);
+}
+
+function millimeters(low: number, high: number): string {
+  const digits = high - low < 0.2 ? 2 : 1;
+  return `${low.toFixed(digits)} to ${high.toFixed(digits)} mm`;
+}
+
+function whyInWords(due: DueForecast | null, size: GrowthForecast['size']): string {
+  const parts = [
+    due && `the day from ${counted(due.ownIntervals, 'interval')} of its own (${sharesInWords(due.shares)})`,
+    size && `the size from ${counted(size.ownRatios, 'ratio')} of its own (${sharesInWords(size.shares)})`,
+  ].filter((part) => part !== null);
+  return parts.length === 0 ? 'Nothing on record says when or how much it grows.' : `Why: ${listed(parts)}.`;
+}
+
+const FROM: Readonly<Record<keyof Shares, string>> = {
+  own: 'its own',
+  siblings: 'siblings',
+  species: 'others of its species',
+  genus: 'others of its genus',
+  family: 'other tarantulas here',
+  prior: 'what is assumed of all tarantulas',
+};
+
+/** Shares of the weight that round to nothing are left out. */
+function sharesInWords(shares: Shares): string {
+  const told = (Object.keys(FROM) as (keyof Shares)[]).filter((from) => Math.round(100 * shares[from]) > 0);
+  return told.map((from) => `${FROM[from]} ${Math.round(100 * shares[from])} %`).join(', ');
+}
+
+const FACTS: Readonly<Record<ForecastFact, string>> = {
+  'no-molts': 'No molt is on record yet.',
+  'nothing-to-count-from': 'There is no day to count from: note the last molt, the hatching, or when the animal came.',
+  'no-whole-interval': 'No interval between two molts is known yet, so the days rest on others.',
+  'no-measured-skin': 'No skin is measured yet, so no size can be told.',
+  'one-measured-skin': 'One skin is measured; a second gives a ratio of its own.',
+  'instar-assumed': 'No instar is noted, so one is assumed; a number at any molt narrows the window.',
+  'instars-contradict': 'Its instar numbers contradict each other and are left out.',
+  'steps-not-known': 'On which side of some molts a gap lies is not known; those steps are left out.',
+  'date-in-future': 'A molt is dated in the future and left out.',
+  'molts-on-one-day': 'Two molts stand on one day; no interval is taken from them.',
+  'size-unusable': 'A size that no carapace has is left out: look at the scale of its photo.',
+  'start-not-seen': 'The running interval began before the animal came; its beginning was not seen.',
+  overdue: 'Only one in twenty such intervals lasts this long. A mature male, or an animal that molted unseen, waits like this.',
+};
+
+/** How past forecasts held, or that there is nothing to judge yet. */
+export function coverageInWords({ due, size, open }: Coverage): string[] {
+  if (due.scored === 0 && size.scored === 0) {
+    return ['No forecast can be judged yet. One is kept each time a molt is put on record, and judged when the next one comes.'];
+  }
+  return [
+    tallyInWords('days', due),
+    tallyInWords('sizes', size),
+    ...(open > 0 ? [`${capitalized(counted(open, 'molt'))} dated as a span could not be judged.`] : []),
+  ].filter((line) => line !== null);
+}
+
+function tallyInWords(what: string, { scored, within50, within90 }: Coverage['due']): string | null {
+  if (scored === 0) return null;
+  return (
+    `Of ${scored} foretold ${what}, ${within90} came within the wide window (right if about ${Math.round(0.9 * scored)}) ` +
+    `and ${within50} within the narrow one (about ${Math.round(0.5 * scored)}).`
+  );
+}

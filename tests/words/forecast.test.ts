@@ -1,0 +1,57 @@
+import { describe, expect, it } from 'vitest';
+import type { GrowthForecast } from '../../src/domain/growth/forecast/forecast.ts';
+import { coverageInWords, forecastInWords } from '../../src/words/forecast.ts';
+
+const SHARES = { own: 0.6, siblings: 0.4, species: 0, genus: 0, family: 0, prior: 0.001 };
+const SIZE = { middleMm: 19.6, low50Mm: 19, high50Mm: 20.2, low90Mm: 18.2, high90Mm: 21 };
+
+const FORECAST: GrowthForecast = {
+  model: 1,
+  madeOn: '2026-01-01',
+  due: {
+    since: { kind: 'molt', moltId: 'm', from: '2025-05-01', to: '2025-05-01' },
+    middle: '2026-03-20',
+    window50: { from: '2026-03-01', to: '2026-04-10' },
+    window90: { from: '2026-02-12', to: '2026-05-09' },
+    chanceOfLasting: 0.6,
+    ownIntervals: 5,
+    shares: SHARES,
+  },
+  size: { nextSkin: SIZE, afterMolt: SIZE, ownRatios: 4, shares: SHARES },
+  facts: [],
+};
+
+describe('forecastInWords', () => {
+  it('tells day and size in one sentence, and what they rest on', () => {
+    const words = forecastInWords(FORECAST);
+    expect(words.headline).toBe('Next molt: likely 12 Feb to 9 May 2026; carapace then 18.2 to 21.0 mm.');
+    expect(words.why).toContain('the day from 5 intervals of its own (its own 60 %, siblings 40 %)');
+  });
+
+  it('says so where no day can be told', () => {
+    const words = forecastInWords({ ...FORECAST, due: null, size: null, facts: ['nothing-to-count-from'] });
+    expect(words.headline).toBe('No day can be foretold.');
+    expect(words.closer).toBeNull();
+    expect(words.missing[0]).toMatch(/no day to count from/);
+  });
+
+  it('calls an animal overdue', () => {
+    expect(forecastInWords({ ...FORECAST, facts: ['overdue'] }).headline).toMatch(/^Next molt: overdue; if it still comes, likely 12 Feb/);
+  });
+});
+
+describe('coverageInWords', () => {
+  it('sets what came within the windows beside what should have', () => {
+    expect(
+      coverageInWords({ due: { scored: 20, within50: 11, within90: 18 }, size: { scored: 0, within50: 0, within90: 0 }, open: 1 }),
+    ).toEqual([
+      'Of 20 foretold days, 18 came within the wide window (right if about 18) and 11 within the narrow one (about 10).',
+      '1 molt dated as a span could not be judged.',
+    ]);
+  });
+
+  it('has words for nothing to judge', () => {
+    const none = { scored: 0, within50: 0, within90: 0 };
+    expect(coverageInWords({ due: none, size: none, open: 0 })).toEqual([expect.stringMatching(/^No forecast can be judged yet/)]);
+  });
+});
