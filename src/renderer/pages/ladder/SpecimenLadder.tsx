@@ -1,8 +1,10 @@
-import type { ReactElement } from 'react';
+import { type ReactElement, useState } from 'react';
 import { Link } from 'wouter';
 import type { AnswerOf } from '../../../api/contract/contract.ts';
+import type { Specimen } from '../../../domain/specimen/specimen.ts';
 import { pastInWords } from '../../../words/ladder.ts';
 import { useAnswer } from '../../client/queries.ts';
+import { Button } from '../../parts/Button.tsx';
 import { ButtonLink } from '../../parts/ButtonLink.tsx';
 import { EmptyState } from '../../parts/EmptyState.tsx';
 import { ForecastNote } from '../../parts/forecast/ForecastNote.tsx';
@@ -11,6 +13,7 @@ import { PageHead } from '../../parts/PageHead.tsx';
 import { SampleMark } from '../../parts/SampleMark.tsx';
 import { Taxon } from '../../parts/Taxon.tsx';
 import { measuresIn } from './chart/measures.ts';
+import { Compare } from './compare/Compare.tsx';
 import { Growth } from './Growth.tsx';
 import { SkinGallery } from './gallery/SkinGallery.tsx';
 import style from './LadderPage.module.css';
@@ -96,10 +99,28 @@ function LoadedLadder({ page: { specimen, instarNow, ladder, growth, gallery } }
               <h2 id="rungs">Rung by rung</h2>
               <RungTable rungs={rungs} specimenId={specimen.id} />
             </section>
+            <section className={style['section']} aria-labelledby="beside">
+              <h2 id="beside">Beside others</h2>
+              <LaterCompare specimen={specimen} />
+            </section>
           </LitProvider>
         </>
       )}
     </>
+  );
+}
+
+/** The other ladders are fetched when they are wanted. */
+function LaterCompare({ specimen }: { specimen: Specimen }): ReactElement {
+  const [open, setOpen] = useState(false);
+  if (open) return <Compare specimen={specimen} />;
+  return (
+    <p className={style['small']}>
+      Siblings of its egg sac, or any other animals, on one chart.{' '}
+      <Button icon="ladder" onClick={() => setOpen(true)}>
+        Compare
+      </Button>
+    </p>
   );
 }
 
