@@ -11,12 +11,14 @@ import type { Figure } from './figure.ts';
 import { forecasts } from './forecasts.ts';
 import { importVsHand } from './importVsHand.ts';
 import { kills } from './kills.ts';
+import { ladderRoom } from './ladderRoom.ts';
 import { missedMolts } from './missedMolts.ts';
 import { trueClicksFigures } from './trueClicksFigures.ts';
 
 const GROUPS: Record<string, () => Figure[] | Promise<Figure[]>> = {
   import: importVsHand,
   bench: benchRoom,
+  ladder: ladderRoom,
   start: coldStart,
   accuracy: trueClicksFigures,
   kills,

@@ -12,6 +12,7 @@ import style from './Gallery.module.css';
 /** One skin, flat and upright at the common scale; leads to the Bench. */
 export const PlateFigure = memo(function PlateFigure({ entry, room }: { entry: PlateEntry; room: RowRoom }): ReactElement {
   const { rung, photo, plate } = entry;
+  const name = rungName(rung).toLowerCase();
   const { isLit, handlers } = useLit(rung.moltId);
   return (
     <li
@@ -23,9 +24,9 @@ export const PlateFigure = memo(function PlateFigure({ entry, room }: { entry: P
         className={style['stand']}
         style={{ height: scaled(room.heightMm), paddingTop: scaled(room.carapaceLineMm - plate.carapaceAtMm) }}
       >
-        <Link to={`/bench/${photo.id}`} className={style['mount'] ?? ''}>
+        <Link to={`/bench/${photo.id}`} className={style['mount'] ?? ''} aria-label={`Skin of ${name}. Open on the Bench`}>
           <span className={style['plate']} style={{ width: scaled(plate.widthMm), height: scaled(plate.heightMm) }}>
-            <CutImage entry={entry} alt={`Skin of ${rungName(rung).toLowerCase()}, at the common scale. Open on the Bench`} />
+            <CutImage entry={entry} alt={`Skin of ${name}, at the common scale`} />
           </span>
         </Link>
       </div>

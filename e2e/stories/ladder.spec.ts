@@ -1,0 +1,107 @@
+import { readFile } from 'node:fs/promises';
+import { expect, type Page } from '@playwright/test';
+import { test } from '../support/hosts.ts';
+import { Keeper } from '../support/keeper.ts';
+import { expectAccessible, expectNoSidewaysScroll } from '../support/pageChecks.ts';
+
+async function openJuniper(page: Page): Promise<Keeper> {
+  const keeper = new Keeper(page);
+  await keeper.openSample();
+  await keeper.goTo('Ladder');
+  await page.getByRole('link', { name: /Juniper/ }).click();
+  await expect(keeper.heading()).toHaveText('Juniper');
+  return keeper;
+}
+
+test('a rung is lit in the chart, in the gallery and in the table alike, also by keys', async ({ page }) => {
+  await openJuniper(page);
+  const skin = page.getByRole('listitem').filter({ has: page.getByRole('img', { name: /Skin of instar 7, at the common scale/ }) });
+  const point = page.getByRole('figure').getByRole('link', { name: /^Instar 7,/ });
+  const row = page.getByRole('row', { name: /Instar 7/ });
+  const plain = { skin: await backgroundOf(skin.getByRole('paragraph')), row: await backgroundOf(row.getByRole('rowheader')) };
+  await point.focus();
+  await expect.poll(() => backgroundOf(row.getByRole('rowheader'))).not.toBe(plain.row);
+  await expect.poll(() => backgroundOf(skin.getByRole('paragraph'))).not.toBe(plain.skin);
+  await row.hover();
+  await expect(page.getByRole('figure').getByText('shed 26 Nov 2022')).toBeVisible();
+});
+
+test('growth is drawn four ways, each with words, and leaves as drawing, picture and figures', async ({ page }) => {
+  await openJuniper(page);
+  const figure = page.getByRole('figure');
+  for (const [way, words] of [
+    ['By instar', 'The inner band holds its mean'],
+    ['By date', 'Each point stands on the day of the molt'],
+    ['Ratios', 'how many times as large a skin is'],
+    ['Intervals', 'how long an instar lasted'],
+  ] as const) {
+    await page.getByRole('radio', { name: way, exact: true }).check({ force: true });
+    await expect(figure.getByText(words)).toBeVisible();
+  }
+  await expect(figure.getByRole('link')).toHaveCount(5);
+  const saved = async (button: string) => {
+    const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: button }).click()]);
+    return { name: download.suggestedFilename(), bytes: await readFile(await download.path()) };
+  };
+  const svg = await saved('Drawing (SVG)');
+  expect(svg.name).toBe('Juniper interval.svg');
+  expect(svg.bytes.toString()).toMatch(/^<svg[^>]*>.*instar that ended.*<\/svg>$/s);
+  expect(svg.bytes.toString()).not.toContain('NaN');
+  const png = await saved('Picture (PNG)');
+  expect([...png.bytes.subarray(1, 4)]).toEqual([...Buffer.from('PNG')]);
+  const csv = await saved('Figures (CSV)');
+  expect(csv.bytes.toString().trim().split('\r\n')).toHaveLength(7);
+});
+
+test('skins lie over each other, turn one by one, and leave as a contact sheet and a flip-book', async ({ page }) => {
+  const keeper = await openJuniper(page);
+  await page.getByRole('radio', { name: 'Over each other' }).check({ force: true });
+  const stage = page.getByRole('region', { name: 'Two skins over each other' });
+  await expect(stage.getByRole('img')).toHaveCount(2);
+  await page.getByLabel('Below').selectOption({ label: 'Instar 5' });
+  await expect(stage.getByRole('img', { name: /instar 5/ })).toBeVisible();
+  await page.getByRole('slider', { name: 'Fade' }).fill('0.2');
+  await expect(page.getByRole('slider', { name: 'Fade' })).toHaveAttribute('aria-valuetext', '20 % of instar 10');
+
+  await page.getByRole('radio', { name: 'One by one' }).check({ force: true });
+  await expect(page.getByText('(1 of 6)')).toBeVisible();
+  await page.getByRole('button', { name: 'Older' }).click();
+  await expect(page.getByText('(2 of 6)')).toBeVisible();
+
+  await page.getByText('Save a contact sheet or a flip-book').click();
+  for (const [link, signature] of [
+    ['Contact sheet (PDF)', '%PDF'],
+    ['Flip-book (animated WebP)', 'RIFF'],
+  ] as const) {
+    const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('link', { name: link }).click()]);
+    expect((await readFile(await download.path())).subarray(0, 4).toString()).toBe(signature);
+  }
+  await expect(keeper.heading()).toHaveText('Juniper');
+});
+
+test('animals stand beside each other with their order, and the next molt is told with why', async ({ page }) => {
+  const keeper = await openJuniper(page);
+  await expect(page.getByRole('region', { name: 'Forecast' })).toContainText(/Next molt: .*; carapace then [\d.]+ to [\d.]+ mm\./);
+  await page.getByRole('button', { name: 'Compare' }).click();
+  const add = page.getByLabel('Add another animal');
+  for (const name of ['Bramble', 'Saffron']) {
+    const label = (await add.getByRole('option').allTextContents()).find((option) => option.includes(name)) ?? '';
+    await add.selectOption({ label });
+  }
+  const ranks = page.getByRole('table', { name: /3 animals measured in instar 10/ });
+  await expect(ranks.getByRole('row')).toHaveCount(4);
+  await expect(page.getByText('where one more animal of this group would lie')).toBeVisible();
+  await page.getByRole('radio', { name: 'By days since a molt' }).check({ force: true });
+  await expect(page.getByLabel('Day 0 is the molt of')).toBeVisible();
+  await expectAccessible(page, 'the Ladder with animals beside each other');
+  await page.setViewportSize({ width: 1024, height: 700 });
+  await expectNoSidewaysScroll(page, 'the Ladder');
+
+  await keeper.goTo('Cabinet');
+  await page.getByRole('button', { name: 'Next due' }).click();
+  await expect(page.getByRole('button', { name: /Next due/ })).toHaveAttribute('aria-pressed', 'true');
+});
+
+function backgroundOf(part: ReturnType<Page['locator']>): Promise<string> {
+  return part.evaluate((element) => getComputedStyle(element).backgroundColor);
+}
