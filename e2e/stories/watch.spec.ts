@@ -57,7 +57,13 @@ test('a molt under way is timed, a second one refused in words, and its end lead
   await expect(today.getByRole('listitem').filter({ hasText: 'No prey yet' })).toContainText('fangs black');
   await pad.getByRole('button', { name: 'Fangs white', exact: true }).click();
   await expect(pad.getByRole('alert')).toContainText('cannot both be of one molt');
-  await expect(today.getByRole('link', { name: 'Put it on record' })).toBeVisible();
+  await today.getByRole('button', { name: 'Put it on record: FH-03' }).click();
+  const dialog = page.getByRole('dialog', { name: 'Add a molt' });
+  await expect(dialog.getByLabel('Instar')).toHaveValue('11');
+  await dialog.getByRole('button', { name: 'Add', exact: true }).click();
+  await expect(dialog).toBeHidden();
+  await expect(today.getByRole('listitem').filter({ hasText: 'A skin to recover' })).toContainText('FH-03');
+  await expect(today.getByRole('listitem').filter({ hasText: 'No prey yet' })).toContainText('fangs black');
 });
 
 test('the waits can be the keeper’s own, with the difference shown, and the calendar is a file', async ({ page }) => {

@@ -7,6 +7,7 @@ import { ButtonLink } from '../../parts/ButtonLink.tsx';
 import { Taxon } from '../../parts/Taxon.tsx';
 import style from './Board.module.css';
 import { needInWords, stepOf } from './needWords.ts';
+import { RecordMolt } from './RecordMolt.tsx';
 
 interface Props {
   board: WatchBoard;
@@ -46,7 +47,9 @@ function Item({ item, board, chosen, onChoose }: Props & { item: WatchItem }): R
         {specimen && <Taxon name={specimen.taxon} />}
         <p>{why}</p>
       </div>
-      {step.to === null ? (
+      {item.need.kind === 'molt-to-record' ? (
+        <RecordMolt specimenId={item.specimenId} code={specimen?.code ?? ''} words={step.words} moltedOn={item.need.moltedOn} />
+      ) : step.to === null ? (
         <Button
           className={style['step']}
           aria-label={`${step.words}: ${specimen?.code ?? ''}`}

@@ -57,7 +57,7 @@ export function stepOf({ need, action, specimenId }: WatchItem): { readonly word
     case 'wait':
       return { words: need.kind === 'feeding-hold' ? `Wait until ${dayInWords(need.hold.until)}` : 'Wait', to: null };
     case 'record-molt':
-      return { words: 'Put it on record', to: `/specimens/${specimenId}` };
+      return { words: 'Put it on record', to: null };
     case 'record-skin':
       return { words: 'Record its skin', to: `/specimens/${specimenId}` };
     case 'read-skin':
