@@ -36,7 +36,7 @@ export function measureReadings(
   return readings.map((whole) => {
     const reading = narrowed(whole);
     const measurement = calibrated?.ok
-      ? measure(reading, calibrated.value, { pointingPx: (name) => pointingFor(name, pointing.get(reading.observer), reading.pointingPx) })
+      ? measure(reading, calibrated.value, { pointing: (name) => pointingFor(name, pointing.get(reading.observer), reading.pointingPx) })
       : null;
     return { reading: whole, measurement, doubts: doubtsAbout(reading.landmarks, measurement, seenFrom) };
   });

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { DORSAL_SKIN_PROTOCOL, type LandmarkName, LandmarkNameSchema, pointOf } from '../measuring/landmarks.ts';
+import { knownPointing, type PointingError } from '../measuring/pointingError.ts';
 import type { ReadingDraft } from '../measuring/reading.ts';
 
 /** Squares of the distances of repeated clicks from their mean, px2 of the photo, both coordinates together. */
@@ -12,23 +13,13 @@ export const ObserverScatter = z
   .meta({ id: 'ObserverScatter' });
 export type ObserverScatter = z.infer<typeof ObserverScatter>;
 
-/** Standard uncertainty of one click per coordinate, px of the photo, pooled from repeated passes. */
-export interface PooledPointing {
-  /**
-   * Wider than the pooled standard deviation by sqrt(v / (v - 2)), v being the degrees of freedom: the standard deviation of the
-   * t distribution that stands for an input known from few repeats (JCGM 101:2008, 6.4.9.4). So twice it still is about 95 %.
-   */
-  readonly pointingPx: number;
-  readonly degreesOfFreedom: number;
-}
-
-/** How well one observer points. */
+/** How well one observer points, from repeated passes. */
 export interface ObserverPointing {
   readonly observer: string;
   /** Over all landmarks. */
-  readonly overall: PooledPointing;
+  readonly overall: PointingError;
   /** For landmarks with repeats enough of their own. */
-  readonly byLandmark: ReadonlyMap<LandmarkName, PooledPointing>;
+  readonly byLandmark: ReadonlyMap<LandmarkName, PointingError>;
 }
 
 /** By observer; nobody stands in it whose repeats are too few to say. */
@@ -69,7 +60,7 @@ export function pointingFrom(scatters: readonly ObserverScatter[]): Pointing {
     const sumOf = (name: LandmarkName) => total(own.flatMap(({ byLandmark }) => byLandmark[name] ?? []));
     const overall = pooled(total(DORSAL_SKIN_PROTOCOL.map(sumOf)));
     if (!overall) continue;
-    const byLandmark = new Map<LandmarkName, PooledPointing>();
+    const byLandmark = new Map<LandmarkName, PointingError>();
     for (const name of DORSAL_SKIN_PROTOCOL) {
       const error = pooled(sumOf(name));
       if (error) byLandmark.set(name, error);
@@ -80,8 +71,8 @@ export function pointingFrom(scatters: readonly ObserverScatter[]): Pointing {
 }
 
 /** The error that stands for one landmark: its own if known, else that of all, else what the reading states. */
-export function pointingFor(name: LandmarkName, pointing: ObserverPointing | undefined, statedPx: number): number {
-  return pointing?.byLandmark.get(name)?.pointingPx ?? pointing?.overall.pointingPx ?? statedPx;
+export function pointingFor(name: LandmarkName, pointing: ObserverPointing | undefined, statedPx: number): PointingError {
+  return pointing?.byLandmark.get(name) ?? pointing?.overall ?? knownPointing(statedPx);
 }
 
 function scatterOf(name: LandmarkName, passes: readonly Pass[]): Scatter {
@@ -106,8 +97,8 @@ function total(scatters: readonly Scatter[]): Scatter {
   };
 }
 
-function pooled({ sumOfSquares, degreesOfFreedom }: Scatter): PooledPointing | null {
+function pooled({ sumOfSquares, degreesOfFreedom }: Scatter): PointingError | null {
   if (degreesOfFreedom < LEAST_DEGREES_OF_FREEDOM) return null;
-  const pointingPx = Math.sqrt(sumOfSquares / (degreesOfFreedom - 2));
+  const pointingPx = Math.sqrt(sumOfSquares / degreesOfFreedom);
   return pointingPx > COPIES_PX ? { pointingPx, degreesOfFreedom } : null;
 }

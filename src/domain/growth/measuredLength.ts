@@ -1,9 +1,12 @@
-import type { BudgetSource, Quantity } from '../measuring/quantity.ts';
+import { type BudgetSource, COVERAGE_FACTOR, type Quantity } from '../measuring/quantity.ts';
 
 /** A length with what its variance is made of, so that lengths which share a cause of error can be averaged honestly. */
 export interface MeasuredLength {
   readonly valueMm: number;
-  /** Standard uncertainty by source; `rest` is what the budget does not explain. */
+  /**
+   * Standard uncertainty by source; `rest` is what the budget does not explain. Lengths are combined at k = 2: where few repeats gave
+   * the quantity a wider interval, `rest` carries it.
+   */
   readonly parts: Readonly<Partial<Record<BudgetSource | 'rest', number>>>;
   /** Names the calibrations behind it; equal names mean that their errors are the same error. */
   readonly calibratedBy: string;
@@ -16,7 +19,7 @@ export function measuredLength(quantity: Quantity, photoId: string): MeasuredLen
     parts[source] = Math.hypot(parts[source] ?? 0, standardUncertainty);
     explained += standardUncertainty ** 2;
   }
-  parts.rest = Math.sqrt(Math.max(0, quantity.estimate.standardUncertainty ** 2 - explained));
+  parts.rest = Math.sqrt(Math.max(0, (quantity.estimate.expandedUncertainty / COVERAGE_FACTOR) ** 2 - explained));
   return { valueMm: quantity.estimate.value, parts, calibratedBy: photoId };
 }
 

@@ -95,9 +95,8 @@ interface Setting {
 
 function settingOf(reading: Reading, calibration: Calibration, options: MeasuringOptions): Setting {
   const heights = carapaceHeights(reading, calibration, options.heightsMm);
-  const pointing = options.pointingPx ?? reading.pointingPx;
-  const placements = placeLandmarks(reading.landmarks, calibration, heights, pointing);
-  return { placements, inputs: [...viewInputs(calibration, placements), ...landmarkInputs(reading, heights, placements, pointing)] };
+  const placements = placeLandmarks(reading.landmarks, calibration, heights, options.pointing ?? reading.pointingPx);
+  return { placements, inputs: [...viewInputs(calibration, placements), ...landmarkInputs(heights, placements)] };
 }
 
 function viewInputs({ excursions }: Calibration, placements: Setting['placements']): Input[] {
@@ -110,12 +109,7 @@ function viewInputs({ excursions }: Calibration, placements: Setting['placements
   }));
 }
 
-function landmarkInputs(
-  { landmarks }: Reading,
-  heights: Heights,
-  placements: Setting['placements'],
-  pointing: NonNullable<MeasuringOptions['pointingPx']>,
-): Input[] {
+function landmarkInputs(heights: Heights, placements: Setting['placements']): Input[] {
   const inputs: Input[] = [
     {
       source: 'height',
@@ -127,14 +121,11 @@ function landmarkInputs(
   ];
   for (const [name, placement] of placements) {
     if (!placement) continue;
-    const landmark = landmarks[name];
-    const found = landmark && 'at' in landmark ? landmark.pointingPx : undefined;
-    const pointingPx = found ?? (typeof pointing === 'number' ? pointing : pointing(name));
     for (const excursion of placement.byPointing) {
       inputs.push({
         source: 'pointing',
         landmark: name,
-        input: { standardUncertainty: pointingPx, unit: 'px' },
+        input: { standardUncertainty: placement.pointing.pointingPx, unit: 'px' },
         isSecondOrder: false,
         move: (moved) => (moved === name ? excursion : null),
       });

@@ -1,16 +1,26 @@
+import { coverageFactor, effectiveDegreesOfFreedom } from '../numerics/coverage.ts';
 import { contribution, covarianceOf, curvature, type Excursion, meanSquareDeviation } from '../numerics/propagation.ts';
 import { type Calibration, toPlane } from './calibrate.ts';
 import { type Heights, heightsOf, type KnownHeights } from './heights.ts';
 import { type CarapaceLandmark, type LandmarkName, type Landmarks, pointOf, statedHeights } from './landmarks.ts';
 import { type Placement, placeLandmarks } from './placements.ts';
-import { type AbsentQuantity, type BudgetSource, estimateFrom, type Measurement, type Quantity, type QuantityFlag } from './quantity.ts';
+import type { GivenPointing, PointingError } from './pointingError.ts';
+import {
+  type AbsentQuantity,
+  type BudgetSource,
+  COVERAGE_LEVEL,
+  estimateFrom,
+  type Measurement,
+  type Quantity,
+  type QuantityFlag,
+} from './quantity.ts';
 import { DORSAL_SKIN_QUANTITIES, type QuantityDefinition } from './quantityDefinitions.ts';
 import type { ReadingDraft } from './reading.ts';
 import type { SpacePoint, ViewExcursion } from './view.ts';
 
 export interface MeasuringOptions {
-  /** Standard uncertainty of one click per coordinate, when repeats tell it better than the reading: of all or of each landmark. */
-  readonly pointingPx?: number | ((name: LandmarkName) => number);
+  /** The error of one click, when repeats tell it better than the reading. */
+  readonly pointing?: GivenPointing;
   /** Heights known better than the defaults, for checks. */
   readonly heightsMm?: KnownHeights;
 }
@@ -21,7 +31,8 @@ export interface MeasuringOptions {
  * Inputs are independent: each corner coordinate, the object's sides, the focal length, each click, the height common to
  * the carapace and each landmark's own height. All landmarks of one quantity move together with a shared input, so what
  * cancels between them (a ratio on one card) cancels here. First order, except for unknown tilt and heights, where the
- * first order vanishes by symmetry and the second is added.
+ * first order vanishes by symmetry and the second is added. Where the pointing error comes from few repeats, the coverage
+ * factor is Student's t at the effective degrees of freedom.
  */
 export function measure(
   reading: Pick<ReadingDraft, 'landmarks' | 'carapaceHeight' | 'pointingPx'>,
@@ -29,7 +40,7 @@ export function measure(
   options: MeasuringOptions = {},
 ): Measurement {
   const heights = carapaceHeights(reading, calibration, options.heightsMm);
-  const placements = placeLandmarks(reading.landmarks, calibration, heights, options.pointingPx ?? reading.pointingPx);
+  const placements = placeLandmarks(reading.landmarks, calibration, heights, options.pointing ?? reading.pointingPx);
   const quantities: Quantity[] = [];
   const absent: AbsentQuantity[] = [];
   for (const definition of DORSAL_SKIN_QUANTITIES) {
@@ -85,7 +96,8 @@ function evaluate(
   const corrected = calibration.station !== null;
 
   const variances = viewVariances(model, value, found, calibration.excursions);
-  add(variances, 'pointing', pointingVariance(model, points, found));
+  const pointing = pointingVariances(model, points, found);
+  for (const part of pointing.values()) add(variances, 'pointing', part);
   add(variances, 'height', heightVariance(model, raisedValue, found));
   // A correction that cannot be made stays in the value, so its likely size stands in the uncertainty.
   if (!corrected) add(variances, 'height', (raisedValue - value) ** 2);
@@ -94,7 +106,7 @@ function evaluate(
   return {
     name,
     unit,
-    estimate: estimateFrom(value, Math.sqrt(variance)),
+    estimate: estimateFrom(value, Math.sqrt(variance), factorOf(variance, pointing)),
     flags: flagsOf(found, calibration, posture),
     budget: [...variances]
       .filter(([, part]) => part > 0)
@@ -127,11 +139,23 @@ function viewVariances(
   return variances;
 }
 
-function pointingVariance(model: Model, points: readonly SpacePoint[], found: readonly Placement[]): number {
-  const contributions = found.flatMap(({ byPointing }, index) =>
-    byPointing.map((excursion) => contribution(model, alone(points, index, excursion))),
-  );
-  return covarianceOf(contributions, contributions);
+/** By estimate of the error: points that share one are uncertain together about how well they are placed. */
+function pointingVariances(model: Model, points: readonly SpacePoint[], found: readonly Placement[]): Map<PointingError, number> {
+  const variances = new Map<PointingError, number>();
+  found.forEach(({ byPointing, pointing }, index) => {
+    const contributions = byPointing.map((excursion) => contribution(model, alone(points, index, excursion)));
+    variances.set(pointing, (variances.get(pointing) ?? 0) + covarianceOf(contributions, contributions));
+  });
+  return variances;
+}
+
+/** What is not from repeats is taken as known: each such source is an upper bound or an assumption, chosen on the safe side. */
+function factorOf(variance: number, pointing: ReadonlyMap<PointingError, number>): number | undefined {
+  const contributions = [...pointing].map(([{ degreesOfFreedom }, part]) => ({ standardUncertainty: Math.sqrt(part), degreesOfFreedom }));
+  const fromRepeats = [...pointing.values()].reduce((sum, part) => sum + part, 0);
+  const known = { standardUncertainty: Math.sqrt(Math.max(0, variance - fromRepeats)), degreesOfFreedom: Number.POSITIVE_INFINITY };
+  const degrees = effectiveDegreesOfFreedom([...contributions, known]);
+  return Number.isFinite(degrees) ? coverageFactor(degrees, COVERAGE_LEVEL) : undefined;
 }
 
 function heightVariance(model: Model, raisedValue: number, found: readonly Placement[]): number {

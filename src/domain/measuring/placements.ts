@@ -2,6 +2,7 @@ import type { Excursion } from '../numerics/propagation.ts';
 import { type Calibration, isFarFromScale } from './calibrate.ts';
 import type { Heights } from './heights.ts';
 import type { LandmarkName, Landmarks } from './landmarks.ts';
+import { type GivenPointing, type PointingError, pointingOf } from './pointingError.ts';
 import type { ImagePoint } from './points.ts';
 import { type SpacePoint, spacePointOf, type View } from './view.ts';
 
@@ -15,6 +16,7 @@ export interface Placement {
   readonly onPlane: SpacePoint;
   /** One for each excursion of the calibration, in its order. */
   readonly byView: readonly Excursion<SpacePoint>[];
+  readonly pointing: PointingError;
   /** Of the click itself, one per coordinate. */
   readonly byPointing: readonly Excursion<SpacePoint>[];
   /** Of this landmark's own height, from `raised`; null when it is known. */
@@ -35,22 +37,14 @@ export function placeLandmarks(
   landmarks: Landmarks,
   calibration: Calibration,
   heights: Heights,
-  pointingPx: number | ((name: LandmarkName) => number),
+  pointing: GivenPointing,
 ): ReadonlyMap<LandmarkName, Placement | null> {
   const placements = new Map<LandmarkName, Placement | null>();
   for (const [name, landmark] of Object.entries(landmarks) as [LandmarkName, Landmarks[LandmarkName]][]) {
     if (landmark?.state !== 'placed' && landmark?.state !== 'regenerated') continue;
     placements.set(
       name,
-      place(
-        name,
-        landmark.at,
-        landmark.state === 'regenerated',
-        calibration,
-        heights,
-        // A point that was found on an edge knows how well; what repeats say of the hand does not hold for it.
-        landmark.pointingPx ?? (typeof pointingPx === 'number' ? pointingPx : pointingPx(name)),
-      ),
+      place(name, landmark.at, landmark.state === 'regenerated', calibration, heights, pointingOf(name, landmark.pointingPx, pointing)),
     );
   }
   return placements;
@@ -62,9 +56,10 @@ function place(
   regenerated: boolean,
   calibration: Calibration,
   heights: Heights,
-  pointingPx: number,
+  pointing: PointingError,
 ): Placement | null {
   const { view, faceHeightMm } = calibration;
+  const { pointingPx } = pointing;
   const height = heights.of(name);
   const aboveFaceMm = height.heightMm - faceHeightMm;
   const onPlane = spacePointOf(view, at, 0);
@@ -84,6 +79,7 @@ function place(
     raised,
     onPlane,
     byView: calibration.excursions.map(({ below, above }) => ({ below: seen(below, at), above: seen(above, at) })),
+    pointing,
     byPointing: [
       { below: seen(view, { xPx: at.xPx - pointingPx, yPx: at.yPx }), above: seen(view, { xPx: at.xPx + pointingPx, yPx: at.yPx }) },
       { below: seen(view, { xPx: at.xPx, yPx: at.yPx - pointingPx }), above: seen(view, { xPx: at.xPx, yPx: at.yPx + pointingPx }) },

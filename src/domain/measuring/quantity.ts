@@ -1,21 +1,29 @@
 import { z } from 'zod';
 
-/** Coverage factor of every expanded uncertainty shown: about 95 % for a normal distribution (JCGM 100:2008, 6.3). */
+/** Coverage factor of expanded uncertainties, unless few repeats stand behind them: about 95 % for a normal distribution (JCGM 100:2008, 6.3). */
 export const COVERAGE_FACTOR = 2;
+/** What it covers of a normal distribution: the column of 95.45 % in table G.2. */
+export const COVERAGE_LEVEL = 0.954499736;
 
-/** A value with its standard (u) and expanded (U = 2 u) uncertainty, all in one unit named by the field that holds it. */
+/** A value with its standard (u) and expanded (U = k u) uncertainty, all in one unit named by the field that holds it. */
 export const Estimate = z
   .object({
     value: z.number(),
     standardUncertainty: z.number().min(0),
     expandedUncertainty: z.number().min(0),
+    coverageFactor: z.number().positive().optional().describe('k where it is not 2: part of u is known from few repeats'),
   })
   .meta({ id: 'Estimate' });
 export type Estimate = z.infer<typeof Estimate>;
 
 /** An estimate from its standard uncertainty, which must not be negative. */
-export function estimateFrom(value: number, standardUncertainty: number): Estimate {
-  return { value, standardUncertainty, expandedUncertainty: COVERAGE_FACTOR * standardUncertainty };
+export function estimateFrom(value: number, standardUncertainty: number, coverageFactor?: number): Estimate {
+  return {
+    value,
+    standardUncertainty,
+    expandedUncertainty: (coverageFactor ?? COVERAGE_FACTOR) * standardUncertainty,
+    ...(coverageFactor === undefined ? {} : { coverageFactor }),
+  };
 }
 
 export const BudgetSource = z

@@ -1,15 +1,16 @@
 import type { ReactElement } from 'react';
 import type { Estimate } from '../../domain/measuring/quantity.ts';
-import { type EstimateUnit, estimateInWords } from '../../words/estimates.ts';
+import { type EstimateUnit, estimateInWords, unusualCoverage } from '../../words/estimates.ts';
 import { useShowsInches } from '../client/preferences.ts';
 import style from './EstimateText.module.css';
 
 /**
- * A measured value with its expanded uncertainty (k = 2), rounded to it; inches beside millimeters where the keeper asked
- * for them.
+ * A measured value with its expanded uncertainty, rounded to it, and its coverage factor where that is not 2; inches beside millimeters
+ * where the keeper asked for them.
  */
 export function EstimateText({ estimate, unit = 'mm' }: { estimate: Estimate; unit?: 'mm' | '1' }): ReactElement {
   const showsInches = useShowsInches();
+  const coverage = unusualCoverage(estimate);
   return (
     <span>
       <OneUnit estimate={estimate} unit={unit} />
@@ -19,6 +20,7 @@ export function EstimateText({ estimate, unit = 'mm' }: { estimate: Estimate; un
           <OneUnit estimate={estimate} unit="in" />
         </span>
       )}
+      {coverage !== null && <span className={style['coverage']}> ({coverage})</span>}
     </span>
   );
 }

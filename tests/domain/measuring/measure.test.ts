@@ -113,7 +113,7 @@ describe('uncertainty', () => {
     const flat: CarapaceHeight = { kind: 'entered', heightMm: 0, standardUncertaintyMm: 0 };
     const length = quantityOf(measure(reading(carapace(0), flat), under(CARD)), 'carapace-length');
     expect(share(length, 'pointing')).toBeCloseTo(Math.SQRT2 * 1.5 * 0.1, 4);
-    const repeated = quantityOf(measure(reading(carapace(0), flat), under(CARD), { pointingPx: 0.5 }), 'carapace-length');
+    const repeated = quantityOf(measure(reading(carapace(0), flat), under(CARD), { pointing: 0.5 }), 'carapace-length');
     expect(share(repeated, 'pointing')).toBeCloseTo(share(length, 'pointing') / 3, 8);
   });
 

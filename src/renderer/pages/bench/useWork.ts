@@ -4,6 +4,7 @@ import { type ObserverPointing, pointingFor, pointingFrom, scattersOf } from '..
 import { type Calibration, calibrate } from '../../../domain/measuring/calibrate.ts';
 import type { LandmarkName } from '../../../domain/measuring/landmarks.ts';
 import { measure } from '../../../domain/measuring/measure.ts';
+import type { PointingError } from '../../../domain/measuring/pointingError.ts';
 import type { Measurement } from '../../../domain/measuring/quantity.ts';
 import type { Result } from '../../../domain/result.ts';
 import { type BenchDocument, placedScaleOf, readingDraftOf } from '../../bench/document.ts';
@@ -53,7 +54,7 @@ export interface Measured {
   /** How well this observer points, where repeated passes are enough to tell; it replaces what was entered. */
   readonly pointing: ObserverPointing | undefined;
   /** Of each landmark: from repeats, else as entered. */
-  readonly pointingPx: (name: LandmarkName) => number;
+  readonly pointingOf: (name: LandmarkName) => PointingError;
 }
 
 /** Everything the marks on the photo say, worked out by the same functions as in the archive. */
@@ -65,8 +66,8 @@ export function useMeasured(document: BenchDocument): Measured {
     const others = sheet.readings.filter((reading) => reading.id !== pass.reading?.id && reading.pass !== pass.pass);
     const here = scattersOf([...others, { ...draft, photoId: sheet.photo.id }]);
     const pointing = pointingFrom([...sheet.repeatsElsewhere, ...here]).get(draft.observer);
-    const pointingPx = (name: LandmarkName) => pointingFor(name, pointing, draft.pointingPx);
-    const measurement = calibration?.ok ? measure(draft, calibration.value, { pointingPx }) : null;
-    return { calibration, measurement, pointing, pointingPx };
+    const pointingOf = (name: LandmarkName) => pointingFor(name, pointing, draft.pointingPx);
+    const measurement = calibration?.ok ? measure(draft, calibration.value, { pointing: pointingOf }) : null;
+    return { calibration, measurement, pointing, pointingOf };
   }, [document, pass, sheet, calibration]);
 }

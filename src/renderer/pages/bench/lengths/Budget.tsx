@@ -1,5 +1,6 @@
 import type { ReactElement } from 'react';
 import { COVERAGE_FACTOR, type Quantity } from '../../../../domain/measuring/quantity.ts';
+import { coverageInWords } from '../../../../words/estimates.ts';
 import { BUDGET_LABELS, capitalized } from '../../../../words/labels.ts';
 import { useMeasured, useSettledDocument } from '../useWork.ts';
 import style from './Budget.module.css';
@@ -10,13 +11,14 @@ export function Budget({ quantity }: { quantity: Quantity }): ReactElement {
   const { pointing } = useMeasured(useSettledDocument());
   const advice = budgetAdvice(quantity, pointing !== undefined);
   const suffix = quantity.unit === 'mm' ? ' mm' : '';
+  const factor = quantity.estimate.coverageFactor ?? COVERAGE_FACTOR;
   return (
     <>
       <table className={style['budget']}>
         <thead>
           <tr>
             <th scope="col">Source</th>
-            <th scope="col">± (k = 2)</th>
+            <th scope="col">± (k = {coverageInWords(quantity.estimate)})</th>
             <th scope="col">Share</th>
           </tr>
         </thead>
@@ -27,7 +29,7 @@ export function Budget({ quantity }: { quantity: Quantity }): ReactElement {
               <tr key={source}>
                 <th scope="row">{capitalized(BUDGET_LABELS[source])}</th>
                 <td className="figures">
-                  {(COVERAGE_FACTOR * standardUncertainty).toPrecision(2)}
+                  {(factor * standardUncertainty).toPrecision(2)}
                   {suffix}
                 </td>
                 <td className="figures">{(100 * share).toFixed(0)} %</td>

@@ -1,6 +1,7 @@
 import { type ReactElement, useMemo, useState } from 'react';
 import { type BudgetLine, budgetInDetail, correlationOf } from '../../../../domain/measuring/budget.ts';
-import { COVERAGE_FACTOR, type Quantity } from '../../../../domain/measuring/quantity.ts';
+import type { Quantity } from '../../../../domain/measuring/quantity.ts';
+import { coverageInWords } from '../../../../words/estimates.ts';
 import { BUDGET_LABELS, capitalized } from '../../../../words/labels.ts';
 import { landmarkName } from '../../../../words/measuring.ts';
 import { readingDraftOf } from '../../../bench/document.ts';
@@ -24,15 +25,15 @@ export function BudgetInDetail({ quantity }: { quantity: Quantity }): ReactEleme
 function Lines({ quantity }: { quantity: Quantity }): ReactElement | null {
   const { pass } = useWork();
   const document = useSettledDocument();
-  const { calibration, pointingPx } = useMeasured(document);
+  const { calibration, pointingOf } = useMeasured(document);
   const told = useMemo(() => {
     if (!calibration?.ok) return null;
     const draft = readingDraftOf(document, pass);
-    const options = { pointingPx };
+    const options = { pointing: pointingOf };
     const correlation =
       quantity.name === 'carapace-ratio' ? correlationOf(['carapace-length', 'carapace-width'], draft, calibration.value, options) : null;
     return { lines: budgetInDetail(quantity.name, draft, calibration.value, options), correlation };
-  }, [document, pass, calibration, pointingPx, quantity.name]);
+  }, [document, pass, calibration, pointingOf, quantity.name]);
   if (told === null) return null;
   const large = told.lines.filter(({ share }) => share >= LEAST_SHARE);
   const small = told.lines.length - large.length;
@@ -61,7 +62,8 @@ function Lines({ quantity }: { quantity: Quantity }): ReactElement | null {
         </tbody>
       </table>
       <p className={style['note']}>
-        u is the standard uncertainty of the input; times its sensitivity, and {COVERAGE_FACTOR} times that, it is its part of ±.
+        u is the standard uncertainty of the input; times its sensitivity, and {coverageInWords(quantity.estimate)} times that, it is its
+        part of ±.
         {small > 0 && ` ${small} more inputs have less than ${100 * LEAST_SHARE} % each.`}
       </p>
       {told.correlation !== null && (

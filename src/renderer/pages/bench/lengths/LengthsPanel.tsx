@@ -1,5 +1,6 @@
 import { type ReactElement, useState } from 'react';
 import type { Measurement } from '../../../../domain/measuring/quantity.ts';
+import { plusMinusMeans } from '../../../../words/estimates.ts';
 import { wordsFor } from '../../../../words/failures.ts';
 import { FLAG_LABELS } from '../../../../words/labels.ts';
 import { takeUp } from '../../../bench/deeds/travel.ts';
@@ -94,7 +95,7 @@ function Table({ measurement, headLines }: { measurement: Measurement; headLines
           ))}
         </ol>
       )}
-      <p className={style['soft']}>± is the expanded uncertainty, k = 2 (about 95 %). “Why?” takes it apart into what it is made of.</p>
+      <p className={style['soft']}>{plusMinusMeans(quantities)} “Why?” takes it apart into what it is made of.</p>
       <CopyText text={readingAsText(measurement, { lines: headLines })} />
       <AbsentList absent={absent} />
     </>

@@ -1,5 +1,5 @@
 import type { Measurement } from '../../../../domain/measuring/quantity.ts';
-import { estimateAsText } from '../../../../words/estimates.ts';
+import { estimateAsText, plusMinusMeans } from '../../../../words/estimates.ts';
 import { FLAG_LABELS } from '../../../../words/labels.ts';
 import { ABSENT_LABELS } from '../../../../words/measuring.ts';
 import { quantityName } from '../../../../words/quantities.ts';
@@ -20,10 +20,7 @@ export function readingAsText(measurement: Measurement, head: ReadingTextHead): 
   const absent = measurement.absent
     .filter(({ reason }) => reason !== 'not-placed')
     .map(({ name, reason }) => [quantityName(name), '', '', ABSENT_LABELS[reason]]);
-  return [
-    ...head.lines,
-    'Expanded uncertainty, k = 2 (about 95 %).',
-    '',
-    ...[...rows, ...absent].map((row) => row.join('\t').trimEnd()),
-  ].join('\n');
+  return [...head.lines, plusMinusMeans(measurement.quantities), '', ...[...rows, ...absent].map((row) => row.join('\t').trimEnd())].join(
+    '\n',
+  );
 }

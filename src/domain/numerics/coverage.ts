@@ -1,4 +1,4 @@
-import { studentTQuantile } from '../numerics/studentT.ts';
+import { studentTQuantile } from './studentT.ts';
 
 /** One source of a budget of independent sources: its contribution c u, and how well that is known. */
 export interface Contribution {
