@@ -42,9 +42,9 @@ describe('the pooled pointing error', () => {
 
   test('replaces what a reading states: its own, then that over all landmarks, then the stated', () => {
     const [first] = pointingByObserver(PASSES);
-    expect(pointingFor('carapace-front', first, 1.5)).toBe(first?.byLandmark.get('carapace-front')?.pointingPx);
-    expect(pointingFor('carapace-left', first, 1.5)).toBe(first?.overall.pointingPx);
-    expect(pointingFor('carapace-left', undefined, 1.5)).toBe(1.5);
+    expect(pointingFor('carapace-front', first, 1.5).pointingPx).toBe(first?.byLandmark.get('carapace-front')?.pointingPx);
+    expect(pointingFor('carapace-left', first, 1.5).pointingPx).toBe(first?.overall.pointingPx);
+    expect(pointingFor('carapace-left', undefined, 1.5).pointingPx).toBe(1.5);
   });
 
   test('is not told from too few repeats, from passes over different photos, or from copies', () => {
