@@ -26,6 +26,18 @@ export function SkinRow({ entries, plates }: { entries: readonly GalleryEntry[];
     const carapaceLineMm = Math.max(...plates.map(({ plate }) => plate.carapaceAtMm));
     return { carapaceLineMm, heightMm: carapaceLineMm + Math.max(...plates.map(({ plate }) => plate.heightMm - plate.carapaceAtMm)) };
   }, [plates]);
+  // Zooming makes none of them anew: what they are sized by stands once, above them.
+  const figures = useMemo(
+    () =>
+      entries.map((entry) =>
+        entry.kind === 'plate' ? (
+          <PlateFigure key={entry.rung.moltId} entry={entry} room={room} />
+        ) : (
+          <EmptyPlace key={`${entry.kind} ${entry.rung.moltId}`} entry={entry} room={room} />
+        ),
+      ),
+    [entries, room],
+  );
   const pxPerMm = fitting * zoom;
   const scale: CSSProperties & { '--px-per-mm': number } = { '--px-per-mm': pxPerMm };
   return (
@@ -38,13 +50,7 @@ export function SkinRow({ entries, plates }: { entries: readonly GalleryEntry[];
           </div>
           <section className={style['row']} aria-label="Skins at one scale">
             <ol className={style['figures']} style={scale}>
-              {entries.map((entry) =>
-                entry.kind === 'plate' ? (
-                  <PlateFigure key={entry.rung.moltId} entry={entry} room={room} />
-                ) : (
-                  <EmptyPlace key={`${entry.kind} ${entry.rung.moltId}`} entry={entry} room={room} />
-                ),
-              )}
+              {figures}
             </ol>
           </section>
         </>
