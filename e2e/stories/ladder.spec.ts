@@ -105,3 +105,34 @@ test('animals stand beside each other with their order, and the next molt is tol
 function backgroundOf(part: ReturnType<Page['locator']>): Promise<string> {
   return part.evaluate((element) => getComputedStyle(element).backgroundColor);
 }
+
+test('a molt that went unseen is suggested, put on record as a gap, and taken back', async ({ page }) => {
+  const keeper = new Keeper(page);
+  await keeper.openSample();
+  // Juniper as if the molt of instar 8 had gone unseen and nobody had counted on since.
+  await page.evaluate(async () => {
+    const get = async (path: string) => (await fetch(path)).json();
+    const animals = await get('/api/specimens');
+    const { id } = animals.find(({ specimen }: { specimen: { code: string } }) => specimen.code === 'FH-03').specimen;
+    for (const { molt } of (await get(`/api/specimens/${id}`)).molts) {
+      if (molt.instarShed === 8) await fetch(`/api/molts/${molt.id}`, { method: 'DELETE' });
+      if (molt.instarShed === null || molt.instarShed < 9) continue;
+      const { happenedFrom, happenedTo, position, outcomes, notes } = molt;
+      await fetch(`/api/molts/${molt.id}`, {
+        method: 'PUT',
+        headers: { 'content-type': 'application/json', 'if-match': `"${molt.version}"` },
+        body: JSON.stringify({ happenedFrom, happenedTo, instarShed: null, position, outcomes, notes }),
+      });
+    }
+  });
+  await page.reload();
+  await keeper.goTo('Ladder');
+  await page.getByRole('link', { name: /Juniper/ }).click();
+  const questions = page.getByRole('region', { name: 'Questions about this row' });
+  await expect(questions).toContainText(/(Likely|Possible): a missed molt between instar 7 and instar 8/);
+  await questions.getByRole('button', { name: 'Put the gap on record' }).first().click();
+  await expect(page.getByRole('cell', { name: 'Instar 8 has no molt on record.' })).toBeVisible();
+  await questions.getByRole('button', { name: 'Take the gap back' }).click();
+  await expect(page.getByRole('cell', { name: 'Instar 8 has no molt on record.' })).toHaveCount(0);
+  await expect(questions).toContainText(/a missed molt between instar 7 and instar 8/);
+});

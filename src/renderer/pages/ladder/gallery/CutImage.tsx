@@ -11,9 +11,12 @@ export function CutImage({ entry: { photo, item }, alt }: { entry: PlateEntry; a
   const broken = made === 'refused' || loaded === 'broken';
   return (
     <>
-      <span className={style['waiting']} aria-hidden={!broken}>
-        {broken ? 'The photo cannot be read.' : made === 'stopped' ? 'Stopped before this photo.' : 'Laying the photo flat …'}
-      </span>
+      {loaded !== 'shown' && (
+        <span className={style['waiting']}>
+          <span className="spoken-only">{alt}: </span>
+          {broken ? 'The photo cannot be read.' : made === 'stopped' ? 'Stopped before this photo.' : 'Laying the photo flat …'}
+        </span>
+      )}
       {made === 'ready' && (
         <img
           key={item.cutKey}

@@ -24,7 +24,8 @@ export const PlateFigure = memo(function PlateFigure({ entry, room }: { entry: P
         className={style['stand']}
         style={{ height: scaled(room.heightMm), paddingTop: scaled(room.carapaceLineMm - plate.carapaceAtMm) }}
       >
-        <Link to={`/bench/${photo.id}`} className={style['mount'] ?? ''} aria-label={`Skin of ${name}. Open on the Bench`}>
+        <Link to={`/bench/${photo.id}`} className={style['mount'] ?? ''}>
+          <span className="spoken-only">Open on the Bench:</span>
           <span className={style['plate']} style={{ width: scaled(plate.widthMm), height: scaled(plate.heightMm) }}>
             <CutImage entry={entry} alt={`Skin of ${name}, at the common scale`} />
           </span>
