@@ -1,7 +1,7 @@
 import { parentPort } from 'node:worker_threads';
 import type { FoundScale, ScaleProposal } from '../domain/finding/foundScale.ts';
-import { coinsIn, proposalsFrom, straightObjectsIn } from '../domain/finding/lookRound.ts';
-import { factorFor, type LightOfPicture, refineScale } from '../domain/finding/refine.ts';
+import { objectsIn, proposalsFrom } from '../domain/finding/lookRound.ts';
+import { factorFor, refineScale } from '../domain/finding/refine.ts';
 import type { RoughScale } from '../domain/finding/refinement.ts';
 import { enlargedProposal } from '../domain/finding/scaleMarks.ts';
 import type { PictureFacts } from '../domain/measuring/camera.ts';
@@ -51,13 +51,9 @@ async function lookRound({ file, facts }: FindingPicture): Promise<Result<readon
   if (!light.ok) return light;
   // The detector works in a thread of its own meanwhile.
   const detecting = detector.find(light.value.image);
-  const seen = seenIn(light.value, facts);
+  const seen = objectsIn(light.value, facts);
   const proposals = proposalsFrom(light.value, await detecting, seen, facts);
   return succeed(proposals.map((proposal) => enlargedProposal(proposal, light.value.factor)));
-}
-
-function seenIn(light: LightOfPicture, facts: PictureFacts) {
-  return { straight: straightObjectsIn(light, facts), coins: coinsIn(light) };
 }
 
 async function refine({ file, facts }: FindingPicture, rough: RoughScale): Promise<Result<FoundScale>> {

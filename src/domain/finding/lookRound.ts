@@ -10,6 +10,7 @@ import { UNCHECKED_PRINT } from '../scaleCard/printCheck.ts';
 import { coinMarks } from './coin/coinMarks.ts';
 import { type CoinProposal, proposeCoins } from './coin/findCoin.ts';
 import type { ScaleProposal } from './foundScale.ts';
+import { judgedPicture } from './judged.ts';
 import { boardPoints } from './markers/boardPoints.ts';
 import type { FoundMarker, FoundPoints } from './markers/found.ts';
 import { markerCardPoints, PLAIN_MARKER_CARD } from './markers/markerCard.ts';
@@ -19,7 +20,7 @@ import type { LightOfPicture } from './refine.ts';
 import { rectangleMarks, ruleMarks, sidesEvidence, ticksEvidence } from './scaleMarks.ts';
 import { likelyCoins } from './whichCoin.ts';
 
-/** What can be seen without the detector of markers; each part may be looked for by another thread. */
+/** What can be seen without the detector of markers; it may work in another thread meanwhile. */
 export interface SeenObjects {
   readonly straight: readonly StraightProposal[];
   readonly coins: readonly CoinProposal[];
@@ -30,12 +31,9 @@ const MARKERS_CONFIDENCE = 1;
 /** A card that was cut or printed by anybody is off by less than this share of its size. */
 const SIZE_TOLERANCE = 0.05;
 
-export function straightObjectsIn({ image, colors, factor }: LightOfPicture, picture: PictureFacts): readonly StraightProposal[] {
-  return proposeStraightObjects(image, colors, reduced(picture, factor));
-}
-
-export function coinsIn({ colors }: LightOfPicture): readonly CoinProposal[] {
-  return proposeCoins(colors);
+export function objectsIn({ image, colors, factor }: LightOfPicture, picture: PictureFacts): SeenObjects {
+  const judged = judgedPicture(image, colors);
+  return { straight: proposeStraightObjects(judged, reduced(picture, factor)), coins: proposeCoins(colors, judged) };
 }
 
 /**

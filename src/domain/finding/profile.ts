@@ -82,14 +82,34 @@ function samplesOf(
   const samples = new Float64Array(2 * half + 1);
   for (let row = 0; row < rows; row += 1) {
     const along = row - (rows - 1) / 2;
-    const x = xPx - along * normal.y;
-    const y = yPx + along * normal.x;
-    for (let at = 0; at < samples.length; at += 1) {
-      const across = (at - half) * stepPx;
-      samples[at] = (samples[at] ?? 0) + lightAt(plane, x + across * normal.x, y + across * normal.y) / rows;
-    }
+    addRow(samples, plane, xPx - along * normal.y - half * stepPx * normal.x, yPx + along * normal.x - half * stepPx * normal.y, {
+      x: stepPx * normal.x,
+      y: stepPx * normal.y,
+    });
   }
+  for (let at = 0; at < samples.length; at += 1) samples[at] = (samples[at] ?? 0) / rows;
   return samples;
+}
+
+/** Adds light along a line; well inside of the picture nothing has to be clamped, and nearly all lines are there. */
+function addRow(samples: Float64Array, plane: LightPlanes[number], startX: number, startY: number, step: Direction): void {
+  const { widthPx, light } = plane;
+  const last = samples.length - 1;
+  const isClear = isInside(plane, startX, startY, 1) && isInside(plane, startX + last * step.x, startY + last * step.y, 1);
+  for (let at = 0; at <= last; at += 1) {
+    const [xPx, yPx] = [startX + at * step.x, startY + at * step.y];
+    if (!isClear) {
+      samples[at] = (samples[at] ?? 0) + lightAt(plane, xPx, yPx);
+      continue;
+    }
+    const left = Math.floor(xPx - 0.5);
+    const top = Math.floor(yPx - 0.5);
+    const across = xPx - 0.5 - left;
+    const from = top * widthPx + left;
+    const upper = (1 - across) * (light[from] ?? 0) + across * (light[from + 1] ?? 0);
+    const lower = (1 - across) * (light[from + widthPx] ?? 0) + across * (light[from + widthPx + 1] ?? 0);
+    samples[at] = (samples[at] ?? 0) + upper + (yPx - 0.5 - top) * (lower - upper);
+  }
 }
 
 function peaksOf(squares: Float64Array, wanted: number, { stepPx, reachPx }: EdgeSearch): Step[] {

@@ -4,7 +4,8 @@ import { KNOWN_RECTANGLES } from '../measuring/knownRectangles.ts';
 import type { ImagePoint } from '../measuring/points.ts';
 import { enlargedRectangle, type FoundRectangle } from './card.ts';
 import { edgeMapOf } from './edgeMap.ts';
-import { factorTo, type LightImage, type LightPlanes, reduceLight, reducePlanes } from './light.ts';
+import type { JudgedPicture } from './judged.ts';
+import { factorTo, reducePlanes } from './light.ts';
 import { proposeRectangle } from './proposeCard.ts';
 import { proposeTicks } from './proposeRule.ts';
 import type { FoundTicks } from './rule.ts';
@@ -20,8 +21,6 @@ export type SeenTicks = Pick<FoundTicks, 'ticks' | 'missing' | 'placePx'>;
 
 /** Straight edges are sought in a picture of this size: an ID-1 card is then 80 px or longer in any usable photo. */
 const EDGES_LONGEST_PX = 640;
-/** Corners and ticks are judged in a picture of this size; millimeters are then still 4 px and more. */
-const JUDGING_LONGEST_PX = 2048;
 /** Edges shorter than this share of the longest side belong to nothing a skin is measured by. */
 const LEAST_SEGMENT = 0.07;
 const SEGMENTS = 48;
@@ -31,12 +30,12 @@ const RULE_SEGMENTS = 24;
 /**
  * ID-1 card and rule in a picture, without a click; at most one of each, the more certain first.
  *
- * @param image luminance; `planes` the same picture in colors.
+ * @param picture of the whole picture.
  */
-export function proposeStraightObjects(image: LightImage, planes: LightPlanes, picture: PictureFacts): readonly StraightProposal[] {
-  const factor = factorTo(image, JUDGING_LONGEST_PX);
-  const light = reduceLight(image, factor);
-  const colors = reducePlanes(planes, factor);
+export function proposeStraightObjects(
+  { image: light, colors, factor }: JudgedPicture,
+  picture: PictureFacts,
+): readonly StraightProposal[] {
   const toSmall = factorTo(light, EDGES_LONGEST_PX);
   const small = reducePlanes(colors, toSmall);
   const leastPx = LEAST_SEGMENT * Math.max(small[0].widthPx, small[0].heightPx);

@@ -4,6 +4,7 @@ import type { LightImage } from './light.ts';
 import { medianOf } from './line.ts';
 import { fitProjectiveLine, markAt, type ProjectiveLine, type ProjectiveLineFit, placeOn, spacingAt } from './projectiveLine.ts';
 import { type Band, bandAt, isBandInside, type Peak, peakNear, peaksOf, pointOf, type Strip, stripThrough } from './tickBands.ts';
+import { type SaidTicks, tickContrast } from './tickEvidence.ts';
 
 /** One tick of a rule: a stretch of its middle line, in the picture. */
 export interface Tick {
@@ -39,6 +40,8 @@ const SPACING_TOLERANCE = 0.22;
 /** Texture also has a peak near most places; it scatters by a sixth of the spacing, and much of it lies off. */
 const LARGEST_SCATTER = 0.08;
 const LEAST_SHARE_FOUND = 0.4;
+/** Halfway between grain, which stays below 0.55 in all trials, and rows with a third of their ticks gone, which stay above 1. */
+const LEAST_CONTRAST = 0.75;
 /** Bands with at least this share of the best one's even peaks, by strength, cross the short ticks. */
 const GOOD_BAND_SHARE = 0.6;
 
@@ -56,7 +59,7 @@ const CLEAR_ROW = { ticks: 20, share: 0.7, scatter: 0.05 } as const;
  * spaces seen in perspective. Missing and worn ticks leave gaps in the numbers; longer ticks of fives and tens count as any other.
  *
  * @param from first click; `to` the second: on the row of ticks, or off it by at most 6 % of their distance.
- * @returns `ticks-not-found` when fewer than eight form an even row.
+ * @returns `ticks-not-found` when fewer than eight form an even row that stands out from the grain.
  */
 export function findTicks(image: LightImage, from: ImagePoint, to: ImagePoint): Result<FoundTicks> {
   let best: Result<FoundTicks> | null = null;
@@ -111,7 +114,9 @@ export function findTicksAlong(image: LightImage, from: ImagePoint, to: ImagePoi
   const [first, last] = [Math.min(...numbers), Math.max(...numbers)];
   const spacingPx = spacingAt(fit, (first + last) / 2);
   const isRow = fit.residualPx <= LARGEST_SCATTER * spacingPx && kept.length >= LEAST_SHARE_FOUND * (last - first + 1);
-  if (!isRow || kept.length < LEAST_TICKS) return fail({ code: 'ticks-not-found', found: kept.length, needed: LEAST_TICKS });
+  const said = { ...extentOf(row), line: fit, first, last, lean: medianOf(kept.map(({ slope }) => slope)) };
+  const standsOut = isRow && tickContrast(image, strip, said) >= LEAST_CONTRAST;
+  if (!standsOut || kept.length < LEAST_TICKS) return fail({ code: 'ticks-not-found', found: kept.length, needed: LEAST_TICKS });
   return succeed({
     ticks: kept.map(({ number, tick }) => ({ number, from: tick.from, to: tick.to })),
     line: fit,
@@ -129,6 +134,8 @@ interface ScoredBand {
 }
 
 interface Row {
+  /** 1 for dark lines, -1 for bright ones. */
+  readonly sign: 1 | -1;
   readonly middle: ScoredBand;
   readonly bands: readonly ScoredBand[];
 }
@@ -142,13 +149,13 @@ function bestRow(image: LightImage, strip: Strip): Row | null {
     for (let v = -reach; v <= reach; v += BAND_STRIDE_PX) {
       if (isBandInside(image, strip, v)) bands.push(scored(bandAt(image, strip, v, BAND_HEIGHT_PX, SIGMA_PX, sign, 2)));
     }
-    const row = longestRun(bands);
+    const row = longestRun(bands, sign);
     if (row && (!best || row.middle.evenStrength > best.middle.evenStrength)) best = row;
   }
   return best && best.middle.evenCount >= LEAST_TICKS ? best : null;
 }
 
-function longestRun(bands: readonly ScoredBand[]): Row | null {
+function longestRun(bands: readonly ScoredBand[], sign: Row['sign']): Row | null {
   const most = Math.max(0, ...bands.map(({ evenStrength }) => evenStrength));
   let best: readonly ScoredBand[] = [];
   let run: ScoredBand[] = [];
@@ -157,7 +164,7 @@ function longestRun(bands: readonly ScoredBand[]): Row | null {
     if (run.length > best.length) best = run;
   }
   const middle = best[Math.floor(best.length / 2)];
-  return middle ? { middle, bands: best } : null;
+  return middle ? { sign, middle, bands: best } : null;
 }
 
 function scored(band: Band): ScoredBand {
@@ -213,7 +220,14 @@ interface CollectedTick {
   readonly number: number;
   /** Where the tick crosses the middle band. */
   readonly uPx: number;
+  /** Px along the strip per px across it. */
+  readonly slope: number;
   readonly tick: { readonly from: ImagePoint; readonly to: ImagePoint };
+}
+
+function extentOf({ sign, middle, bands }: Row): Pick<SaidTicks, 'sign' | 'vFirst' | 'vLast' | 'vMiddle'> {
+  const vMiddle = middle.band.vPx;
+  return { sign, vMiddle, vFirst: bands[0]?.band.vPx ?? vMiddle, vLast: bands.at(-1)?.band.vPx ?? vMiddle };
 }
 
 /** How far from its predicted place a tick is looked for, in spacings. */
@@ -245,7 +259,7 @@ function collectTicks({ middle, bands }: Row, strip: Strip, line: ProjectiveLine
     // Ticks next to each other lean alike: the next one is looked for along this one's lean.
     lean = 0.7 * lean + 0.3 * fitted.slope;
     const at = (v: number): ImagePoint => pointOf(strip, fitted.start + fitted.slope * (v - middle.band.vPx), v);
-    found.push({ number, uPx: fitted.start, tick: { from: at(vFirst), to: at(vLast) } });
+    found.push({ number, uPx: fitted.start, slope: fitted.slope, tick: { from: at(vFirst), to: at(vLast) } });
   }
   return found;
 }

@@ -21,7 +21,8 @@ export interface Peak {
   readonly strength: number;
 }
 
-const BAND_STEP_PX = 0.5;
+/** Between the places of a band. */
+export const BAND_STEP_PX = 0.5;
 
 export function stripThrough(from: ImagePoint, to: ImagePoint): Strip {
   const lengthPx = Math.hypot(to.xPx - from.xPx, to.yPx - from.yPx);

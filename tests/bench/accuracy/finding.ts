@@ -1,5 +1,4 @@
-import { proposeCoins } from '../../../src/domain/finding/coin/findCoin.ts';
-import { proposeStraightObjects } from '../../../src/domain/finding/proposals.ts';
+import { objectsIn } from '../../../src/domain/finding/lookRound.ts';
 import { distance } from '../../../src/domain/measuring/corners.ts';
 import { distanceFrom, type Ellipse, pointOn } from '../../../src/domain/measuring/ellipse.ts';
 import type { ImagePoint } from '../../../src/domain/measuring/points.ts';
@@ -30,13 +29,13 @@ export interface Proposed {
 
 export function proposedOn({ light, picture, truth }: SeenPhoto): Proposed {
   const wanted = truth.scale_objects.filter(({ type }) => type !== 'fiducial_card');
-  const straight = proposeStraightObjects(light.image, light.colors, picture);
+  const { straight, coins } = objectsIn(light, picture);
   const proposals: readonly Sketch[] = [
     ...straight.map(
       (proposal): Sketch =>
         proposal.kind === 'rule' ? { type: 'rule', ends: proposal.ends } : { type: 'id1_card', corners: proposal.corners },
     ),
-    ...proposeCoins(light.colors).map(({ rim }): Sketch => ({ type: 'coin', rim: rim.ellipse })),
+    ...coins.map(({ rim }): Sketch => ({ type: 'coin', rim: rim.ellipse })),
   ];
   const right = wanted.filter((object) => proposals.some((proposal) => isRight(proposal, object))).length;
   const wrong = proposals

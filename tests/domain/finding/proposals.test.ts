@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { judgedPicture } from '../../../src/domain/finding/judged.ts';
 import { proposeStraightObjects, type StraightProposal } from '../../../src/domain/finding/proposals.ts';
 import { type PhotoTruth, photoTruths, pictureOf, rectangleOn } from '../../support/photoTruth.ts';
 import { lightOf } from '../../support/renderedLight.ts';
@@ -39,7 +40,7 @@ describe('scale objects proposed without a click', () => {
     for (const truth of photoTruths()) {
       const light = await lightOf(truth);
       if (!light) continue;
-      const proposals = proposeStraightObjects(light.image, light.colors, pictureOf(truth));
+      const proposals = proposeStraightObjects(judgedPicture(light.image, light.colors), pictureOf(truth));
       const shows = {
         'id-1': truth.scale_objects.some(({ type }) => type === 'id1_card'),
         rule: truth.scale_objects.some(({ type }) => type === 'rule'),
@@ -61,6 +62,8 @@ describe('scale objects proposed without a click', () => {
 
   it('are none on plain ground', () => {
     const plane = { widthPx: 320, heightPx: 240, light: new Float32Array(320 * 240).fill(0.4) };
-    expect(proposeStraightObjects(plane, [plane], { widthPx: 320, heightPx: 240, facts: { focalLength35Mm: 26 } })).toEqual([]);
+    expect(proposeStraightObjects(judgedPicture(plane, [plane]), { widthPx: 320, heightPx: 240, facts: { focalLength35Mm: 26 } })).toEqual(
+      [],
+    );
   });
 });

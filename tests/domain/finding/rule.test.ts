@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { LightImage } from '../../../src/domain/finding/light.ts';
 import { type FoundTicks, findTicks } from '../../../src/domain/finding/rule.ts';
 import type { RuleTicksScale } from '../../../src/domain/measuring/calibration.ts';
 import type { ImagePoint, PlanePoint } from '../../../src/domain/measuring/points.ts';
@@ -137,4 +138,47 @@ describe('the ticks of a drawn rule', () => {
     expect(findTicks(plain, ...clicks)).toMatchObject({ ok: false, failure: { code: 'ticks-not-found' } });
     expect(findTicks(plain, clicks[0], clicks[0])).toMatchObject({ ok: false, failure: { code: 'scale-points-coincide' } });
   });
+
+  it('are refused on grain of any size, though its peaks are about evenly spaced', () => {
+    for (const [seed, size] of [
+      [1, 0],
+      [2, 1],
+      [3, 1],
+      [4, 3],
+    ] as const) {
+      expect(findTicks(grainOf(seed, size), { xPx: 30, yPx: 47 }, { xPx: 450, yPx: 43 }), `seed ${seed}`).toMatchObject({
+        ok: false,
+        failure: { code: 'ticks-not-found' },
+      });
+    }
+  }, 60_000);
+
+  it('survive when a third of them are gone and the others are faint', () => {
+    const random = randomSource(11);
+    const worn = Array.from({ length: 89 }, (_, index) => index + 1).filter(() => random.uniform(0, 1) < 0.33);
+    const sharp = ruled(1, worn);
+    const faint = (at: PlanePoint): number => {
+      const light = sharp(at);
+      return light < 0.1 ? 0.6 : light;
+    };
+    const found = unwrap(findTicks(paint(CAMERA, faint, randomSource(5), 0.008), ...clicks));
+    expect(found.ticks.length).toBeGreaterThan(0.9 * (91 - worn.length));
+    expect(found.ticks.length).toBeLessThanOrEqual(91 - worn.length);
+    for (const { number, from } of found.ticks) {
+      expect(worn).not.toContain(number);
+      expect(distanceFrom({ edge: CAMERA.see(number, 0), inner: CAMERA.see(number, 4) }, from), String(number)).toBeLessThan(0.8);
+    }
+  });
 });
+
+/** Plain ground with grain that was blurred by 1-2-1 both ways `size` times. */
+function grainOf(seed: number, size: number): LightImage {
+  const random = randomSource(seed);
+  const [widthPx, heightPx] = [480, 90];
+  let light = Float32Array.from({ length: widthPx * heightPx }, () => random.normal(0.05));
+  for (let round = 0; round < 2 * size; round += 1) {
+    const stride = round % 2 === 0 ? 1 : widthPx;
+    light = light.map((value, at, all) => ((all[at - stride] ?? value) + 2 * value + (all[at + stride] ?? value)) / 4);
+  }
+  return { widthPx, heightPx, light: light.map((value) => 0.5 + value) };
+}

@@ -4,7 +4,7 @@ import type { Generator } from '../../numerics/generator.ts';
 import type { Matrix3 } from '../../numerics/matrix3.ts';
 import type { LightPlanes } from '../light.ts';
 import { edgeSearch, stepsAcross } from '../profile.ts';
-import { directEllipse } from './fitEllipse.ts';
+import { ellipseThrough } from './ellipseThrough.ts';
 
 /** The steps of light on one line across an outline, strongest first; only one of them can be the rim. */
 export type Ray = readonly { readonly at: ImagePoint; readonly strength: number }[];
@@ -69,19 +69,20 @@ const LEAST_AGREEMENT = 0.4;
  */
 export function consensusEllipse(rays: readonly Ray[], rough: Ellipse, draw: Generator): Outline | null {
   const tolerancePx = Math.max(0.7, 0.025 * rough.semiMinorPx);
-  const filled = rays.filter((ray) => ray.length > 0);
-  if (filled.length < SECTORS) return null;
+  if (rays.reduce((count, ray) => count + (ray.length > 0 ? 1 : 0), 0) < SECTORS) return null;
+  const steps = flatSteps(rays, rough);
+  const fitting = ellipseThrough(SECTORS, rough);
   let best: Outline | null = null;
   for (let trial = 0; trial < TRIALS; trial += 1) {
-    const candidate = directEllipse(sample(rays, draw));
+    const candidate = fitting(sample(rays, draw));
     if (!candidate || !isPlausible(candidate, rough)) continue;
-    const agreement = agreementOf(rays, candidate, tolerancePx);
+    const agreement = agreementOf(steps, candidate, tolerancePx, best?.agreement ?? LEAST_AGREEMENT);
     if (agreement > (best?.agreement ?? LEAST_AGREEMENT)) best = { ellipse: candidate, agreement };
   }
   return best;
 }
 
-function sample(rays: readonly Ray[], draw: Generator): ImagePoint[] {
+function sample(rays: readonly Ray[], draw: Generator): readonly ImagePoint[] {
   const points: ImagePoint[] = [];
   for (let sector = 0; sector < SECTORS; sector += 1) {
     const index = Math.floor(((sector + draw()) / SECTORS) * rays.length);
@@ -99,16 +100,54 @@ function isPlausible(candidate: Ellipse, rough: Ellipse): boolean {
   return candidate.semiMinorPx > FLATTEST * candidate.semiMajorPx && size > 0.7 && size < 1.4 && shift < 0.35 * rough.semiMajorPx;
 }
 
-function agreementOf(rays: readonly Ray[], candidate: Ellipse, tolerancePx: number): number {
-  const matrix = matrixOf(candidate);
+/** All steps of all rays in a row, about the rough middle; `ends` says where each ray's steps end. */
+interface FlatSteps {
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+  /** Of the strongest on the same ray. */
+  readonly share: Float64Array;
+  readonly ends: Int32Array;
+  readonly about: ImagePoint;
+}
+
+function flatSteps(rays: readonly Ray[], { centre }: Ellipse): FlatSteps {
+  const all = rays.flatMap((ray) => ray.map(({ at, strength }) => ({ at, share: strength / (ray[0]?.strength ?? 1) })));
+  const ends = new Int32Array(rays.length);
+  let end = 0;
+  rays.forEach((ray, index) => {
+    end += ray.length;
+    ends[index] = end;
+  });
+  return {
+    x: Float64Array.from(all, ({ at }) => at.xPx - centre.xPx),
+    y: Float64Array.from(all, ({ at }) => at.yPx - centre.yPx),
+    share: Float64Array.from(all, ({ share }) => share),
+    ends,
+    about: centre,
+  };
+}
+
+/** Stops as soon as the rays that are left cannot lift the agreement above `least` any more. */
+function agreementOf({ x, y, share, ends, about }: FlatSteps, candidate: Ellipse, tolerancePx: number, least: number): number {
+  const centre = { xPx: candidate.centre.xPx - about.xPx, yPx: candidate.centre.yPx - about.yPx };
+  const [a, b, d, , c, e, , , f] = matrixOf({ ...candidate, centre });
+  const scale = 1 / (4 * tolerancePx * tolerancePx);
   let score = 0;
-  for (const ray of rays) {
-    const strongest = ray[0]?.strength ?? 1;
+  let at = 0;
+  for (let ray = 0; ray < ends.length; ray += 1) {
     let best = 0;
-    for (const { at, strength } of ray) best = Math.max(best, (strength / strongest) * (1 - (sampson(matrix, at) / tolerancePx) ** 2));
+    for (const end = ends[ray] ?? 0; at < end; at += 1) {
+      const [xPx, yPx] = [x[at] ?? 0, y[at] ?? 0];
+      const across = a * xPx + b * yPx + d;
+      const down = b * xPx + c * yPx + e;
+      const value = across * xPx + down * yPx + d * xPx + e * yPx + f;
+      const near = (share[at] ?? 0) * (1 - (scale * value * value) / (across * across + down * down));
+      if (near > best) best = near;
+    }
     score += best;
+    if (score + ends.length - ray - 1 < least * ends.length) return 0;
   }
-  return score / rays.length;
+  return score / ends.length;
 }
 
 /** Signed distance from an ellipse to first order, px: good to a few per cent near it (Sampson 1982, CGIP 18:97). Positive outside. */

@@ -1,9 +1,10 @@
 import type { Ellipse } from '../../measuring/ellipse.ts';
 import type { ImagePoint } from '../../measuring/points.ts';
 import { fail, type Result, succeed } from '../../result.ts';
+import type { JudgedPicture } from '../judged.ts';
 import { factorTo, type LightPlanes, reducePlanes } from '../light.ts';
 import { huesOf, windowOf } from './hue.ts';
-import { type Rim, refineRim } from './rim.ts';
+import { type Rim, type RoughRim, refineRim, roughRim } from './rim.ts';
 import { roundPlaces } from './symmetry.ts';
 
 /** A coin found without a click. */
@@ -16,6 +17,8 @@ export interface CoinProposal {
 /** Rough search happens at about this radius, where a coin's relief is small beside its rim. */
 const SEARCH_RADIUS_PX = 40;
 const LEAST_RADIUS_PX = 10;
+/** Smaller ones have no shape in the picture that is looked round in. */
+const LEAST_SMALL_RADIUS_PX = 6;
 /** No coin that helps to measure fills more than this share of the shorter side. */
 const GREATEST_SHARE = 0.3;
 const RADIUS_STEP = 1.25;
@@ -64,8 +67,6 @@ export function rimThrough(planes: LightPlanes, clicks: readonly [ImagePoint, Im
 
 /** The longest side to which a picture is reduced for looking round. */
 const LOOK_ROUND_PX = 480;
-/** The longest side to which it is reduced for judging what was seen. */
-const JUDGING_PX = 2048;
 const MOST_PLACES = 24;
 /** Of the places seen in the small picture, those looked at closely. */
 const MOST_LOOKED_AT = 6;
@@ -73,22 +74,15 @@ const MOST_LOOKED_AT = 6;
 /**
  * Coins in a picture, the most confident first; none when nothing round was seen.
  *
- * @param planes one picture in linear light at full size.
+ * @param planes one picture in linear light at full size; `judged` the same made smaller.
  */
-export function proposeCoins(planes: LightPlanes): readonly CoinProposal[] {
-  const toJudging = factorTo(planes[0], JUDGING_PX);
-  const judged = reducePlanes(planes, toJudging);
-  const factor = factorTo(judged[0], LOOK_ROUND_PX);
-  const reduced = reducePlanes(judged, factor);
-  const shorter = Math.min(reduced[0].widthPx, reduced[0].heightPx);
-  const radii = { least: 6, most: 0.2 * shorter };
-  const hues = huesOf(reduced);
-  const places = [...roundPlaces([reduced[0]], radii, MOST_PLACES), ...(hues ? roundPlaces(hues, radii, MOST_PLACES) : [])];
-  const rough = places
-    .flatMap(({ xPx, yPx, radiusPx }) => refineRim(reduced, circle({ xPx, yPx }, radiusPx), SEARCH_REACH) ?? [])
-    .toSorted((one, other) => confidenceOf(other) - confidenceOf(one))
-    .slice(0, MOST_LOOKED_AT);
-  const rims = rough.flatMap(({ ellipse }) => searched(judged, enlarged(ellipse, factor)) ?? []).filter(isBelieved);
+export function proposeCoins(
+  planes: LightPlanes,
+  { colors, factor: toJudging }: Pick<JudgedPicture, 'colors' | 'factor'>,
+): readonly CoinProposal[] {
+  const rims = roughRims(colors)
+    .flatMap((rough) => searched(colors, rough) ?? [])
+    .filter(isBelieved);
   const proposals: CoinProposal[] = [];
   for (let left = rims; left.length > 0; ) {
     const [strongest] = left.toSorted((one, other) => evidenceOf(other) - evidenceOf(one));
@@ -100,6 +94,33 @@ export function proposeCoins(planes: LightPlanes): readonly CoinProposal[] {
     left = left.filter((other) => !overlap(strongest, other) && !overlap(rim, other));
   }
   return proposals.toSorted((one, other) => other.confidence - one.confidence);
+}
+
+/** The clearest round outlines, no two alike, as they are seen in a much smaller picture. */
+function roughRims(planes: LightPlanes): readonly Ellipse[] {
+  const factor = factorTo(planes[0], LOOK_ROUND_PX);
+  const small = reducePlanes(planes, factor);
+  const radii = { least: LEAST_SMALL_RADIUS_PX, most: 0.2 * Math.min(small[0].widthPx, small[0].heightPx) };
+  const hues = huesOf(small);
+  const places = [...roundPlaces([small[0]], radii, MOST_PLACES), ...(hues ? roundPlaces(hues, radii, MOST_PLACES) : [])];
+  const seen = places
+    .flatMap(({ xPx, yPx, radiusPx }) => roughRim(small, hues, circle({ xPx, yPx }, radiusPx)) ?? [])
+    .toSorted((one, other) => other.agreement * other.coherence - one.agreement * one.coherence);
+  const kept: RoughRim[] = [];
+  for (const rim of seen) {
+    if (kept.length === MOST_LOOKED_AT) break;
+    if (!kept.some((other) => isAlike(rim.ellipse, other.ellipse))) kept.push(rim);
+  }
+  return kept.map(({ ellipse }) => enlarged(ellipse, factor));
+}
+
+/** Outlines this near to each other lead to the same rim. */
+const ALIKE_SHARE = 0.1;
+
+function isAlike(one: Ellipse, other: Ellipse): boolean {
+  const apart = Math.hypot(one.centre.xPx - other.centre.xPx, one.centre.yPx - other.centre.yPx);
+  const differ = Math.max(Math.abs(one.semiMajorPx - other.semiMajorPx), Math.abs(one.semiMinorPx - other.semiMinorPx));
+  return Math.max(apart, differ) < ALIKE_SHARE * one.semiMinorPx;
 }
 
 /** Finds the rim in a smaller picture first, where a wide search is quick, then at full size. */

@@ -1,6 +1,7 @@
-import { EigenvalueDecomposition, inverse, Matrix, QrDecomposition } from 'ml-matrix';
-import { type Ellipse, ellipseOf, nearestAngle, normalAt, pointOn, withinHalfTurn } from '../../measuring/ellipse.ts';
+import { EigenvalueDecomposition, inverse, Matrix } from 'ml-matrix';
+import { type Ellipse, ellipseOf, nearestAngle, withinHalfTurn } from '../../measuring/ellipse.ts';
 import type { ImagePoint } from '../../measuring/points.ts';
+import { solveSymmetric } from '../../numerics/solveSymmetric.ts';
 
 /** An ellipse through points, with the covariance of its five numbers. */
 export interface EllipseFit {
@@ -62,42 +63,41 @@ function reciprocalCondition(symmetric: Matrix): number {
 }
 
 const MOST_ROUNDS = 100;
+/** Steps shorter than this share of the major axis change nothing any more. */
+const SETTLED = 1e-10;
+const UNKNOWNS = 5;
 
 /**
  * The ellipse with the least sum of squared distances to the points (Gander, Golub & Strebel 1994, BIT 34:558), by damped
  * Gauss-Newton on the signed distances.
  *
  * @param start such as the direct fit of the same points.
+ * @param settled ends the search, as a share of the major axis.
  * @returns null when the fit leaves the ellipses (degenerates to a line) or has fewer than five points.
  */
-export function geometricEllipse(points: readonly ImagePoint[], start: Ellipse): EllipseFit | null {
-  if (points.length < 5) return null;
+export function geometricEllipse(points: readonly ImagePoint[], start: Ellipse, settled: number = SETTLED): EllipseFit | null {
+  if (points.length < UNKNOWNS) return null;
   let ellipse = start;
   let current = linearise(ellipse, points);
   let damping = 1e-3;
   for (let round = 0; round < MOST_ROUNDS; round += 1) {
-    const jacobian = new Matrix(current.rows);
-    const normal = jacobian.transpose().mmul(jacobian);
-    const towards = jacobian.transpose().mmul(Matrix.columnVector(current.distances));
-    for (let i = 0; i < 5; i += 1) normal.set(i, i, normal.get(i, i) * (1 + damping) + 1e-12);
-    const qr = new QrDecomposition(normal);
-    if (!qr.isFullRank()) return null;
-    const step = qr.solve(towards).to1DArray();
+    const step = dampedStep(current, damping);
+    if (!step) return null;
     const next = moved(ellipse, step);
     const seen = next && linearise(next, points);
     if (next && seen && seen.sumOfSquares <= current.sumOfSquares) {
       ellipse = next;
       current = seen;
       damping /= 10;
-      if (Math.hypot(...step) < 1e-10 * ellipse.semiMajorPx) break;
+      if (Math.hypot(...step) < settled * ellipse.semiMajorPx) break;
     } else {
       damping *= 10;
       if (damping > 1e12) break;
     }
   }
-  const cofactor = cofactorOf(current.rows);
+  const cofactor = cofactorOf(current.normal);
   if (!cofactor) return null;
-  const degreesOfFreedom = points.length - 5;
+  const degreesOfFreedom = points.length - UNKNOWNS;
   return {
     ellipse,
     residualPx: degreesOfFreedom > 0 ? Math.sqrt(current.sumOfSquares / degreesOfFreedom) : 0,
@@ -106,31 +106,56 @@ export function geometricEllipse(points: readonly ImagePoint[], start: Ellipse):
   };
 }
 
+/** The normal equations of the distances' fall for (x, y, major, minor, angle). */
+interface Linearised {
+  /** J'J, row by row. */
+  readonly normal: Float64Array;
+  /** J'd */
+  readonly towards: Float64Array;
+  readonly sumOfSquares: number;
+}
+
 /** Distances from the ellipse, and how each falls when the ellipse moves outward there: the foot moves, its tangent part does not count. */
-function linearise(ellipse: Ellipse, points: readonly ImagePoint[]) {
-  const distances: number[] = [];
-  const rows: number[][] = [];
-  const { angleRad, centre } = ellipse;
+function linearise(ellipse: Ellipse, points: readonly ImagePoint[]): Linearised {
+  const normal = new Float64Array(UNKNOWNS * UNKNOWNS);
+  const towards = new Float64Array(UNKNOWNS);
+  const row = new Float64Array(UNKNOWNS);
+  const { centre, semiMajorPx: a, semiMinorPx: b, angleRad } = ellipse;
+  const [turnCos, turnSin] = [Math.cos(angleRad), Math.sin(angleRad)];
+  let sumOfSquares = 0;
   for (const point of points) {
     const angle = nearestAngle(ellipse, point);
-    const foot = pointOn(ellipse, angle);
-    const normal = normalAt(ellipse, angle);
-    distances.push((point.xPx - foot.xPx) * normal.x + (point.yPx - foot.yPx) * normal.y);
-    const along = normal.x * Math.cos(angleRad) + normal.y * Math.sin(angleRad);
-    const across = -normal.x * Math.sin(angleRad) + normal.y * Math.cos(angleRad);
-    rows.push([
-      normal.x,
-      normal.y,
-      along * Math.cos(angle),
-      across * Math.sin(angle),
-      normal.y * (foot.xPx - centre.xPx) - normal.x * (foot.yPx - centre.yPx),
-    ]);
+    const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+    const length = Math.hypot(b * cos, a * sin);
+    const [along, across] = [(b * cos) / length, (a * sin) / length];
+    const [normalX, normalY] = [along * turnCos - across * turnSin, along * turnSin + across * turnCos];
+    const footX = a * cos * turnCos - b * sin * turnSin;
+    const footY = a * cos * turnSin + b * sin * turnCos;
+    const distance = (point.xPx - centre.xPx - footX) * normalX + (point.yPx - centre.yPx - footY) * normalY;
+    sumOfSquares += distance * distance;
+    row[0] = normalX;
+    row[1] = normalY;
+    row[2] = along * cos;
+    row[3] = across * sin;
+    row[4] = normalY * footX - normalX * footY;
+    for (let i = 0; i < UNKNOWNS; i += 1) {
+      const value = row[i] ?? 0;
+      towards[i] = (towards[i] ?? 0) + value * distance;
+      for (let j = 0; j < UNKNOWNS; j += 1) normal[UNKNOWNS * i + j] = (normal[UNKNOWNS * i + j] ?? 0) + value * (row[j] ?? 0);
+    }
   }
-  return { distances, rows, sumOfSquares: distances.reduce((sum, value) => sum + value * value, 0) };
+  return { normal, towards, sumOfSquares };
+}
+
+/** A whisper on the diagonal keeps a circle's angle, about which nothing is known, where it is. */
+function dampedStep({ normal, towards }: Linearised, damping: number): Float64Array | null {
+  const system = normal.slice();
+  for (let i = 0; i < UNKNOWNS; i += 1) system[6 * i] = (normal[6 * i] ?? 0) * (1 + damping) + 1e-12;
+  return solveSymmetric(system, towards.slice(), UNKNOWNS);
 }
 
 /** The ellipse moved by (x, y, major, minor, angle), its axes in order again; null when an axis vanishes. */
-function moved({ centre, semiMajorPx, semiMinorPx, angleRad }: Ellipse, step: readonly number[]): Ellipse | null {
+function moved({ centre, semiMajorPx, semiMinorPx, angleRad }: Ellipse, step: Float64Array): Ellipse | null {
   const [x = 0, y = 0, major = 0, minor = 0, turn = 0] = step;
   const [a, b] = [semiMajorPx + major, semiMinorPx + minor];
   if (!(a > 0 && b > 0 && Number.isFinite(a + b + x + y + turn))) return null;
@@ -143,11 +168,10 @@ function moved({ centre, semiMajorPx, semiMinorPx, angleRad }: Ellipse, step: re
   };
 }
 
-function cofactorOf(rows: readonly (readonly number[])[]): number[][] | null {
-  const jacobian = new Matrix(rows.map((row) => [...row]));
-  const normal = jacobian.transpose().mmul(jacobian);
+function cofactorOf(normal: Float64Array): number[][] | null {
+  const matrix = Matrix.from1DArray(UNKNOWNS, UNKNOWNS, normal);
   // The angle of a near-circle is free; a whisper of damping keeps the rest.
-  for (let i = 0; i < 5; i += 1) normal.set(i, i, normal.get(i, i) + 1e-9);
-  const result = inverse(normal).to2DArray();
+  for (let i = 0; i < UNKNOWNS; i += 1) matrix.set(i, i, matrix.get(i, i) + 1e-9);
+  const result = inverse(matrix).to2DArray();
   return result.every((row) => row.every(Number.isFinite)) ? result : null;
 }

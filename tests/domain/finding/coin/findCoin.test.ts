@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { proposeCoins, rimAbout, rimThrough } from '../../../../src/domain/finding/coin/findCoin.ts';
+import { judgedPicture } from '../../../../src/domain/finding/judged.ts';
 import type { LightPlanes } from '../../../../src/domain/finding/light.ts';
 import { distanceFrom, type Ellipse, pointOn } from '../../../../src/domain/measuring/ellipse.ts';
 import { COIN_PHOTOS, coinLight, coinTruth } from '../../../support/coinTruth.ts';
@@ -29,6 +30,8 @@ function drawnDisk(ellipse: Ellipse, grain: number): LightPlanes {
   }
   return [{ widthPx, heightPx, light }];
 }
+
+const coinsOf = (planes: LightPlanes) => proposeCoins(planes, judgedPicture(planes[0], planes));
 
 describe('the rim of a coin in the rendered photos', () => {
   // From a middle that is off by a tenth of the coin's width.
@@ -67,7 +70,7 @@ describe('the rim of a coin in the rendered photos', () => {
   test('is proposed without a click, first', async () => {
     for (const photo of COIN_PHOTOS) {
       const { rim } = coinTruth(photo);
-      const [first] = proposeCoins(await coinLight(photo));
+      const [first] = coinsOf(await coinLight(photo));
       expect(first && medianOf(offRim(first.rim.ellipse, rim)), photo.name).toBeLessThan(1.5);
       expect(first?.confidence).toBeGreaterThan(0.5);
     }
@@ -87,7 +90,7 @@ describe('the rim of a drawn disk', () => {
   test('is not found where there is none', () => {
     const grain: LightPlanes = drawnDisk({ ...truth, centre: { xPx: -500, yPx: -500 } }, 0.02);
     expect(rimAbout(grain, { xPx: 160, yPx: 120 })).toEqual({ ok: false, failure: { code: 'rim-not-found' } });
-    expect(proposeCoins(grain)).toEqual([]);
+    expect(coinsOf(grain)).toEqual([]);
   });
 
   test('is not asked of three clicks on a line', () => {
