@@ -87,7 +87,7 @@ test('a coin taken for another one contradicts the card beside it: both are show
   await expect(bench.panel().getByRole('button', { name: /^Take it: A bank-size card/ })).toBeVisible(SOUGHT);
   await bench
     .panel()
-    .getByRole('button', { name: /^A coin/ })
+    .getByRole('button', { name: /^A coin one click/ })
     .click();
   // It is a euro of 23.25 mm (Council Regulation (EU) No 729/2014); a dime has 17.91 mm (United States Mint).
   await bench.panel().getByLabel('Which coin').selectOption({ label: 'US dime (10 cents), 17.91 mm' });
@@ -120,7 +120,7 @@ test('clicks where no rule lies are told so, and nothing that was measured is lo
   await bench.panel().getByRole('button', { name: 'Another object' }).click();
   await bench
     .panel()
-    .getByRole('button', { name: /^A coin/ })
+    .getByRole('button', { name: /^A coin one click/ })
     .click();
   await bench.panel().getByRole('button', { name: 'Click its middle' }).click();
   await bench.click({ x: withCard.size.width * 0.06, y: withCard.size.height * 0.06 }, withCard.size);
