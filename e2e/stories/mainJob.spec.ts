@@ -75,6 +75,11 @@ test('a photo of a shed becomes millimeters, a rung of the ladder and a sex on r
   await keeper.goTo('Examination');
   await page.getByRole('link', { name: /Nutmeg.*Shed instar 8/ }).click();
   await keeper.answer(/Does this skin belong/, 'Yes');
+  await page
+    .getByRole('button', { name: /^Take .* mm from the Bench$/ })
+    .last()
+    .click();
+  await expect(page.getByLabel('Carapace of this skin')).not.toHaveValue('');
   await keeper.toStep('Grade');
   await keeper.answer(/grade/, 'B: folded or cloudy');
   await keeper.toStep('Orient');

@@ -12,6 +12,7 @@ import { RemoveDialog } from '../../removing/RemoveDialog.tsx';
 import { taxaOf } from '../cabinet/cabinetView.ts';
 import { AnimalPhotos } from './AnimalPhotos.tsx';
 import { LifeLine } from './LifeLine.tsx';
+import { LiveSigns } from './live/LiveSigns.tsx';
 import { MoltDialog } from './MoltDialog.tsx';
 import { SpecimenDialog } from './SpecimenDialog.tsx';
 import { SpecimenHead } from './SpecimenHead.tsx';
@@ -93,6 +94,7 @@ export function SpecimenPage({ specimenId }: { specimenId: string }): ReactEleme
           </EmptyState>
         )}
       </section>
+      <LiveSigns specimenId={specimen.id} molts={molts.map((entry) => entry.molt)} animalPhotos={animalPhotos} today={about.today} />
       <AnimalPhotos photos={animalPhotos} specimen={specimen} molts={molts.map((entry) => entry.molt)} />
       <WholeLine page={page.data} />
       <section className={style['end']}>

@@ -47,7 +47,7 @@ export function OutcomesPage(): ReactElement {
       {log?.counts.length === 0 && (
         <EmptyState title="Nothing to count yet">
           {log.provedAnimals === 0
-            ? 'No animal is proved yet. Record palpal bulbs or an egg sac on the page of an animal, and what was signed before is scored here.'
+            ? 'No animal is proved yet. Record palpal bulbs or an egg sac on the page of an animal, and what was signed before is scored here. Animals of the sample cabinet are not counted.'
             : `${counted(log.provedAnimals, 'animal is', 'animals are')} proved, but nobody had signed a sex for them before.`}
         </EmptyState>
       )}

@@ -21,12 +21,12 @@ export function StepRail({ reading, observer, step, onGo }: Props): ReactElement
             <li key={one}>
               <button type="button" className={style['step']} aria-current={one === step ? 'step' : undefined} onClick={() => onGo(one)}>
                 <span className={style['name']}>{STEP_NAMES[one]}</span>
+                <span className={style['count']}>{countInWords(asked)}</span>
                 <span className={style['ticks']} aria-hidden="true">
                   {asked.map(({ label, answered }) => (
                     <span key={label} className={answered ? style['answered'] : style['open']} />
                   ))}
                 </span>
-                <span className={style['count']}>{countInWords(asked)}</span>
               </button>
             </li>
           );
