@@ -1,4 +1,6 @@
 import { dot, norm, type Vector3 } from '../numerics/matrix3.ts';
+import { contribution } from '../numerics/propagation.ts';
+import type { Calibration } from './calibrate.ts';
 import type { CoinScale } from './calibration.ts';
 import { type Lens, lensOf, type PictureFacts } from './camera.ts';
 import { circlePoses } from './circlePose.ts';
@@ -9,24 +11,43 @@ import type { View } from './view.ts';
 const SAME_TABLE_DEG = 8;
 /** The better solution must be nearer by this, or both fit. */
 const CLEARLY_NEARER_DEG = 3;
+/** The other object's plane must lie this many standard uncertainties to one side of the middle between both solutions. */
+const SIDE_COVERAGE = 3;
 
 /**
  * Which edge of the coin was nearer to the camera, by a second object on the same table.
  *
- * @param other the view of that object in the same picture.
- * @returns null when the focal length is unknown, when neither solution lies in the other object's plane, or both nearly do.
+ * @param other what that object tells of the same picture.
+ * @returns null when the focal length is unknown, when the other object does not know its own tilt well enough to tell the two
+ * solutions apart, when neither lies in its plane, or both nearly do.
  */
-export function nearEdgeBySecondObject(marks: CoinScale, picture: PictureFacts, other: View): number | null {
+export function nearEdgeBySecondObject(
+  marks: CoinScale,
+  picture: PictureFacts,
+  other: Pick<Calibration, 'view' | 'excursions' | 'tiltDeg'>,
+): number | null {
   const lens = lensOf(picture);
-  if (!lens.known) return null;
+  // A scale that knows nothing of its tilt is taken as level, which would always speak for the less tilted solution.
+  if (!lens.known || other.tiltDeg === null || other.excursions.some(({ source }) => source === 'tilt-unknown')) return null;
   const poses = circlePoses(marks.rim, lens, marks.diameterMm / 2);
   if (!poses) return null;
-  const table = normalOf(other, lens);
+  const table = normalOf(other.view, lens);
   const [better, worse] = poses
-    .map(({ normal, nearEdgeRad }) => ({ nearEdgeRad, apartDeg: angleDeg(normal, table) }))
+    .map(({ normal, nearEdgeRad }) => ({ normal, nearEdgeRad, apartDeg: angleDeg(normal, table) }))
     .toSorted((one, another) => one.apartDeg - another.apartDeg);
   if (!better || !worse) return null;
-  return better.apartDeg <= SAME_TABLE_DEG && worse.apartDeg - better.apartDeg >= CLEARLY_NEARER_DEG ? better.nearEdgeRad : null;
+  if (better.apartDeg > SAME_TABLE_DEG || worse.apartDeg - better.apartDeg < CLEARLY_NEARER_DEG) return null;
+  const [towards, away] = [unit(better.normal), unit(worse.normal)];
+  const between: Vector3 = unit([towards[0] - away[0], towards[1] - away[1], towards[2] - away[2]]);
+  // 0 for a plane in the middle between the two solutions, which are as far from it on either side.
+  const side = (seen: View): number => dot(unit(normalOf(seen, lens)), between);
+  const uncertainty = Math.hypot(...other.excursions.map((excursion) => contribution(side, excursion)));
+  return side(other.view) > SIDE_COVERAGE * uncertainty ? better.nearEdgeRad : null;
+}
+
+function unit([x, y, z]: Vector3): Vector3 {
+  const length = norm([x, y, z]);
+  return [x / length, y / length, z / length];
 }
 
 /**

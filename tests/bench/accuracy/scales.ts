@@ -171,7 +171,7 @@ function coin(photo: SeenPhoto, object: Of<'coin'>, random: RandomSource): Found
 function nearEdge(marks: CoinScale, { picture, truth }: SeenPhoto): number | null {
   const [x, y, z] = truth.camera.R_world_to_cam;
   const table = viewOfPlane(planeThrough([0, 0, 1], [-x[2], -y[2], -z[2]]), lensOf(picture));
-  const told = nearEdgeBySecondObject(marks, picture, table);
+  const told = nearEdgeBySecondObject(marks, picture, { view: table, excursions: [], tiltDeg: truth.camera.tilt_deg });
   const solutions = coinSolutions(marks, picture);
   if (told !== null || !solutions) return told;
   const off = (tiltDeg: number): number => Math.abs(tiltDeg - truth.camera.tilt_deg);

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { coinMarks } from '../../../src/domain/finding/coin/coinMarks.ts';
 import { rimAbout } from '../../../src/domain/finding/coin/findCoin.ts';
 import { calibrate } from '../../../src/domain/measuring/calibrate.ts';
-import type { CoinScale } from '../../../src/domain/measuring/calibration.ts';
+import type { CoinScale, ScaleMarks } from '../../../src/domain/measuring/calibration.ts';
 import { coinSolutions, nearEdgeBySecondObject } from '../../../src/domain/measuring/coinSide.ts';
 import { coinsOfDiameter, KNOWN_COINS } from '../../../src/domain/measuring/knownCoins.ts';
 import { measure } from '../../../src/domain/measuring/measure.ts';
@@ -76,15 +76,44 @@ describe.each(COIN_PHOTOS)('a carapace measured by a coin: $name', (photo) => {
   });
 });
 
-test('a card beside the coin decides which plane was real, as the truth has it', () => {
+describe('an object beside the coin', () => {
   const [, photo] = COIN_PHOTOS;
-  const card = photoTruths().find(({ name }) => photo.truth.endsWith(name));
-  if (!card) throw new Error('The photo with both is missing');
+  const seen = photoTruths().find(({ name }) => photo.truth.endsWith(name));
+  if (!seen) throw new Error('The photo with both is missing');
   const { rim, marksOn, picture } = coinTruth(photo);
   const marks = marksOn(rim, 0.25, null);
-  const decided = nearEdgeBySecondObject(marks, picture, calibrationOf(card, rectangleOn(card).marks).view);
-  expect(pictureOf(card)).toEqual(picture);
-  expect(decided).toBe(trueEdge(photo, marks));
+  const card = rectangleOn(seen).marks;
+  const sideBy = (scale: ScaleMarks) => nearEdgeBySecondObject(marks, picture, calibrationOf(seen, scale));
+
+  test('decides which plane was real, as the truth has it, where it is a card', () => {
+    expect(pictureOf(seen)).toEqual(picture);
+    expect(sideBy(card)).toBe(trueEdge(photo, marks));
+  });
+
+  test('decides nothing where its own tilt is too uncertain', () => {
+    expect(sideBy({ ...card, pointingPx: 60 })).toBeNull();
+  });
+
+  test('decides nothing where it tells no tilt at all: two points, a few short ticks', () => {
+    const [from, to] = card.corners;
+    expect(
+      sideBy({ kind: 'two-points', ends: [from, to], distanceMm: 85.6, distanceStandardUncertaintyMm: 0, pointingPx: 0.5, heightMm: 0 }),
+    ).toBeNull();
+    const at = (xMm: number, yMm: number) => ({ xPx: 900 + 9 * xMm, yPx: 700 + 9 * yMm });
+    for (const count of [15, 22, 30]) {
+      const calibration = calibrationOf(seen, {
+        kind: 'rule-ticks',
+        ends: [at(0, 0), at(count - 1, 0)],
+        graduationMm: 1,
+        spanStandardUncertaintyMm: 0,
+        ticks: Array.from({ length: count }, (_, number) => ({ number, from: at(number, 0), to: at(number, 3) })),
+        tickPx: 0.3,
+        heightMm: 0,
+      });
+      expect(calibration.excursions.map(({ source }) => source)).toContain('tilt-unknown');
+      expect(nearEdgeBySecondObject(marks, picture, calibration)).toBeNull();
+    }
+  });
 });
 
 test('a found rim becomes marks by the name of its coin, undecided which plane was real', () => {

@@ -26,16 +26,20 @@ export function useProposals(isWanted: boolean): QueryObserverResult<readonly Sc
   });
 }
 
-/** A coin beside another object: which of its edges was nearer to the camera follows from the plane they share, where it does. */
+/**
+ * A coin beside another object of which nothing was assumed: which of its edges was nearer to the camera follows from the plane they
+ * share, where that object knows its tilt well enough.
+ */
 export function sideFromOthers(
   marks: ScaleMarks,
   proposals: readonly ScaleProposal[],
   picture: PictureFacts,
 ): { readonly marks: ScaleMarks; readonly by: ScaleMarks } | null {
   if (marks.kind !== 'coin' || marks.nearEdgeRad !== null) return null;
-  for (const { marks: other } of proposals) {
-    const calibration = other.kind === 'coin' ? null : calibrate(other, picture);
-    const nearEdgeRad = calibration?.ok ? nearEdgeBySecondObject(marks, picture, calibration.value.view) : null;
+  for (const proposal of proposals) {
+    const { marks: other } = proposal;
+    const calibration = other.kind === 'coin' || isAssumed(proposal) ? null : calibrate(other, picture);
+    const nearEdgeRad = calibration?.ok ? nearEdgeBySecondObject(marks, picture, calibration.value) : null;
     if (nearEdgeRad !== null) return { marks: { ...marks, nearEdgeRad }, by: other };
   }
   return null;
