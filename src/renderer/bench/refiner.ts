@@ -1,7 +1,8 @@
-import { type Failure, Refusal } from '../../domain/failure.ts';
+import type { Failure } from '../../domain/failure.ts';
 import type { FoundScale } from '../../domain/finding/foundScale.ts';
 import type { RoughScale } from '../../domain/finding/refinement.ts';
 import { takeFound } from './deeds/finding.ts';
+import { failureOf } from './failureOf.ts';
 import type { BenchStore } from './store.ts';
 
 /** What the keeper pointed at and wants found exactly in the picture. */
@@ -22,14 +23,18 @@ export function startRefining(bench: BenchStore, find: (rough: RoughScale, signa
     const current = new AbortController();
     stopOlder = current;
     const isCurrent = () => !current.signal.aborted && bench.getState().refining === refining;
+    const fail = (error: unknown) => bench.setState({ refining: { kind: 'failed', rough: refining.rough, failure: failureOf(error) } });
     find(refining.rough, current.signal).then(
       (found) => {
-        if (isCurrent()) takeFound(bench, found);
+        if (!isCurrent()) return;
+        try {
+          takeFound(bench, found);
+        } catch (error) {
+          fail(error);
+        }
       },
       (error: unknown) => {
-        if (!isCurrent()) return;
-        if (!(error instanceof Refusal)) throw error;
-        bench.setState({ refining: { kind: 'failed', rough: refining.rough, failure: error.failure } });
+        if (isCurrent()) fail(error);
       },
     );
   });

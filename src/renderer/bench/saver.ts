@@ -1,4 +1,5 @@
 import { type Failure, Refusal } from '../../domain/failure.ts';
+import { failureOf } from './failureOf.ts';
 import { afterDispatch, type Dispatch, nextDispatch, pauseBeforeAttempt, type Stored, type Wanted, whatHappened } from './saving.ts';
 
 /** The outside, as far as saving needs it. Failures are thrown as Refusal. */
@@ -15,7 +16,7 @@ export type SavingState =
   | { readonly kind: 'saving' }
   /** The archive cannot be reached; tried again by itself. */
   | { readonly kind: 'waiting' }
-  /** The archive said no; tried again at the next change or when asked. */
+  /** The archive said no, or we failed ourselves; tried again at the next change or when asked. */
   | { readonly kind: 'refused'; readonly failure: Failure };
 
 export interface SavingNews {
@@ -114,8 +115,9 @@ export function createSaver(initial: Stored, ports: SavingPorts, news: SavingNew
         if (end.kind === 'saved' && nextDispatch(stored, wanted) !== null) start();
       },
       (error: unknown) => {
+        // Nobody awaits this: thrown on, it would leave "saving" on the screen for ever.
         running = null;
-        throw error;
+        news.state({ kind: 'refused', failure: failureOf(error) });
       },
     );
   }

@@ -81,6 +81,18 @@ describe('pointing at a scale object', () => {
     expect(bench.getState().refining).toBeNull();
   });
 
+  test('tells a defect of finding instead of looking for ever', async () => {
+    const { bench, asked } = benchWithFinder();
+    beginPlacingScale(bench, { kind: 'coin', disk: { coin: 'us-dime' }, by: 'middle' });
+    placeAt(bench, at(500, 600));
+    asked[0]?.refuse(new TypeError('no such thing'));
+    await settled();
+    expect(bench.getState().refining).toMatchObject({
+      kind: 'failed',
+      failure: { code: 'defect', reference: 'TypeError: no such thing' },
+    });
+  });
+
   test('forgets an answer that comes after the wish was dropped', async () => {
     const { bench, asked } = benchWithFinder();
     beginPlacingScale(bench, { kind: 'coin', disk: { coin: 'us-dime' }, by: 'middle' });

@@ -24,7 +24,7 @@ const rule = (distanceMm: number): NonNullable<Wanted['marks']> => ({
   heightMm: 0,
 });
 
-type Trouble = 'lost-request' | 'lost-answer' | 'disk-full';
+type Trouble = 'lost-request' | 'lost-answer' | 'disk-full' | 'defect';
 
 /** An archive with versions as ours, which can lose requests and answers. */
 function archiveHolding(start: Stored) {
@@ -61,6 +61,7 @@ function archiveHolding(start: Stored) {
         sent.push(dispatch);
         const trouble = troubles.shift() ?? null;
         if (trouble === 'lost-request') throw new Refusal({ code: 'unreachable' });
+        if (trouble === 'defect') throw new TypeError('no such thing');
         if (trouble === 'disk-full') throw new Refusal({ code: 'disk-full' });
         const answer = store(dispatch);
         if (trouble === 'lost-answer') throw new Refusal({ code: 'unreachable' });
@@ -115,6 +116,18 @@ describe('saving', () => {
     expect(archive.mostBusy()).toBe(1);
     expect(archive.held().reading?.draft).toEqual(draftAt(20));
     expect(archive.saver.hasUnsent()).toBe(false);
+  });
+
+  test('ends in a defect that is told when sending itself fails, and can be asked to try again', async () => {
+    const archive = archiveHolding(nothing);
+    archive.troubles.push('defect');
+    archive.saver.want({ marks: rule(10), draft: null });
+    await archive.saver.quiet();
+    expect(archive.states.at(-1)).toEqual({ kind: 'refused', failure: { code: 'defect', reference: 'TypeError: no such thing' } });
+    expect(archive.saver.hasUnsent()).toBe(true);
+    archive.saver.retry();
+    await archive.saver.quiet();
+    expect(archive.states.at(-1)).toEqual({ kind: 'saved' });
   });
 
   test('tries again with growing pauses while the archive cannot be reached, and says that it waits', async () => {
