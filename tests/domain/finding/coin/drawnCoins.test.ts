@@ -1,0 +1,103 @@
+import { describe, expect, test } from 'vitest';
+import { proposeCoins, rimAbout } from '../../../../src/domain/finding/coin/findCoin.ts';
+import { judgedPicture } from '../../../../src/domain/finding/judged.ts';
+import type { LightPlanes } from '../../../../src/domain/finding/light.ts';
+import { distanceFrom, type Ellipse, pointOn } from '../../../../src/domain/measuring/ellipse.ts';
+import { randomSource } from '../../../support/random.ts';
+
+type Color = readonly [number, number, number];
+
+/** Linear red, green and blue of a coin on its ground. */
+interface Scene {
+  readonly rim: Ellipse;
+  readonly coin: Color;
+  readonly ground: Color;
+  /** What is engraved or shaded: a factor on the light at a signed distance from the rim, px, positive outside, in a direction. */
+  readonly shade?: (outsidePx: number, directionRad: number) => number;
+}
+
+const TILTED: Ellipse = { centre: { xPx: 158.6, yPx: 121.3 }, semiMajorPx: 58, semiMinorPx: 51, angleRad: 0.5 };
+const GRAY: Color = [0.4, 0.4, 0.4];
+const BRASS: Color = [0.5, 0.36, 0.14];
+
+/** The rim is a blur of 0.8 px; each color has grain of its own. */
+function drawn({ rim, coin, ground, shade = () => 1 }: Scene): LightPlanes {
+  const random = randomSource(9);
+  const [widthPx, heightPx] = [320, 240];
+  const plane = (index: 0 | 1 | 2) => {
+    const light = new Float32Array(widthPx * heightPx);
+    for (let y = 0; y < heightPx; y += 1) {
+      for (let x = 0; x < widthPx; x += 1) {
+        const outside = distanceFrom(rim, { xPx: x + 0.5, yPx: y + 0.5 });
+        const share = 1 / (1 + Math.exp((1.702 * outside) / 0.8));
+        const direction = Math.atan2(y + 0.5 - rim.centre.yPx, x + 0.5 - rim.centre.xPx);
+        const bare = ground[index] + share * (coin[index] - ground[index]);
+        light[y * widthPx + x] = Math.max(0, bare * shade(outside, direction) + random.normal(0.004));
+      }
+    }
+    return { widthPx, heightPx, light };
+  };
+  return [plane(0), plane(1), plane(2)];
+}
+
+function worstOffPx(found: Ellipse, truth: Ellipse): number {
+  return Math.max(...Array.from({ length: 90 }, (_, index) => Math.abs(distanceFrom(truth, pointOn(found, (index * Math.PI) / 45)))));
+}
+
+/** From middles that are off by up to a tenth of the coin's width. */
+function worstFromRoughStarts(scene: Scene): number {
+  const planes = drawn(scene);
+  const random = randomSource(2);
+  const offs = Array.from({ length: 6 }, () => {
+    const { centre, semiMajorPx } = scene.rim;
+    const at = { xPx: centre.xPx + random.uniform(-0.14, 0.14) * semiMajorPx, yPx: centre.yPx + random.uniform(-0.14, 0.14) * semiMajorPx };
+    const found = rimAbout(planes, at);
+    return found.ok ? worstOffPx(found.value.ellipse, scene.rim) : Number.POSITIVE_INFINITY;
+  });
+  return Math.max(...offs);
+}
+
+const SCENES: readonly (readonly [string, Scene, number])[] = [
+  ['brighter than its ground', { rim: TILTED, coin: BRASS, ground: [0.1, 0.1, 0.1] }, 0.5],
+  ['darker than its ground', { rim: TILTED, coin: [0.12, 0.07, 0.04], ground: GRAY }, 0.5],
+  [
+    'with an engraved ring inside its rim',
+    { rim: TILTED, coin: BRASS, ground: GRAY, shade: (outsidePx) => 1 - 0.5 * Math.exp(-(((outsidePx + 9) / 1.5) ** 2)) },
+    0.8,
+  ],
+  [
+    'with its shadow on one side',
+    {
+      rim: TILTED,
+      coin: BRASS,
+      ground: GRAY,
+      shade: (outsidePx, direction) => (outsidePx > 0 && outsidePx < 9 * Math.max(0, Math.cos(direction - 0.8)) ? 0.35 : 1),
+    },
+    1.2,
+  ],
+];
+
+describe('the rim of a drawn coin', () => {
+  test.each(SCENES)(
+    'is found %s',
+    (_, scene, leastPx) => {
+      expect(worstFromRoughStarts(scene)).toBeLessThan(leastPx);
+    },
+    60_000,
+  );
+
+  test('is refused rather than guessed where a third of it lies out of the picture', () => {
+    const scene = { rim: { ...TILTED, centre: { xPx: 160, yPx: 206 } }, coin: BRASS, ground: [0.1, 0.1, 0.1] } as const;
+    expect(rimAbout(drawn(scene), { xPx: 163, yPx: 203 })).toEqual({ ok: false, failure: { code: 'rim-not-found' } });
+  });
+
+  test('is proposed once and nothing else', () => {
+    for (const [name, large] of SCENES) {
+      const scene = { ...large, rim: { ...TILTED, semiMajorPx: 38, semiMinorPx: 33 } };
+      const planes = drawn(scene);
+      const [first, ...others] = proposeCoins(planes, judgedPicture(planes[0], planes));
+      expect(first && worstOffPx(first.rim.ellipse, scene.rim), name).toBeLessThan(1.2);
+      expect(others, name).toEqual([]);
+    }
+  }, 60_000);
+});
