@@ -126,8 +126,9 @@ test.describe('Examination', () => {
     await go(page, 'Look');
     await answer(page, /Is there a flap/, 'Readable and absent');
     await kept(page);
-    await page.evaluate(() => sessionStorage.clear());
+    await page.getByRole('link', { name: 'Examination', exact: true }).press('Enter');
     await page.reload();
+    await page.getByRole('link', { name: /Saffron.*Shed instar 11.*reading begun/ }).press('Enter');
     await expect(page.getByRole('heading', { level: 2, name: 'Look' })).toBeVisible();
     await expect(page.getByRole('group', { name: /Is there a flap/ }).getByRole('radio', { name: 'Readable and absent' })).toBeChecked();
     await expect(comesTo(page)).toContainText('as male up to leaning');

@@ -73,4 +73,16 @@ describe('the skins that can be read', () => {
     unwrap(archive.determinations.withdraw(correction?.id ?? '', 'wrong skin'));
     expect(standing()).toEqual([0, 0]);
   });
+
+  it('say that a reading is under way until it is given up', () => {
+    const { archive } = opened;
+    const [skin] = animalWithSkins('A', ['2024-01-01']);
+    if (!skin) throw new Error('Expected a skin');
+    const begun = () => skinSummariesOf(archive).map((summary) => summary.begun);
+    expect(begun()).toEqual([false]);
+    const { version } = unwrap(archive.readingsUnderWay.put(skin.id, 0, { ...determinationDraft(), step: 'look' }));
+    expect(begun()).toEqual([true]);
+    unwrap(archive.readingsUnderWay.put(skin.id, version, null));
+    expect(begun()).toEqual([false]);
+  });
 });

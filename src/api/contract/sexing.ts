@@ -94,6 +94,7 @@ export const SkinSummary = z
     exuvia: Exuvia,
     coverPhotoId: z.string().nullable(),
     standingDeterminations: z.int().min(0).describe('Of this skin: neither withdrawn nor corrected'),
+    begun: z.boolean().describe('A reading of it is under way'),
   })
   .meta({ id: 'SkinSummary' });
 export type SkinSummary = z.infer<typeof SkinSummary>;

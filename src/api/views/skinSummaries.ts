@@ -7,6 +7,7 @@ import type { SkinSummary } from '../contract/sexing.ts';
 /** Every skin that was recovered, latest molt first; read in a fixed number of statements, however many there are. */
 export function skinSummariesOf(archive: Archive): SkinSummary[] {
   const exuviae = new Map(archive.exuviae.list().map((exuvia) => [exuvia.moltId, exuvia]));
+  const begun = archive.readingsUnderWay.begun();
   const covers = archive.photos.coversOfSkins();
   const skinsOf = ({ specimen, molts, determinations }: CabinetEntry): SkinSummary[] => {
     const standing = standingOf(determinations);
@@ -23,6 +24,7 @@ export function skinSummariesOf(archive: Archive): SkinSummary[] {
           exuvia,
           coverPhotoId: covers.get(exuvia.id) ?? null,
           standingDeterminations: standing.filter((determination) => determination.exuviaId === exuvia.id).length,
+          begun: begun.has(exuvia.id),
         },
       ];
     });

@@ -49,6 +49,10 @@ export function readingsUnderWayIn({ catalogue, ambient, damage }: RecordContext
 
   return {
     get,
+    begun: () => {
+      const rows = catalogue.all('SELECT exuvia_id AS exuviaId FROM reading_under_way WHERE body IS NOT NULL');
+      return new Set(rows.map(({ exuviaId }) => String(exuviaId)));
+    },
     put: (exuviaId, expectedVersion, reading) =>
       catalogue.atomically(() => {
         const found = get(exuviaId);

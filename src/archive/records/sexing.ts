@@ -38,6 +38,8 @@ export interface LiveSigns {
 export interface ReadingsUnderWay {
   /** Version 0 and no reading before the first save. Fails with `not-found` for an unknown skin. */
   get(exuviaId: string): Result<ExaminationUnderWay>;
+  /** Skins whose reading has been begun and not yet signed or given up. */
+  begun(): ReadonlySet<string>;
   /** Null gives the reading up. */
   put(exuviaId: string, expectedVersion: number, reading: UnfinishedDetermination | null): Result<ExaminationUnderWay>;
   /** After its signature; nothing to do where none was stored. */

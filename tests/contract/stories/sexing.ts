@@ -84,6 +84,7 @@ export const sexingStory: readonly Exchange[] = [
           recordedMolt: 1,
           coverPhotoId: recall(memory, 'photo'),
           standingDeterminations: 1,
+          begun: false,
         },
       ]);
     },

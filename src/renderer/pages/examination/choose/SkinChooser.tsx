@@ -27,7 +27,7 @@ export function SkinChooser(): ReactElement {
   const [readToo, setReadToo] = useState(false);
   const [sought, setSought] = useState('');
   const skins = answer.data;
-  const waiting = skins?.filter((skin) => skin.standingDeterminations === 0) ?? [];
+  const waiting = skins?.filter((skin) => skin.standingDeterminations === 0 || skin.begun) ?? [];
   const shown = (readToo ? (skins ?? []) : waiting).filter((skin) => isOf(skin, sought));
   return (
     <>

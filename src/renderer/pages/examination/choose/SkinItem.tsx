@@ -10,7 +10,7 @@ import style from './SkinItem.module.css';
 
 /** One skin to choose: whose it is, which molt left it, and whether it has been read. */
 export function SkinItem({ skin }: { skin: AnswerOf<'GET /api/exuviae'>[number] }): ReactElement {
-  const { specimen, molt, exuvia, coverPhotoId, standingDeterminations } = skin;
+  const { specimen, molt, exuvia, coverPhotoId } = skin;
   return (
     <li>
       <Link to={`/examination/${exuvia.id}`} className={style['skin'] ?? ''}>
@@ -24,8 +24,13 @@ export function SkinItem({ skin }: { skin: AnswerOf<'GET /api/exuviae'>[number] 
         </span>
         <span>{skinName(molt, skin)}</span>
         <span className={style['small']}>{exuvia.grade === null ? 'not graded' : `grade ${GRADE_LABELS[exuvia.grade]}`}</span>
-        <span className={style['small']}>{standingDeterminations === 0 ? 'waits' : counted(standingDeterminations, 'determination')}</span>
+        <span className={style['small']}>{standInWords(skin)}</span>
       </Link>
     </li>
   );
+}
+
+function standInWords({ begun, standingDeterminations }: AnswerOf<'GET /api/exuviae'>[number]): string {
+  const read = standingDeterminations === 0 ? 'waits' : counted(standingDeterminations, 'determination');
+  return begun ? (standingDeterminations === 0 ? 'reading begun' : `${read}, another begun`) : read;
 }

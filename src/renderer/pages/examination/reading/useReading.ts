@@ -36,6 +36,7 @@ export function useReading(sheet: Sheet, today: string): OpenReading {
         const underWay = await ask('PUT /api/exuviae/{exuviaId}/examination', { ...question, body: { reading }, version });
         // Whoever leaves this page and comes back finds what was answered last.
         client.setQueryData<Sheet>(answerKey(KEY, question), (before) => before && { ...before, underWay });
+        void client.invalidateQueries({ queryKey: ['GET /api/exuviae'] });
         return underWay;
       }),
   );
