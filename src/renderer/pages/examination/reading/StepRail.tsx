@@ -21,7 +21,7 @@ export function StepRail({ reading, observer, step, onGo }: Props): ReactElement
             <li key={one}>
               <button type="button" className={style['step']} aria-current={one === step ? 'step' : undefined} onClick={() => onGo(one)}>
                 <span className={style['name']}>{STEP_NAMES[one]}</span>
-                <span className={style['count']}>{countInWords(asked)}</span>
+                {asked.length > 0 && <span className={style['count']}>{answeredOf(asked)}</span>}
                 <span className={style['ticks']} aria-hidden="true">
                   {asked.map(({ label, answered }) => (
                     <span key={label} className={answered ? style['answered'] : style['open']} />
@@ -36,7 +36,6 @@ export function StepRail({ reading, observer, step, onGo }: Props): ReactElement
   );
 }
 
-function countInWords(asked: readonly Asked[]): string {
-  if (asked.length === 0) return 'to read';
-  return `${asked.filter(({ answered }) => answered).length} of ${asked.length}`;
+function answeredOf(asked: readonly Asked[]): string {
+  return `${asked.filter(({ answered }) => answered).length}/${asked.length}`;
 }
