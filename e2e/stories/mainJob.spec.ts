@@ -85,6 +85,7 @@ test('a photo of a shed becomes millimeters, a rung of the ladder and a sex on r
   await keeper.toStep('Orient');
   await keeper.answer(/four book lungs/, 'Yes');
   await keeper.answer('Side', 'Inner side');
+  await keeper.answer('Enlarged by', 'Loupe');
   await keeper.toStep('Look');
   await keeper.answer(/Is there a flap/, 'Seen');
   await keeper.answer(/uterus externus/, 'Seen');
