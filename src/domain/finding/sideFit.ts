@@ -1,6 +1,6 @@
 import type { ImagePoint } from '../measuring/points.ts';
 import { type EdgeFit, type EdgeProfile, type EdgeShape, fitEdge, fitEdgeAt, meanProfile } from './edgeModel.ts';
-import type { LightPlanes } from './light.ts';
+import { encodeSrgb, type LightPlanes } from './light.ts';
 import { type FittedLine, fitLine } from './line.ts';
 import type { ExpectedSide } from './sideSearch.ts';
 
@@ -49,6 +49,20 @@ interface Stretch {
   readonly middle: ImagePoint;
 }
 
+/** Where a picture was blurred: by the lens, in light; or afterwards (enlarging, removing grain, color at half the size), in encoded values. */
+interface BlurredIn {
+  readonly of: (light: number) => number;
+  /** A share of light is this power of itself there. */
+  readonly power: number;
+}
+
+const IN_LIGHT: BlurredIn = { of: (light) => light, power: 1 };
+/** The curve of IEC 61966-2-1 is close to the power 1 / 2.2 as a whole. */
+const IN_ENCODED_VALUES: BlurredIn = { of: encodeSrgb, power: 1 / 2.2 };
+/** Plain steps must misfit this much less in encoded values, in the geometric mean of two sides, to be believed blurred there. */
+const CLEARLY_ENCODED = 0.6;
+const TELLING_SIDES = 2;
+
 interface SideStretches {
   readonly normal: { readonly x: number; readonly y: number };
   readonly stretches: readonly Stretch[];
@@ -68,10 +82,11 @@ export function findSides(planes: LightPlanes, sides: Four<ExpectedSide>, thickn
   const reach = reachPx * scale;
   const windowPx = reach + 4 * scale;
   const shadowPx = LONGEST_SHADOW * thicknessPx;
-  const all = sides.map((side) => stretchesOf(planes, side, windowPx, windowPx + Math.min(shadowPx, 8 * scale), 0.5 * scale, reach));
+  const seen = sides.map((side) => stretchesOf(planes, side, windowPx, windowPx + Math.min(shadowPx, 8 * scale), 0.5 * scale));
+  const { all, blurredIn } = whereBlurred(seen, reach, 0.5 * scale);
   const blurs = all.flatMap(({ single }) => (single ? [single.shape.sigmaPx] : [])).toSorted((one, other) => one - other);
   const sigmaPx = Math.max(LEAST_BLUR_PX, blurs[1] ?? blurs[0] ?? LEAST_BLUR_PX);
-  const shadows = all.map((side) => shadowOf(side, sigmaPx, shadowPx, reach, 0.5 * scale));
+  const shadows = all.map((side) => shadowOf(side, sigmaPx, shadowPx, reach, 0.5 * scale, blurredIn.power));
   const fitted = (index: 0 | 1 | 2 | 3): FoundSide | null => {
     const side = all[index];
     if (!side?.single) return null;
@@ -90,8 +105,7 @@ function stretchesOf(
   insidePx: number,
   outsidePx: number,
   stepPx: number,
-  reachPx: number,
-): SideStretches {
+): Pick<SideStretches, 'normal' | 'stretches'> {
   const length = Math.hypot(to.xPx - from.xPx, to.yPx - from.yPx);
   const [alongX, alongY] = [(to.xPx - from.xPx) / length, (to.yPx - from.yPx) / length];
   const normal = { x: alongY, y: -alongX };
@@ -102,6 +116,48 @@ function stretchesOf(
     const profile = meanProfile(planes, at(start), each, normal, insidePx, outsidePx, stepPx);
     return profile && { profile, middle: at(start + each / 2) };
   }).filter((stretch) => stretch !== null);
+  return { normal, stretches };
+}
+
+/**
+ * Blurs are symmetric where they arise: a step that the lens blurred is one of light, a step that was blurred after encoding has
+ * its middle at half of the encoded values. Taken for the other, it would lie up to half a blur off.
+ */
+function whereBlurred(
+  seen: readonly Pick<SideStretches, 'normal' | 'stretches'>[],
+  reachPx: number,
+  stepPx: number,
+): { readonly all: readonly SideStretches[]; readonly blurredIn: BlurredIn } {
+  const fitted = (blurredIn: BlurredIn): readonly SideStretches[] =>
+    seen.map(({ normal, stretches }) =>
+      withSingle(
+        normal,
+        stretches.map((stretch) => inValues(stretch, blurredIn)),
+        reachPx,
+        stepPx,
+      ),
+    );
+  const misfits = (all: readonly SideStretches[]): readonly number[] =>
+    all.map(({ stretches, single }) =>
+      single ? misfitOf(learners(stretches), single.sumOfSquares, single.shape, reachPx, stepPx) : Number.NaN,
+    );
+  const [inLight, encoded] = [fitted(IN_LIGHT), fitted(IN_ENCODED_VALUES)];
+  const [ofLight, ofEncoded] = [misfits(inLight), misfits(encoded)];
+  // Shadows are no steps in either; the sides that come nearest to one tell best.
+  const plainest = ofLight
+    .map((light, side) => ({ light, encoded: ofEncoded[side] ?? Number.NaN }))
+    .filter((side) => side.light > 0 && side.encoded > 0)
+    .toSorted((one, other) => Math.min(one.light, one.encoded) - Math.min(other.light, other.encoded))
+    .slice(0, TELLING_SIDES);
+  const gain = plainest.reduce((sum, side) => sum + Math.log(side.encoded / side.light), 0) / TELLING_SIDES;
+  return gain < Math.log(CLEARLY_ENCODED) ? { all: encoded, blurredIn: IN_ENCODED_VALUES } : { all: inLight, blurredIn: IN_LIGHT };
+}
+
+function inValues({ profile, middle }: Stretch, { of }: BlurredIn): Stretch {
+  return { profile: { ...profile, planes: profile.planes.map((samples) => samples.map(of)) }, middle };
+}
+
+function withSingle(normal: SideStretches['normal'], stretches: readonly Stretch[], reachPx: number, stepPx: number): SideStretches {
   if (stretches.length < LEAST_STRETCHES) return { normal, stretches, single: null };
   const learning = learners(stretches);
   const tried = (blurPx: number) => {
@@ -135,7 +191,14 @@ interface Shadow {
 }
 
 /** The shadow that explains a side's light best; null when it is explained better without one. */
-function shadowOf({ stretches, single }: SideStretches, sigmaPx: number, shadowPx: number, reachPx: number, gridPx: number): Shadow | null {
+function shadowOf(
+  { stretches, single }: SideStretches,
+  sigmaPx: number,
+  shadowPx: number,
+  reachPx: number,
+  gridPx: number,
+  power: number,
+): Shadow | null {
   if (!single) return null;
   const learning = learners(stretches);
   const unitPx = Math.max(LEAST_SHADOW_UNIT_PX, sigmaPx);
@@ -146,7 +209,7 @@ function shadowOf({ stretches, single }: SideStretches, sigmaPx: number, shadowP
     least(
       SHADOW_WIDTHS.filter((width) => width * unitPx <= shadowPx && width >= leastWidth).flatMap((width) =>
         softnesses.map((softPx) => {
-          const shape: EdgeShape = { sigmaPx, shadow: { widthPx: width * unitPx, sigmaPx: softPx, ratio } };
+          const shape: EdgeShape = { sigmaPx, shadow: { widthPx: width * unitPx, sigmaPx: softPx, ratio: ratio ** power } };
           return { shape, sumOfSquares: totalOf(learning, shape, reachPx, gridPx) };
         }),
       ),

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { factorTo, type LightImage, lightAt, reduceLight, smoothLightAt } from '../../../src/domain/finding/light.ts';
+import { decodeSrgb, encodeSrgb, factorTo, type LightImage, lightAt, reduceLight, smoothLightAt } from '../../../src/domain/finding/light.ts';
 
 function imageOf(widthPx: number, heightPx: number, light: (xPx: number, yPx: number) => number): LightImage {
   return {
@@ -59,5 +59,11 @@ describe('a picture made smaller', () => {
   it('is reduced by the least factor that suffices', () => {
     expect(factorTo({ widthPx: 4032, heightPx: 3024 }, 2048)).toBe(2);
     expect(factorTo({ widthPx: 2016, heightPx: 1512 }, 2048)).toBe(1);
+  });
+});
+
+describe('encoding light', () => {
+  it('is undone by decoding', () => {
+    for (let light = 0; light <= 1; light += 0.01) expect(decodeSrgb(encodeSrgb(light))).toBeCloseTo(light, 7);
   });
 });
