@@ -5,9 +5,7 @@ import { type Direction, type EdgeSearch, edgeSearch, type Step, stepsAcross } f
 /** A point moved to an edge. */
 export interface Snapped {
   readonly at: ImagePoint;
-  /** Standard uncertainty per coordinate, px. */
-  readonly pointingPx: number;
-  /** The part of it that is how well the edge itself is known, and that it is this edge. */
+  /** Standard uncertainty per coordinate, px: how well the edge itself is known, and that it is this edge. */
   readonly edgePx: number;
 }
 
@@ -18,11 +16,8 @@ const LEAST_ROWS = 3;
 const LEAST_SHARE = 0.02;
 /** A second step that is at least so strong as a share of the first could have been the one that was meant. Own judgement. */
 const RIVAL_SHARE = 0.7;
-/**
- * The steepest change of light and the landmark that a definition means differ by this much. Own measurement on the edges of 15
- * rendered skins (carapace rims and tips of legs), root mean square; hairs, rounding and shadows are in it.
- */
-const DEFINITION_PX = 2;
+/** A step is placed no better than this, however straight it runs. Own judgement. */
+const LEAST_EDGE_PX = 0.05;
 /** Directions tried where none is given, over half a turn. */
 const DIRECTIONS = 12;
 
@@ -30,8 +25,8 @@ const DIRECTIONS = 12;
  * Moves a point along a direction to the strongest step of light within reach, a far one counting less; it keeps its place across
  * that direction.
  *
- * The uncertainty is made of how the step scatters about a line in rows beside the point, of what the definition leaves open,
- * and, where another step is nearly as strong, of half of the way between the two.
+ * The uncertainty is made of how the step scatters about a line in rows beside the point and, where another step is nearly as
+ * strong, of half of the way between the two. How far the edge lies from what a landmark means is not in it: `edgeDefinitionPx`.
  *
  * @param planes linear light; the point may lie anywhere in it.
  * @param direction of the measure, unit vector; null to look in all directions and take the strongest step.
@@ -53,11 +48,9 @@ export function snapToEdge(planes: LightPlanes, at: ImagePoint, direction: Direc
   if (raggedPx === null) return null;
   const isRival = second !== undefined && pull(second, reachPx) >= RIVAL_SHARE * pull(first, reachPx);
   const rivalPx = isRival ? Math.abs(second.offsetPx - first.offsetPx) / 2 : 0;
-  const edgePx = Math.hypot(raggedPx, rivalPx);
   return {
     at: { xPx: at.xPx + first.offsetPx * best.along.x, yPx: at.yPx + first.offsetPx * best.along.y },
-    pointingPx: Math.hypot(DEFINITION_PX, edgePx),
-    edgePx,
+    edgePx: Math.hypot(LEAST_EDGE_PX, raggedPx, rivalPx),
   };
 }
 

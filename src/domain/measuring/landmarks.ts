@@ -59,7 +59,7 @@ const Place = {
     .positive()
     .max(100)
     .optional()
-    .describe('Standard uncertainty of this point per coordinate, where it was found on an edge; left out for a point placed by hand'),
+    .describe('Standard uncertainty per coordinate of the edge this point was found on; left out for a point placed by hand'),
   height: PointHeight.optional().describe('Left out where the default counts'),
 };
 

@@ -47,7 +47,7 @@ export function fallingPoint(
   const found = state.findEdge(at, measureDirection(name, at, landmarksOf(document)), reachPx);
   // An edge that is ragged, or one of two, is known worse than what the hand does without it.
   return found !== null && found.edgePx <= (document.pointingPx ?? DEFAULT_POINTING_PX)
-    ? { at: found.at, pointingPx: found.pointingPx }
+    ? { at: found.at, pointingPx: found.edgePx }
     : { at };
 }
 

@@ -19,7 +19,7 @@ function benchWithEdges(): { bench: BenchStore; asked: { direction: unknown; rea
   const asked: { direction: unknown; reachPx: number }[] = [];
   giveEdges(bench, (place, direction, reachPx) => {
     asked.push({ direction, reachPx });
-    return { at: at(place.xPx + 3, place.yPx), pointingPx: 0.7, edgePx: 0.3 };
+    return { at: at(place.xPx + 3, place.yPx), edgePx: 0.7 };
   });
   return { bench, asked };
 }
@@ -101,7 +101,7 @@ describe('the height of a point', () => {
 test('an edge that is known worse than a hand points is left alone', () => {
   const bench = createBenchStore({ width: 2000, height: 1500 }, {});
   takeUp(bench, 'landmarks');
-  giveEdges(bench, (place) => ({ at: at(place.xPx + 3, place.yPx), pointingPx: 5, edgePx: 4.5 }));
+  giveEdges(bench, (place) => ({ at: at(place.xPx + 3, place.yPx), edgePx: 4.5 }));
   setSnaps(bench, true);
   placeAt(bench, at(500, 300));
   expect(bench.getState().edited.document['carapace-front']).toEqual({ state: 'placed', at: at(500, 300) });
