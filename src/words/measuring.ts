@@ -10,7 +10,8 @@ import {
   type LegJoint,
 } from '../domain/measuring/landmarks.ts';
 import type { LegPair, PlausibilityWarning } from '../domain/measuring/plausibility.ts';
-import type { AbsentQuantity } from '../domain/measuring/quantity.ts';
+import { type AbsentQuantity, COVERAGE_FACTOR } from '../domain/measuring/quantity.ts';
+import type { TiltPart } from '../domain/measuring/ruleView.ts';
 import { listed } from './counts.ts';
 import { capitalized, JOINT_LABELS, LEG_LABELS, SEGMENT_LABELS } from './labels.ts';
 import { quantityName } from './quantities.ts';
@@ -150,6 +151,17 @@ export const ABSENT_LABELS: Readonly<Record<AbsentQuantity['reason'], string>> =
   'no-position': 'point lies outside the plane of the scale',
 };
 
+/** "2.1° ± 0.6° (95 %)". */
+export function tiltPartInWords({ tiltDeg, uncertaintyDeg }: TiltPart): string {
+  return `${tiltDeg.toFixed(1)}° ± ${(COVERAGE_FACTOR * uncertaintyDeg).toFixed(1)}° (95 %)`;
+}
+
+const TILT_UNKNOWN: Readonly<Record<Extract<CalibrationWarning, { code: 'tilt-unknown' }>['by'], string>> = {
+  'two-points': 'Two points say nothing about the tilt of the camera.',
+  coin: 'A coin says little about the tilt of the camera while the focal length of the picture is unknown.',
+  'rule-ticks': 'These ticks are too few or too short to say how the camera was tilted.',
+};
+
 /** What a calibration warns of, with what to do about it. */
 export function warningInWords(warning: CalibrationWarning): string {
   switch (warning.code) {
@@ -160,7 +172,7 @@ export function warningInWords(warning: CalibrationWarning): string {
     case 'scale-object-coarse':
       return `The size of this object is known to ${(200 * warning.relativeStandardUncertainty).toFixed(1)} % only (95 %). A measured object, or a card, would be better.`;
     case 'tilt-unknown':
-      return 'Two points say nothing about the tilt of the camera. The uncertainty allows for it; a card or a sheet of paper would remove it.';
+      return `${TILT_UNKNOWN[warning.by]} The uncertainty allows for it; a card or a sheet of paper would remove it.`;
     case 'tilt-direction-open':
       return `The outline of a coin leaves two planes possible (tilted ${warning.tiltsDeg[0].toFixed(0)}° and ${warning.tiltsDeg[1].toFixed(0)}°). The uncertainty allows for both: say which edge of the coin was nearer to the camera, or mark a second object.`;
     case 'points-scatter':

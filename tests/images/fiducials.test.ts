@@ -32,8 +32,9 @@ describe('a plain card with four markers in a rendered photo', () => {
   })();
 
   test('is found with all four markers, their outlines off by up to a pixel and more', async () => {
-    const { truth, markers } = await seeing;
+    const { truth, markers, found: seen } = await seeing;
     expect(markers.map(({ markerId }) => markerId).toSorted((one, other) => one - other)).toEqual([2, 8, 9, 11]);
+    expect(seen.markers).toBe(4);
     const off = markers.flatMap(({ markerId, corners }) =>
       corners.map(({ xPx, yPx }, index) => {
         const corner = markerCornersOf(truth, markerId)[index];
@@ -132,6 +133,7 @@ describe('the scale card, drawn from its own geometry as a camera would see it',
     ];
     const { camera, markers, points } = await found(LEVEL, { grain: 0.004, covered });
     expect(markers.filter(({ markerId }) => markerId >= 12).length).toBeLessThanOrEqual(3);
+    expect(points?.markers).toBe(markers.filter(({ markerId }) => markerId >= 12).length);
     expect(points?.points.length).toBeGreaterThanOrEqual(4);
     expect(points && Math.max(...misplaced(points, camera))).toBeLessThan(0.2);
   });

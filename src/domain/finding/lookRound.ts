@@ -50,8 +50,8 @@ export function proposalsFrom(
   const board = boardPoints(image, markers);
   const plain = markerCardPoints(colors, markers, PLAIN_MARKER_CARD);
   const proposals: ScaleProposal[] = [];
-  if (board) proposals.push(cardProposal(board, 'scale-card', markers));
-  if (plain) proposals.push(cardProposal(plain, 'markers', markers));
+  if (board) proposals.push(cardProposal(board, 'scale-card'));
+  if (plain) proposals.push(cardProposal(plain, 'markers'));
   const card = proposals[0]?.marks;
   const straight = seen.straight.filter((proposal) =>
     proposal.kind === 'rule' ? !(board && isOnCard(board, proposal)) : !(card && contradicts(card, proposal, reduced(picture, factor))),
@@ -66,10 +66,10 @@ function reduced(picture: PictureFacts, factor: number): PictureFacts {
   return { ...picture, widthPx: picture.widthPx / factor, heightPx: picture.heightPx / factor };
 }
 
-function cardProposal(found: FoundPoints, object: PointsScale['object'], markers: readonly FoundMarker[]): ScaleProposal {
+function cardProposal(found: FoundPoints, object: PointsScale['object']): ScaleProposal {
   return {
     marks: pointsMarks(found, object, UNCHECKED_PRINT),
-    evidence: { kind: 'markers', markers: markers.length, points: found.points.length, sizeAssumed: object === 'markers' },
+    evidence: { kind: 'markers', markers: found.markers, points: found.points.length, sizeAssumed: object === 'markers' },
     confidence: MARKERS_CONFIDENCE,
   };
 }

@@ -10,6 +10,7 @@ import { distance } from './corners.ts';
 import type { ImagePoint, PlanePoint } from './points.ts';
 import { type PosedView, type RectangleGeometry, rectangleOutline, viewOfRectangle } from './rectangleView.ts';
 import { rigidResidualPx } from './rigidResidual.ts';
+import type { RuleGeometry } from './ruleView.ts';
 import { viewOfTwoPoints } from './twoPointView.ts';
 import { type CameraStation, localScaleMmPerPx, planePointOf, type View, type ViewExcursion } from './view.ts';
 
@@ -21,8 +22,8 @@ export type CalibrationWarning =
   | { readonly code: 'scale-object-small'; readonly shareOfWidth: number }
   /** The expanded uncertainty of the object's size is half a per cent or more. */
   | { readonly code: 'scale-object-coarse'; readonly relativeStandardUncertainty: number }
-  /** Two points say nothing about tilt. */
-  | { readonly code: 'tilt-unknown' }
+  /** Two points say nothing about tilt, a coin little without a focal length, and so do a few short ticks. */
+  | { readonly code: 'tilt-unknown'; readonly by: Extract<ScaleMarks['kind'], 'two-points' | 'coin' | 'rule-ticks'> }
   /** A coin's outline is that of two planes; which was real is not decided. */
   | { readonly code: 'tilt-direction-open'; readonly tiltsDeg: readonly [number, number] }
   /** The points scatter more about their plane than they should: a bent card, a distorting lens, a wrong point. */
@@ -41,6 +42,8 @@ export interface Calibration {
   readonly mmPerPxAtCentre: number | null;
   /** Angle between the optical axis and the plane's normal; null with two points or without a focal length. */
   readonly tiltDeg: number | null;
+  /** The tilt of a rule told apart along it and across it, where the lens is known; left out for any other object. */
+  readonly ruleTilt?: Pick<RuleGeometry, 'along' | 'across'>;
   /**
    * Root mean square distance between the marked corners and those of the stated rectangle, fitted as a rigid body before
    * a camera with square pixels and the picture's focal length. Four corners determine a homography exactly and leave no
@@ -129,7 +132,7 @@ function calibrateOnTwoPoints(marks: TwoPointScale, picture: PictureFacts): Resu
     faceHeightMm: marks.heightMm,
     outline: marks.ends.flatMap((end) => planePointOf(view.imageToPlane, end) ?? []),
     reachMm: marks.distanceMm,
-    warnings: [{ code: 'tilt-unknown' }, ...commonWarnings(picture, distance(...marks.ends), relative, lens.known)],
+    warnings: [{ code: 'tilt-unknown', by: 'two-points' }, ...commonWarnings(picture, distance(...marks.ends), relative, lens.known)],
   });
 }
 

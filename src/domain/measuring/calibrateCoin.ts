@@ -16,7 +16,7 @@ export function calibrateOnCoin(marks: CoinScale, picture: PictureFacts): Result
   const { view, excursions, tiltDeg, solutions } = geometry.value;
   const lens = lensOf(picture);
   const warnings = commonWarnings(picture, 2 * marks.rim.semiMajorPx, marks.diameterStandardUncertaintyMm / marks.diameterMm, lens.known);
-  if (!solutions) warnings.unshift({ code: 'tilt-unknown' });
+  if (!solutions) warnings.unshift({ code: 'tilt-unknown', by: 'coin' });
   else if (tiltDeg === null) warnings.unshift({ code: 'tilt-direction-open', tiltsDeg: [solutions[0].tiltDeg, solutions[1].tiltDeg] });
   else warnings.push(...tiltWarnings(tiltDeg));
   const rim = Array.from({ length: OUTLINE_POINTS }, (_, index) => pointOn(marks.rim, (2 * Math.PI * index) / OUTLINE_POINTS));

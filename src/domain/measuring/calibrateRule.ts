@@ -11,12 +11,12 @@ import { localScaleMmPerPx, planePointOf } from './view.ts';
 export function calibrateOnRule(marks: RuleTicksScale, picture: PictureFacts): Result<Calibration> {
   const geometry = viewOfRule(marks, picture);
   if (!geometry.ok) return geometry;
-  const { view, excursions, tiltDeg, residualPx } = geometry.value;
+  const { view, excursions, tiltDeg, along, across, residualPx } = geometry.value;
   const lens = lensOf(picture);
   const numbers = marks.ticks.map(({ number }) => number);
   const spanMm = (Math.max(...numbers) - Math.min(...numbers)) * marks.graduationMm;
   const warnings = commonWarnings(picture, distance(...marks.ends), marks.spanStandardUncertaintyMm / spanMm, lens.known);
-  if (excursions.some(({ source }) => source === 'tilt-unknown')) warnings.unshift({ code: 'tilt-unknown' });
+  if (excursions.some(({ source }) => source === 'tilt-unknown')) warnings.unshift({ code: 'tilt-unknown', by: 'rule-ticks' });
   else if (lens.known) warnings.push(...tiltWarnings(tiltDeg));
   const outermost = [
     marks.ticks.find(({ number }) => number === Math.min(...numbers)),
@@ -28,6 +28,7 @@ export function calibrateOnRule(marks: RuleTicksScale, picture: PictureFacts): R
     excursions,
     mmPerPxAtCentre: localScaleMmPerPx(view.imageToPlane, lens.centre),
     tiltDeg: lens.known ? tiltDeg : null,
+    ...(lens.known && { ruleTilt: { along, across } }),
     residualPx,
     station: lens.known ? view.station : null,
     faceHeightMm: marks.heightMm,

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { budgetInDetail, correlationOf } from '../../../src/domain/measuring/budget.ts';
 import { calibrate } from '../../../src/domain/measuring/calibrate.ts';
+import { edgeDefinitionPx } from '../../../src/domain/measuring/edgeDefinition.ts';
 import type { Landmarks } from '../../../src/domain/measuring/landmarks.ts';
 import { measure } from '../../../src/domain/measuring/measure.ts';
 import type { ReadingDraft } from '../../../src/domain/measuring/reading.ts';
@@ -73,7 +74,7 @@ describe('a budget taken apart', () => {
     expect(Math.abs(lengthOf(moved) - lengthOf(reading)) / (front?.sensitivity ?? 1)).toBeCloseTo(1, 1);
   });
 
-  it('gives a point found on an edge its own uncertainty, and a stated height its own', () => {
+  it('gives a point found on an edge its own uncertainty with what the definition leaves open, and a stated height its own', () => {
     const stated: typeof reading = {
       ...reading,
       landmarks: {
@@ -84,7 +85,7 @@ describe('a budget taken apart', () => {
     const inputs = budgetInDetail('carapace-length', stated, calibrated(0.3))
       .filter(({ landmark }) => landmark === 'carapace-front')
       .map(({ input }) => input);
-    expect(inputs).toContainEqual({ standardUncertainty: 0.6, unit: 'px' });
+    expect(inputs).toContainEqual({ standardUncertainty: Math.hypot(0.6, edgeDefinitionPx(stated.landmarks)), unit: 'px' });
     expect(inputs).toContainEqual({ standardUncertainty: 0.25, unit: 'mm' });
   });
 

@@ -54,6 +54,16 @@ describe('the plane of a rule', () => {
     }
   });
 
+  it('tells both parts of its tilt with the calibration, and neither without a focal length', () => {
+    const camera = pinhole({ ...FIXTURE_A, axisDeg: 90, rollDeg: 0 });
+    const { picture } = camera;
+    const marks = ticksSeenBy(camera, -10, 90, 0.1);
+    const { ruleTilt } = unwrap(calibrate(marks, picture));
+    expect(Math.abs(Math.abs(ruleTilt?.along.tiltDeg ?? 0) - 15)).toBeLessThan(1);
+    expect(Math.abs(ruleTilt?.across.tiltDeg ?? 90)).toBeLessThan(1);
+    expect(unwrap(calibrate(marks, { ...picture, facts: { ...picture.facts, focalLength35Mm: null } })).ruleTilt).toBeUndefined();
+  });
+
   it('is as uncertain as it says: tilts scatter over repeated noise as stated', () => {
     const camera = pinhole(FIXTURE_A);
     const seen = Array.from({ length: 40 }, (_, seed) => unwrap(viewOfRule(ticksSeenBy(camera, -10, 90, 0.3, seed), camera.picture)));
@@ -66,7 +76,7 @@ describe('the plane of a rule', () => {
   it('stays unknown across a few short ticks, and the calibration says so', () => {
     const camera = pinhole(FIXTURE_A);
     const calibration = unwrap(calibrate(ticksSeenBy(camera, 40, 52, 0.3), camera.picture));
-    expect(calibration.warnings.map(({ code }) => code)).toContain('tilt-unknown');
+    expect(calibration.warnings).toContainEqual({ code: 'tilt-unknown', by: 'rule-ticks' });
     expect(calibration.excursions.some(({ source }) => source === 'tilt-unknown')).toBe(true);
   });
 

@@ -46,6 +46,7 @@ export function boardPoints(image: LightImage, markers: readonly FoundMarker[]):
   const fine = planeThrough([...corners, ...outlines], CORNER_SCATTER_PX);
   if (!fine) return null;
   return {
+    markers: Math.ceil(rough.kept.length / 4),
     points: fine.kept.map(({ at, xMm, yMm }) => ({ at, xMm, yMm })),
     pointPx: Math.max(LEAST_POINT_PX, fine.scatterPx ?? CORNER_SCATTER_PX),
   };

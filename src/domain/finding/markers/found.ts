@@ -9,6 +9,8 @@ export interface FoundMarker {
 
 /** Points of a printed pattern found in a picture, with their nominal places. */
 export interface FoundPoints {
+  /** Of this pattern alone: another card may lie in the picture. */
+  readonly markers: number;
   readonly points: { readonly at: ImagePoint; readonly xMm: number; readonly yMm: number }[];
   /** Standard uncertainty of one point per coordinate, from their scatter about one plane. */
   readonly pointPx: number;

@@ -46,6 +46,7 @@ export function markerCardPoints(planes: LightPlanes, markers: readonly FoundMar
   const fit = planeThrough(pairs, CORNER_SCATTER_PX);
   if (!fit || fit.kept.length < 6) return null;
   return {
+    markers: placed.length,
     points: fit.kept.map(({ at, xMm, yMm }) => ({ at, xMm, yMm })),
     pointPx: Math.max(LEAST_POINT_PX, fit.scatterPx ?? CORNER_SCATTER_PX),
   };

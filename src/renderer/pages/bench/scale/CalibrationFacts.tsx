@@ -2,7 +2,7 @@ import type { ReactElement } from 'react';
 import type { Calibration } from '../../../../domain/measuring/calibrate.ts';
 import type { Result } from '../../../../domain/result.ts';
 import { wordsFor } from '../../../../words/failures.ts';
-import { warningInWords } from '../../../../words/measuring.ts';
+import { tiltPartInWords, warningInWords } from '../../../../words/measuring.ts';
 import { Notice } from '../../../parts/Notice.tsx';
 import style from '../panel.module.css';
 
@@ -23,7 +23,7 @@ export function CalibrationFacts({ calibration }: { calibration: Result<Calibrat
       </Notice>
     );
   }
-  const { kind, mmPerPxAtCentre, tiltDeg, residualPx, station, warnings } = calibration.value;
+  const { kind, mmPerPxAtCentre, tiltDeg, ruleTilt, residualPx, station, warnings } = calibration.value;
   return (
     <>
       <dl className={style['facts']}>
@@ -31,6 +31,14 @@ export function CalibrationFacts({ calibration }: { calibration: Result<Calibrat
         <dd className="figures">{mmPerPxAtCentre === null ? 'beyond the plane' : `${mmPerPxAtCentre.toPrecision(4)} mm`}</dd>
         <dt>Tilt of the camera</dt>
         <dd className="figures">{tiltDeg === null ? 'unknown' : `${tiltDeg.toFixed(1)}°`}</dd>
+        {ruleTilt !== undefined && (
+          <>
+            <dt>Along the rule</dt>
+            <dd className="figures">{tiltPartInWords(ruleTilt.along)}</dd>
+            <dt>Across the rule</dt>
+            <dd className="figures">{tiltPartInWords(ruleTilt.across)}</dd>
+          </>
+        )}
         {RESIDUAL_LABELS[kind] !== undefined && (
           <>
             <dt>{RESIDUAL_LABELS[kind]}</dt>

@@ -1,0 +1,12 @@
+import { expect, test } from 'vitest';
+import { tiltPartInWords, warningInWords } from '../../src/words/measuring.ts';
+
+test('an unknown tilt is told of what was marked, not of two points whatever it was', () => {
+  expect(warningInWords({ code: 'tilt-unknown', by: 'two-points' })).toMatch(/^Two points/);
+  expect(warningInWords({ code: 'tilt-unknown', by: 'coin' })).toMatch(/^A coin .* focal length/);
+  expect(warningInWords({ code: 'tilt-unknown', by: 'rule-ticks' })).toMatch(/^These ticks/);
+});
+
+test('a part of the tilt of a rule carries its expanded uncertainty', () => {
+  expect(tiltPartInWords({ tiltDeg: 2.14, uncertaintyDeg: 0.3 })).toBe('2.1° ± 0.6° (95 %)');
+});
