@@ -43,7 +43,7 @@ function checkStage(draft: ObservationDraft, stage: MoltStage, { observations, m
   if (stage === 'free-of-skin' && open && isBefore(draft.moment.at, open.startedAt.at)) {
     return fail({ code: 'molt-ends-before-start', startedAt: open.startedAt, endedAt: draft.moment });
   }
-  const runs = moltRunsOf([...observations, { ...draft, id: '' }]);
+  const runs = moltRunsOf([...observations, { ...draft, id: '' }], molts);
   const run = runs.find(({ stages }) => stages.some(({ observationId }) => observationId === ''));
   const turned = run?.stages.filter((one) => one.stage === 'turned-over') ?? [];
   const first = turned.find(({ observationId }) => observationId !== '');

@@ -18,7 +18,7 @@ export function lastMoltOf(
   molts: readonly Pick<Molt, 'id' | 'happenedFrom' | 'happenedTo'>[],
 ): LastMolt | null {
   const recorded = molts.toSorted((a, b) => (a.happenedTo < b.happenedTo ? -1 : 1)).at(-1) ?? null;
-  const run = moltRunsOf(observations).findLast(({ endedAt }) => endedAt !== null) ?? null;
+  const run = moltRunsOf(observations, molts).findLast(({ endedAt }) => endedAt !== null) ?? null;
   if (!run?.endedAt) return recorded && { on: recorded.happenedTo, run: null, moltId: recorded.id };
   const watchedOn = dayOf(run.endedAt);
   if (recorded && isRecordOf(recorded, run)) return { on: watchedOn, run, moltId: recorded.id };

@@ -19,13 +19,19 @@ type OpenRun = { -readonly [Key in keyof MoltRun]: MoltRun[Key] } & {
   stages: { stage: MoltStage; moment: Moment; observationId: string }[];
 };
 
-/** Every molt of one animal of which a stage was observed, oldest first. An end without a start is a run of its own. */
-export function moltRunsOf(observations: readonly Seen[]): MoltRun[] {
+/**
+ * Every molt of one animal of which a stage was observed, oldest first. An end without a start is a run of its own, and what is
+ * seen after a molt was put on record belongs to the next one, also where nobody watched the first to its end.
+ */
+export function moltRunsOf(observations: readonly Seen[], molts: readonly Pick<Molt, 'happenedTo'>[]): MoltRun[] {
   const runs: OpenRun[] = [];
   for (const { id, kind, moment } of inTimeOrder(observations)) {
     if (!isStage(kind)) continue;
     const last = runs.at(-1);
-    const run = last && last.endedAt === null ? last : begun(runs, { id, moment, startSeen: kind === 'turned-over' });
+    const run =
+      last && last.endedAt === null && !isRecordedBefore(last, moment, molts)
+        ? last
+        : begun(runs, { id, moment, startSeen: kind === 'turned-over' });
     run.stages.push({ stage: kind, moment, observationId: id });
     if (kind === 'free-of-skin') run.endedAt = moment;
   }
@@ -34,7 +40,7 @@ export function moltRunsOf(observations: readonly Seen[]): MoltRun[] {
 
 /** The molt under way: begun, not ended, and no molt on record that happened on its first day or later. */
 export function openRunOf(observations: readonly Seen[], molts: readonly Pick<Molt, 'happenedTo'>[]): MoltRun | null {
-  const last = moltRunsOf(observations).at(-1);
+  const last = moltRunsOf(observations, molts).at(-1);
   if (!last || last.endedAt !== null) return null;
   return molts.some(({ happenedTo }) => happenedTo >= dayOf(last.startedAt)) ? null : last;
 }
@@ -47,6 +53,11 @@ export function isRecordOf(
   if (run.endedAt === null) return false;
   const day = dayOf(run.endedAt);
   return addDays(happenedFrom, -1) <= day && day <= addDays(happenedTo, 1);
+}
+
+/** Whether a molt on record ended a run before a moment; what is seen the day after may still be of it, as molts last a night. */
+function isRecordedBefore({ startedAt }: Pick<MoltRun, 'startedAt'>, moment: Moment, molts: readonly Pick<Molt, 'happenedTo'>[]): boolean {
+  return molts.some(({ happenedTo }) => dayOf(startedAt) <= happenedTo && addDays(happenedTo, 1) < dayOf(moment));
 }
 
 function begun(runs: OpenRun[], { id, moment, startSeen }: { id: string; moment: Moment; startSeen: boolean }): OpenRun {

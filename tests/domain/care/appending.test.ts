@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { type AppendingContext, checkObservation } from '../../../src/domain/care/appending.ts';
+import { moltRunsOf, openRunOf } from '../../../src/domain/care/moltRun.ts';
 import type { ObservationKind, Seen } from '../../../src/domain/care/observation.ts';
 import { molt, seen } from './seen.ts';
 
@@ -36,6 +37,28 @@ describe('a molt', () => {
     expect(outcome('turned-over', '2026-03-10T08:00', [start])).toEqual({ code: 'molt-under-way', startedAt: start.moment });
     expect(outcome('turned-over', '2026-03-09T18:00', [start])).toEqual({ code: 'molt-under-way', startedAt: start.moment });
     expect(outcome('turned-over', '2026-03-10T08:00', [start, end])).toBe('fits');
+  });
+
+  test('that was watched but not to its end, and put on record, does not stand in the way of the one a year later', () => {
+    const firstYear = seen('turned-over', '2025-03-01T20:00');
+    const context = { molts: [molt('m1', '2025-03-02')] };
+    expect(outcome('turned-over', '2026-03-09T20:00', [firstYear], context)).toBe('fits');
+    expect(outcome('legs-free', '2026-03-10T01:00', [firstYear, start], context)).toBe('fits');
+    expect(outcome('turned-over', '2026-03-10T08:00', [firstYear, start], context)).toEqual({
+      code: 'molt-under-way',
+      startedAt: start.moment,
+    });
+    expect(moltRunsOf([firstYear, start, end], context.molts)).toMatchObject([
+      { startedAt: firstYear.moment, endedAt: null },
+      { startedAt: start.moment, endedAt: end.moment },
+    ]);
+    expect(openRunOf([firstYear, start], context.molts)).toMatchObject({ startedAt: start.moment });
+  });
+
+  test('on record the evening it began still takes the end that was seen after midnight', () => {
+    const context = { molts: [molt('m1', '2026-03-09')] };
+    expect(moltRunsOf([start, end], context.molts)).toMatchObject([{ startedAt: start.moment, endedAt: end.moment, startSeen: true }]);
+    expect(outcome('free-of-skin', '2026-03-10T02:00', [start], context)).toBe('fits');
   });
 
   test('does not end before it began', () => {

@@ -56,7 +56,7 @@ describe('the time that has passed', () => {
   });
 
   test('is not changed by a keeper who travels between start and end', () => {
-    const [run] = moltRunsOf([seen('turned-over', '2026-03-01T10:00', '+09:00'), seen('free-of-skin', '2026-03-01T16:00', '-07:00')]);
+    const [run] = moltRunsOf([seen('turned-over', '2026-03-01T10:00', '+09:00'), seen('free-of-skin', '2026-03-01T16:00', '-07:00')], []);
     expect(run?.endedAt && Date.parse(run.endedAt.at) - Date.parse(run.startedAt.at)).toBe(6 * HOUR * 60_000);
   });
 
@@ -73,12 +73,12 @@ describe('molts as they were watched', () => {
   test('end with the animal free of its skin, whatever the order of noting', () => {
     const end = seen('free-of-skin', '2026-03-02T04:00');
     const start = seen('turned-over', '2026-03-01T22:00');
-    expect(moltRunsOf([end, start])).toMatchObject([{ startedAt: start.moment, endedAt: end.moment, startSeen: true }]);
+    expect(moltRunsOf([end, start], [])).toMatchObject([{ startedAt: start.moment, endedAt: end.moment, startSeen: true }]);
     expect(openRunOf([end, start], [])).toBeNull();
   });
 
   test('an end alone is a molt nobody saw begin', () => {
-    expect(moltRunsOf([seen('free-of-skin', '2026-03-02T04:00')])).toMatchObject([{ startSeen: false }]);
+    expect(moltRunsOf([seen('free-of-skin', '2026-03-02T04:00')], [])).toMatchObject([{ startSeen: false }]);
   });
 
   test('a molt on record from the first day on ends one that was never noted as ended', () => {
