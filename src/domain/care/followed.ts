@@ -4,6 +4,7 @@ import type { Exuvia } from '../molting/exuvia.ts';
 import type { Molt } from '../molting/molt.ts';
 import type { SexSign } from '../sexing/determination.ts';
 import type { LiveSign } from '../sexing/live/liveSign.ts';
+import { isFirm } from '../sexing/rank.ts';
 import type { Specimen } from '../specimen/specimen.ts';
 import { type FeedingHold, feedingHold } from './feedingHold.ts';
 import type { FeedingTable } from './feedingTable.ts';
@@ -93,7 +94,7 @@ export function follow(all: AnimalRecords, { now, today, table }: Present): Foll
 
 /**
  * What was measured on the animal since its last molt, by hand or in a photo; else what its last skin foretells. A molt that is watched but not yet
- * on record puts the skin of before one molt further back.
+ * on record puts the skin of before one molt further back. A sex that is a mere leaning narrows nothing, as it would shorten the wait.
  */
 function spanOf({ observations, growth, sex }: AnimalRecords, lastMolt: LastMolt | null): SpanNow | null {
   const taken = inTimeOrder(observations).findLast((seen) => seen.span !== null && (lastMolt === null || isAfter(seen, lastMolt)));
@@ -104,7 +105,11 @@ function spanOf({ observations, growth, sex }: AnimalRecords, lastMolt: LastMolt
   }
   if (lastSkinSize === null) return null;
   const unrecorded = lastMolt !== null && lastMolt.moltId === null ? 1 : 0;
-  return spanFromSkin({ ...lastSkinSize, moltsSince: lastSkinSize.moltsSince + unrecorded }, factor, sex.sex);
+  return spanFromSkin(
+    { ...lastSkinSize, moltsSince: lastSkinSize.moltsSince + unrecorded },
+    factor,
+    isFirm(sex.level) ? sex.sex : 'unsexed',
+  );
 }
 
 /** The day a watched molt ended that nobody has put on record yet; null when there is none. */

@@ -27,7 +27,11 @@ export function lastMoltOf(
     : { on: watchedOn, run, moltId: null };
 }
 
-/** Whether something was seen after the molt: by the minute where its end was watched, else from the day of the molt on. */
-export function isAfter({ moment }: Pick<Seen, 'moment'>, last: LastMolt): boolean {
-  return last.run?.endedAt ? Date.parse(moment.at) >= Date.parse(last.run.endedAt.at) : dayOf(moment) >= last.on;
+/**
+ * Whether something was seen after the molt: by the minute where its end was watched, else from the day of the molt on. Prey
+ * taken and black fangs seen on that day were before it: neither is possible within a day of a molt (common practice, no source).
+ */
+export function isAfter({ kind, moment }: Pick<Seen, 'kind' | 'moment'>, last: LastMolt): boolean {
+  if (last.run?.endedAt) return Date.parse(moment.at) >= Date.parse(last.run.endedAt.at);
+  return kind === 'ate' || kind === 'fangs-black' ? dayOf(moment) > last.on : dayOf(moment) >= last.on;
 }

@@ -130,6 +130,14 @@ describe('who needs what today', () => {
     expect(watched.span?.from.kind).toBe('skin');
   });
 
+  test('a sex that is a mere leaning does not narrow the span, and so not the wait', () => {
+    const lastSkinSize = { legSpanMm: null, carapaceLengthMm: estimateFrom(10, 0.1), moltsSince: 1 };
+    const spanOf = (level: 'leaning' | 'probable') =>
+      animal('a', { molts: [molt('m1', '2026-06-10')], growth: growth(lastSkinSize), sex: { sex: 'female', level, conflict: false } }).span;
+    // Leg I and IV together are 5.2 to 7.5 carapace lengths in any sex, 5.2 to 5.6 in females (see the domain's source).
+    expect((spanOf('leaning')?.highMm ?? 0) / (spanOf('probable')?.highMm ?? 1)).toBeCloseTo(7.5 / 5.6, 6);
+  });
+
   test('a watched molt not yet on record puts the skin one molt further back', () => {
     const skinOfBefore = growth({ legSpanMm: estimateFrom(40, 0), carapaceLengthMm: null, moltsSince: 1 });
     const span = animal('a', {

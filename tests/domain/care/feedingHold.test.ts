@@ -72,6 +72,20 @@ describe('the hold after a molt', () => {
     expect(hold(exactly(20), '2026-04-26', [seen('fangs-white', '2026-02-02T08:00')]).missing).toEqual(['fangs']);
   });
 
+  test('prey and black fangs on the day of a molt known by its day were before it; white fangs were after', () => {
+    const observations = [
+      seen('ate', '2026-02-01T06:00'),
+      seen('fangs-black', '2026-02-01T06:00'),
+      seen('fangs-white', '2026-02-01T18:00'),
+    ];
+    const lastMolt = lastMoltOf(observations, [molt('m1', '2026-02-01')]);
+    if (!lastMolt) throw new Error('Expected a molt');
+    const of = (part: readonly Seen[]) =>
+      feedingHold({ lastMolt, span: exactly(20), observations: part, table: CAUTIOUS_FEEDING_TABLE, today: '2026-02-03' });
+    expect(of(observations)).toMatchObject({ endedBy: null, fangs: { color: 'fangs-white' } });
+    expect(of([seen('ate', '2026-02-02T06:00')])).toMatchObject({ endedBy: 'has-eaten' });
+  });
+
   test('a molt known only as a span of days counts from its last', () => {
     const lastMolt = lastMoltOf([], [molt('m1', '2026-03-01', '2026-03-04')]);
     expect(lastMolt).toMatchObject({ on: '2026-03-04', moltId: 'm1' });
