@@ -1,4 +1,5 @@
 import { calibrate } from '../../domain/measuring/calibrate.ts';
+import { checkLandmarksWithinPicture, checkMarksWithinPicture } from '../../domain/measuring/withinPicture.ts';
 import { unwrap } from '../../domain/result.ts';
 import type { ApiContext } from '../context.ts';
 import type { benchEndpoints } from '../contract/bench.ts';
@@ -17,11 +18,21 @@ export function benchHandlers({ archive }: ApiContext): HandlersFor<keyof typeof
     'PUT /api/photos/{photoId}/calibration': ({ path, body, version }) => {
       const photo = unwrap(archive.photos.get(path.photoId));
       // Marks that give no scale are refused with the reason; what they give is computed when it is wanted.
-      if (body.marks !== null) unwrap(calibrate(body.marks, photo));
+      if (body.marks !== null) {
+        unwrap(checkMarksWithinPicture(body.marks, photo));
+        unwrap(calibrate(body.marks, photo));
+      }
       return unwrap(archive.calibrations.put(photo.id, version, body.marks));
     },
-    'POST /api/photos/{photoId}/readings': ({ path, body }) => unwrap(archive.readings.create(path.photoId, body)),
-    'PUT /api/readings/{readingId}': ({ path, body, version }) => unwrap(archive.readings.update(path.readingId, version, body)),
+    'POST /api/photos/{photoId}/readings': ({ path, body }) => {
+      unwrap(checkLandmarksWithinPicture(body.landmarks, unwrap(archive.photos.get(path.photoId))));
+      return unwrap(archive.readings.create(path.photoId, body));
+    },
+    'PUT /api/readings/{readingId}': ({ path, body, version }) => {
+      const { photoId } = unwrap(archive.readings.get(path.readingId));
+      unwrap(checkLandmarksWithinPicture(body.landmarks, unwrap(archive.photos.get(photoId))));
+      return unwrap(archive.readings.update(path.readingId, version, body));
+    },
     'DELETE /api/readings/{readingId}': ({ path }) => unwrap(archive.removals.remove('reading', path.readingId)),
   };
 }

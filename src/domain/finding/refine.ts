@@ -3,7 +3,8 @@ import type { PictureFacts } from '../measuring/camera.ts';
 import { checkCorners } from '../measuring/corners.ts';
 import { KNOWN_RECTANGLES } from '../measuring/knownRectangles.ts';
 import type { ImagePoint } from '../measuring/points.ts';
-import { assertNever, fail, type Result, succeed } from '../result.ts';
+import { checkCornersWithinPicture, checkWithinPicture } from '../measuring/withinPicture.ts';
+import { assertNever, type Result, succeed } from '../result.ts';
 import { refineRectangle, workingFactor } from './card.ts';
 import { diskMarks } from './coin/coinMarks.ts';
 import { rimAbout, rimThrough } from './coin/findCoin.ts';
@@ -13,33 +14,19 @@ import { GRADUATION_MM, type RoughScale } from './refinement.ts';
 import { findTicks } from './rule.ts';
 import { enlargedEvidence, enlargedMarks, rectangleMarks, ruleMarks, sidesEvidence, ticksEvidence } from './scaleMarks.ts';
 
-/** A rough handle of a card whose corner was cut off by the frame may lie this share of the picture's longest side outside. */
-const OUTSIDE_SHARE = 0.25;
-
 /**
  * What is wrong with the rough marks before anybody looks at the picture. Fails with `points-outside-picture` or as `checkCorners` does.
  */
-export function checkRough(rough: RoughScale, { widthPx, heightPx }: Pick<PictureFacts, 'widthPx' | 'heightPx'>): Result<RoughScale> {
-  const margin = rough.kind === 'rectangle' ? OUTSIDE_SHARE * Math.max(widthPx, heightPx) : 0;
-  const isOutside = ({ xPx, yPx }: ImagePoint): boolean => !(Math.max(-xPx, xPx - widthPx, -yPx, yPx - heightPx) <= margin);
-  const points = pointsOf(rough).flatMap((point, index) => (isOutside(point) ? [index] : []));
-  if (points.length > 0) return fail({ code: 'points-outside-picture', points, widthPx, heightPx });
-  if (rough.kind !== 'rectangle') return succeed(rough);
-  const checked = checkCorners(rough.marks.corners);
-  return checked.ok ? succeed(rough) : checked;
-}
-
-function pointsOf(rough: RoughScale): readonly ImagePoint[] {
-  switch (rough.kind) {
-    case 'rectangle':
-      return rough.marks.corners;
-    case 'rule':
-      return rough.ends;
-    case 'coin':
-      return rough.at;
-    default:
-      return assertNever(rough);
+export function checkRough(rough: RoughScale, picture: Pick<PictureFacts, 'widthPx' | 'heightPx'>): Result<RoughScale> {
+  if (rough.kind !== 'rectangle') {
+    const within = checkWithinPicture(rough.kind === 'rule' ? rough.ends : rough.at, picture);
+    return within.ok ? succeed(rough) : within;
   }
+  const { corners } = rough.marks;
+  const within = checkCornersWithinPicture(corners, picture);
+  if (!within.ok) return within;
+  const checked = checkCorners(corners);
+  return checked.ok ? succeed(rough) : checked;
 }
 
 /** By which whole factor the picture may be reduced without the refined marks becoming any worse. */

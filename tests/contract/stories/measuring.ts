@@ -11,6 +11,11 @@ const secondPass = {
   landmarks: { ...readingDraft.landmarks, 'carapace-rear': { state: 'placed' as const, at: { xPx: 220, yPx: 81 } } },
 };
 
+const outside = {
+  ...readingDraft,
+  landmarks: { ...readingDraft.landmarks, 'carapace-rear': { state: 'placed' as const, at: { xPx: -3, yPx: 81 } } },
+};
+
 export const measuringStory: readonly Exchange[] = [
   succeeds(
     'PUT /api/photos/{photoId}/calibration',
@@ -28,6 +33,20 @@ export const measuringStory: readonly Exchange[] = [
     version: 1,
     body: { marks: { ...cardMarks, corners: [10, 20, 30, 40].map((at) => ({ xPx: at, yPx: at })) as unknown as typeof cardMarks.corners } },
   })),
+  fails('PUT /api/photos/{photoId}/calibration', 'refuses marks outside of the picture', 'points-outside-picture', 422, (memory) => ({
+    path: photo(memory),
+    version: 1,
+    body: {
+      marks: {
+        ...cardMarks,
+        corners: cardMarks.corners.map(({ xPx, yPx }) => ({ xPx: xPx + 9_000, yPx })) as unknown as typeof cardMarks.corners,
+      },
+    },
+  })),
+  fails('POST /api/photos/{photoId}/readings', 'refuses a point outside of the picture', 'points-outside-picture', 422, (memory) => ({
+    path: photo(memory),
+    body: outside,
+  })),
   succeeds(
     'POST /api/photos/{photoId}/readings',
     'takes a reading',
@@ -43,6 +62,11 @@ export const measuringStory: readonly Exchange[] = [
     (memory) => ({ path: reading(memory), version: 1, body: { ...readingDraft, pointingPx: 0.5 } }),
     (kept) => expect(kept).toMatchObject({ version: 2, pointingPx: 0.5 }),
   ),
+  fails('PUT /api/readings/{readingId}', 'refuses a point outside of the picture', 'points-outside-picture', 422, (memory) => ({
+    path: reading(memory),
+    version: 2,
+    body: outside,
+  })),
   fails('PUT /api/readings/{readingId}', 'refuses a landmark it does not know', 'input-invalid', 400, (memory) => ({
     path: reading(memory),
     version: 2,
