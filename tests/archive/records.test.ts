@@ -186,6 +186,17 @@ describe('records', () => {
       expect(archive.readings.ofSkinsOf(specimen.id)).toEqual([second, other]);
       expect(archive.readings.create('nobody', first)).toEqual(fail({ code: 'not-found', what: 'photo', id: 'nobody' }));
     });
+
+    test('a pass that another window has begun meanwhile gets the next number, and keeps it', () => {
+      const { photo } = skinWithPhoto(archive);
+      const passes = [1, 2, 2, 1].map((pass) => unwrap(archive.readings.create(photo.id, readingDraft({ pass }))));
+      expect(passes.map(({ pass }) => pass)).toEqual([1, 2, 3, 4]);
+      // Whoever began it as the second still calls it so.
+      const [, , third] = passes;
+      const changed = unwrap(archive.readings.update(third?.id ?? '', 1, readingDraft({ pass: 2, observer: 'B. Keeper' })));
+      expect(changed).toMatchObject({ pass: 3, observer: 'B. Keeper', version: 2 });
+      expect(archive.readings.revisions(changed.id).map(({ body }) => body?.pass)).toEqual([3, 3]);
+    });
   });
 
   describe('determinations', () => {

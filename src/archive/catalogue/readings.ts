@@ -34,6 +34,12 @@ export function readingsIn({ catalogue, ambient, damage }: RecordContext): Readi
     return readings.one(catalogue.one(`${SELECT_READINGS} WHERE reading.id = :id`, { id }), id);
   }
 
+  /** The number wanted; the next one after all when another window has begun a pass of that number meanwhile. */
+  function freePass(photoId: string, wanted: number): number {
+    const passes = catalogue.all('SELECT pass FROM reading WHERE photo_id = :photoId', { photoId }).map((row) => Number(row['pass']));
+    return passes.includes(wanted) ? Math.max(...passes) + 1 : wanted;
+  }
+
   return {
     get,
     create: (photoId, draft) =>
@@ -43,13 +49,14 @@ export function readingsIn({ catalogue, ambient, damage }: RecordContext): Readi
         }
         const id = ambient.newId();
         const at = ambient.now();
+        const numbered = { ...draft, pass: freePass(photoId, draft.pass) };
         catalogue.run(
           `INSERT INTO reading (id, photo_id, protocol, observer, pass, carapace_height, pointing_px, landmarks, version, created_at,
              changed_at)
            VALUES (:id, :photoId, :protocol, :observer, :pass, :carapaceHeight, :pointingPx, :landmarks, 1, :at, :at)`,
-          { ...bindings(draft), id, photoId, at },
+          { ...bindings(numbered), id, photoId, at },
         );
-        keepRevision(catalogue, { kind: 'reading', id, version: 1, at, body: draft });
+        keepRevision(catalogue, { kind: 'reading', id, version: 1, at, body: numbered });
         return get(id);
       }),
     ofPhoto: (photoId) => readings.many(catalogue.all(`${SELECT_READINGS} WHERE photo_id = :photoId ORDER BY pass, ordinal`, { photoId })),
@@ -79,15 +86,19 @@ export function readingsIn({ catalogue, ambient, damage }: RecordContext): Readi
     update: (id, expectedVersion, draft) =>
       catalogue.atomically(() => {
         const at = ambient.now();
+        // The number of a pass was given when it began and stays.
+        const { pass: _, ...changes } = bindings(draft);
         const changed = catalogue.run(
-          `UPDATE reading SET protocol = :protocol, observer = :observer, pass = :pass, carapace_height = :carapaceHeight,
+          `UPDATE reading SET protocol = :protocol, observer = :observer, carapace_height = :carapaceHeight,
              pointing_px = :pointingPx, landmarks = :landmarks, version = version + 1, changed_at = :at
            WHERE id = :id AND version = :expectedVersion`,
-          { ...bindings(draft), id, expectedVersion, at },
+          { ...changes, id, expectedVersion, at },
         );
-        if (changed === 0) return outdated('reading', id, get(id));
-        keepRevision(catalogue, { kind: 'reading', id, version: expectedVersion + 1, at, body: draft });
-        return get(id);
+        const now = get(id);
+        if (changed === 0) return outdated('reading', id, now);
+        if (now.ok)
+          keepRevision(catalogue, { kind: 'reading', id, version: expectedVersion + 1, at, body: { ...draft, pass: now.value.pass } });
+        return now;
       }),
     revisions: (id) => revisionsOf(catalogue, damage, { kind: 'reading', id, schema: ReadingDraft }),
   };

@@ -33,6 +33,8 @@ export interface Saver {
   /** Resolves as soon as nothing is on its way: all is stored, or the archive refused. */
   quiet(): Promise<void>;
   hasUnsent(): boolean;
+  /** Of the pass in hand; null until it is stored. */
+  readingId(): string | null;
 }
 
 /** Sends settled changes one at a time until the archive holds what is wanted. Never gives up on what is unsent. */
@@ -131,6 +133,7 @@ export function createSaver(initial: Stored, ports: SavingPorts, news: SavingNew
     async quiet() {
       while (running !== null) await running;
     },
+    readingId: () => stored.reading?.id ?? null,
     hasUnsent: () => nextDispatch(stored, wanted) !== null,
   };
 }

@@ -59,7 +59,7 @@ export function Bench({ opened, held, picture, observer }: Props): ReactElement 
     remove: () =>
       afterStoring(work, async () => {
         const now = await ask('GET /api/photos/{photoId}/bench', { path: { photoId } });
-        const stored = now.readings.find((reading) => reading.pass === pass.pass);
+        const stored = now.readings.find(({ id }) => id === work.saver.readingId());
         if (stored === undefined) return lay(work, (then) => latestPass(then, observer));
         const removal = await removeReading.mutateAsync({ path: { readingId: stored.id } });
         await lay(work, (then) => latestPass(then, observer));

@@ -18,6 +18,17 @@ export function passOf(reading: Reading): Pass {
   return { observer: reading.observer, pass: reading.pass, reading, inheritedHeight: null, inheritedPointHeights: {} };
 }
 
+/**
+ * Whether a stored reading is the pass in hand: by its id once it has one, for another window may have begun a pass of the same
+ * number; until then by what it was begun with.
+ */
+export function isInHand(
+  { id, pass, observer }: Pick<Reading, 'id' | 'pass' | 'observer'>,
+  inHand: Omit<Pass, 'inheritedHeight' | 'inheritedPointHeights'>,
+): boolean {
+  return inHand.reading === null ? pass === inHand.pass && observer === inHand.observer.trim() : id === inHand.reading.id;
+}
+
 /** The pass that was made last, or a first one. */
 export function latestPass(sheet: BenchSheet, observer: string): Pass {
   const latest = sheet.readings.toSorted((one, other) => one.pass - other.pass).at(-1);

@@ -4,7 +4,7 @@ import type { Dispatch, Stored } from '../../bench/saving.ts';
 import { ask } from '../../client/ask.ts';
 import type { ChangeKey } from '../../client/queries.ts';
 import { READS_TOUCHED_BY } from '../../client/touched.ts';
-import { type Pass, storedReading } from './pass.ts';
+import { isInHand, type Pass, storedReading } from './pass.ts';
 
 /** How the Bench reaches the archive, for one pass over one photo. */
 export function savingPorts(photoId: string, pass: Pass, client: QueryClient): SavingPorts {
@@ -38,13 +38,16 @@ export function savingPorts(photoId: string, pass: Pass, client: QueryClient): S
   async function reload(after: Dispatch): Promise<Stored> {
     const { calibration, readings } = await ask('GET /api/photos/{photoId}/bench', { path: { photoId } });
     const knownId = after.kind === 'save-reading' ? after.id : pass.reading?.id;
-    const ours = readings.find((reading) =>
-      knownId === undefined ? reading.pass === pass.pass && reading.observer === pass.observer.trim() : reading.id === knownId,
-    );
+    const ours = readings.find((reading) => (knownId === undefined ? isInHand(reading, pass) : reading.id === knownId));
     return {
       scale: { marks: calibration.marks, version: calibration.version },
-      reading: ours === undefined ? null : storedReading(ours),
+      reading: ours === undefined ? null : asBegun(storedReading(ours)),
     };
+  }
+
+  /** Under the number this page began it with: the archive gives another where that was taken, and keeps it. */
+  function asBegun({ draft, ...stored }: NonNullable<Stored['reading']>): NonNullable<Stored['reading']> {
+    return { ...stored, draft: { ...draft, pass: pass.pass } };
   }
 
   return { send, reload, pause };

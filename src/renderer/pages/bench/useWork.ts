@@ -10,6 +10,7 @@ import type { Result } from '../../../domain/result.ts';
 import { type BenchDocument, placedScaleOf, readingDraftOf } from '../../bench/document.ts';
 import { settledDocument } from '../../bench/history.ts';
 import type { BenchState } from '../../bench/store.ts';
+import { isInHand } from './pass.ts';
 import type { Work } from './work.ts';
 
 export const WorkContext = createContext<Work | null>(null);
@@ -63,7 +64,7 @@ export function useMeasured(document: BenchDocument): Measured {
   const calibration = useCalibration(document);
   return useMemo(() => {
     const draft = readingDraftOf(document, pass);
-    const others = sheet.readings.filter((reading) => reading.id !== pass.reading?.id && reading.pass !== pass.pass);
+    const others = sheet.readings.filter((reading) => !isInHand(reading, pass));
     const here = scattersOf([...others, { ...draft, photoId: sheet.photo.id }]);
     const pointing = pointingFrom([...sheet.repeatsElsewhere, ...here]).get(draft.observer);
     const pointingOf = (name: LandmarkName) => pointingFor(name, pointing, draft.pointingPx);

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Reading } from '../../../../src/domain/measuring/reading.ts';
-import { newPass } from '../../../../src/renderer/pages/bench/pass.ts';
+import { isInHand, newPass, passOf } from '../../../../src/renderer/pages/bench/pass.ts';
 import { EMPTY_READING } from '../../../support/emptyReading.ts';
 
 const entered = (heightMm: number) => ({ kind: 'entered', heightMm, standardUncertaintyMm: 0.5 }) as const;
@@ -19,6 +19,22 @@ function readingOf(pass: number, carapaceHeight: Reading['carapaceHeight']): Rea
     carapaceHeight,
   };
 }
+
+describe('the pass in hand', () => {
+  const ours = readingOf(2, { kind: 'assumed' });
+  const theirs = { ...ours, id: 'of another window' };
+
+  test('is known by its id, so that another of the same number is one of the others', () => {
+    expect([ours, theirs].map((reading) => isInHand(reading, passOf(ours)))).toEqual([true, false]);
+  });
+
+  test('is known by number and observer until it is stored', () => {
+    const begun = { observer: ' ', pass: 2, reading: null };
+    expect(isInHand(ours, begun)).toBe(true);
+    expect(isInHand({ ...ours, pass: 1 }, begun)).toBe(false);
+    expect(isInHand({ ...ours, observer: 'B. Keeper' }, begun)).toBe(false);
+  });
+});
 
 describe('a new pass', () => {
   test('begins with the height of the carapace that was entered last, in whichever order the passes come', () => {

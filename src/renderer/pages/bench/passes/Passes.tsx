@@ -6,6 +6,7 @@ import { showGhosts } from '../../../bench/deeds/selection.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { CheckField } from '../../../parts/CheckField.tsx';
 import style from '../panel.module.css';
+import { isInHand } from '../pass.ts';
 import { useBench, useMeasured, useScaleIsUnsound, useSettledDocument, useWork } from '../useWork.ts';
 import { Agreement } from './Agreement.tsx';
 import { PassesCompared } from './PassesCompared.tsx';
@@ -25,7 +26,7 @@ export function Passes({ verbs }: { verbs: PassVerbs }): ReactElement {
   const { calibration, measurement } = useMeasured(useSettledDocument());
   const isUnsent = useStore(saving, ({ state }) => state.kind === 'waiting' || state.kind === 'refused') || isUnsound;
   const hasMarks = useBench((state) => state.edited.past.length > 0) || pass.reading !== null;
-  const others = sheet.readings.filter((reading) => reading.pass !== pass.pass);
+  const others = sheet.readings.filter((reading) => !isInHand(reading, pass));
   const isOpen = useBench((state) => state.guide.current !== null);
   const [isEnded, setIsEnded] = useState(false);
   const isBlind = isOpen && !isEnded && others.some((other) => other.pass < pass.pass);
@@ -35,7 +36,7 @@ export function Passes({ verbs }: { verbs: PassVerbs }): ReactElement {
       <h2 className={style['heading']}>Passes over this photo</h2>
       {sheet.readings.length === 0 && <PassLine pass={pass.pass} observer={pass.observer} on="in hand" />}
       {sheet.readings.map((reading) =>
-        reading.pass === pass.pass ? (
+        isInHand(reading, pass) ? (
           <PassLine key={reading.id} pass={reading.pass} observer={reading.observer} on="in hand" />
         ) : (
           <button key={reading.id} type="button" className={style['item']} disabled={isUnsent} onClick={() => verbs.open(reading)}>
