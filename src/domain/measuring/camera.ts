@@ -24,7 +24,11 @@ const FULL_FRAME_DIAGONAL_MM = Math.hypot(36, 24);
 /** Main camera of common phones; own assumption, used only to judge how large an effect could be. */
 const COMMON_FOCAL_LENGTH_35_MM = 26;
 
-/** Relative standard uncertainty of a focal length from EXIF, besides its rounding: focusing close lengthens the image distance. Own assumption. */
+/**
+ * Relative standard uncertainty of a focal length from EXIF, besides its rounding: focusing close lengthens the image
+ * distance, of phones by a few hundredths. Own assumption; a long lens near a skin needs more, which is why the mere focal length in mm
+ * of a system camera is not used.
+ */
 const FOCUSING_RELATIVE_UNCERTAINTY = 0.02;
 
 /** 35 mm equivalents are whole millimetres. */
