@@ -5,6 +5,7 @@ import { BLANK_CHECKLIST, type UnfinishedDetermination } from '../../src/domain/
 import { profileFor } from '../../src/domain/sexing/genus/find.ts';
 import { PLAIN_FLAGS } from '../../src/domain/sexing/genus/profile.ts';
 import type { LiveSignDraft } from '../../src/domain/sexing/live/liveSign.ts';
+import { signOf } from '../../src/domain/sexing/sign.ts';
 import { GENUS_BOOK } from '../domain/sexing/readings.ts';
 import { determinationDraft, FIRST_ASSESSMENT, newPhoto, skinWithPhoto, TestArchive } from '../support/testArchive.ts';
 
@@ -71,6 +72,23 @@ describe('signs of the animal', () => {
     expect(archive.removals.remove('photo', portrait.id)).toEqual(
       fail({ code: 'photo-in-use', photoId: portrait.id, determinations: 0, liveSigns: 1 }),
     );
+  });
+
+  test('count with the egg sacs noted in a watch, until the note is removed; a noted sperm web is no sign', () => {
+    const { specimen } = skinWithPhoto(archive);
+    const moment = { at: '2026-02-01T20:00:00.000Z', offset: '+00:00' };
+    const noted = { moment, observer: '', note: '', source: { kind: 'hand' }, span: null } as const;
+    unwrap(archive.observations.append(specimen.id, { ...noted, kind: 'sperm-web' }));
+    const sexOf = () => {
+      const { determinations, liveSigns } = unwrap(archive.cabinet.entry(specimen.id));
+      expect(archive.cabinet.entries()[0]?.liveSigns).toEqual(liveSigns);
+      return signOf(determinations, liveSigns);
+    };
+    expect(sexOf()).toMatchObject({ sex: 'unsexed' });
+    const sac = unwrap(archive.observations.append(specimen.id, { ...noted, kind: 'egg-sac' }));
+    expect(sexOf()).toEqual({ sex: 'female', level: 'established', conflict: false });
+    unwrap(archive.removals.remove('observation', sac.id));
+    expect(sexOf()).toMatchObject({ sex: 'unsexed' });
   });
 
   test('refer to what exists', () => {

@@ -8,6 +8,7 @@ import { checkDetermination, type SigningContext } from '../../domain/sexing/sig
 import { type ApiContext, todayOf } from '../context.ts';
 import type { sexingEndpoints } from '../contract/sexing.ts';
 import type { HandlersFor } from '../route.ts';
+import { animalSignsOf } from '../views/animalSigns.ts';
 import { examinationSheetOf } from '../views/examinationSheet.ts';
 import { genusProfileOf, modelInForce } from '../views/sexingKnown.ts';
 import { skinSummariesOf } from '../views/skinSummaries.ts';
@@ -62,7 +63,7 @@ function signingContextOf(context: ApiContext, exuviaId: string): Signing {
       .ofSpecimen(specimenId)
       .flatMap((molt) => skins.filter((skin) => skin.moltId === molt.id).map(({ id }) => id)),
     determinations: archive.determinations.ofSpecimen(specimenId),
-    liveSigns: archive.liveSigns.ofSpecimen(specimenId),
+    liveSigns: animalSignsOf(archive, specimenId),
     today: todayOf(context),
     shedFrom: happenedFrom,
     skinPhotoIds: new Set(skinPhotos.map(({ id }) => id)),

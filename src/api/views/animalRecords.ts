@@ -37,6 +37,7 @@ export function animalRecordsOf(
       skins: skinStatesOf(entry, ofAll),
       growth: () => knownGrowth(archive, entry),
       sex: signOf(determinations, liveSigns),
+      determinations,
       liveSigns,
       forecast: expectedMolt(specimen),
     };

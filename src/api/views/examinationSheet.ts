@@ -3,6 +3,7 @@ import { unwrap } from '../../domain/result.ts';
 import { fatesOf } from '../../domain/sexing/later.ts';
 import { signOf } from '../../domain/sexing/sign.ts';
 import type { ExaminationSheet } from '../contract/sexing.ts';
+import { animalSignsOf } from './animalSigns.ts';
 import { evidenceViewOf } from './evidenceView.ts';
 import { referenceSkinsOf } from './referenceSkins.ts';
 import { genusProfileOf, modelInForce, type SexingContext } from './sexingKnown.ts';
@@ -16,7 +17,7 @@ export function examinationSheetOf(context: SexingContext, exuviaId: string): Ex
   const skin = moltedSkinsOf(archive, molt.specimenId).find((candidate) => candidate.molt.id === molt.id);
   const sizes = skin ? skinSizesOf(skin) : null;
   const determinations = archive.determinations.ofSpecimen(molt.specimenId);
-  const liveSigns = archive.liveSigns.ofSpecimen(molt.specimenId);
+  const liveSigns = animalSignsOf(archive, molt.specimenId);
   const genus = genusProfileOf(context, specimen);
   const model = modelInForce(context);
   return {

@@ -10,6 +10,7 @@ import { unwrap } from '../../domain/result.ts';
 import { signOf } from '../../domain/sexing/sign.ts';
 import type { Specimen } from '../../domain/specimen/specimen.ts';
 import type { GalleryItem, LadderPage } from '../contract/growth.ts';
+import { animalSignsOf } from './animalSigns.ts';
 import { kinGrowthOf } from './kinGrowth.ts';
 import { measureReadings, skinReadingsOf } from './measurements.ts';
 import { pointingIn } from './pointing.ts';
@@ -26,7 +27,7 @@ export function ladderPageOf(archive: Archive, specimenId: string, today: Calend
   const kin = kinGrowthOf(archive, specimen);
   const growth = growthReportOf(ladder, records, {
     today,
-    sex: signOf(archive.determinations.ofSpecimen(specimenId), archive.liveSigns.ofSpecimen(specimenId)).sex,
+    sex: signOf(archive.determinations.ofSpecimen(specimenId), animalSignsOf(archive, specimenId)).sex,
     isLiving: specimen.status !== 'dead',
     kin: kin.logRatios,
     live: liveSizesOf(

@@ -5,6 +5,7 @@ import { standingLiveSigns } from '../../domain/sexing/live/liveSign.ts';
 import { signOf } from '../../domain/sexing/sign.ts';
 import { standingOf } from '../../domain/sexing/standing.ts';
 import type { StatementFacts, StatementPromise } from '../../domain/sexing/statement/statement.ts';
+import { animalSignsOf } from './animalSigns.ts';
 import { sizesOfSkin } from './skins.ts';
 
 /** What is on record for a statement of one animal's sex. An evidence photo whose record can't be read is left out. */
@@ -15,7 +16,7 @@ export function statementFactsOf(
 ): StatementFacts {
   const { code, taxon, name } = unwrap(archive.specimens.get(specimenId));
   const determinations = archive.determinations.ofSpecimen(specimenId);
-  const liveSigns = archive.liveSigns.ofSpecimen(specimenId);
+  const liveSigns = animalSignsOf(archive, specimenId);
   const sign = signOf(determinations, liveSigns);
   const standing = standingOf(determinations);
   const leading =

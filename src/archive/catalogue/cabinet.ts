@@ -1,4 +1,5 @@
 import { type Result, succeed } from '../../domain/result.ts';
+import { signsOfAnimal } from '../../domain/sexing/live/animalFacts.ts';
 import type { Specimen } from '../../domain/specimen/specimen.ts';
 import type { Cabinet, CabinetEntry, MeasuredSkin } from '../records/animals.ts';
 import { calibrationDecoder, SELECT_CALIBRATIONS } from './calibrations.ts';
@@ -7,6 +8,7 @@ import type { RecordContext } from './context.ts';
 import { determinationDecoder, SELECT_DETERMINATIONS } from './determinations.ts';
 import { liveSignDecoder, SELECT_LIVE_SIGNS } from './liveSigns.ts';
 import { moltDecoder, OLDEST_MOLT_FIRST, SELECT_MOLTS } from './molts.ts';
+import { observationDecoder, SELECT_OBSERVATIONS } from './observations.ts';
 import { photoDecoder, SELECT_PHOTOS } from './photos.ts';
 import { readingDecoder, SELECT_READINGS } from './readings.ts';
 import { SELECT_SPECIMENS, specimenDecoder } from './specimens.ts';
@@ -50,6 +52,7 @@ export function cabinetIn({ catalogue, damage }: RecordContext): Cabinet {
   const molts = moltDecoder(damage);
   const determinations = determinationDecoder(damage);
   const liveSigns = liveSignDecoder(damage);
+  const observations = observationDecoder(damage);
   const photos = photoDecoder(damage);
   const calibrations = calibrationDecoder(damage);
   const readings = readingDecoder(damage);
@@ -100,6 +103,11 @@ export function cabinetIn({ catalogue, damage }: RecordContext): Cabinet {
       liveSigns.many(catalogue.all(`${SELECT_LIVE_SIGNS} ${where('live_sign.specimen_id')} ORDER BY live_sign.ordinal`, bindings)),
       (sign) => sign.specimenId,
     );
+    const ofAnimal = only === 'all' ? '' : 'AND specimen_id = :specimenId';
+    const eggSacsOf = groupedBy(
+      observations.many(catalogue.all(`${SELECT_OBSERVATIONS} WHERE kind = 'egg-sac' ${ofAnimal} ORDER BY ordinal`, bindings)),
+      (seen) => seen.specimenId,
+    );
     const highlights = catalogue.all(`${SELECT_HIGHLIGHTS} ${where('specimen.id')}`, bindings);
     const highlightOf = indexedBy(highlights, (row) => String(row['specimenId']));
     const measured = measuredSkins(highlights);
@@ -110,7 +118,7 @@ export function cabinetIn({ catalogue, damage }: RecordContext): Cabinet {
         specimen,
         molts: moltsOf.get(specimen.id) ?? [],
         determinations: determinationsOf.get(specimen.id) ?? [],
-        liveSigns: liveSignsOf.get(specimen.id) ?? [],
+        liveSigns: signsOfAnimal(liveSignsOf.get(specimen.id) ?? [], eggSacsOf.get(specimen.id) ?? []),
         lastMeasured: measured.get(String(highlight?.['exuviaId'])) ?? null,
         coverPhotoId: typeof cover === 'string' ? cover : null,
       };

@@ -5,13 +5,13 @@ import type { RecordContext } from './context.ts';
 import { type DamageLog, type Decoder, decoder, parseDocument } from './decoding.ts';
 import { specimenExists } from './specimens.ts';
 
-const SELECT_OBSERVATIONS = `SELECT id, specimen_id AS specimenId, kind, at, utc_offset AS utcOffset, observer, note, source, span,
+export const SELECT_OBSERVATIONS = `SELECT id, specimen_id AS specimenId, kind, at, utc_offset AS utcOffset, observer, note, source, span,
   recorded_at AS recordedAt FROM observation`;
 
 /** Instants of one form, so that text in the order of the alphabet is in the order of time. */
 const IN_TIME = 'ORDER BY specimen_id, at, ordinal';
 
-function observationDecoder(damage: DamageLog): Decoder<Observation> {
+export function observationDecoder(damage: DamageLog): Decoder<Observation> {
   return decoder(
     'observation',
     Observation,

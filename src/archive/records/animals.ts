@@ -60,7 +60,7 @@ export interface CabinetEntry {
   readonly molts: readonly Molt[];
   /** Oldest first. */
   readonly determinations: readonly Determination[];
-  /** Oldest first. */
+  /** That were signed, and egg sacs noted in a watch, oldest first. */
   readonly liveSigns: readonly LiveSign[];
   /** The latest skin of which a photo has a calibration and a reading with both carapace midline points. */
   readonly lastMeasured: MeasuredSkin | null;

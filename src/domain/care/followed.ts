@@ -3,6 +3,7 @@ import type { Estimate } from '../measuring/quantity.ts';
 import type { Exuvia } from '../molting/exuvia.ts';
 import type { Molt } from '../molting/molt.ts';
 import type { SexSign } from '../sexing/determination.ts';
+import type { SaidOfAnimal } from '../sexing/live/animalFacts.ts';
 import type { LiveSign } from '../sexing/live/liveSign.ts';
 import { isFirm } from '../sexing/rank.ts';
 import type { Specimen } from '../specimen/specimen.ts';
@@ -42,6 +43,7 @@ export interface AnimalRecords {
   /** Asked for only where a span decides something: measuring skins anew takes time, and a list follows hundreds of animals. */
   readonly growth: () => KnownGrowth;
   readonly sex: SexSign;
+  readonly determinations: SaidOfAnimal['determinations'];
   readonly liveSigns: readonly LiveSign[];
   readonly forecast: MoltForecast | null;
 }

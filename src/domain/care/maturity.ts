@@ -1,14 +1,12 @@
-import { type CalendarDay, dayOf } from '../dates.ts';
+import type { CalendarDay } from '../dates.ts';
 import type { SexSign } from '../sexing/determination.ts';
-import { type LiveSign, standingLiveSigns, ultimateMoltOf } from '../sexing/live/liveSign.ts';
-import { inTimeOrder, type Seen } from './observation.ts';
+import { factsOfAnimal, type SaidOfAnimal } from '../sexing/live/animalFacts.ts';
+import { ultimateMoltOf } from '../sexing/live/liveSign.ts';
+import { isFirm } from '../sexing/rank.ts';
 
 /** What makes an animal grown, as far as it is on record. */
-export interface MaturityRecords {
+export interface MaturityRecords extends SaidOfAnimal {
   readonly sex: Pick<SexSign, 'sex' | 'level'>;
-  readonly observations: readonly Seen[];
-  /** Signs recorded for its sex, withdrawn ones included. */
-  readonly liveSigns: readonly LiveSign[];
 }
 
 export type Maturity =
@@ -22,26 +20,22 @@ export type Maturity =
   | { readonly kind: 'grown-female'; readonly knownBy: 'egg-sac' | 'noted-mature'; readonly eggSacsOn: readonly CalendarDay[] };
 
 /**
- * Bulbs or a sperm web make a mature male and an egg sac a grown female, whatever else is noted; the note "mature" counts with a
- * sex that is more than a guess. Null for every other animal.
+ * Bulbs make a mature male and an egg sac a grown female; both together contradict each other and make neither. A sperm web makes
+ * a mature male of an animal that nothing firm calls female, since molting mats are mistaken for one. The note "mature" counts
+ * with a sex that is more than a guess. Null for every other animal.
  */
-export function maturityOf({ sex, observations, liveSigns }: MaturityRecords): Maturity | null {
-  const signs = standingLiveSigns(liveSigns);
-  const days = (kind: 'sperm-web' | 'egg-sac'): CalendarDay[] => {
-    const noted = inTimeOrder(observations).flatMap((seen) => (seen.kind === kind ? [dayOf(seen.moment)] : []));
-    const signed = signs.flatMap(({ finding, seenOn }) => (finding.kind === kind ? [seenOn] : []));
-    return [...new Set([...noted, ...signed])].toSorted();
-  };
-  const spermWebsOn = days('sperm-web');
-  const eggSacsOn = days('egg-sac');
-  const bulbs = signs.some(({ finding }) => finding.kind === 'palpal-bulbs' && finding.seen);
-  const noted = observations.some(({ kind }) => kind === 'mature') && sex.level !== null && sex.level !== 'leaning';
-  if (bulbs || spermWebsOn.length > 0 || (noted && sex.sex === 'male')) {
-    const knownBy = bulbs ? 'palpal-bulbs' : spermWebsOn.length > 0 ? 'sperm-web' : 'noted-mature';
+export function maturityOf(records: MaturityRecords): Maturity | null {
+  const { sex, liveSigns } = records;
+  const { bulbsSeen, eggSacLaid, eggSacsOn, spermWebsOn, notedMature, firmlyFemale } = factsOfAnimal(records);
+  if (bulbsSeen && eggSacLaid) return null;
+  const firmSex = isFirm(sex.level) ? sex.sex : null;
+  const webCounts = spermWebsOn.length > 0 && !firmlyFemale && firmSex !== 'female';
+  if (bulbsSeen || webCounts || (notedMature && firmSex === 'male')) {
+    const knownBy = bulbsSeen ? 'palpal-bulbs' : webCounts ? 'sperm-web' : 'noted-mature';
     return { kind: 'mature-male', knownBy, spermWebsOn, ultimateMoltId: ultimateMoltOf(liveSigns) };
   }
-  if (eggSacsOn.length > 0 || (noted && sex.sex === 'female')) {
-    return { kind: 'grown-female', knownBy: eggSacsOn.length > 0 ? 'egg-sac' : 'noted-mature', eggSacsOn };
+  if (eggSacLaid || (notedMature && firmSex === 'female')) {
+    return { kind: 'grown-female', knownBy: eggSacLaid ? 'egg-sac' : 'noted-mature', eggSacsOn };
   }
   return null;
 }

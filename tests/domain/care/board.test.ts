@@ -23,6 +23,7 @@ function animal(id: string, part: Partial<AnimalRecords> = {}) {
     skins: [],
     growth: growth(null),
     sex: UNSEXED,
+    determinations: [],
     liveSigns: [],
     forecast: null,
     ...part,

@@ -2,7 +2,9 @@ import { describe, expect, test } from 'vitest';
 import { lifeLineOf } from '../../../src/domain/care/lifeLine.ts';
 import { type MaturityRecords, maturityOf } from '../../../src/domain/care/maturity.ts';
 import { pairingOf } from '../../../src/domain/care/pairing.ts';
+import { BLANK_CHECKLIST } from '../../../src/domain/sexing/determination.ts';
 import type { LiveSign } from '../../../src/domain/sexing/live/liveSign.ts';
+import { determination } from '../sexing/readings.ts';
 import { seen } from './seen.ts';
 
 describe('the line of a life', () => {
@@ -44,7 +46,7 @@ describe('who could be paired', () => {
     { id: 'm1', happenedTo: '2026-05-01' },
   ];
   const female = { sex: 'female', level: 'strong', conflict: false } as const;
-  const nobody: MaturityRecords = { sex: { sex: 'unsexed', level: null }, observations: [], liveSigns: [] };
+  const nobody: MaturityRecords = { sex: { sex: 'unsexed', level: null }, determinations: [], observations: [], liveSigns: [] };
   const forecast = { from: '2026-07-01', likely: '2026-08-01', to: '2026-09-01' };
   const pairing = (part: Partial<MaturityRecords>) =>
     pairingOf(
@@ -103,6 +105,27 @@ describe('who could be paired', () => {
     ]);
     const signed = pairing({ liveSigns: [sign({ kind: 'egg-sac', fertile: 'yes' }, '2026-06-01')] });
     expect(signed.females).toMatchObject([{ eggSacsOn: ['2026-06-01'], knownBy: 'egg-sac' }]);
+  });
+
+  test('a sperm web that was noted by a slip does not make a male of a female', () => {
+    const slip = [seen('sperm-web', '2026-06-10T20:00')];
+    const sac = sign({ kind: 'egg-sac', fertile: 'yes' }, '2026-06-01');
+    expect(pairing({ sex: female, observations: slip }).males).toEqual([]);
+    expect(pairing({ observations: slip, liveSigns: [sac] })).toMatchObject({ males: [], females: [{ knownBy: 'egg-sac' }] });
+  });
+
+  test('bulbs and an egg sac on one animal make neither of it', () => {
+    const bulbs = sign({ kind: 'palpal-bulbs', seen: true, ultimateMoltId: null }, '2026-06-05');
+    expect(pairing({ liveSigns: [bulbs], observations: [seen('egg-sac', '2026-06-01T20:00')] })).toEqual({ males: [], females: [] });
+  });
+
+  test('what a reading says of the animal itself counts as a sign of it does, until the reading is withdrawn', () => {
+    const read = determination({ sex: 'male', level: 'strong', checklist: { ...BLANK_CHECKLIST, palpalBulbsOnAnimal: 'yes' } });
+    expect(pairing({ determinations: [read] }).males).toMatchObject([{ knownBy: 'palpal-bulbs' }]);
+    const withdrawn = { ...read, withdrawn: { at: '2026-06-06T12:00:00.000Z', reason: 'Another animal' } };
+    expect(pairing({ determinations: [withdrawn] }).males).toEqual([]);
+    const told = determination({ sex: 'female', level: 'probable', checklist: { ...BLANK_CHECKLIST, eggSacLaid: 'yes' } });
+    expect(pairing({ determinations: [told] }).females).toMatchObject([{ knownBy: 'egg-sac', eggSacsOn: [] }]);
   });
 
   test.each([

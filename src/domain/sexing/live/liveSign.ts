@@ -43,6 +43,7 @@ export type LiveSignDraft = z.infer<typeof LiveSignDraft>;
 export const LiveSign = LiveSignDraft.extend({
   id: z.string(),
   specimenId: z.string(),
+  observer: z.string().trim().max(200).describe('Empty only for an egg sac that was noted in Watch by nobody named'),
   signedAt: Instant,
   withdrawn: z.object({ at: Instant, reason: z.string() }).nullable(),
 }).meta({ id: 'LiveSign' });

@@ -1,0 +1,71 @@
+import type { Observation } from '../../care/observation.ts';
+import { type CalendarDay, dayOf } from '../../dates.ts';
+import type { Determination } from '../determination.ts';
+import { isFirm } from '../rank.ts';
+import { standingOf } from '../standing.ts';
+import { type LiveSign, standingLiveSigns } from './liveSign.ts';
+
+/** The three places where something of the animal itself is said: answers of a reading, signs that were signed, notes of a watch. */
+export interface SaidOfAnimal {
+  readonly determinations: readonly Pick<Determination, 'id' | 'supersedes' | 'withdrawn' | 'sex' | 'level' | 'checklist'>[];
+  readonly liveSigns: readonly LiveSign[];
+  readonly observations: readonly Pick<Observation, 'kind' | 'moment'>[];
+}
+
+/** What they come to together. */
+export interface AnimalFacts {
+  readonly bulbsSeen: boolean;
+  readonly eggSacLaid: boolean;
+  /** Days that are known, oldest first; a reading that tells of an egg sac does not know its day. */
+  readonly eggSacsOn: readonly CalendarDay[];
+  readonly spermWebsOn: readonly CalendarDay[];
+  readonly notedMature: boolean;
+  /** A reading from "probable" up, or an egg sac, says female. */
+  readonly firmlyFemale: boolean;
+}
+
+export function factsOfAnimal({ determinations, liveSigns, observations }: SaidOfAnimal): AnimalFacts {
+  const standing = standingOf(determinations);
+  const signs = standingLiveSigns(liveSigns);
+  const days = (kind: 'sperm-web' | 'egg-sac'): CalendarDay[] => {
+    const noted = observations.flatMap((seen) => (seen.kind === kind ? [dayOf(seen.moment)] : []));
+    const signed = signs.flatMap(({ finding, seenOn }) => (finding.kind === kind ? [seenOn] : []));
+    return [...new Set([...noted, ...signed])].toSorted();
+  };
+  const eggSacsOn = days('egg-sac');
+  const eggSacLaid = eggSacsOn.length > 0 || standing.some(({ checklist }) => checklist.eggSacLaid === 'yes');
+  return {
+    bulbsSeen:
+      signs.some(({ finding }) => finding.kind === 'palpal-bulbs' && finding.seen) ||
+      standing.some(({ checklist }) => checklist.palpalBulbsOnAnimal === 'yes'),
+    eggSacLaid,
+    eggSacsOn,
+    spermWebsOn: days('sperm-web'),
+    notedMature: observations.some(({ kind }) => kind === 'mature'),
+    firmlyFemale: eggSacLaid || standing.some(({ sex, level }) => sex === 'female' && isFirm(level)),
+  };
+}
+
+/**
+ * The signs that speak for the sex of an animal: those that were signed, and every egg sac noted while watching it, in the order
+ * in which they were recorded. A sperm web that was merely noted is none: molting mats are mistaken for one, so it takes a
+ * signature.
+ */
+export function signsOfAnimal(liveSigns: readonly LiveSign[], observations: readonly Observation[]): LiveSign[] {
+  const noted = observations.filter(({ kind }) => kind === 'egg-sac').map(signFrom);
+  return [...liveSigns, ...noted].toSorted((a, b) => Date.parse(a.signedAt) - Date.parse(b.signedAt));
+}
+
+function signFrom({ id, specimenId, moment, observer, note, source, recordedAt }: Observation): LiveSign {
+  return {
+    id,
+    specimenId,
+    finding: { kind: 'egg-sac', fertile: 'not-known' },
+    seenOn: dayOf(moment),
+    observer,
+    photoIds: source.kind === 'photo' ? [source.photoId] : [],
+    notes: note,
+    signedAt: recordedAt,
+    withdrawn: null,
+  };
+}
