@@ -138,7 +138,7 @@ describe('statements on a large catalogue', () => {
     const entries = cabinetIn(context).entries();
     expect(entries).toHaveLength(ANIMALS);
     expect(entries.every(({ lastMeasured, molts }) => lastMeasured !== null && molts.length === 2)).toBe(true);
-    expect(statements.size).toBe(9);
+    expect(statements.size).toBe(10);
   });
 
   test('what the pages ask for one record at a time is found by an index, never by reading a whole table', () => {
