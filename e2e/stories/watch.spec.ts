@@ -140,6 +140,34 @@ test('pictures are attached to a molt, and their times become its stages', async
   ]);
 });
 
+test('pictures that could not be taken on are told of at once, and can be attached again', async ({ page, camera }) => {
+  const file = join(camera, 'molt.jpg');
+  const taken = { DateTimeOriginal: '2026:03:01 22:10:00', OffsetTimeOriginal: '+01:00' };
+  await sharp({ create: { width: 322, height: 240, channels: 3, background: '#8a6f4e' } })
+    .withExif({ IFD2: taken })
+    .jpeg()
+    .toFile(file);
+  const keeper = new Keeper(page);
+  await keeper.openSample();
+  await keeper.goTo('Watch');
+  await page.getByRole('region', { name: 'Everybody' }).getByRole('button', { name: /FH-14/ }).click();
+  await page.getByRole('region', { name: /FH-14/ }).getByRole('button', { name: 'Times from photos' }).click();
+  const dialog = page.getByRole('dialog', { name: 'Times from photos of FH-14' });
+  const attach = async () => {
+    const chooser = page.waitForEvent('filechooser');
+    await dialog.getByRole('button', { name: 'Attach pictures' }).click();
+    await (await chooser).setFiles(file);
+  };
+  await page.route('**/api/imports', (route) => route.abort());
+  await attach();
+  await expect(dialog.getByRole('alert')).toBeVisible();
+  await expect(dialog.getByRole('button', { name: 'Attach pictures' })).toBeEnabled();
+  await page.unroute('**/api/imports');
+  await attach();
+  await expect(dialog.getByLabel('Stage in molt.jpg')).toBeVisible();
+  await expect(dialog.getByRole('alert')).toHaveCount(0);
+});
+
 test('a molt that takes too long says whom to ask, and is told on the desktop only on consent', async ({ page }) => {
   await page.context().grantPermissions(['notifications']);
   const keeper = new Keeper(page);

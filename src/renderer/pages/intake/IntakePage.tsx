@@ -65,7 +65,7 @@ export function IntakePage({ specimenId, moltId }: Props): ReactElement {
       />
       <div className={style['stack']}>
         <ResumeOffer />
-        <DropZone onFiles={run.bringIn} disabled={run.busy} compact={photos.length > 0} />
+        <DropZone onFiles={(files) => void run.bringIn(files)} disabled={run.busy} compact={photos.length > 0} />
         <ImportReport />
         {waiting.error && <FailureNotice error={waiting.error} action={<Button onClick={() => waiting.refetch()}>Ask again</Button>} />}
         {specimens.error && <FailureNotice error={specimens.error} />}

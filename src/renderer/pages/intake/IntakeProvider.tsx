@@ -16,7 +16,8 @@ export interface IntakeRun {
   readonly silent: boolean;
   readonly error: unknown;
   readonly busy: boolean;
-  bringIn(files: readonly File[]): void;
+  /** Ends with the id of the import that took these files on; null when none did, and `error` says why unless it was stopped. */
+  bringIn(files: readonly File[]): Promise<string | null>;
   /** Goes on with what an earlier run left unfinished. */
   resume(): void;
   stop(): void;
@@ -41,12 +42,12 @@ export function IntakeProvider({ host, children }: { host: Host; children: React
   const { snapshot: task, silent } = useTask(taskId);
   const running = useRunningImport();
 
-  // A window opened or reloaded in the middle of an import finds it again.
+  // A window opened or reloaded in the middle of an import finds it again; while files of its own go over, another's is not taken for it.
   useEffect(() => {
-    if (running !== null) setTaskId((known) => known ?? running);
-  }, [running]);
+    if (running !== null && !beginning) setTaskId((known) => known ?? running);
+  }, [running, beginning]);
 
-  const start = async (files: readonly File[]) => {
+  const start = async (files: readonly File[]): Promise<string | null> => {
     const controller = new AbortController();
     stopping.current = controller;
     setBeginning(true);
@@ -64,10 +65,12 @@ export function IntakeProvider({ host, children }: { host: Host; children: React
       const started = await ask('POST /api/imports', { body: { intakeId }, signal: controller.signal });
       setTaskId(started.id);
       void client.invalidateQueries({ queryKey: ['GET /api/about'] });
+      return started.id;
     } catch (caught) {
       // Stopped in the last moment the import may be running all the same: then it is found again.
       if (controller.signal.aborted) void client.invalidateQueries({ queryKey: ['GET /api/tasks'] });
       else setError(caught);
+      return null;
     } finally {
       setBeginning(false);
       setSending(null);
@@ -86,7 +89,7 @@ export function IntakeProvider({ host, children }: { host: Host; children: React
     silent: taskId !== null && silent,
     error,
     busy: beginning || (taskId !== null && (task === null || task.state === 'running')),
-    bringIn: (files) => void start(files),
+    bringIn: start,
     resume: () => void start([]),
     stop,
     putAside: () => {

@@ -74,6 +74,11 @@ export function StagePhotos({ specimen, observer, onClose }: Props): ReactElemen
     >
       {page.error && <FailureNotice error={page.error} />}
       {note.error && <FailureNotice error={note.error} />}
+      {attached.attaching && (
+        <Notice title="Pictures are coming in.">
+          Keep this open until they stand below: closed before, they come in all the same, but wait in Intake without an animal.
+        </Notice>
+      )}
       {attached.error !== null && <FailureNotice error={attached.error} />}
       {attached.refused.map(({ name, outcome }) => (
         <Notice key={name} tone="refusal" title={`${name}: ${wordsFor(outcome.failure).happened}`}>

@@ -8,6 +8,8 @@ import { useIntakeRun } from '../intake/IntakeProvider.tsx';
 export interface AttachedPhotos {
   attach(files: readonly File[]): void;
   readonly busy: boolean;
+  /** Pictures for this animal are coming in. */
+  readonly attaching: boolean;
   /** What stopped the whole of it. */
   readonly error: unknown;
   /** Files that did not come in, each with its reason. */
@@ -18,13 +20,15 @@ export interface AttachedPhotos {
 export function useAttachedPhotos(specimenId: string): AttachedPhotos {
   const { task, busy, error: intakeError, bringIn } = useIntakeRun();
   const { mutateAsync: changePhoto } = useChange('PUT /api/photos/{photoId}');
-  const [waiting, setWaiting] = useState(false);
+  const [sending, setSending] = useState(false);
+  const [importId, setImportId] = useState<string | null>(null);
   const [error, setError] = useState<unknown>(null);
   const [refused, setRefused] = useState<AttachedPhotos['refused']>([]);
 
   useEffect(() => {
-    if (!waiting || task === null || task.state === 'running') return;
-    setWaiting(false);
+    // Of several windows only this one knows which import is its own.
+    if (importId === null || task?.id !== importId || task.state === 'running') return;
+    setImportId(null);
     setRefused(task.files.flatMap(({ name, outcome }) => (outcome.kind === 'refused' ? [{ name, outcome }] : [])));
     const give = async () => {
       for (const { outcome } of task.files) {
@@ -39,17 +43,20 @@ export function useAttachedPhotos(specimenId: string): AttachedPhotos {
       }
     };
     give().catch(setError);
-  }, [waiting, task, specimenId, changePhoto]);
+  }, [importId, task, specimenId, changePhoto]);
 
   return {
     attach: (files) => {
       setError(null);
       setRefused([]);
-      setWaiting(true);
-      bringIn(files);
+      setSending(true);
+      bringIn(files)
+        .then(setImportId, setError)
+        .finally(() => setSending(false));
     },
-    busy: busy || waiting,
-    error: error ?? (waiting ? null : intakeError),
+    busy: busy || sending || importId !== null,
+    attaching: sending || importId !== null,
+    error: error ?? intakeError,
     refused,
   };
 }
