@@ -20,6 +20,7 @@ export const NUMBER_GROUPS: readonly NumberGroup[] = [
       ['span.fromB', 'Leg span from which a skin is of class B, mm'],
       ['span.fromC', 'Leg span from which a skin is of class C, mm'],
       ['span.aboveD', 'Leg span above which a skin is of class D, mm'],
+      ['span.largeAbove', 'Leg span above which emptiness may weigh, and a skin is clear, mm'],
       ['carapace.fromB', 'Carapace from which a skin is of class B, mm'],
       ['carapace.fromC', 'Carapace from which a skin is of class C, mm'],
       ['carapace.aboveD', 'Carapace above which a skin is of class D, mm'],

@@ -12,7 +12,7 @@ export const NEED_WORDS: Readonly<Record<LevelReason, string>> = {
   'inner-side-not-viewed': 'a look at the inner side',
   'outer-side-not-viewed': 'a look at the outer side as well',
   'leg-span-unknown': 'the leg span of this skin',
-  'leg-span-small': 'a skin of more than 5 cm leg span',
+  'leg-span-small': 'a skin of larger leg span',
   'receptacles-not-seen': 'receptacles seen',
   'receptacles-not-read-as-absent': 'a strip read as empty',
   'uterus-externus-not-seen': 'the uterus externus seen',

@@ -1,13 +1,11 @@
 import type { Checklist, Determination } from './determination.ts';
 import type { EvidenceModel } from './evidence/model.ts';
+import type { ModelNumbers } from './evidence/numbers.ts';
 import type { GenusKnown } from './evidence/skinFindings.ts';
 import type { GenusFlags } from './genus/profile.ts';
 import { type LiveSign, standingLiveSigns } from './live/liveSign.ts';
 import { isFirm } from './rank.ts';
 import { standingOf } from './standing.ts';
-
-/** "Over about 5 cm" of leg span makes a skin large enough for absence to weigh. A judgement: no publication gives a limit. */
-export const LARGE_LEG_SPAN_MM = 50;
 
 /** Everything an assessment looks at. */
 export interface Examined {
@@ -31,6 +29,8 @@ export interface Facts {
   readonly checklist: Checklist;
   readonly genus: GenusFlags;
   readonly animalPhotoCount: number;
+  /** By the leg span that the numbers of the model call so; null while the leg span is not known. */
+  readonly large: boolean | null;
   /** The strip was there to be read: graded, and not D. */
   readonly readable: boolean;
   /** Receptacles seen on a readable strip. */
@@ -48,6 +48,7 @@ export interface Facts {
 
 export function factsOf(examined: Examined): Facts {
   const { flags: genus } = examined.genus;
+  const { numbers } = examined.model;
   const live = standingLiveSigns(examined.liveSigns);
   const checklist = withLive(examined.checklist, live);
   const readable = isReadable(checklist);
@@ -59,13 +60,14 @@ export function factsOf(examined: Examined): Facts {
     checklist,
     genus,
     animalPhotoCount: examined.animalPhotoCount + bulbPhotos(live),
+    large: checklist.legSpanMm === null ? null : isLarge(checklist, numbers),
     readable,
     receptaclesSeen,
     emptyStripWeighs: readable && checklist.receptaclesSeen === 'no' && checklist.view !== 'outside' && !genus.withoutSpermathecae,
     femaleSignSeen: checklist.eggSacLaid === 'yes' || (receptaclesSeen && checklist.uterusExternusSeen !== 'no'),
     maleSignSeen: checklist.palpalBulbsOnAnimal === 'yes' || fusillaeSeen,
-    clearFemaleOnOtherSkin: otherSkins.some(isClearFemale),
-    clearMaleOnNextSkin: otherSkins.some((other) => isClearMale(other) && areSuccessive(examined, other.exuviaId)),
+    clearFemaleOnOtherSkin: otherSkins.some((other) => isClearFemale(other, numbers)),
+    clearMaleOnNextSkin: otherSkins.some((other) => isClearMale(other, numbers) && areSuccessive(examined, other.exuviaId)),
   };
 }
 
@@ -84,26 +86,26 @@ function isReadable(checklist: Checklist): boolean {
   return checklist.grade !== null && checklist.grade !== 'D';
 }
 
-export function isLarge(checklist: Checklist): boolean {
-  return checklist.legSpanMm !== null && checklist.legSpanMm > LARGE_LEG_SPAN_MM;
+function isLarge({ legSpanMm }: Checklist, numbers: ModelNumbers): boolean {
+  return legSpanMm !== null && legSpanMm > numbers['span.largeAbove'];
 }
 
 /** A sign can be "clear" only on the right skin, at the right place, seen from the inner side of a large skin. */
-function isWellRead(checklist: Checklist): boolean {
+function isWellRead(checklist: Checklist, numbers: ModelNumbers): boolean {
   const innerSide = checklist.view === 'inside' || checklist.view === 'both';
-  return checklist.skinMatchesAnimal === 'yes' && checklist.fourBookLungsFound === 'yes' && innerSide && isLarge(checklist);
+  return checklist.skinMatchesAnimal === 'yes' && checklist.fourBookLungsFound === 'yes' && innerSide && isLarge(checklist, numbers);
 }
 
 /** Signed as at least probable, so that whatever spoke against it has been weighed already. */
-function isClearFemale({ sex, level, checklist }: Determination): boolean {
+function isClearFemale({ sex, level, checklist }: Determination, numbers: ModelNumbers): boolean {
   const intact = checklist.grade === 'A' || checklist.grade === 'B';
   const seen = checklist.receptaclesSeen === 'yes' && checklist.uterusExternusSeen === 'yes';
-  return sex === 'female' && isFirm(level) && isWellRead(checklist) && intact && seen;
+  return sex === 'female' && isFirm(level) && isWellRead(checklist, numbers) && intact && seen;
 }
 
-function isClearMale({ sex, level, checklist }: Determination): boolean {
+function isClearMale({ sex, level, checklist }: Determination, numbers: ModelNumbers): boolean {
   const seen = checklist.receptaclesSeen === 'no' && checklist.fusillaeOutsideSeen === 'yes' && checklist.view === 'both';
-  return sex === 'male' && isFirm(level) && isWellRead(checklist) && checklist.grade === 'A' && seen;
+  return sex === 'male' && isFirm(level) && isWellRead(checklist, numbers) && checklist.grade === 'A' && seen;
 }
 
 function areSuccessive(examined: Examined, otherExuviaId: string): boolean {

@@ -1,4 +1,4 @@
-import { type Facts, isLarge } from './facts.ts';
+import type { Facts } from './facts.ts';
 import type { LevelReason } from './reason.ts';
 
 /** One condition of a level: null when it is met, else the reason why not. */
@@ -21,9 +21,9 @@ export const outerSideViewed = unless(
   'outer-side-not-viewed',
 );
 
-export const large: Requirement = ({ checklist }) => {
-  if (checklist.legSpanMm === null) return 'leg-span-unknown';
-  return isLarge(checklist) ? null : 'leg-span-small';
+export const large: Requirement = (facts) => {
+  if (facts.large === null) return 'leg-span-unknown';
+  return facts.large ? null : 'leg-span-small';
 };
 
 // What was seen

@@ -7,6 +7,7 @@ import {
   Checklist as ChecklistSchema,
   type Level,
 } from '../../../src/domain/sexing/determination.ts';
+import { type EvidenceModel, SHIPPED_MODEL } from '../../../src/domain/sexing/evidence/model.ts';
 import type { Examined } from '../../../src/domain/sexing/facts.ts';
 import { assessLevel, missingFor } from '../../../src/domain/sexing/levels.ts';
 import { rankOf } from '../../../src/domain/sexing/rank.ts';
@@ -21,6 +22,15 @@ import { CLEAR_FEMALE, CLEAR_MALE, determination, EMPTY_STRIP, examined, genus, 
 function highest(sex: 'female' | 'male', checklist: Checklist, changes: Partial<Examined> = {}): Level | null {
   return assessLevel(sex, examined(checklist, changes)).highest;
 }
+
+test('what is large enough is a number of the model, and the rules follow it when a keeper moves it', () => {
+  const model: EvidenceModel = { version: '1.1', numbers: { ...SHIPPED_MODEL.numbers, 'span.largeAbove': 60 } };
+  const at55 = { ...CLEAR_FEMALE, legSpanMm: 55 };
+  expect(highest('female', at55)).toBe('strong');
+  expect(highest('female', at55, { model })).toBe('probable');
+  expect(missingFor('female', 'strong', examined(at55, { model }))[0]).toContain('leg-span-small');
+  expect(highest('female', { ...at55, legSpanMm: 60.1 }, { model })).toBe('strong');
+});
 
 describe('a female', () => {
   const small = { ...CLEAR_FEMALE, legSpanMm: 30 };

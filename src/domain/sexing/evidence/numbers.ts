@@ -33,6 +33,8 @@ export const SHIPPED_NUMBERS = {
   'span.fromB': lengthMm(20),
   'span.fromC': lengthMm(40),
   'span.aboveD': lengthMm(75),
+  /** "Over about 5 cm": what the levels of a reading call large enough for absence to weigh. No publication gives a limit. */
+  'span.largeAbove': lengthMm(50),
   'carapace.fromB': lengthMm(3),
   'carapace.fromC': lengthMm(6),
   'carapace.aboveD': lengthMm(11),

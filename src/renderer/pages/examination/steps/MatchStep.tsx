@@ -1,5 +1,5 @@
 import type { ReactElement } from 'react';
-import { LARGE_LEG_SPAN_MM } from '../../../../domain/sexing/facts.ts';
+import { numbersWith } from '../../../../domain/sexing/evidence/numbers.ts';
 import { Notice } from '../../../parts/Notice.tsx';
 import { QuestionRow } from './QuestionRow.tsx';
 import { SizeField } from './SizeField.tsx';
@@ -19,7 +19,7 @@ export function MatchStep(step: StepProps): ReactElement {
       )}
       <SizeField
         label="Leg span of this skin, mm"
-        hint={`Laid out or estimated. Emptiness weighs only on skins of more than ${LARGE_LEG_SPAN_MM} mm.`}
+        hint={`Laid out or estimated. Emptiness weighs only on skins of more than ${numbersWith(sheet.model.adjustments)['span.largeAbove']} mm.`}
         lengthMm={checklist.legSpanMm}
         measured={sheet.legSpanMm}
         largestMm={500}
