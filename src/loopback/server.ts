@@ -17,6 +17,9 @@ const SECURITY_HEADERS: Readonly<Record<string, string>> = {
   'cross-origin-resource-policy': 'same-origin',
 };
 
+const OPENED_TOO_LATE =
+  'This address opens Exuviary once, within a minute of being printed. It was used already or is too old: start Exuviary again for a new one.';
+
 export interface LoopbackOptions {
   /** 0 lets the system choose. */
   readonly port: number;
@@ -52,10 +55,11 @@ export async function listen(options: LoopbackOptions): Promise<LoopbackServer> 
     if (door === null) return void refuse(outgoing, 421, 'host');
     const visit = visitOf(incoming);
     const verdict = judge(visit, door);
-    if (verdict.kind === 'refuse') return void refuse(outgoing, verdict.status, verdict.reason);
+    if (verdict.kind === 'refuse')
+      return void refuse(outgoing, verdict.status, verdict.reason, verdict.status === 401 && visit.secFetchMode === 'navigate');
     if (verdict.kind === 'exchange') {
       if (tickets.redeem(verdict.ticket)) return void welcome(outgoing, `${sessionCookieName(door.port)}=${session}`);
-      return hasSession(visit, door) ? void welcome(outgoing, null) : void refuse(outgoing, 401, 'ticket');
+      return hasSession(visit, door) ? void welcome(outgoing, null) : void refuse(outgoing, 401, 'ticket', true);
     }
     outgoing.once('close', options.presence.enter());
     void answer(incoming, outgoing);
@@ -115,10 +119,12 @@ function welcome(outgoing: ServerResponse, cookie: string | null): void {
   outgoing.writeHead(303, { location: '/', 'cache-control': 'no-store', 'content-length': 0 }).end();
 }
 
-/** A wrong host gets nothing at all: whoever asked may not even learn who we are. */
-function refuse(outgoing: ServerResponse, status: number, reason: string): void {
+/** A wrong host gets nothing at all: whoever asked may not even learn who we are. A person who opened an address reads a sentence. */
+function refuse(outgoing: ServerResponse, status: number, reason: string, isOpened = false): void {
   const failure: Failure = { code: 'refused-by-guard', reason };
-  const body = status === 421 ? '' : JSON.stringify({ failure });
-  const headers = { 'content-type': 'application/json; charset=utf-8', 'cache-control': 'no-store', connection: 'close' };
+  const told = isOpened ? `${OPENED_TOO_LATE}\n` : JSON.stringify({ failure });
+  const body = status === 421 ? '' : told;
+  const type = isOpened ? 'text/plain' : 'application/json';
+  const headers = { 'content-type': `${type}; charset=utf-8`, 'cache-control': 'no-store', connection: 'close' };
   outgoing.writeHead(status, { ...headers, 'content-length': Buffer.byteLength(body) }).end(body);
 }

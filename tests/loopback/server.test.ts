@@ -130,7 +130,10 @@ describe('the first address', () => {
   it('is good once', async () => {
     const once = target();
     await exchange(`GET ${once} HTTP/1.1`, host(), ...opened);
-    expect(await exchange(`GET ${once} HTTP/1.1`, host(), ...opened)).toMatch(/^HTTP\/1\.1 401 /);
+    const late = await exchange(`GET ${once} HTTP/1.1`, host(), ...opened);
+    expect(late).toMatch(/^HTTP\/1\.1 401 /);
+    expect(late).toMatch(/\r\ncontent-type: text\/plain/i);
+    expect(late).toContain('start Exuviary again for a new one');
   });
   it('used again by the same browser leads to the clean address without a new session', async () => {
     const once = target();

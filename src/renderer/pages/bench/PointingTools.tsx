@@ -21,7 +21,7 @@ export function PointingTools(): ReactElement {
         onClick={() => changeLoupe(bench, -1)}
       />
       <output className={style['percent']} aria-label="Loupe">
-        {loupeZoom} ×
+        Loupe {loupeZoom} ×
       </output>
       <IconButton
         icon="loupeMore"

@@ -1,6 +1,6 @@
 import type { ReactElement } from 'react';
 import type { Suspicion } from '../../../domain/care/suspicion.ts';
-import { listed } from '../../../words/counts.ts';
+import { counted, listed } from '../../../words/counts.ts';
 import { dayInWords, daysInWords } from '../../../words/dates.ts';
 import { capitalized } from '../../../words/labels.ts';
 import { itemInWords } from './needWords.ts';
@@ -26,7 +26,7 @@ export function PremoltFacts({ suspicion }: { suspicion: Suspicion }): ReactElem
   return (
     <details className={style['facts']}>
       <summary>
-        {LEVELS[level]} {points > 0 && `${points} points.`}
+        {LEVELS[level]} {points > 0 && `${counted(points, 'point')}.`}
       </summary>
       <ul className={style['items']}>
         {items.map((item) => (

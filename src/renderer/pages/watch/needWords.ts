@@ -37,9 +37,15 @@ export function needInWords(need: Need): NeedWords {
         why: premoltWhy(need.suspicion),
       };
     case 'molt-overdue':
-      return { title: 'Molt later than foretold', why: `Expected by ${dayInWords(need.forecast.to)}, ${daysInWords(need.days)} ago.` };
+      return {
+        title: 'Molt later than foretold',
+        why: `By the dates known at its last molt it was due until ${dayInWords(need.forecast.to)}, ${daysInWords(need.days)} ago. Its page says what is likely from today.`,
+      };
     case 'molt-due':
-      return { title: 'Molt expected', why: `Most likely ${spanInWords(need.forecast.from, need.forecast.to)}, from its earlier dates.` };
+      return {
+        title: 'Molt expected',
+        why: `Most likely ${spanInWords(need.forecast.from, need.forecast.to)}, by the forecast; its page says what that rests on.`,
+      };
   }
 }
 
@@ -122,6 +128,6 @@ export function itemInWords(item: Suspicion['items'][number]): string {
     case 'ate-after-signs':
       return `ate on ${dayInWords(item.on)}, after these signs`;
     case 'forecast':
-      return item.place === 'overdue' ? 'later than its dates foretell' : 'within the days its dates foretell';
+      return item.place === 'overdue' ? 'later than the forecast' : 'within the days of the forecast';
   }
 }
