@@ -117,8 +117,8 @@ test('points go to the edge beside them when the keeper wants it, and not while 
   await page.keyboard.up('f');
   await expect(bench.point('Carapace', 'Widest point, left')).not.toContainText('on an edge');
   await bench.button(/^Loupe enlarges more/).click();
-  await expect(page.getByRole('status', { name: 'Loupe' })).toHaveText('12 ×');
+  await expect(page.getByRole('status', { name: 'Loupe' })).toHaveText('Loupe 12 ×');
   await bench.photo().locator('canvas').nth(1).focus();
   for (const key of ['Shift+L', 'Shift+L', 'Shift+L', 'Shift+L']) await page.keyboard.press(key);
-  await expect(page.getByRole('status', { name: 'Loupe' })).toHaveText('4 ×');
+  await expect(page.getByRole('status', { name: 'Loupe' })).toHaveText('Loupe 4 ×');
 });
