@@ -81,6 +81,11 @@ describe('growthReportOf, with little or odd on record', () => {
     expect(report(records).findings).toContainEqual({ kind: 'place-unknown', moltIds: ['molt-2023-03-10'] });
   });
 
+  it('fits no weighted line where the readings leave its ratio open beyond any number', () => {
+    const records = [0, 5, 50].map((uncertaintyMm, index) => moltOn(`202${index}-03-01`, null, 0.01, uncertaintyMm));
+    expect(report(records).weighted).toBeNull();
+  });
+
   it('holds only numbers that are numbers, whatever the sizes, dates and uncertainties', () => {
     const size = fc.option(fc.double({ min: 0.01, max: 500, noNaN: true }));
     const row = fc.array(

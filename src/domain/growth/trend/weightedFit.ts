@@ -24,7 +24,7 @@ export type WeightedFit = z.infer<typeof WeightedFit>;
  * 95 % interval of exp(b) with Student's t on n - 2 degrees of freedom.
  *
  * @param sizes in rising order of step.
- * @returns null with fewer than three sizes.
+ * @returns null with fewer than three sizes, and where the interval is too wide for a number.
  */
 export function fitWeighted(sizes: readonly MeasuredStep[]): WeightedFit | null {
   if (sizes.length < FEWEST_RUNGS_FOR_FIT) return null;
@@ -44,12 +44,14 @@ export function fitWeighted(sizes: readonly MeasuredStep[]): WeightedFit | null 
   const unitVariance = fit.residualStandardDeviation ** 2;
   const slopeError = unitVariance > 0 ? (fit.standardErrors[1] ?? 0) * Math.max(1, 1 / Math.sqrt(unitVariance)) : 0;
   const reach = studentTQuantile(0.975, fit.degreesOfFreedom) * slopeError;
+  const [ratioLow95, ratioHigh95] = [Math.exp(slope - reach), Math.exp(slope + reach)];
+  if (!Number.isFinite(ratioHigh95)) return null;
   return {
     intercept,
     slope,
     ratio: Math.exp(slope),
-    ratioLow95: Math.exp(slope - reach),
-    ratioHigh95: Math.exp(slope + reach),
+    ratioLow95,
+    ratioHigh95,
     excessScatter: excess > LEAST_VARIANCE ? Math.sqrt(excess) : 0,
   };
 }
