@@ -29,20 +29,18 @@ export type WeightedFit = z.infer<typeof WeightedFit>;
 export function fitWeighted(sizes: readonly MeasuredStep[]): WeightedFit | null {
   if (sizes.length < FEWEST_RUNGS_FOR_FIT) return null;
   const variances = sizes.map(({ lengthMm, uncertaintyMm }) => (uncertaintyMm / lengthMm) ** 2);
-  const fitWith = (excess: number) => {
-    const weights = variances.map((variance) => 1 / (variance + excess));
-    return weightedLeastSquares(
+  const weightsWith = (excess: number) => variances.map((variance) => 1 / (variance + excess));
+  const fitWith = (excess: number) =>
+    weightedLeastSquares(
       sizes.map(({ step }) => [1, step]),
       sizes.map(({ lengthMm }) => Math.log(lengthMm)),
-      weights,
+      weightsWith(excess),
     );
-  };
   const excess = excessVariance((trial) => fitWith(trial).residualSumOfSquares, sizes.length - 2);
   const fit = fitWith(excess);
   const [intercept = 0, slope = 0] = fit.coefficients;
-  // With the weights known, u^2(b) is the inverse of the weighted sum of squares: the fit's own variance taken out again.
-  const unitVariance = fit.residualStandardDeviation ** 2;
-  const slopeError = unitVariance > 0 ? (fit.standardErrors[1] ?? 0) * Math.max(1, 1 / Math.sqrt(unitVariance)) : 0;
+  // What the weights alone leave open of b; more where the rungs scatter beyond them.
+  const slopeError = Math.max(fit.standardErrors[1] ?? 0, weightedSpread(sizes, weightsWith(excess)) ** -0.5);
   const reach = studentTQuantile(0.975, fit.degreesOfFreedom) * slopeError;
   const [ratioLow95, ratioHigh95] = [Math.exp(slope - reach), Math.exp(slope + reach)];
   if (!Number.isFinite(ratioHigh95)) return null;
@@ -54,6 +52,13 @@ export function fitWeighted(sizes: readonly MeasuredStep[]): WeightedFit | null 
     ratioHigh95,
     excessScatter: excess > LEAST_VARIANCE ? Math.sqrt(excess) : 0,
   };
+}
+
+/** Sum of weighted squares of the steps about their weighted mean. */
+function weightedSpread(sizes: readonly MeasuredStep[], weights: readonly number[]): number {
+  const total = weights.reduce((sum, weight) => sum + weight, 0);
+  const mean = sizes.reduce((sum, { step }, i) => sum + (weights[i] ?? 0) * step, 0) / total;
+  return sizes.reduce((sum, { step }, i) => sum + (weights[i] ?? 0) * (step - mean) ** 2, 0);
 }
 
 /** Keeps exact readings of an exact progression from having infinite weight: a scatter of 1e-6, far below any reading. */
