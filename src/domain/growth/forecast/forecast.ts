@@ -97,11 +97,15 @@ function dueFrom({ start, madeOn, instar, interval }: ForecastBasis): DueForecas
     const [earliest, latest] = [dayAt(probability, Math.ceil), dayAt(1 - probability, Math.floor)];
     return earliest <= latest ? { from: earliest, to: latest } : { from: latest, to: earliest };
   };
+  const window90 = window(0.05);
+  // Rounding to whole days must not carry one out of the other.
+  const inside = (day: CalendarDay): CalendarDay => (day < window90.from ? window90.from : day > window90.to ? window90.to : day);
+  const { from: first, to: last } = window(0.25);
   return {
     since: start,
-    middle: dayAt(0.5, Math.round),
-    window50: window(0.25),
-    window90: window(0.05),
+    middle: inside(dayAt(0.5, Math.round)),
+    window50: { from: inside(first), to: inside(last) },
+    window90,
     chanceOfLasting: start.kind === 'acquired' ? chanceFromFirstLook(law, waited) : chanceOfLasting(law, waited),
     ownIntervals: stepsIn(interval),
     shares: withOwn(interval.kinShares, interval.kin, evidence, instar),

@@ -51,7 +51,7 @@ describe('any cabinet whatever', () => {
           }
         }
       }),
-      { numRuns: 60 },
+      { numRuns: 200 },
     );
   });
 });
