@@ -2,12 +2,21 @@ import type { GrowthFit, Rung } from '../domain/growth/rung.ts';
 import type { Instar } from '../domain/molting/instar.ts';
 import { counted } from './counts.ts';
 import { daysInWords } from './dates.ts';
+import type { NameOfMolt } from './growth.ts';
 import { instarInWords, instarMark, recordedInWords } from './instars.ts';
 import { capitalized, uncapitalized } from './labels.ts';
 
 /** "Instar 7", or its place among the molts where the instar is not known. */
 export function rungName(rung: Pick<Rung, 'instar' | 'recordedMolt'>): string {
   return rung.instar === null ? capitalized(recordedInWords(rung.recordedMolt)) : capitalized(instarInWords(rung.instar));
+}
+
+/** The names of these rungs by their molts. */
+export function moltNames(rungs: readonly Rung[]): NameOfMolt {
+  return (moltId) => {
+    const rung = rungs.find((candidate) => candidate.moltId === moltId);
+    return rung ? rungName(rung) : 'A molt no longer on record';
+  };
 }
 
 /** What stands under a point of the chart, where room is short: "7", "7?" where it is only counted, "molt 3". */

@@ -12,11 +12,13 @@ import { FailureNotice } from '../../parts/Notice.tsx';
 import { PageHead } from '../../parts/PageHead.tsx';
 import { SampleMark } from '../../parts/SampleMark.tsx';
 import { Taxon } from '../../parts/Taxon.tsx';
+import { AnimalNow } from './AnimalNow.tsx';
 import { measuresIn } from './chart/measures.ts';
 import { Compare } from './compare/Compare.tsx';
 import { Growth } from './Growth.tsx';
 import { SkinGallery } from './gallery/SkinGallery.tsx';
 import style from './LadderPage.module.css';
+import { Legs } from './Legs.tsx';
 import { LitProvider } from './lit.tsx';
 import { Questions } from './questions/Questions.tsx';
 import { RungTable } from './RungTable.tsx';
@@ -99,6 +101,18 @@ function LoadedLadder({ page: { specimen, instarNow, ladder, growth, gallery } }
               <h2 id="rungs">Rung by rung</h2>
               <RungTable rungs={rungs} specimenId={specimen.id} />
             </section>
+            <div className={specimen.status === 'living' ? style['side'] : undefined}>
+              <section className={style['section']} aria-labelledby="legs">
+                <h2 id="legs">Legs</h2>
+                <Legs rungs={rungs} growth={growth} />
+              </section>
+              {specimen.status === 'living' && (
+                <section className={style['section']} aria-labelledby="now">
+                  <h2 id="now">The living animal now</h2>
+                  <AnimalNow rungs={rungs} growth={growth} called={called} />
+                </section>
+              )}
+            </div>
             <section className={style['section']} aria-labelledby="beside">
               <h2 id="beside">Beside others</h2>
               <LaterCompare specimen={specimen} />

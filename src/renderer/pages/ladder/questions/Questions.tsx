@@ -2,7 +2,7 @@ import type { ReactElement } from 'react';
 import type { GrowthReport } from '../../../../domain/growth/growthReport.ts';
 import type { Rung } from '../../../../domain/growth/rung.ts';
 import { findingInWords, maturityInWords } from '../../../../words/growth.ts';
-import { rungName } from '../../../../words/ladder.ts';
+import { moltNames } from '../../../../words/ladder.ts';
 import { Notice } from '../../../parts/Notice.tsx';
 import { AcceptedGap } from './AcceptedGap.tsx';
 import { MissedMolt } from './MissedMolt.tsx';
@@ -20,10 +20,7 @@ export function Questions({
   growth: GrowthReport;
 }): ReactElement | null {
   const gaps = useGaps(specimenId);
-  const nameOf = (moltId: string): string => {
-    const rung = rungs.find((candidate) => candidate.moltId === moltId);
-    return rung ? rungName(rung) : 'A molt no longer on record';
-  };
+  const nameOf = moltNames(rungs);
   const suggested = growth.missed.filter(({ verdict }) => verdict !== 'none');
   if (suggested.length === 0 && growth.findings.length === 0 && !growth.maturity && !gaps.accepted) return null;
   return (
