@@ -5,7 +5,6 @@ import { Adjustments, type ModelNumbers, NUMBER_IDS, NumberIdSchema, numbersWith
 
 /** Of the rules in this folder; raised when one of them changes. The first form of the Examination, without a model, counts as 0. */
 export const MODEL_FORM = 1;
-export const FIRST_FORM_VERSION = '0';
 
 export const ModelChangeDraft = z
   .object({

@@ -2,6 +2,7 @@ import { type ReactElement, useEffect, useMemo, useRef, useState } from 'react';
 import type { Calibration } from '../../../../domain/measuring/calibrate.ts';
 import { viewFromAbove } from '../../../../domain/measuring/fromAbove.ts';
 import { landmarkHandlesOf } from '../../../bench/handles.ts';
+import { saveFile } from '../../../leaving/save.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { CheckField } from '../../../parts/CheckField.tsx';
 import { Dialog } from '../../../parts/Dialog.tsx';
@@ -84,7 +85,7 @@ export function FromAbove({ calibration, picture, onClose }: Props): ReactElemen
   const save = () => {
     canvas.current?.toBlob((blob) => {
       if (blob === null) setTrouble(new Error('The browser could not write the picture.'));
-      else saveFile(blob, `${photo.originalName.replace(/\.[^.]+$/, '')}-from-above-${view?.pxPerMm.toFixed(1)}-px-per-mm.png`);
+      else saveFile(`${photo.originalName.replace(/\.[^.]+$/, '')}-from-above-${view?.pxPerMm.toFixed(1)}-px-per-mm.png`, blob);
     }, 'image/png');
   };
 
@@ -134,13 +135,4 @@ export function FromAbove({ calibration, picture, onClose }: Props): ReactElemen
       )}
     </Dialog>
   );
-}
-
-function saveFile(blob: Blob, name: string): void {
-  const address = URL.createObjectURL(blob);
-  const link = document.createElement('a');
-  link.href = address;
-  link.download = name;
-  link.click();
-  URL.revokeObjectURL(address);
 }
