@@ -17,6 +17,7 @@ interface OpenCv {
   findHomography(from: object, to: object): { readonly data64F: Float64Array; delete(): void };
   solvePnP(object: object, image: object, camera: object, distortion: object, rotation: object, translation: object): boolean;
   Rodrigues(rotation: object, matrix: object): void;
+  projectPoints(object: object, rotation: object, translation: object, camera: object, distortion: object, image: object): void;
   fitEllipseDirect(points: object): { center: { x: number; y: number }; size: { width: number; height: number }; angle: number };
 }
 
@@ -115,5 +116,32 @@ export async function openCvPose(): Promise<
     const [x = 0, y = 0, z = 0] = moved.data64F;
     for (const made of [object, seen, camera, distortion, turned, moved, matrix]) made.delete();
     return { tiltDeg: (Math.acos(Math.min(1, Math.abs(i))) * 180) / Math.PI, heightMm: Math.abs(c * x + f * y + i * z) };
+  };
+}
+
+/** OpenCV's projectPoints for points (x, y, 1) before a lens with the radial coefficient k1 alone; its pixel centers are whole numbers. */
+export async function openCvDistortion(): Promise<
+  (rays: readonly { readonly x: number; readonly y: number }[], k1: number, focalPx: number, centre: ImagePoint) => readonly ImagePoint[]
+> {
+  const loading: Promise<OpenCv> = createRequire(import.meta.url)('@techstark/opencv-js');
+  const cv = await loading;
+  return (rays, k1, focalPx, centre) => {
+    const object = cv.matFromArray(
+      rays.length,
+      3,
+      cv.CV_64F,
+      rays.flatMap(({ x, y }) => [x, y, 1]),
+    );
+    const still = cv.matFromArray(3, 1, cv.CV_64F, [0, 0, 0]);
+    const camera = cv.matFromArray(3, 3, cv.CV_64F, [focalPx, 0, centre.xPx - 0.5, 0, focalPx, centre.yPx - 0.5, 0, 0, 1]);
+    const distortion = cv.matFromArray(1, 4, cv.CV_64F, [k1, 0, 0, 0]);
+    const image = new cv.Mat();
+    cv.projectPoints(object, still, still, camera, distortion, image);
+    const seen = rays.map((_, index) => ({
+      xPx: (image.data64F[2 * index] ?? Number.NaN) + 0.5,
+      yPx: (image.data64F[2 * index + 1] ?? Number.NaN) + 0.5,
+    }));
+    for (const made of [object, still, camera, distortion, image]) made.delete();
+    return seen;
   };
 }

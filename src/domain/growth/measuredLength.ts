@@ -36,6 +36,7 @@ export function correlationOf(source: BudgetSource | 'rest', a: MeasuredLength, 
     case 'calibration':
     case 'tilt-unknown':
     case 'camera-distance':
+    case 'distortion':
       return a.calibratedBy === b.calibratedBy ? 1 : 0;
     case 'scale-object':
     case 'height':

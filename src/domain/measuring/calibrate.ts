@@ -7,6 +7,7 @@ import type { RectangleScale, ScaleMarks, TwoPointScale } from './calibration.ts
 import { lensOf, type PictureFacts } from './camera.ts';
 import { commonWarnings, tiltWarnings } from './commonWarnings.ts';
 import { distance } from './corners.ts';
+import { CORNER_SHIFT_STANDARD_UNCERTAINTY, distortionExcursion } from './distortion.ts';
 import type { ImagePoint, PlanePoint } from './points.ts';
 import { type PosedView, type RectangleGeometry, rectangleOutline, viewOfRectangle } from './rectangleView.ts';
 import { rigidResidualPx } from './rigidResidual.ts';
@@ -60,8 +61,6 @@ export interface Calibration {
   readonly warnings: readonly CalibrationWarning[];
 }
 
-/** Shape errors of the picture itself, mostly lens distortion: relative standard uncertainty, own assumption. */
-const SHAPE_TOLERANCE = 0.002;
 /** Misfits beyond this many standard uncertainties are told: about 3 in 1000 by chance. */
 const SHAPE_COVERAGE = 3;
 
@@ -72,6 +71,15 @@ const SHAPE_COVERAGE = 3;
  * @returns a failure when the marks coincide, lie on a line, cross, run anticlockwise on the screen, or are no circle's picture.
  */
 export function calibrate(marks: ScaleMarks, picture: PictureFacts): Result<Calibration> {
+  const through = (seen: ScaleMarks): Result<Calibration> => calibrateThroughPinhole(seen, picture);
+  const pinhole = through(marks);
+  if (!pinhole.ok) return pinhole;
+  const { view, excursions } = pinhole.value;
+  return succeed({ ...pinhole.value, excursions: [...excursions, distortionExcursion(marks, picture, view, through)] });
+}
+
+/** As if the lens drew straight lines straight. */
+function calibrateThroughPinhole(marks: ScaleMarks, picture: PictureFacts): Result<Calibration> {
   switch (marks.kind) {
     case 'rectangle':
       return calibrateOnRectangle(marks, picture);
@@ -138,7 +146,7 @@ function calibrateOnTwoPoints(marks: TwoPointScale, picture: PictureFacts): Resu
 
 function shapeWarnings({ view, excursions }: RectangleGeometry): readonly CalibrationWarning[] {
   const misfit = (of: (seen: PosedView) => number): number => {
-    const variance = excursions.reduce((sum, excursion) => sum + contribution(of, excursion) ** 2, SHAPE_TOLERANCE ** 2);
+    const variance = excursions.reduce((sum, excursion) => sum + contribution(of, excursion) ** 2, CORNER_SHIFT_STANDARD_UNCERTAINTY ** 2);
     return Math.abs(of(view)) / Math.sqrt(variance);
   };
   const aspectError = (seen: PosedView): number => seen.pose.aspect - 1;

@@ -1,21 +1,15 @@
-import type { Excursion } from '../numerics/propagation.ts';
 import { fail, type Result, succeed } from '../result.ts';
 import type { CoinScale } from './calibration.ts';
 import { focalStandardUncertaintyPx, type Lens, lensOf, type PictureFacts } from './camera.ts';
 import { type CirclePose, circlePoses, tiltOf } from './circlePose.ts';
 import { type Ellipse, pointOn, withinHalfTurn } from './ellipse.ts';
-import type { BudgetSource } from './quantity.ts';
 import { planeThrough, type SlopedPlane, viewOfPlane } from './slopedPlane.ts';
 import { viewOfTwoPoints } from './twoPointView.ts';
-import type { View } from './view.ts';
-
-export interface CoinExcursion extends Excursion<View> {
-  readonly source: Extract<BudgetSource, 'calibration' | 'scale-object' | 'camera-distance' | 'tilt-unknown'>;
-}
+import type { View, ViewExcursion } from './view.ts';
 
 export interface CoinGeometry {
   readonly view: View;
-  readonly excursions: readonly CoinExcursion[];
+  readonly excursions: readonly ViewExcursion[];
   /** Null while undecided, and without a focal length. */
   readonly tiltDeg: number | null;
   /** Both possible planes; null without a focal length. */
@@ -58,7 +52,7 @@ export function viewOfCoin(marks: CoinScale, picture: PictureFacts): Result<Coin
   const view = see(inputs);
   if (!view) return fail({ code: 'rim-not-elliptic' });
   // An input at its limit (a rim that would be no circle's) says nothing; that side then stays in place.
-  const pair = (source: CoinExcursion['source'], change: (sign: number) => Partial<Inputs>): CoinExcursion => ({
+  const pair = (source: ViewExcursion['source'], change: (sign: number) => Partial<Inputs>): ViewExcursion => ({
     source,
     below: see({ ...inputs, ...change(-1) }) ?? view,
     above: see({ ...inputs, ...change(1) }) ?? view,

@@ -21,9 +21,6 @@ export interface ScaledObject {
   readonly calibration: Calibration;
 }
 
-/** Shape errors of the picture itself, mostly lens distortion: relative standard uncertainty, own assumption. */
-const PICTURE_TOLERANCE = 0.002;
-
 /**
  * Whether two objects on one table contradict each other by more than their uncertainties: the extent of each is measured by
  * both scales, at the height of its own face. The one where they differ more is told, as seen from the second argument.
@@ -52,8 +49,7 @@ function compared(one: ScaledObject, other: ScaledObject): Contradiction | null 
   const itself = estimateOf(other.calibration, from, to, 0);
   if (byOther === null || itself === null) return null;
   const heights = corrected ? 0 : heightDoubt(one.calibration, other.calibration);
-  const expandedUncertaintyMm =
-    COVERAGE_FACTOR * Math.sqrt(byOther.variance + itself.variance + (PICTURE_TOLERANCE ** 2 + heights ** 2) * itself.valueMm ** 2);
+  const expandedUncertaintyMm = COVERAGE_FACTOR * Math.sqrt(byOther.variance + itself.variance + (heights * itself.valueMm) ** 2);
   if (Math.abs(byOther.valueMm - itself.valueMm) <= expandedUncertaintyMm) return null;
   return { itselfMm: itself.valueMm, byOtherMm: byOther.valueMm, expandedUncertaintyMm };
 }

@@ -28,7 +28,7 @@ export interface MeasuringOptions {
 /**
  * Every quantity one reading gives under one calibration, with its uncertainty budget (JCGM 100:2008).
  *
- * Inputs are independent: each corner coordinate, the object's sides, the focal length, each click, the height common to
+ * Inputs are independent: each corner coordinate, the object's sides, the focal length, the lens's distortion, each click, the height common to
  * the carapace and each landmark's own height. All landmarks of one quantity move together with a shared input, so what
  * cancels between them (a ratio on one card) cancels here. First order, except for unknown tilt and heights, where the
  * first order vanishes by symmetry and the second is added. Where the pointing error comes from few repeats, the coverage

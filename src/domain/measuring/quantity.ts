@@ -27,7 +27,7 @@ export function estimateFrom(value: number, standardUncertainty: number, coverag
 }
 
 export const BudgetSource = z
-  .enum(['pointing', 'calibration', 'scale-object', 'tilt-unknown', 'height', 'camera-distance'])
+  .enum(['pointing', 'calibration', 'scale-object', 'tilt-unknown', 'height', 'camera-distance', 'distortion'])
   .meta({ id: 'BudgetSource' });
 export type BudgetSource = z.infer<typeof BudgetSource>;
 

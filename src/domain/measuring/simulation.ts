@@ -4,6 +4,7 @@ import { type Result, succeed } from '../result.ts';
 import { calibrate } from './calibrate.ts';
 import type { CoinScale, PointsScale, RectangleScale } from './calibration.ts';
 import { focalStandardUncertaintyPx, lensOf, type PictureFacts } from './camera.ts';
+import { CORNER_SHIFT_BOUND, type RadialShift, radialShiftOf, shifted, shiftedMarks } from './distortion.ts';
 import type { KnownHeights } from './heights.ts';
 import type { LandmarkName, Landmarks } from './landmarks.ts';
 import { carapaceHeights, measure } from './measure.ts';
@@ -17,7 +18,7 @@ type SimulatedReading = Pick<ReadingDraft, 'landmarks' | 'carapaceHeight' | 'poi
 
 /**
  * What a reading gives when all that it rests on is drawn anew again and again: marks, size of the object, focal length, clicks
- * and heights, each from its normal distribution (JCGM 101:2008, 7). To be compared with the first order of `measure`.
+ * and heights, each from its normal distribution, and the lens's distortion from its rectangular one (JCGM 101:2008, 6.4 and 7). To be compared with the first order of `measure`.
  *
  * @returns by name of the quantity; a failure when the marks themselves, without error, do not calibrate.
  */
@@ -35,9 +36,13 @@ export function simulateReading(
   const focalShare = lens.known ? focalStandardUncertaintyPx(lens, picture) / lens.focalPx : 0;
   const values = new Map<string, number[]>();
   for (let round = 0; round < draws; round += 1) {
-    const calibration = calibrate(drawnMarks(marks, draw), refocused(picture, 1 + focalShare * normalDeviate(draw)));
+    const lensShift = radialShiftOf(picture, (2 * draw() - 1) * CORNER_SHIFT_BOUND);
+    const calibration = calibrate(
+      shiftedMarks(drawnMarks(marks, draw), lensShift),
+      refocused(picture, 1 + focalShare * normalDeviate(draw)),
+    );
     if (!calibration.ok) continue;
-    const landmarks = drawnLandmarks(reading.landmarks, reading.pointingPx, draw);
+    const landmarks = drawnLandmarks(reading.landmarks, reading.pointingPx, lensShift, draw);
     const common = heights.carapaceStandardUncertaintyMm * normalDeviate(draw);
     const heightsMm: KnownHeights = {};
     for (const name of Object.keys(landmarks) as LandmarkName[]) {
@@ -98,11 +103,11 @@ function drawnRim(marks: CoinScale, draw: Generator): CoinScale {
   };
 }
 
-function drawnLandmarks(landmarks: Landmarks, pointingPx: number, draw: Generator): Landmarks {
+function drawnLandmarks(landmarks: Landmarks, pointingPx: number, lensShift: RadialShift, draw: Generator): Landmarks {
   return Object.fromEntries(
     Object.entries(landmarks).map(([name, landmark]) => [
       name,
-      'at' in landmark ? { ...landmark, at: near(landmark.at, pointingPx, draw) } : landmark,
+      'at' in landmark ? { ...landmark, at: shifted(near(landmark.at, pointingPx, draw), lensShift) } : landmark,
     ]),
   );
 }

@@ -1,5 +1,6 @@
 import { adjugate, type Matrix3, multiply, scale, transform } from '../numerics/matrix3.ts';
 import type { Excursion } from '../numerics/propagation.ts';
+import { type RadialShift, shifted } from './distortion.ts';
 import type { ImagePoint, PlanePoint } from './points.ts';
 import type { BudgetSource } from './quantity.ts';
 
@@ -16,6 +17,8 @@ export interface View {
   /** Takes (xPx, yPx, 1) to (xMm, yMm, 1) times a factor that is positive on the visible side of the horizon. */
   readonly imageToPlane: Matrix3;
   readonly station: CameraStation;
+  /** What a distorting lens did to the picture, undone before `imageToPlane`; left out for a lens taken to be free of it. */
+  readonly radialShift?: RadialShift;
 }
 
 /** One input of a calibration, moved down and up by its standard uncertainty. */
@@ -58,7 +61,7 @@ export function planePointOf(imageToPlane: Matrix3, at: ImagePoint): PlanePoint 
  */
 export function spacePointOf(view: View, at: ImagePoint, zMm: number): SpacePoint | null {
   const { foot, heightMm } = view.station;
-  const point = planePointOf(view.imageToPlane, at);
+  const point = planePointOf(view.imageToPlane, view.radialShift ? shifted(at, view.radialShift) : at);
   if (!point || !(zMm < heightMm)) return null;
   const factor = (heightMm - zMm) / heightMm;
   return { xMm: foot.xMm + (point.xMm - foot.xMm) * factor, yMm: foot.yMm + (point.yMm - foot.yMm) * factor, zMm };

@@ -24,6 +24,8 @@ const ADVICE: Readonly<Record<Exclude<BudgetSource, 'pointing' | 'height'>, stri
     'The marks do not show how the camera was tilted: four corners of a card or sheet do, and of a coin which edge was nearer. Or photograph from straight above.',
   'camera-distance':
     'Photograph from farther away and straight from above, and keep the camera’s own file: its focal length tells how far away it was.',
+  distortion:
+    'In the next photo lay the scale object close beside the skin, both near the middle of the picture: there a lens distorts least, and both alike.',
 };
 
 function heightAdvice(flags: Quantity['flags']): string {
