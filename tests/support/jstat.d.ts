@@ -23,6 +23,7 @@ declare module 'jstat' {
     readonly studentt: {
       cdf(x: number, degreesOfFreedom: number): number;
       inv(probability: number, degreesOfFreedom: number): number;
+      variance(degreesOfFreedom: number): number;
     };
   };
 }

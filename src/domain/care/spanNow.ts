@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { ANY_RATIO } from '../growth/priors.ts';
 import type { GrowthFit } from '../growth/rung.ts';
 import type { Estimate } from '../measuring/quantity.ts';
 import type { Sex } from '../sexing/determination.ts';
@@ -44,11 +45,13 @@ export interface LastSkinSize {
   readonly moltsSince: number;
 }
 
-/**
- * Growth per molt where an animal's own skins do not tell it: 1.30, nearly always 1.10 to 1.55. Judgement; the one figure
- * published for a tarantula is 1.38 (Grammostola vachoni, Zool. Anz. 293:37-45, 2021, doi:10.1016/j.jcz.2021.05.005).
- */
-export const ANY_TARANTULA: GrowthFactor = { value: 1.3, low: 1.1, high: 1.55, from: 'any-tarantula' };
+/** Growth per molt where an animal's own skins do not tell it. */
+export const ANY_TARANTULA: GrowthFactor = {
+  value: ANY_RATIO.middle,
+  low: ANY_RATIO.low95,
+  high: ANY_RATIO.high95,
+  from: 'any-tarantula',
+};
 
 /**
  * Leg I and IV together over carapace length, from described specimens of Aphonopelma madera, A. moellendorfi and Crassicrus

@@ -6,7 +6,7 @@ import { WeighedReading } from './observation.ts';
 import { Shares } from './shares.ts';
 
 /** Raised whenever the same record would give another forecast. */
-export const FORECAST_MODEL = 1;
+export const FORECAST_MODEL = 2;
 
 /** One quantity: what kin say of the animal's line, and its own steps. */
 export const LineBasis = z

@@ -1,9 +1,9 @@
 import type { CalendarDay } from '../../dates.ts';
+import { GROWTH_PRIOR, INTERVAL_PRIOR } from '../priors.ts';
 import { FORECAST_MODEL, type ForecastBasis, type IntervalStart, type LineBasis } from './basis.ts';
 import { forecastFrom, type GrowthForecast } from './forecast.ts';
 import { type ForecastFact, type GrowthRecord, type GrowthSeries, instarWithoutMolts, seriesOf } from './growthRecord.ts';
 import { type Pool, type PooledAnimal, pool } from './pooling.ts';
-import { GROWTH_PRIOR, INTERVAL_PRIOR } from './priors.ts';
 import { kinShares } from './shares.ts';
 
 /** What all animals of a cabinet say of each other, prepared once. */

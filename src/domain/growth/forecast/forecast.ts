@@ -4,9 +4,10 @@ import { studentTQuantile } from '../../numerics/studentT.ts';
 import { type ForecastBasis, IntervalStart, type LineBasis } from './basis.ts';
 import { informed, meanAt, varianceAt } from './belief.ts';
 import { dayWithin, ForecastFact } from './growthRecord.ts';
+import { predictiveLaw, scaleOf } from './predictive.ts';
 import { Shares, withOwn } from './shares.ts';
 import { evidenceFrom } from './stepShares.ts';
-import { chanceFromFirstLook, chanceOfLasting, type IntervalLaw, runningIntervalQuantile, unseenStartQuantile } from './waiting.ts';
+import { chanceFromFirstLook, chanceOfLasting, runningIntervalQuantile, unseenStartQuantile } from './waiting.ts';
 
 const DayWindow = z.object({ from: CalendarDay, to: CalendarDay }).meta({ id: 'DayWindow' });
 
@@ -83,12 +84,9 @@ function dueFrom({ start, madeOn, instar, interval }: ForecastBasis): DueForecas
   const evidence = evidenceFrom(interval.rows);
   const belief = informed(interval.kin, evidence);
   const location = meanAt(belief, instar);
-  const law: IntervalLaw = {
-    location,
-    variance: varianceAt(belief, instar) + interval.scatterVariance + variance / Math.exp(location) ** 2,
-    degreesOfFreedom: interval.degreesOfFreedom,
-  };
-  const waited = Math.max(0, daysBetween(from, madeOn) - middle);
+  const law = predictiveLaw(location, interval, 1, varianceAt(belief, instar) + variance / Math.exp(location) ** 2);
+  // A molt counts as at the middle of its day; what has not molted by the end of today has waited half a day longer.
+  const waited = Math.max(0, daysBetween(from, madeOn) + 0.5 - middle);
   const quantile = start.kind === 'acquired' ? unseenStartQuantile : runningIntervalQuantile;
   /** Whole days that lie within; where none does, the one nearest. */
   const dayAt = (probability: number, rounded: (days: number) => number): CalendarDay =>
@@ -117,15 +115,15 @@ function sizeFrom({ lastSkin, instar, growth }: ForecastBasis): GrowthForecast['
   const molts = instar - lastSkin.instar;
   const evidence = evidenceFrom(growth.rows);
   const belief = informed(growth.kin, evidence);
-  const half = studentTQuantile(0.75, growth.degreesOfFreedom);
-  const most = studentTQuantile(0.95, growth.degreesOfFreedom);
   /** ln r summed over so many molts from the last measured skin on. */
   const after = (count: number): SizeForecast => {
     const along = lastSkin.instar + count / 2;
     const location = Math.log(lastSkin.lengthMm) + count * meanAt(belief, along);
     const reading = lastSkin.uncertaintyMm / lastSkin.lengthMm;
-    const variance = count ** 2 * varianceAt(belief, along) + count * growth.scatterVariance + reading ** 2;
-    const at = (t: number): number => Math.exp(location + t * Math.sqrt(variance));
+    const law = predictiveLaw(location, growth, count, count ** 2 * varianceAt(belief, along) + reading ** 2);
+    const half = studentTQuantile(0.75, law.degreesOfFreedom);
+    const most = studentTQuantile(0.95, law.degreesOfFreedom);
+    const at = (t: number): number => Math.exp(location + t * scaleOf(law));
     return { middleMm: at(0), low50Mm: at(-half), high50Mm: at(half), low90Mm: at(-most), high90Mm: at(most) };
   };
   return {

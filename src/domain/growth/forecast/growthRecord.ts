@@ -4,9 +4,9 @@ import { Refusal } from '../../failure.ts';
 import type { Acquisition } from '../../molting/instarAnchors.ts';
 import { type DatedMolt, inDateOrder } from '../../molting/instars.ts';
 import { type Position, placeMolts } from '../positions.ts';
+import { ASSUMED_FIRST_INSTAR } from '../priors.ts';
 import type { KinLabels } from './kinTree.ts';
 import { growthObservation, intervalObservation, type StepObservation } from './observation.ts';
-import { ASSUMED_FIRST_INSTAR } from './priors.ts';
 
 /** What a forecast reads of one animal. */
 export interface GrowthRecord extends KinLabels, Acquisition {

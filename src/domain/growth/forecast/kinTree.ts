@@ -1,5 +1,5 @@
+import { GROUPS, type Group, type Spreads } from '../priors.ts';
 import { type Evidence, informed, type LineBelief, loosened, minus, NO_EVIDENCE, plus, type Spread, softened } from './belief.ts';
-import { GROUPS, type Group, type Spreads } from './priors.ts';
 
 /** Whom an animal belongs to, from its label alone. */
 export interface KinLabels {

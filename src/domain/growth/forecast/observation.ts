@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { UNSEEN_STEPS } from '../priors.ts';
 
 /**
  * One step between two molts under each number of molts it may hold: those on record, one more, two more. Values are per
@@ -71,7 +72,7 @@ function countsFrom(molts: number): number[] {
   return Array.from({ length: MOST_UNSEEN + 1 }, (_, more) => molts + more);
 }
 
-/** How likely each reading is, given the share of steps that hold more than is on record; of those four in five hold one more. */
+/** How likely each reading is, given the share of steps that hold more than is on record. */
 export function readingPriors(unseen: number): readonly number[] {
-  return [1 - unseen, unseen * 0.8, unseen * 0.2];
+  return [1 - unseen, unseen * UNSEEN_STEPS.oneMolt, unseen * (1 - UNSEEN_STEPS.oneMolt)];
 }

@@ -1,7 +1,7 @@
+import { COMMON_SCATTER_STEPS, type Group, type ModelPrior, PRIOR_WEIGHT, type Spreads } from '../priors.ts';
 import { informed } from './belief.ts';
 import { apartFromGroup, growTree, type KinLabels, type KinTree, spreadTheWord } from './kinTree.ts';
 import type { StepObservation, WeighedReading } from './observation.ts';
-import { COMMON_SCATTER_STEPS, type Group, type ModelPrior, PRIOR_WEIGHT, type Spreads } from './priors.ts';
 import { evidenceOfSteps, expectedScatter, type StepShares, sharesOf, sharesOnRecord, weighedReadings } from './stepShares.ts';
 
 export interface PooledAnimal extends KinLabels {
@@ -23,7 +23,7 @@ export interface Pool {
 /** What an animal's own steps came to. */
 export interface OwnSteps {
   readonly rows: readonly WeighedReading[];
-  /** Of single steps of this animal, and what this is worth. */
+  /** Mean of what is believed of single steps of this animal, and what this is worth. */
   readonly scatterVariance: number;
   readonly degreesOfFreedom: number;
 }
@@ -97,14 +97,19 @@ interface Member {
   readonly shares: StepShares;
 }
 
+/**
+ * The scatter of animals lies about the cabinet's as an inverse chi-squared variable of mean s^2 (Gelman et al. 2013, Bayesian
+ * Data Analysis, 2.6; from memory): such a variable with v degrees of freedom has the mean v / (v - 2) times its scale, so steps
+ * that weigh k in the mean leave k + 2 degrees of freedom.
+ */
 function ownSteps({ node, steps, shares }: Member, scatterVariance: number): OwnSteps {
   const belief = informed(node.prior, node.evidence);
   const squares = steps.reduce((sum, step, index) => sum + expectedScatter(step, shares[index] ?? [], belief, scatterVariance), 0);
-  const degreesOfFreedom = COMMON_SCATTER_STEPS + steps.length;
+  const weight = COMMON_SCATTER_STEPS + steps.length;
   return {
     rows: weighedReadings(steps, shares, scatterVariance),
-    scatterVariance: (COMMON_SCATTER_STEPS * scatterVariance + squares) / degreesOfFreedom,
-    degreesOfFreedom,
+    scatterVariance: (COMMON_SCATTER_STEPS * scatterVariance + squares) / weight,
+    degreesOfFreedom: weight + 2,
   };
 }
 

@@ -1,12 +1,9 @@
 import { chiSquareTail } from '../../numerics/chiSquare.ts';
 import { studentTQuantile, studentTTwoSided } from '../../numerics/studentT.ts';
+import { type PredictiveLaw, scaleOf } from './predictive.ts';
 
 /** Days of an interval whose logarithm follows Student's t: log-normal with a scatter that is itself only estimated. */
-export interface IntervalLaw {
-  readonly location: number;
-  readonly variance: number;
-  readonly degreesOfFreedom: number;
-}
+export type IntervalLaw = PredictiveLaw;
 
 /** No forecast reaches further: more than any tarantula lives. */
 const LONGEST_DAYS = 36_525;
@@ -16,7 +13,7 @@ const LEAST_CHANCE = 1e-12;
 /** P(interval > days). 1 for no days at all. */
 export function chanceOfLasting(law: IntervalLaw, days: number): number {
   if (!(days > 0)) return 1;
-  const t = (Math.log(days) - law.location) / Math.sqrt(law.variance);
+  const t = (Math.log(days) - law.location) / scaleOf(law);
   const oneSided = studentTTwoSided(t, law.degreesOfFreedom) / 2;
   return t > 0 ? oneSided : 1 - oneSided;
 }
@@ -32,7 +29,7 @@ export function runningIntervalQuantile(law: IntervalLaw, waitedDays: number, pr
   if (!(probability > 0 && probability < 1)) throw new RangeError(`Expected a probability between 0 and 1, got ${probability}`);
   const lasting = Math.max(LEAST_CHANCE, chanceOfLasting(law, waitedDays));
   const t = -studentTQuantile((1 - probability) * lasting, law.degreesOfFreedom);
-  return within(Math.exp(law.location + t * Math.sqrt(law.variance)), waitedDays);
+  return within(Math.exp(law.location + t * scaleOf(law)), waitedDays);
 }
 
 /**

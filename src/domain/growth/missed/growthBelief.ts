@@ -1,11 +1,9 @@
+import { readingPriors } from '../forecast/observation.ts';
 import type { GrowthStep } from '../measuredStep.ts';
+import { GROWTH_PRIOR, lineOfAnyAnimal, UNSEEN_STEPS } from '../priors.ts';
 
-/** Instars that may have gone by without a skin on record, and how often we expect each before looking: an assumption of ours. */
-export const SKIPS = [
-  { skipped: 0, prior: 0.9 },
-  { skipped: 1, prior: 0.08 },
-  { skipped: 2, prior: 0.02 },
-] as const;
+/** Instars that may have gone by without a skin on record, and how often we expect each before looking. */
+export const SKIPS = readingPriors(UNSEEN_STEPS.share).map((prior, skipped) => ({ skipped, prior }));
 
 /** Growth of kin, ln r of single molts. */
 export type KinLogRatios = readonly number[];
@@ -23,14 +21,10 @@ export interface GrowthBelief {
   readonly aroundStep: number;
 }
 
-/** Tarantulas: ratios about 1.30, 95 % from 1.10 to 1.55 (G. vachoni 1.38: Zool. Anz. 293:37-45; the width an assumption of ours). */
-const FAMILY = { level: Math.log(1.3), variance: 0.0875 ** 2 };
-/** Proportional increases tend to decline (Hutchinson JMC et al. 1997, Phil. Trans. R. Soc. B 352:113); how fast, an assumption of ours. */
-const TREND = { level: -0.01, variance: 0.012 ** 2 };
-/** Of single ratios in reared series 0.06 (Francke & Jones 1982), relative 0.05, weighing as much as eight molts. */
-const SCATTER = { deviation: 0.05, degreesOfFreedom: 8 };
-/** Standard deviation between the mean ln r of siblings: an assumption of ours. */
-const BETWEEN_KIN = 0.03;
+/** Before any skin of its own or its kin is known; level and trend taken as told at the middle of the animal's own steps. */
+const ANY_ANIMAL = lineOfAnyAnimal(GROWTH_PRIOR);
+/** The assumed scatter of single ratios weighs as much as so many molts: an assumption of ours. */
+const SCATTER_MOLTS = 8;
 const ROUNDS = 6;
 
 /**
@@ -86,15 +80,15 @@ function priorBelief(kin: KinLogRatios, aroundStep: number): GrowthBelief {
   const mean = kin.reduce((sum, value) => sum + value, 0) / Math.max(1, kin.length);
   const squares = kin.reduce((sum, value) => sum + (value - mean) ** 2, 0);
   const freed = Math.max(0, kin.length - 1);
-  const degreesOfFreedom = SCATTER.degreesOfFreedom + freed;
-  const scatterVariance = (SCATTER.degreesOfFreedom * SCATTER.deviation ** 2 + squares) / degreesOfFreedom;
-  const kinWeight = kin.length > 0 ? 1 / (scatterVariance / kin.length + BETWEEN_KIN ** 2) : 0;
-  const weight = 1 / FAMILY.variance + kinWeight;
+  const degreesOfFreedom = SCATTER_MOLTS + freed;
+  const scatterVariance = (SCATTER_MOLTS * GROWTH_PRIOR.scatterVariance + squares) / degreesOfFreedom;
+  const kinWeight = kin.length > 0 ? 1 / (scatterVariance / kin.length + GROWTH_PRIOR.spreads.animal.levelVariance) : 0;
+  const weight = 1 / ANY_ANIMAL.levelVariance + kinWeight;
   return {
-    level: (FAMILY.level / FAMILY.variance + kinWeight * mean) / weight,
-    trend: TREND.level,
+    level: (ANY_ANIMAL.level / ANY_ANIMAL.levelVariance + kinWeight * mean) / weight,
+    trend: ANY_ANIMAL.trend,
     levelVariance: 1 / weight,
-    trendVariance: TREND.variance,
+    trendVariance: ANY_ANIMAL.trendVariance,
     covariance: 0,
     scatter: Math.sqrt(scatterVariance),
     degreesOfFreedom,

@@ -2,8 +2,8 @@ import { inverse, Matrix } from 'ml-matrix';
 import { describe, expect, it } from 'vitest';
 import { evidenceOf, type LineBelief, MIDDLE_INSTAR, NO_EVIDENCE, plus } from '../../../../src/domain/growth/forecast/belief.ts';
 import { growTree, type KinLabels, spreadTheWord } from '../../../../src/domain/growth/forecast/kinTree.ts';
-import { INTERVAL_PRIOR } from '../../../../src/domain/growth/forecast/priors.ts';
 import { kinShares } from '../../../../src/domain/growth/forecast/shares.ts';
+import { INTERVAL_PRIOR } from '../../../../src/domain/growth/priors.ts';
 import { normalDeviate, seededGenerator } from '../../../../src/domain/numerics/generator.ts';
 
 const ANIMALS: readonly KinLabels[] = [

@@ -28,8 +28,10 @@ describe('runningIntervalQuantile', () => {
 
   it('follows Student with few degrees of freedom, as jStat has it', () => {
     const law = { ...LAW, degreesOfFreedom: 7 };
-    expect(Math.log(runningIntervalQuantile(law, 0, 0.95))).toBeCloseTo(LAW.location + 0.4 * jStat.studentt.inv(0.95, 7), 7);
-    expect(chanceOfLasting(law, 200)).toBeCloseTo(1 - jStat.studentt.cdf((Math.log(200) - LAW.location) / 0.4, 7), 8);
+    // Student's t with v degrees of freedom has the variance v / (v - 2).
+    const scale = 0.4 * Math.sqrt(5 / 7);
+    expect(Math.log(runningIntervalQuantile(law, 0, 0.95))).toBeCloseTo(LAW.location + scale * jStat.studentt.inv(0.95, 7), 7);
+    expect(chanceOfLasting(law, 200)).toBeCloseTo(1 - jStat.studentt.cdf((Math.log(200) - LAW.location) / scale, 7), 8);
   });
 
   it.each([60, 120, 250])('after %i days of waiting is what intervals that lasted so long came to, drawn 400,000 times', (waited) => {

@@ -6,24 +6,27 @@ import { scoresOf } from '../../../support/simulatedForecasts.ts';
 
 const TODAY = '2026-11-25';
 
-describe('forecasts for 2,000 simulated animals of known truth', () => {
-  const animals = simulateCabinet(USUAL_TRUTH, TODAY, 1);
+const SEEDS = [1, 2, 3, 4];
+
+describe('forecasts for four cabinets of 2,000 simulated animals of known truth', () => {
+  const cabinets = SEEDS.map((seed) => simulateCabinet(USUAL_TRUTH, TODAY, seed));
+  const [animals = []] = cabinets;
   const cabinet = readCabinet(
     animals.map(({ record }) => record),
     TODAY,
   );
-  const coverage = coverageOf(scoresOf(animals, TODAY));
+  const coverage = coverageOf(cabinets.flatMap((one) => scoresOf(one, TODAY)));
 
   it('hold the next molt in their windows as often as these say', () => {
-    expect(coverage.due.scored).toBe(2000);
-    expect(coverage.due.within90 / coverage.due.scored).toBeGreaterThan(0.88);
-    expect(coverage.due.within90 / coverage.due.scored).toBeLessThan(0.92);
-    expect(coverage.due.within50 / coverage.due.scored).toBeGreaterThan(0.47);
-    expect(coverage.due.within50 / coverage.due.scored).toBeLessThan(0.53);
+    expect(coverage.due.scored).toBe(8000);
+    expect(coverage.due.within90 / coverage.due.scored).toBeGreaterThan(0.89);
+    expect(coverage.due.within90 / coverage.due.scored).toBeLessThan(0.915);
+    expect(coverage.due.within50 / coverage.due.scored).toBeGreaterThan(0.48);
+    expect(coverage.due.within50 / coverage.due.scored).toBeLessThan(0.52);
   });
 
   it('hold the next skin in their intervals as often as these say', () => {
-    expect(coverage.size.scored).toBeGreaterThan(1800);
+    expect(coverage.size.scored).toBeGreaterThan(7200);
     expect(coverage.size.within90 / coverage.size.scored).toBeGreaterThan(0.88);
     expect(coverage.size.within90 / coverage.size.scored).toBeLessThan(0.92);
     expect(coverage.size.within50 / coverage.size.scored).toBeGreaterThan(0.47);

@@ -1,4 +1,4 @@
-import type { LineBelief, Spread } from './belief.ts';
+import { type LineBelief, loosened, type Spread } from './forecast/belief.ts';
 
 /** Whose lines lie about whose: a genus about the family's, a species about its genus', a clutch, an animal. */
 export const GROUPS = ['genus', 'species', 'clutch', 'animal'] as const;
@@ -23,6 +23,12 @@ function family(level: number, levelDeviation: number, trend: number, trendDevia
 }
 
 /**
+ * Share of steps between two molts on record within which another went by and nobody knows, before looking, and how many of
+ * those hold one molt more rather than two: assumptions of ours.
+ */
+export const UNSEEN_STEPS = { share: 0.1, oneMolt: 0.8 } as const;
+
+/**
  * ln of the days an instar lasts. About 80 days at the sixth instar, 95 % from 20 to 330, longer by 10 % with each: up to 8
  * molts in the first year and one a year when grown is common practice; Grammostola vachoni takes 184 days up to its eighth
  * molt and 365 from there to its eleventh (Zool. Anz. 293:37-45), Aglaoctenus lagotis lengthens by 7 % per instar (Moreira &
@@ -33,19 +39,26 @@ export const INTERVAL_PRIOR: ModelPrior = {
   family: family(Math.log(80), 0.55, 0.1, 0.04),
   spreads: { genus: spread(0.35, 0.02), species: spread(0.25, 0.02), clutch: spread(0.1, 0.01), animal: spread(0.15, 0.02) },
   scatterVariance: 0.3 ** 2,
-  unseen: 0.03,
+  unseen: UNSEEN_STEPS.share,
 };
 
 /**
- * ln of the growth ratio of one molt. About 1.30, 95 % from 1.10 to 1.55, falling slightly: G. vachoni 1.38 (as above);
+ * Growth per molt of a tarantula of which nothing is known, and the 95 % interval it lies in: an assumption of ours about the one
+ * figure published of a tarantula, 1.38 (Grammostola vachoni, Zool. Anz. 293:37-45, 2021, doi:10.1016/j.jcz.2021.05.005).
+ */
+export const ANY_RATIO = { middle: 1.3, low95: 1.1, high95: 1.55 } as const;
+
+/**
+ * ln of the growth ratio of one molt, as `ANY_RATIO` has it: these widths together are its width. It falls slightly, since
  * proportional increases tend to decline (Hutchinson et al. 1997, Phil. Trans. R. Soc. B 352:113-138). Single ratios in
- * reared series scatter by 0.06 (Francke & Jones 1982, J. Arachnol. 10:223-239), relative 0.05. Widths as above.
+ * reared series scatter by 0.06 (Francke & Jones 1982, J. Arachnol. 10:223-239), relative 0.05. How the width divides over the
+ * groups is an assumption of ours.
  */
 export const GROWTH_PRIOR: ModelPrior = {
-  family: family(Math.log(1.3), 0.05, -0.01, 0.008),
+  family: family(Math.log(ANY_RATIO.middle), 0.05, -0.01, 0.008),
   spreads: { genus: spread(0.045, 0.005), species: spread(0.04, 0.005), clutch: spread(0.02, 0.003), animal: spread(0.03, 0.005) },
   scatterVariance: 0.05 ** 2,
-  unseen: 0.03,
+  unseen: UNSEEN_STEPS.share,
 };
 
 /** What the assumptions on a spread, on the scatter and on the unseen share weigh, in members, steps and steps. */
@@ -56,3 +69,8 @@ export const COMMON_SCATTER_STEPS = 16;
 
 /** Where no molt has a number, the first on record is taken to shed this instar, give or take: an assumption of ours. */
 export const ASSUMED_FIRST_INSTAR = { instar: 4, deviation: 3 } as const;
+
+/** What is believed of the line of an animal without kin: its family's, and how far all groups between may lie apart. */
+export function lineOfAnyAnimal({ family, spreads }: ModelPrior): LineBelief {
+  return GROUPS.reduce((belief, group) => loosened(belief, spreads[group]), family);
+}
