@@ -1,6 +1,6 @@
 import { createRequire } from 'node:module';
 import { parentPort } from 'node:worker_threads';
-import type { FoundMarker } from '../domain/finding/markers/found.ts';
+import type { FoundMarker, SeenMarkers } from '../domain/finding/markers/found.ts';
 import type { OpenCv } from './opencv.ts';
 
 /** Gray picture, sRGB-encoded, one byte a pixel. */
@@ -12,7 +12,7 @@ export interface DetectingQuestion {
 }
 
 export type DetectingAnswer =
-  | { readonly ticket: number; readonly markers: readonly FoundMarker[] }
+  | { readonly ticket: number; readonly markers: SeenMarkers }
   | { readonly ticket: number; readonly reason: string };
 
 /** OpenCV counts from the center of the top-left pixel, we from its corner. */
@@ -24,7 +24,7 @@ const TO_OUR_FRAME_PX = 0.5;
  */
 const loading: Promise<OpenCv> = createRequire(import.meta.url)('@techstark/opencv-js');
 
-function detect(cv: OpenCv, { widthPx, heightPx, gray }: DetectingQuestion): readonly FoundMarker[] {
+function detect(cv: OpenCv, { widthPx, heightPx, gray }: Omit<DetectingQuestion, 'ticket'>): readonly FoundMarker[] {
   const picture = new cv.Mat(heightPx, widthPx, cv.CV_8UC1);
   const dictionary = cv.getPredefinedDictionary(cv.DICT_4X4_50);
   const parameters = new cv.aruco_DetectorParameters();
@@ -50,10 +50,17 @@ function detect(cv: OpenCv, { widthPx, heightPx, gray }: DetectingQuestion): rea
   }
 }
 
+function detectBothWays(cv: OpenCv, question: DetectingQuestion): SeenMarkers {
+  const upright = detect(cv, question);
+  const { widthPx, heightPx, gray } = question;
+  for (let row = 0; row < heightPx; row += 1) gray.subarray(row * widthPx, (row + 1) * widthPx).reverse();
+  return { upright, mirrored: detect(cv, question) };
+}
+
 async function answerTo(question: DetectingQuestion): Promise<DetectingAnswer> {
   const { ticket } = question;
   try {
-    return { ticket, markers: detect(await loading, question) };
+    return { ticket, markers: detectBothWays(await loading, question) };
   } catch (error) {
     return { ticket, reason: error instanceof Error ? error.message : String(error) };
   }

@@ -1,13 +1,13 @@
 import { extname } from 'node:path';
 import { Worker } from 'node:worker_threads';
 import { type LightImage, reduceLight } from '../domain/finding/light.ts';
-import type { FoundMarker } from '../domain/finding/markers/found.ts';
+import type { FoundMarker, SeenMarkers } from '../domain/finding/markers/found.ts';
 import type { DetectingAnswer, DetectingQuestion } from './fiducialDetecting.ts';
 
 /** Finds printed markers; its thread and its library are loaded with the first picture and stay until it is closed. */
 export interface FiducialDetector {
   /** Markers of the dictionary in a picture, corners in its frame, to about a pixel of the reduced picture. */
-  find(image: LightImage): Promise<readonly FoundMarker[]>;
+  find(image: LightImage): Promise<SeenMarkers>;
   close(): Promise<void>;
 }
 
@@ -18,7 +18,7 @@ const DETECTING = new URL(`./fiducialDetecting${extname(import.meta.filename)}`,
 const DETECTING_LONGEST_PX = 2048;
 
 interface Waiting {
-  readonly resolve: (markers: readonly FoundMarker[]) => void;
+  readonly resolve: (markers: SeenMarkers) => void;
   readonly reject: (error: Error) => void;
 }
 
@@ -60,13 +60,18 @@ export function openFiducialDetector(): FiducialDetector {
         gray: encodedGray(small),
       };
       nextTicket += 1;
-      const markers = await new Promise<readonly FoundMarker[]>((resolve, reject) => {
+      const markers = await new Promise<SeenMarkers>((resolve, reject) => {
         waiting.set(question.ticket, { resolve, reject });
         const thread = started();
         thread.ref();
         thread.postMessage(question, [question.gray.buffer]);
       });
-      return markers.map((marker) => enlarged(marker, factor));
+      // Columns that fill no block fell away on the right: turned over, they are missing on the left.
+      const missingPx = image.widthPx - factor * small.widthPx;
+      return {
+        upright: markers.upright.map((marker) => enlarged(marker, factor, 0)),
+        mirrored: markers.mirrored.map((marker) => enlarged(marker, factor, missingPx)),
+      };
     },
     async close() {
       await worker?.terminate();
@@ -74,9 +79,9 @@ export function openFiducialDetector(): FiducialDetector {
   };
 }
 
-function enlarged({ markerId, corners }: FoundMarker, factor: number): FoundMarker {
+function enlarged({ markerId, corners }: FoundMarker, factor: number, fromLeftPx: number): FoundMarker {
   const [a, b, c, d] = corners;
-  const at = ({ xPx, yPx }: (typeof corners)[number]) => ({ xPx: factor * xPx, yPx: factor * yPx });
+  const at = ({ xPx, yPx }: (typeof corners)[number]) => ({ xPx: fromLeftPx + factor * xPx, yPx: factor * yPx });
   return { markerId, corners: [at(a), at(b), at(c), at(d)] };
 }
 

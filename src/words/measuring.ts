@@ -177,6 +177,8 @@ export function warningInWords(warning: CalibrationWarning): string {
       return `The outline of a coin leaves two planes possible (tilted ${warning.tiltsDeg[0].toFixed(0)}° and ${warning.tiltsDeg[1].toFixed(0)}°). The uncertainty allows for both: say which edge of the coin was nearer to the camera, or mark a second object.`;
     case 'points-scatter':
       return `The points of the card scatter by ${warning.scatterPx.toFixed(1)} px about a flat plane. The card may be bent, or the lens distort: lay it flat and near the middle of the picture.`;
+    case 'picture-mirrored':
+      return 'This picture is mirrored: the printed card shows as in a mirror, and so does the animal. Lengths still come out right, but left and right are exchanged, so every leg of the left side would be recorded as one of the right. Import the unmirrored original (some front cameras save the mirror image), or turn the picture over and import that.';
     case 'focal-length-unknown':
       return 'The picture does not tell its focal length, so tilt, distance and height above the plane cannot be worked out. The uncertainty allows for it.';
     case 'shape-disagrees':

@@ -25,7 +25,7 @@ describe('a plain card with four markers in a rendered photo', () => {
     const path = join(import.meta.dirname, '../../resources/sample/photos/saffron-10-dorsal.jpg');
     const read = await readLight({ path, name: 'saffron-10' });
     if (!read.ok) throw new Error(read.failure.code);
-    const markers = await detector.find(read.value.image);
+    const { upright: markers } = await detector.find(read.value.image);
     const found = markerCardPoints(read.value.colors, markers, PLAIN_MARKER_CARD);
     if (!found) throw new Error('The card was not found');
     return { truth, markers, found };
@@ -96,7 +96,7 @@ function rootMeanSquare(values: readonly number[]): number {
 async function found(placement: PinholePlacement, drawing: Parameters<typeof drawnCard>[2] = { grain: 0.006 }) {
   const camera = pinhole(placement);
   const image = drawnCard(LAYOUT, camera, drawing);
-  const markers = await detector.find(image);
+  const { upright: markers } = await detector.find(image);
   return { camera, markers, points: boardPoints(image, markers) };
 }
 
@@ -147,7 +147,7 @@ describe('the scale card, drawn from its own geometry as a camera would see it',
   test('is not taken for a plain card, nor a plain card for it', async () => {
     const camera = pinhole(LEVEL);
     const image = drawnCard(LAYOUT, camera, { grain: 0.006 });
-    const markers = await detector.find(image);
+    const { upright: markers } = await detector.find(image);
     expect(markerCardPoints([image], markers, PLAIN_MARKER_CARD)).toBeNull();
     const low = markers.slice(0, 4).map((marker, index) => ({ ...marker, markerId: index }));
     expect(boardPoints(image, low)).toBeNull();

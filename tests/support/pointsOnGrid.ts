@@ -38,6 +38,7 @@ export function pointsOnGrid(photo: PhotoTruth, pointPx = 0.2): PointsScale {
     pointPx,
     print: { xFactor: 1, yFactor: 1, relativeStandardUncertainty: 0.001 },
     printCheck: null,
+    mirrored: false,
     thicknessMm: 0.25,
   };
 }

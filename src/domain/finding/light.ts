@@ -91,6 +91,20 @@ export function reducePlanes([first, ...others]: LightPlanes, factor: number): L
   return [reduceLight(first, factor), ...others.map((plane) => reduceLight(plane, factor))];
 }
 
+/** The picture turned over, left to right: a point (x, y) of it is (width - x, y) of the other. */
+export function mirroredLight({ widthPx, heightPx, light }: LightImage): LightImage {
+  const mirrored = new Float32Array(light.length);
+  for (let row = 0, to = 0; row < heightPx; row += 1) {
+    for (let from = (row + 1) * widthPx - 1; from >= row * widthPx; from -= 1, to += 1) mirrored[to] = light[from] ?? 0;
+  }
+  return { widthPx, heightPx, light: mirrored };
+}
+
+/** The same for all planes of a picture. */
+export function mirroredPlanes([first, ...others]: LightPlanes): LightPlanes {
+  return [mirroredLight(first), ...others.map(mirroredLight)];
+}
+
 /** The least whole factor that brings the longest side of a picture down to `longestPx`. */
 export function factorTo({ widthPx, heightPx }: Pick<LightImage, 'widthPx' | 'heightPx'>, longestPx: number): number {
   return Math.max(1, Math.ceil(Math.max(widthPx, heightPx) / longestPx));

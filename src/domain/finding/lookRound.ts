@@ -1,5 +1,5 @@
 import { calibrate, toPlane } from '../measuring/calibrate.ts';
-import type { PointsScale, ScaleMarks } from '../measuring/calibration.ts';
+import type { ScaleMarks } from '../measuring/calibration.ts';
 import type { PictureFacts } from '../measuring/camera.ts';
 import { fitHomography } from '../measuring/homography.ts';
 import { KNOWN_RECTANGLES } from '../measuring/knownRectangles.ts';
@@ -11,10 +11,9 @@ import { coinMarks } from './coin/coinMarks.ts';
 import { type CoinProposal, proposeCoins } from './coin/findCoin.ts';
 import type { ScaleProposal } from './foundScale.ts';
 import { judgedPicture } from './judged.ts';
-import { boardPoints } from './markers/boardPoints.ts';
-import type { FoundMarker, FoundPoints } from './markers/found.ts';
-import { markerCardPoints, PLAIN_MARKER_CARD } from './markers/markerCard.ts';
+import type { FoundPoints, SeenMarkers } from './markers/found.ts';
 import { pointsMarks } from './markers/pointsMarks.ts';
+import { type PrintedCard, printedCards } from './markers/printedCards.ts';
 import { proposeStraightObjects, type StraightProposal } from './proposals.ts';
 import type { LightOfPicture } from './refine.ts';
 import { rectangleMarks, ruleMarks, sidesEvidence, ticksEvidence } from './scaleMarks.ts';
@@ -28,6 +27,8 @@ export interface SeenObjects {
 
 /** Points that say which they are and agree on one plane to a tenth of a pixel are no chance. */
 const MARKERS_CONFIDENCE = 1;
+/** A mirrored picture gives right lengths, but the animal's sides exchanged: the keeper should look twice. Own judgement. */
+const MIRRORED_CONFIDENCE = 0.3;
 /** A card that was cut or printed by anybody is off by less than this share of its size. */
 const SIZE_TOLERANCE = 0.05;
 
@@ -43,15 +44,13 @@ export function objectsIn({ image, colors, factor }: LightOfPicture, picture: Pi
  */
 export function proposalsFrom(
   { image, colors, factor }: LightOfPicture,
-  markers: readonly FoundMarker[],
+  markers: SeenMarkers,
   seen: SeenObjects,
   picture: PictureFacts,
 ): readonly ScaleProposal[] {
-  const board = boardPoints(image, markers);
-  const plain = markerCardPoints(colors, markers, PLAIN_MARKER_CARD);
-  const proposals: ScaleProposal[] = [];
-  if (board) proposals.push(cardProposal(board, 'scale-card'));
-  if (plain) proposals.push(cardProposal(plain, 'markers'));
+  const cards = printedCards(image, colors, markers);
+  const board = cards.find(({ object }) => object === 'scale-card')?.found;
+  const proposals: ScaleProposal[] = cards.map(cardProposal);
   const card = proposals[0]?.marks;
   const straight = seen.straight.filter((proposal) =>
     proposal.kind === 'rule' ? !(board && isOnCard(board, proposal)) : !(card && contradicts(card, proposal, reduced(picture, factor))),
@@ -66,11 +65,11 @@ function reduced(picture: PictureFacts, factor: number): PictureFacts {
   return { ...picture, widthPx: picture.widthPx / factor, heightPx: picture.heightPx / factor };
 }
 
-function cardProposal(found: FoundPoints, object: PointsScale['object']): ScaleProposal {
+function cardProposal({ found, object, mirrored }: PrintedCard): ScaleProposal {
   return {
-    marks: pointsMarks(found, object, UNCHECKED_PRINT),
+    marks: { ...pointsMarks(found, object, UNCHECKED_PRINT), mirrored },
     evidence: { kind: 'markers', markers: found.markers, points: found.points.length, sizeAssumed: object === 'markers' },
-    confidence: MARKERS_CONFIDENCE,
+    confidence: mirrored ? MIRRORED_CONFIDENCE : MARKERS_CONFIDENCE,
   };
 }
 

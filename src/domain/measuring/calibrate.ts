@@ -29,6 +29,8 @@ export type CalibrationWarning =
   | { readonly code: 'tilt-direction-open'; readonly tiltsDeg: readonly [number, number] }
   /** The points scatter more about their plane than they should: a bent card, a distorting lens, a wrong point. */
   | { readonly code: 'points-scatter'; readonly scatterPx: number }
+  /** The printed card is seen as in a mirror: lengths are right, left and right of the animal are exchanged. */
+  | { readonly code: 'picture-mirrored' }
   /** The picture does not tell its 35 mm equivalent focal length: no tilt, no residual, no height correction. */
   | { readonly code: 'focal-length-unknown' }
   /** The corners do not fit a rectangle of this shape seen through this lens: a wrong corner, another object, or a cropped picture. */

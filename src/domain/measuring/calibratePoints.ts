@@ -22,6 +22,7 @@ export function calibrateOnPoints(marks: PointsScale, picture: PictureFacts): Re
   const [left, right, top, bottom] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
   const pixels = marks.points.map(({ at }) => at);
   const warnings = commonWarnings(picture, longestSpanPx(pixels), marks.print.relativeStandardUncertainty, lens.known);
+  if (marks.mirrored) warnings.unshift({ code: 'picture-mirrored' });
   if (lens.known) warnings.push(...tiltWarnings(view.pose.tiltDeg));
   if (scatterPx !== null && scatterPx > SCATTER_COVERAGE * marks.pointPx) warnings.push({ code: 'points-scatter', scatterPx });
   return succeed({

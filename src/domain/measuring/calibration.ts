@@ -121,6 +121,10 @@ export const PointsScale = z
       .nullable()
       .default(null)
       .describe('That the factors are from, as it was then; null when no printer was measured'),
+    mirrored: z
+      .boolean()
+      .default(false)
+      .describe('The picture shows the card as in a mirror, so it shows the animal so; the nominal places are mirrored to fit it'),
     thicknessMm: z.number().min(0).max(100).describe('The measured plane is the printed face, this far above the table'),
   })
   .meta({ id: 'PointsScale' });

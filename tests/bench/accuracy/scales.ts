@@ -92,7 +92,7 @@ function card({ light, picture, truth }: SeenPhoto, object: Of<'id1_card'>, rand
 async function markerCard({ light }: SeenPhoto, object: Of<'fiducial_card'>, detector: FiducialDetector): Promise<FoundScale> {
   const [a, b] = mapQuad(object.corners_top_px);
   const twoClicks = { ends: [a, b], distanceMm: object.side_mm } as const;
-  const markers = await detector.find(light.image);
+  const { upright: markers } = await detector.find(light.image);
   const spec = { sideMm: object.side_mm, markerMm: object.marker_mm, marginMm: object.margin_mm };
   const points = markerCardPoints(light.colors, markers, spec);
   if (!points) return { kind: 'fiducial_card', marks: null, trouble: `${markers.length} markers`, offPx: [], twoClicks };

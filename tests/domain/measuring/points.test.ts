@@ -24,6 +24,7 @@ function grid(errorPx = 0, seed = 1, change: Partial<PointsScale> = {}): PointsS
     pointPx: 0.3,
     print: EXACT,
     printCheck: null,
+    mirrored: false,
     thicknessMm: 0.1,
     ...change,
   };

@@ -7,6 +7,13 @@ export interface FoundMarker {
   readonly corners: readonly [ImagePoint, ImagePoint, ImagePoint, ImagePoint];
 }
 
+/** What the detector saw in one picture. */
+export interface SeenMarkers {
+  readonly upright: readonly FoundMarker[];
+  /** In the picture turned over left to right, in the frame of that: a few markers are their own mirror images. */
+  readonly mirrored: readonly FoundMarker[];
+}
+
 /** Points of a printed pattern found in a picture, with their nominal places. */
 export interface FoundPoints {
   /** Of this pattern alone: another card may lie in the picture. */

@@ -11,5 +11,5 @@ export function pointsMarks(
   print: PrintFactors,
   thicknessMm: number = PAPER_THICKNESS_MM,
 ): PointsScale {
-  return { kind: 'points', object, points: [...points], pointPx, print, printCheck: null, thicknessMm };
+  return { kind: 'points', object, points: [...points], pointPx, print, printCheck: null, mirrored: false, thicknessMm };
 }

@@ -4,6 +4,7 @@ import { doubtsAbout, type PlausibilityWarning } from '../../../../domain/measur
 import { doubtInWords } from '../../../../words/measuring.ts';
 import { landmarksOf, readingDraftOf } from '../../../bench/document.ts';
 import { Notice } from '../../../parts/Notice.tsx';
+import { MirroredPicture } from '../MirroredPicture.tsx';
 import { useCalibration, useSettledDocument, useWork } from '../useWork.ts';
 import style from './LengthsPanel.module.css';
 
@@ -15,7 +16,7 @@ export const DOUBTS_OF_PLACES: readonly PlausibilityWarning['code'][] = ['carapa
  *
  * @param only the kinds to be told; all of them where not given.
  */
-export function Doubts({ only }: { only?: readonly PlausibilityWarning['code'][] }): ReactElement | null {
+export function Doubts({ only }: { only?: readonly PlausibilityWarning['code'][] }): ReactElement {
   const { sheet, pass } = useWork();
   const document = useSettledDocument();
   const calibration = useCalibration(document);
@@ -25,14 +26,18 @@ export function Doubts({ only }: { only?: readonly PlausibilityWarning['code'][]
     const all = doubtsAbout(landmarksOf(document), measurement, sheet.photo.view === 'ventral' ? 'below' : 'above');
     return only === undefined ? all : all.filter(({ code }) => only.includes(code));
   }, [document, pass, sheet, calibration, only]);
-  if (doubts.length === 0) return null;
   return (
-    <Notice tone="warning" title="Worth another look">
-      <ul className={style['doubts']}>
-        {doubts.map((doubt) => (
-          <li key={doubtInWords(doubt)}>{doubtInWords(doubt)}</li>
-        ))}
-      </ul>
-    </Notice>
+    <>
+      <MirroredPicture marks={document.scale} />
+      {doubts.length > 0 && (
+        <Notice tone="warning" title="Worth another look">
+          <ul className={style['doubts']}>
+            {doubts.map((doubt) => (
+              <li key={doubtInWords(doubt)}>{doubtInWords(doubt)}</li>
+            ))}
+          </ul>
+        </Notice>
+      )}
+    </>
   );
 }

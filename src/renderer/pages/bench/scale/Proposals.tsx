@@ -9,6 +9,7 @@ import { Button } from '../../../parts/Button.tsx';
 import { FailureNotice } from '../../../parts/Notice.tsx';
 import { Select } from '../../../parts/Select.tsx';
 import { focusPhoto } from '../focusPhoto.ts';
+import { MirroredPicture } from '../MirroredPicture.tsx';
 import style from '../panel.module.css';
 import { useWork } from '../useWork.ts';
 import { Contradictions } from './Contradictions.tsx';
@@ -88,6 +89,7 @@ function Offer({ proposal, all, isShown, onShow }: OfferProps): ReactElement {
       {isShown && (
         <div className={proposalStyle['offer']}>
           <p className={style['soft']}>{evidenceInWords(proposal)}</p>
+          <MirroredPicture marks={answered.marks} />
           <Question proposal={proposal} answered={answered} onAnswer={setAnswered} />
           {answered.marks.kind === 'points' && answered.marks.object === 'scale-card' && (
             <PrintedCard marks={answered.marks} onChange={(marks) => setAnswered({ ...answered, marks })} />
