@@ -3,7 +3,9 @@ import { ObservationKind } from './care/observation.ts';
 import { CalendarDay, Instant } from './dates.ts';
 
 /** The kinds of record a keeper can remove. Determinations are not among them: they are withdrawn, with a reason. */
-export const RemovableKind = z.enum(['specimen', 'molt', 'exuvia', 'photo', 'reading', 'observation']).meta({ id: 'RemovableKind' });
+export const RemovableKind = z
+  .enum(['specimen', 'molt', 'exuvia', 'photo', 'reading', 'observation', 'print-check'])
+  .meta({ id: 'RemovableKind' });
 export type RemovableKind = z.infer<typeof RemovableKind>;
 
 /**
@@ -44,6 +46,7 @@ export const RemovedThing = z
     z.object({ kind: z.literal('photo'), originalName: z.string() }),
     z.object({ kind: z.literal('reading'), originalName: z.string(), pass: z.int() }),
     z.object({ kind: z.literal('observation'), code: z.string(), seen: ObservationKind, at: Instant, utcOffset: z.string() }),
+    z.object({ kind: z.literal('print-check'), printer: z.string(), checkedOn: CalendarDay }),
     z.object({ kind: z.literal('sample-cabinet') }),
   ])
   .meta({ id: 'RemovedThing' });

@@ -25,13 +25,25 @@ test('print checks outlive the program, the latest day first', async () => {
   expect(reopened.printChecks.list()).toEqual([newer, older, late]);
 });
 
-test('a removed print check is gone, and only that one', () => {
+test('a removed print check is gone, and only that one, until it is put back in its place', () => {
   const one = unwrap(kept.archive.printChecks.add(draft));
   const other = unwrap(kept.archive.printChecks.add(draft));
-  expect(unwrap(kept.archive.printChecks.remove(one.id))).toBeNull();
+  const { id } = unwrap(kept.archive.removals.remove('print-check', one.id));
   expect(kept.archive.printChecks.list()).toEqual([other]);
-  expect(kept.archive.printChecks.remove(one.id)).toEqual({
+  expect(kept.archive.removals.remove('print-check', one.id)).toEqual({
     ok: false,
     failure: { code: 'not-found', what: 'print check', id: one.id },
   });
+  expect(kept.archive.removals.pending()).toMatchObject([
+    { id, thing: { kind: 'print-check', printer: 'Study', checkedOn: '2026-05-01' } },
+  ]);
+  unwrap(kept.archive.removals.restore(id));
+  expect(kept.archive.printChecks.list()).toEqual([other, one]);
+});
+
+test('one that was not put back is gone for good when the archive is opened again', async () => {
+  const { id } = unwrap(kept.archive.removals.remove('print-check', unwrap(kept.archive.printChecks.add(draft)).id));
+  const reopened = await kept.reopen();
+  expect(reopened.printChecks.list()).toEqual([]);
+  expect(reopened.removals.restore(id)).toMatchObject({ ok: false, failure: { code: 'removal-gone' } });
 });

@@ -1,8 +1,9 @@
 import { z } from 'zod';
 import { FoundScale, ScaleProposal } from '../../domain/finding/foundScale.ts';
 import { RoughScale } from '../../domain/finding/refinement.ts';
+import { Removal } from '../../domain/removal.ts';
 import { PrintCheck, PrintCheckDraft } from '../../domain/scaleCard/printCheck.ts';
-import { BYTES, type Endpoint, NOTHING } from './endpoint.ts';
+import { BYTES, type Endpoint } from './endpoint.ts';
 
 export const findingEndpoints = {
   'GET /api/photos/{photoId}/proposals': {
@@ -27,7 +28,7 @@ export const findingEndpoints = {
     status: 201,
   },
   'DELETE /api/print-checks/{printCheckId}': {
-    summary: 'Forget a print check for good; calibrations that used it keep its figures',
-    answer: NOTHING,
+    summary: 'Remove a print check, to be put back until the archive is closed; calibrations that used it keep its figures',
+    answer: Removal,
   },
 } as const satisfies Record<string, Endpoint>;

@@ -16,10 +16,7 @@ export function findingHandlers(context: ApiContext): HandlersFor<keyof typeof f
       if (body.checkedOn > todayOf(context)) refuse({ code: 'date-in-future', field: 'checkedOn', date: body.checkedOn });
       return unwrap(archive.printChecks.add(body));
     },
-    'DELETE /api/print-checks/{printCheckId}': ({ path }) => {
-      unwrap(archive.printChecks.remove(path.printCheckId));
-      return undefined;
-    },
+    'DELETE /api/print-checks/{printCheckId}': ({ path }) => unwrap(archive.removals.remove('print-check', path.printCheckId)),
     'GET /api/scale-card.pdf': ({ query }) => ({
       mediaType: 'application/pdf',
       contentHash: null,

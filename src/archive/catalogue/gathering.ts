@@ -18,6 +18,7 @@ export const GATHERED_TABLES = [
   'live_sign',
   'live_sign_photo',
   'forecast',
+  'print_check',
 ] as const;
 export type GatheredTable = (typeof GATHERED_TABLES)[number];
 
@@ -34,15 +35,17 @@ interface Roots {
   readonly photos?: readonly string[];
   readonly readings?: readonly string[];
   readonly observations?: readonly string[];
+  readonly printChecks?: readonly string[];
 }
 
-const ROOT_OF: Readonly<Record<RemovableKind, keyof Roots>> = {
-  specimen: 'specimens',
-  molt: 'molts',
-  exuvia: 'exuviae',
-  photo: 'photos',
-  reading: 'readings',
-  observation: 'observations',
+const ROOT_OF: Readonly<Record<RemovableKind, { readonly table: GatheredTable; readonly root: keyof Roots }>> = {
+  specimen: { table: 'specimen', root: 'specimens' },
+  molt: { table: 'molt', root: 'molts' },
+  exuvia: { table: 'exuvia', root: 'exuviae' },
+  photo: { table: 'photo', root: 'photos' },
+  reading: { table: 'reading', root: 'readings' },
+  observation: { table: 'observation', root: 'observations' },
+  'print-check': { table: 'print_check', root: 'printChecks' },
 };
 
 const AMONG = 'IN (SELECT value FROM json_each(:ids))';
@@ -99,6 +102,7 @@ function follow(catalogue: Catalogue, roots: Roots): Gathered {
       live_sign: liveSign,
       live_sign_photo: rowsWhere(catalogue, 'live_sign_photo', 'live_sign_id', idsOf(liveSign)),
       forecast: rowsWhere(catalogue, 'forecast', 'specimen_id', idsOf(specimen)),
+      print_check: rowsWhere(catalogue, 'print_check', 'id', roots.printChecks ?? []),
     },
     unassigned: losingTheirSubject.map(({ id, exuvia_id, specimen_id }) => ({ id, exuvia_id, specimen_id })),
   };
@@ -106,8 +110,9 @@ function follow(catalogue: Catalogue, roots: Roots): Gathered {
 
 /** Everything that goes with one record. Takes nothing yet. */
 export function gather(catalogue: Catalogue, kind: RemovableKind, id: string): Result<Gathered> {
-  const gathered = follow(catalogue, { [ROOT_OF[kind]]: [id] });
-  if (gathered.rows[kind].length === 0) return fail({ code: 'not-found', what: kind, id });
+  const { table, root } = ROOT_OF[kind];
+  const gathered = follow(catalogue, { [root]: [id] });
+  if (gathered.rows[table].length === 0) return fail({ code: 'not-found', what: table.replace('_', ' '), id });
   const uses = kind === 'photo' ? evidenceUses(catalogue, id) : { determinations: 0, liveSigns: 0 };
   return uses.determinations + uses.liveSigns > 0 ? fail({ code: 'photo-in-use', photoId: id, ...uses }) : succeed(gathered);
 }
@@ -182,6 +187,7 @@ export function readGathered(body: unknown): Gathered | null {
       live_sign: tableRows('live_sign'),
       live_sign_photo: tableRows('live_sign_photo'),
       forecast: tableRows('forecast'),
+      print_check: tableRows('print_check'),
     },
     unassigned: document['unassigned'],
   };

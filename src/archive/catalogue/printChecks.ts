@@ -1,4 +1,3 @@
-import { fail, succeed } from '../../domain/result.ts';
 import { PrintCheck } from '../../domain/scaleCard/printCheck.ts';
 import type { PrintChecks } from '../records/printChecks.ts';
 import type { RecordContext } from './context.ts';
@@ -22,9 +21,5 @@ export function printChecksIn({ catalogue, ambient, damage }: RecordContext): Pr
         return checks.one(catalogue.one(`${SELECT} WHERE id = :id`, { id }), id);
       }),
     list: () => checks.many(catalogue.all(`${SELECT} ORDER BY checked_on DESC, ordinal DESC`)),
-    remove: (printCheckId) => {
-      const gone = catalogue.run('DELETE FROM print_check WHERE id = :printCheckId', { printCheckId });
-      return gone === 0 ? fail({ code: 'not-found', what: 'print check', id: printCheckId }) : succeed(null);
-    },
   };
 }

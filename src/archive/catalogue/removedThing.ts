@@ -14,6 +14,7 @@ const SELECTS: Readonly<Record<RemovableKind, string>> = {
     WHERE reading.id = :id`,
   observation: `SELECT specimen.code, observation.kind AS seen, observation.at, observation.utc_offset AS utcOffset FROM observation
     JOIN specimen ON specimen.id = observation.specimen_id WHERE observation.id = :id`,
+  'print-check': 'SELECT printer, checked_on AS checkedOn FROM print_check WHERE id = :id',
 };
 
 /** What a record is called, while it is still there; the record must exist. */

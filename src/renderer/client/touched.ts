@@ -28,6 +28,8 @@ const LIVE_SIGNS = [...ANIMALS, 'GET /api/specimens/{specimenId}/live-signs'] as
 
 const PHOTOS = ['GET /api/photos', 'GET /api/photos/{photoId}', 'GET /api/photos/{photoId}/bench'] as const satisfies readonly ReadKey[];
 
+const PRINT_CHECKS = ['GET /api/print-checks', 'GET /api/photos/{photoId}/proposals'] as const satisfies readonly ReadKey[];
+
 const EVERYTHING = [...ANIMALS, ...PHOTOS, 'GET /api/removals'] as const;
 
 /**
@@ -52,7 +54,7 @@ export const READS_TOUCHED_BY: Readonly<Record<ChangeKey, readonly ReadKey[]>> =
   'POST /api/molts/{moltId}/exuvia': ANIMALS,
   'PUT /api/exuviae/{exuviaId}': ANIMALS,
   'DELETE /api/exuviae/{exuviaId}': EVERYTHING,
-  'POST /api/removals/{removalId}/restoration': EVERYTHING,
+  'POST /api/removals/{removalId}/restoration': [...EVERYTHING, ...PRINT_CHECKS],
   'PUT /api/photos/{photoId}': EVERYTHING,
   'DELETE /api/photos/{photoId}': EVERYTHING,
   'POST /api/intakes': [],
@@ -62,8 +64,8 @@ export const READS_TOUCHED_BY: Readonly<Record<ChangeKey, readonly ReadKey[]>> =
   'DELETE /api/tasks/{taskId}': ['GET /api/tasks'],
   'PUT /api/photos/{photoId}/calibration': ANIMALS,
   'POST /api/photos/{photoId}/refinement': [],
-  'POST /api/print-checks': ['GET /api/print-checks', 'GET /api/photos/{photoId}/proposals'],
-  'DELETE /api/print-checks/{printCheckId}': ['GET /api/print-checks', 'GET /api/photos/{photoId}/proposals'],
+  'POST /api/print-checks': PRINT_CHECKS,
+  'DELETE /api/print-checks/{printCheckId}': [...PRINT_CHECKS, 'GET /api/removals'],
   'POST /api/photos/{photoId}/readings': ANIMALS,
   'PUT /api/readings/{readingId}': ANIMALS,
   'DELETE /api/readings/{readingId}': EVERYTHING,

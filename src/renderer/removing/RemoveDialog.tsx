@@ -14,12 +14,14 @@ interface Props {
   id: string;
   /** What goes, as the keeper knows it: "G-012", "the molt of 5 Mar 2026". */
   what: string;
+  /** What else it means, where that is not plain. */
+  note?: string;
   onClose: () => void;
   onRemoved?: () => void;
 }
 
 /** Asks before something is removed, says exactly what goes with it, and offers to undo it afterwards. */
-export function RemoveDialog({ kind, id, what, onClose, onRemoved }: Props): ReactElement {
+export function RemoveDialog({ kind, id, what, note, onClose, onRemoved }: Props): ReactElement {
   const preview = useAnswer('GET /api/removals/preview', { query: { kind, id } }, { keep: false });
   const remove = useRemoval(kind, id);
   const { announce } = useRemovals();
@@ -54,6 +56,7 @@ export function RemoveDialog({ kind, id, what, onClose, onRemoved }: Props): Rea
               all readings and can be given to another skin in Intake.
             </p>
           )}
+          {note !== undefined && <p>{note}</p>}
           <p>You can undo this until Exuviary ends, whether it is closed or breaks off: at once, or from Settings later.</p>
         </div>
       )}
@@ -74,7 +77,8 @@ function useRemoval(kind: RemovableKind, id: string): RemovalRun {
   const photo = useChange('DELETE /api/photos/{photoId}');
   const reading = useChange('DELETE /api/readings/{readingId}');
   const observation = useChange('DELETE /api/observations/{observationId}');
-  const { isPending, error } = { specimen, molt, exuvia, photo, reading, observation }[kind];
+  const printCheck = useChange('DELETE /api/print-checks/{printCheckId}');
+  const { isPending, error } = { specimen, molt, exuvia, photo, reading, observation, 'print-check': printCheck }[kind];
   const runs: Record<RemovableKind, RemovalRun['run']> = {
     specimen: (onSuccess) => specimen.mutate({ path: { specimenId: id } }, { onSuccess }),
     molt: (onSuccess) => molt.mutate({ path: { moltId: id } }, { onSuccess }),
@@ -82,6 +86,7 @@ function useRemoval(kind: RemovableKind, id: string): RemovalRun {
     photo: (onSuccess) => photo.mutate({ path: { photoId: id } }, { onSuccess }),
     reading: (onSuccess) => reading.mutate({ path: { readingId: id } }, { onSuccess }),
     observation: (onSuccess) => observation.mutate({ path: { observationId: id } }, { onSuccess }),
+    'print-check': (onSuccess) => printCheck.mutate({ path: { printCheckId: id } }, { onSuccess }),
   };
   return { isPending, error, run: runs[kind] };
 }

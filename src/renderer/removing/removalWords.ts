@@ -1,6 +1,6 @@
 import type { PendingRemoval, RemovableKind, RemovalCounts, RemovedThing, Restoration } from '../../domain/removal.ts';
 import { counted, listed } from '../../words/counts.ts';
-import { momentInWords, spanInWords } from '../../words/dates.ts';
+import { dayInWords, momentInWords, spanInWords } from '../../words/dates.ts';
 import { SEEN_LABELS } from '../../words/observations.ts';
 
 /** What a removal takes, beyond what was named: "2 molts, 1 skin and 3 readings"; '' when nothing hangs on it. */
@@ -35,6 +35,8 @@ export function removedThingInWords(thing: RemovedThing): string {
       return `Pass ${thing.pass} on ${thing.originalName}`;
     case 'observation':
       return `The note "${SEEN_LABELS[thing.seen]}" of ${momentInWords({ at: thing.at, offset: thing.utcOffset })} of ${thing.code}`;
+    case 'print-check':
+      return `The print check of ${thing.printer} of ${dayInWords(thing.checkedOn)}`;
     case 'sample-cabinet':
       return 'The sample cabinet';
   }

@@ -120,7 +120,30 @@ export const findingStory: readonly Exchange[] = [
       });
     },
   ),
-  succeeds('DELETE /api/print-checks/{printCheckId}', 'forgets it', (memory) => ({
+  succeeds(
+    'DELETE /api/print-checks/{printCheckId}',
+    'removes it',
+    (memory) => ({ path: { printCheckId: recall(memory, 'print check') } }),
+    (removal, _, memory) => {
+      memory.set('removal of the print check', removal.id);
+    },
+  ),
+  succeeds(
+    'GET /api/removals',
+    'can put it back, by its name',
+    () => ({}),
+    ([first]) => expect(first?.thing).toEqual({ kind: 'print-check', printer: 'Study', checkedOn: '2026-05-01' }),
+  ),
+  succeeds('POST /api/removals/{removalId}/restoration', 'puts it back', (memory) => ({
+    path: { removalId: recall(memory, 'removal of the print check') },
+  })),
+  succeeds(
+    'GET /api/print-checks',
+    'has it again as it was',
+    () => ({}),
+    (checks, _, memory) => expect(checks).toEqual([{ ...printCheck, id: recall(memory, 'print check') }]),
+  ),
+  succeeds('DELETE /api/print-checks/{printCheckId}', 'removes it again', (memory) => ({
     path: { printCheckId: recall(memory, 'print check') },
   })),
   fails('DELETE /api/print-checks/{printCheckId}', 'does not know it any more', 'not-found', 404, (memory) => ({

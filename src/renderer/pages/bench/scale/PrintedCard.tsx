@@ -7,8 +7,8 @@ import { useAnswer } from '../../../client/queries.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { FailureNotice } from '../../../parts/Notice.tsx';
 import { Select } from '../../../parts/Select.tsx';
+import { RemoveDialog } from '../../../removing/RemoveDialog.tsx';
 import style from '../panel.module.css';
-import { ForgetPrintCheck } from './ForgetPrintCheck.tsx';
 import { MeasurePrinter } from './MeasurePrinter.tsx';
 
 interface Props {
@@ -21,14 +21,14 @@ const UNCHECKED = '';
 /** How true the printer drew our card: what a caliper read on its check bars, or what any printer may be off by. */
 export function PrintedCard({ marks, onChange }: Props): ReactElement {
   const checks = useAnswer('GET /api/print-checks', {});
-  const [open, setOpen] = useState<'measure' | 'forget' | null>(null);
+  const [open, setOpen] = useState<'measure' | 'remove' | null>(null);
   const known = checks.data ?? [];
   const used = marks.printCheck;
   const isKnown = used !== null && known.some(({ id }) => id === used.id);
   const options = [
     { value: UNCHECKED, label: 'None: any printer' },
     ...known.map(({ id, printer, checkedOn }) => ({ value: id, label: `${printer}, ${dayInWords(checkedOn)}` })),
-    // A check that was forgotten since: the marks keep its figures.
+    // A check that was removed since: the marks keep its figures.
     ...(used !== null && checks.isSuccess && !isKnown ? [{ value: used.id, label: `${used.printer}, ${dayInWords(used.checkedOn)}` }] : []),
   ];
   const choose = (id: string) => {
@@ -50,8 +50,8 @@ export function PrintedCard({ marks, onChange }: Props): ReactElement {
       <div className={style['row']}>
         <Button onClick={() => setOpen('measure')}>Measure a printed card</Button>
         {isKnown && (
-          <Button kind="quiet" onClick={() => setOpen('forget')}>
-            Forget this check
+          <Button kind="quiet" onClick={() => setOpen('remove')}>
+            Remove this check
           </Button>
         )}
       </div>
@@ -64,14 +64,14 @@ export function PrintedCard({ marks, onChange }: Props): ReactElement {
           }}
         />
       )}
-      {open === 'forget' && used !== null && (
-        <ForgetPrintCheck
-          check={used}
+      {open === 'remove' && used !== null && (
+        <RemoveDialog
+          kind="print-check"
+          id={used.id}
+          what={`the print check of ${used.printer} of ${dayInWords(used.checkedOn)}`}
+          note="The card in this photo goes back to no check. Other photos that use it keep its figures until another is chosen there."
           onClose={() => setOpen(null)}
-          onForgotten={() => {
-            setOpen(null);
-            onChange(withPrintCheck(marks, null));
-          }}
+          onRemoved={() => onChange(withPrintCheck(marks, null))}
         />
       )}
     </div>
