@@ -1,43 +1,85 @@
 import type { ReactElement } from 'react';
-import type { ScaleMarks } from '../../../../domain/measuring/calibration.ts';
-import { scaleObjectName } from '../../../../words/measuring.ts';
+import type { RectangleScale, ScaleMarks } from '../../../../domain/measuring/calibration.ts';
 import { takeFound } from '../../../bench/deeds/finding.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Notice } from '../../../parts/Notice.tsx';
 import style from '../panel.module.css';
 import { useBench, useWork } from '../useWork.ts';
-import { contradictionInWords } from './findingWords.ts';
-import { type TwoObjects, useProposals } from './useProposals.ts';
+import { contradictionInWords, displacedInWords, namesApart } from './findingWords.ts';
+import { type Disagreement, useProposals } from './useProposals.ts';
 
-/** Two objects that cannot both be right: says so, shows both, and asks. Nothing that was measured changes by itself. */
-export function Contradictions({ pairs }: { pairs: readonly TwoObjects[] }): ReactElement {
+/** What cannot both be right: says so, shows both, and asks. Nothing that was measured changes by itself. */
+export function Contradictions({ disagreements }: { disagreements: readonly Disagreement[] }): ReactElement {
   return (
     <>
-      {pairs.map(({ one, other, contradiction }) => (
-        <Notice key={scaleObjectName(other)} tone="warning" title="Two objects in this picture contradict each other">
-          <p>{contradictionInWords(one, other, contradiction)}</p>
-          <p>
-            One is not what it is taken for, or does not lie flat on the table: another coin, another graduation, a card printed at another
-            size, a bent card. Which do you trust?
-          </p>
-          <div className={style['row']}>
-            <TrustButton marks={one} />
-            <TrustButton marks={other} />
-          </div>
-        </Notice>
-      ))}
+      {disagreements.map((disagreement) => {
+        const { one, other } = disagreement;
+        const key = namesApart(one, other)[1];
+        return disagreement.areOfOneCard && one.kind === 'rectangle' && other.kind === 'rectangle' ? (
+          <DisplacedHandles key={key} marks={one} found={other} contradiction={disagreement.contradiction} />
+        ) : (
+          <TwoObjects key={key} {...disagreement} />
+        );
+      })}
     </>
   );
 }
 
-function TrustButton({ marks }: { marks: ScaleMarks }): ReactElement {
+function TwoObjects({ one, other, contradiction }: Disagreement): ReactElement {
+  const [name, otherName] = namesApart(one, other);
+  return (
+    <Notice tone="warning" title="Two objects in this picture contradict each other">
+      <p>{contradictionInWords(one, other, contradiction)}</p>
+      <p>
+        One is not what it is taken for, or does not lie flat on the table: another coin, another graduation, a card printed at another
+        size, a bent card. Which do you trust?
+      </p>
+      <div className={style['row']}>
+        <TrustButton marks={one} name={name} />
+        <TrustButton marks={other} name={otherName} />
+      </div>
+    </Notice>
+  );
+}
+
+interface DisplacedProps {
+  marks: RectangleScale;
+  found: RectangleScale;
+  contradiction: Disagreement['contradiction'];
+}
+
+/** One card, marked by hand beside where it was found: the corners change, what the keeper said of its size stays. */
+function DisplacedHandles({ marks, found, contradiction }: DisplacedProps): ReactElement {
+  const { bench } = useWork();
+  const { data } = useProposals(false);
+  const proposal = data?.find((candidate) => candidate.marks === found);
+  return (
+    <Notice tone="warning" title="The handles do not lie on the edges of the card">
+      <p>{displacedInWords(marks, found, contradiction)}</p>
+      <div className={style['row']}>
+        <Button
+          kind="primary"
+          disabled={proposal === undefined}
+          onClick={() => {
+            const { corners, pointingPx } = found;
+            if (proposal !== undefined) takeFound(bench, { ...proposal, marks: { ...marks, corners, pointingPx } });
+          }}
+        >
+          Fit them to these edges
+        </Button>
+      </div>
+    </Notice>
+  );
+}
+
+function TrustButton({ marks, name }: { marks: ScaleMarks; name: string }): ReactElement {
   const { bench } = useWork();
   const present = useBench((state) => state.edited.document.scale);
   const { data } = useProposals(false);
   if (present === marks) {
     return (
       <Button kind="quiet" disabled>
-        Measured by now: {scaleObjectName(marks)}
+        Measured by now: {name}
       </Button>
     );
   }
@@ -49,7 +91,7 @@ function TrustButton({ marks }: { marks: ScaleMarks }): ReactElement {
         if (proposal !== undefined) takeFound(bench, proposal);
       }}
     >
-      Trust: {scaleObjectName(marks)}
+      Trust: {name}
     </Button>
   );
 }

@@ -60,7 +60,7 @@ export function Proposals(): ReactElement {
               </li>
             ))}
           </ul>
-          <Contradictions pairs={contradictions} />
+          <Contradictions disagreements={contradictions} />
         </>
       )}
     </section>

@@ -1,9 +1,9 @@
-import { type ReactElement, useState } from 'react';
+import { type ReactElement, useEffect, useState } from 'react';
 import type { FoundScale, ScaleProposal } from '../../../../domain/finding/foundScale.ts';
 import type { Calibration } from '../../../../domain/measuring/calibrate.ts';
 import type { ScaleMarks } from '../../../../domain/measuring/calibration.ts';
 import { scaleObjectName } from '../../../../words/measuring.ts';
-import { wantRefined } from '../../../bench/deeds/finding.ts';
+import { showPreview, wantRefined } from '../../../bench/deeds/finding.ts';
 import { putHandlesDown, removeScale } from '../../../bench/deeds/scale.ts';
 import { stepBack } from '../../../bench/deeds/travel.ts';
 import { scaleHandlesOf } from '../../../bench/handles.ts';
@@ -102,10 +102,17 @@ function FromAboveButton({ calibration, picture }: { calibration: Calibration; p
   );
 }
 
-/** What else was seen in the picture and contradicts the scale; only where it was looked for. */
+/** What else was seen in the picture and contradicts the scale, drawn beside it; only where it was looked for. */
 function Disagreements({ marks }: { marks: ScaleMarks }): ReactElement {
+  const { bench } = useWork();
   const { data } = useProposals(false);
-  return <Contradictions pairs={useContradictions(marks, data ?? NOTHING)} />;
+  const disagreements = useContradictions(marks, data ?? NOTHING);
+  const other = disagreements[0]?.other ?? null;
+  useEffect(() => {
+    showPreview(bench, other);
+    return () => showPreview(bench, null);
+  }, [bench, other]);
+  return <Contradictions disagreements={disagreements} />;
 }
 
 /** Marks that were put down anywhere: a scale only when each has been brought to its place. */

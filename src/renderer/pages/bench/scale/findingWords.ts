@@ -1,6 +1,7 @@
 import type { FoundScale, ScaleProposal } from '../../../../domain/finding/foundScale.ts';
-import type { ScaleMarks } from '../../../../domain/measuring/calibration.ts';
+import type { RectangleScale, ScaleMarks } from '../../../../domain/measuring/calibration.ts';
 import type { Contradiction } from '../../../../domain/measuring/contradiction.ts';
+import { farthestCornerPx, middleOf } from '../../../../domain/measuring/sameObject.ts';
 import { counted } from '../../../../words/counts.ts';
 import { scaleObjectName } from '../../../../words/measuring.ts';
 
@@ -45,12 +46,35 @@ export function directionInWords(angleRad: number): string {
   return DIRECTIONS[((eighth % 8) + 8) % 8] ?? DIRECTIONS[0];
 }
 
+/** Names of two objects that tell them apart: two of one name by where they lie to each other. */
+export function namesApart(one: ScaleMarks, other: ScaleMarks): readonly [string, string] {
+  const names = [scaleObjectName(one), scaleObjectName(other)] as const;
+  if (names[0] !== names[1]) return names;
+  const [from, to] = [middleOf(one), middleOf(other)];
+  const [acrossPx, downPx] = [to.xPx - from.xPx, to.yPx - from.yPx];
+  const sides = Math.abs(acrossPx) >= Math.abs(downPx) ? (['left', 'right'] as const) : (['upper', 'lower'] as const);
+  const isFirst = (Math.abs(acrossPx) >= Math.abs(downPx) ? acrossPx : downPx) > 0;
+  const [first, second] = isFirst ? sides : [sides[1], sides[0]];
+  return [`${names[0]}, the ${first} one`, `${names[1]}, the ${second} one`];
+}
+
 /** Two objects that cannot both be right: what each says. */
 export function contradictionInWords(
   one: ScaleMarks,
   other: ScaleMarks,
   { itselfMm, byOtherMm, expandedUncertaintyMm }: Contradiction,
 ): string {
-  const percent = 100 * (byOtherMm / itselfMm - 1);
-  return `By “${scaleObjectName(one)}” the longest extent of “${scaleObjectName(other)}” would be ${byOtherMm.toFixed(2)} mm; by itself it is ${itselfMm.toFixed(2)} mm (${percent < 0 ? '−' : '+'}${Math.abs(percent).toFixed(1)} %). Together they are known to ± ${expandedUncertaintyMm.toFixed(2)} mm.`;
+  const [name, otherName] = namesApart(one, other);
+  return `By “${name}” the longest extent of “${otherName}” would be ${byOtherMm.toFixed(2)} mm; by itself it is ${itselfMm.toFixed(2)} mm (${percentInWords(byOtherMm / itselfMm)}). Together they are known to ± ${expandedUncertaintyMm.toFixed(2)} mm.`;
+}
+
+/** Handles of a card that do not lie where the edges of that card were found. */
+export function displacedInWords(one: RectangleScale, found: RectangleScale, { itselfMm, byOtherMm }: Contradiction): string {
+  const awayPx = farthestCornerPx(one.corners, found.corners);
+  return `Its edges were found in the picture, drawn yellow: one handle is ${awayPx.toFixed(0)} px away from where they meet. By the handles as they lie the card would be ${byOtherMm.toFixed(1)} mm from corner to corner instead of ${itselfMm.toFixed(1)} mm (${percentInWords(byOtherMm / itselfMm)}), and every length is wrong with it.`;
+}
+
+function percentInWords(ratio: number): string {
+  const percent = 100 * (ratio - 1);
+  return `${percent < 0 ? '−' : '+'}${Math.abs(percent).toFixed(1)} %`;
 }

@@ -6,6 +6,7 @@ import type { ScaleMarks } from '../../../../domain/measuring/calibration.ts';
 import type { PictureFacts } from '../../../../domain/measuring/camera.ts';
 import { nearEdgeBySecondObject } from '../../../../domain/measuring/coinSide.ts';
 import { type Contradiction, contradictionOf, type ScaledObject } from '../../../../domain/measuring/contradiction.ts';
+import { areOfOneCard } from '../../../../domain/measuring/sameObject.ts';
 import { ask } from '../../../client/ask.ts';
 import { answerKey } from '../../../client/queries.ts';
 import { useWork } from '../useWork.ts';
@@ -45,17 +46,20 @@ export function sideFromOthers(
   return null;
 }
 
-export interface TwoObjects {
+export interface Disagreement {
   readonly one: ScaleMarks;
   readonly other: ScaleMarks;
   readonly contradiction: Contradiction;
+  /** Both are marks of one card: then its handles lie wrong. */
+  readonly areOfOneCard: boolean;
 }
 
 /**
  * Objects in one picture that contradict each other: those seen with the present scale, or with each other while there is none. A
- * coin or a rule of which a size was only assumed contradicts nothing yet.
+ * coin or a rule of which a size was only assumed contradicts nothing yet, nor does a printed card itself, found again with
+ * another print check.
  */
-export function useContradictions(present: ScaleMarks | undefined, proposals: readonly ScaleProposal[]): readonly TwoObjects[] {
+export function useContradictions(present: ScaleMarks | undefined, proposals: readonly ScaleProposal[]): readonly Disagreement[] {
   const { photo } = useWork().sheet;
   return useMemo(() => {
     const scaled = (marks: ScaleMarks): ScaledObject[] => {
@@ -66,8 +70,9 @@ export function useContradictions(present: ScaleMarks | undefined, proposals: re
     const [first, ...others] = present === undefined ? stated : [...scaled(present), ...stated];
     if (first === undefined) return [];
     return others.flatMap((other) => {
-      const contradiction = contradictionOf(first, other);
-      return contradiction === null ? [] : [{ one: first.marks, other: other.marks, contradiction }];
+      const isOneCard = areOfOneCard(first.marks, other.marks);
+      const contradiction = isOneCard && first.marks.kind === 'points' ? null : contradictionOf(first, other);
+      return contradiction === null ? [] : [{ one: first.marks, other: other.marks, contradiction, areOfOneCard: isOneCard }];
     });
   }, [present, proposals, photo]);
 }
