@@ -3,6 +3,10 @@ import type { CoinName, RectangleObject, ScaleMarks } from '../domain/measuring/
 import {
   CARAPACE_LANDMARKS,
   type CarapaceLandmark,
+  FREE_DISTANCES,
+  type FreeDistance,
+  type FreeLandmark,
+  isFreeLandmark,
   type LandmarkName,
   LEG_IDS,
   LEG_JOINTS,
@@ -14,7 +18,7 @@ import { type AbsentQuantity, COVERAGE_FACTOR } from '../domain/measuring/quanti
 import type { TiltPart } from '../domain/measuring/ruleView.ts';
 import { listed } from './counts.ts';
 import { capitalized, JOINT_LABELS, LEG_LABELS, SEGMENT_LABELS } from './labels.ts';
-import { quantityName } from './quantities.ts';
+import { distanceName, quantityName } from './quantities.ts';
 
 const CARAPACE_NAMES: Readonly<Record<CarapaceLandmark, string>> = {
   'carapace-front': 'front of the carapace, midline',
@@ -43,24 +47,57 @@ const JOINT_DEFINITIONS: Readonly<Record<LegJoint, string>> = {
   'tarsus-tip': 'The tip of the leg; claws and tufts of hair do not count.',
 };
 
+const DISTANCE_ENDS: Readonly<Record<FreeDistance, readonly [string, string]>> = {
+  'receptacle-width': ['receptacles, left edge', 'receptacles, right edge'],
+  'receptacle-height': ['receptacles, base at the furrow', 'receptacles, highest tip'],
+  'book-lungs': ['left front book lung, middle', 'right front book lung, middle'],
+  furrow: ['epigastric furrow, left end', 'epigastric furrow, right end'],
+  own: ['your own distance, one end', 'your own distance, other end'],
+};
+
+/** No standard defines these distances: what each means is said where it is placed, so that two readers mean the same. */
+const DISTANCE_DEFINITIONS: Readonly<Record<FreeDistance, string>> = {
+  'receptacle-width': 'Greatest width of the receptacles, both lobes together, from their outer edge to the other.',
+  'receptacle-height': 'From the furrow, where the receptacles are hinged, to their highest tip.',
+  'book-lungs': 'From the middle of one front book lung to the middle of the other.',
+  furrow: 'The fold between the front book lungs, from end to end.',
+  own: 'Any two points; give it a name below.',
+};
+
 /** "front of the carapace, midline", "leg I left, femur to patella". */
 export function landmarkName(name: LandmarkName): string {
   if (isCarapace(name)) return CARAPACE_NAMES[name];
+  if (isFreeLandmark(name)) return endName(name);
   const leg = LEG_IDS.find((candidate) => name.startsWith(`leg-${candidate}-`));
   return leg === undefined ? name : `${LEG_LABELS[leg]}, ${JOINT_LABELS[jointOf(name)]}`;
 }
 
 /** The name inside its group, where the group stands above it. */
 export function landmarkShortName(name: LandmarkName): string {
+  if (isFreeLandmark(name)) return endName(name).replace(/^.*, /, '');
   return isCarapace(name) ? CARAPACE_NAMES[name].replace(' of the carapace', '') : JOINT_LABELS[jointOf(name)];
 }
 
 export function landmarkDefinition(name: LandmarkName): string {
+  if (isFreeLandmark(name)) return DISTANCE_DEFINITIONS[distanceOf(name)];
   return isCarapace(name) ? CARAPACE_DEFINITIONS[name] : JOINT_DEFINITIONS[jointOf(name)];
 }
 
-export function groupName(group: 'carapace' | LegId): string {
-  return capitalized(group === 'carapace' ? 'carapace' : LEG_LABELS[group]);
+/** @param own what the keeper calls the distance of their own. */
+export function groupName(group: 'carapace' | LegId | FreeDistance, own: string | null = null): string {
+  if (group === 'carapace') return 'Carapace';
+  const leg = LEG_IDS.find((one) => one === group);
+  if (leg) return capitalized(LEG_LABELS[leg]);
+  return distanceName(FREE_DISTANCES.find((one) => one === group) ?? 'own', own);
+}
+
+function endName(name: FreeLandmark): string {
+  const [from, to] = DISTANCE_ENDS[distanceOf(name)];
+  return name.endsWith('-from') ? from : to;
+}
+
+function distanceOf(name: FreeLandmark): FreeDistance {
+  return FREE_DISTANCES.find((distance) => name.startsWith(`free-${distance}-`)) ?? 'own';
 }
 
 function isCarapace(name: LandmarkName): name is CarapaceLandmark {

@@ -1,5 +1,5 @@
 import type { SizeName } from '../domain/growth/skinSizes.ts';
-import { LEG_IDS, LEG_SEGMENTS, type LegId, type LegSegment } from '../domain/measuring/landmarks.ts';
+import { FREE_DISTANCES, type FreeDistance, LEG_IDS, LEG_SEGMENTS, type LegId, type LegSegment } from '../domain/measuring/landmarks.ts';
 import { capitalized, LEG_LABELS, SEGMENT_LABELS } from './labels.ts';
 
 const WHOLE: Readonly<Record<string, string>> = {
@@ -25,8 +25,27 @@ export const GROWN_WORDS: Readonly<Record<Exclude<SizeName, 'legSpanMm'>, { what
   legFourthMm: { what: 'leg IV', how: 'long' },
 };
 
-/** What a measured quantity is called: "Carapace length", "Leg I left", "Leg I left, femur", "Laid-out span, I left to IV right". */
-export function quantityName(name: string): string {
+const DISTANCE_LABELS: Readonly<Record<FreeDistance, string>> = {
+  'receptacle-width': 'Width of the receptacles',
+  'receptacle-height': 'Height of the receptacles',
+  'book-lungs': 'Front book lungs, middle to middle',
+  furrow: 'Width of the epigastric furrow',
+  own: 'Your own distance',
+};
+
+/** A distance on an opened abdomen; `own` is what the keeper calls theirs. */
+export function distanceName(distance: FreeDistance, own: string | null): string {
+  return distance === 'own' && own !== null ? own : DISTANCE_LABELS[distance];
+}
+
+/**
+ * What a measured quantity is called: "Carapace length", "Leg I left", "Leg I left, femur", "Laid-out span, I left to IV right".
+ *
+ * @param own what the keeper calls the distance of their own.
+ */
+export function quantityName(name: string, own: string | null = null): string {
+  const distance = FREE_DISTANCES.find((one) => name === `free-${one}`);
+  if (distance) return distanceName(distance, own);
   const whole = WHOLE[name];
   if (whole) return whole;
   const [kind, first, second] = name.split('-');

@@ -1,9 +1,14 @@
+import type { AbdomenDistance } from '../domain/sexing/abdomenDistances.ts';
+import { darwinCoreSexOf } from '../domain/sexing/darwinCore.ts';
 import type { Answer, Checklist, Determination, SexSign } from '../domain/sexing/determination.ts';
 import type { LiveFinding } from '../domain/sexing/live/liveSign.ts';
-import type { StatementFacts } from '../domain/sexing/statement/statement.ts';
+import type { OtherReading, StatementFacts } from '../domain/sexing/statement/statement.ts';
 import { counted, listed } from './counts.ts';
 import { dayInWords, spanInWords } from './dates.ts';
-import { capitalized } from './labels.ts';
+import { estimateAsText } from './estimates.ts';
+import { capitalized, uncapitalized } from './labels.ts';
+import { distanceName } from './quantities.ts';
+import { sexInWords } from './sex.ts';
 
 /** One row of a statement. */
 export interface StatementRow {
@@ -21,7 +26,7 @@ export interface StatementText {
 
 /** The whole statement in words. It names the method and never promises certainty. */
 export function sexStatement(facts: StatementFacts): StatementText {
-  const { leading, skin, photos, promise } = facts;
+  const { leading, skin, promise } = facts;
   const rows: StatementRow[] = [
     row(
       'Animal',
@@ -30,13 +35,19 @@ export function sexStatement(facts: StatementFacts): StatementText {
     row('Read from', methodText(facts)),
     ...(skin ? [row('The skin', skinText(skin, leading))] : []),
     ...(leading ? [row('Read by', readersText(leading))] : []),
-    ...(facts.otherReadings > 0 ? [row('Other readings', `${counted(facts.otherReadings, 'more reading')} on record`)] : []),
+    ...(facts.against.length > 0 ? [row('Read otherwise', othersText(facts.against, leading))] : []),
+    ...(facts.takenBack.length > 0 ? [row('Taken back', othersText(facts.takenBack, leading))] : []),
+    ...(facts.otherReadings > 0
+      ? [row('Other readings', `${counted(facts.otherReadings, 'more reading')} on record, none against it`)]
+      : []),
     row('Seen on the animal', liveText(facts.liveSigns.map(({ finding }) => finding))),
-    row('Photos', photos.length === 0 ? 'none' : listed(photos.map(({ originalName }) => originalName))),
-    row('Not checked', notCheckedText(leading)),
+    ...(skin && skin.distances.length > 0 ? [row('Measured on the photos', distancesText(skin.distances))] : []),
+    row('Photos', photosText(facts)),
+    ...(facts.sign.conflict ? [] : [row('Not checked', notCheckedText(leading))]),
     row('Size now', promise.sizeNow === '' ? 'not stated; the skin shows the size before the molt, the animal is larger' : promise.sizeNow),
     row('What would change this', changeText(facts.sign)),
     row('If it proves wrong', promiseText(facts)),
+    row('In a catalogue', catalogueText(facts)),
   ];
   return {
     title: 'Statement of sex',
@@ -75,7 +86,8 @@ const LIT: Noted<'light'> = {
 const STATE: Noted<'condition'> = { wet: 'wet', dry: 'dry', both: 'wet and dry' };
 const SIDE: Noted<'view'> = { inside: 'inner side', outside: 'outer side', both: 'inner and outer side' };
 
-function methodText({ leading, liveSigns }: StatementFacts): string {
+function methodText({ leading, liveSigns, sign }: StatementFacts): string {
+  if (!leading && sign.conflict) return 'readings that contradict each other; each is named below';
   if (!leading) return liveSigns.length > 0 ? 'the animal alone, no skin' : 'nothing yet';
   if (leading.assessment.method === 'animal') return 'the animal itself, not from its skin';
   const { magnification, light, condition, view } = leading.checklist;
@@ -86,6 +98,43 @@ function methodText({ leading, liveSigns }: StatementFacts): string {
     condition === null ? 'wet or dry not noted' : STATE[condition],
   ];
   return `a shed skin; ${ways.join(', ')}`;
+}
+
+/** Each by sex, reader, day and skin: whoever reads the statement has to know what speaks against it. */
+function othersText(others: readonly OtherReading[], leading: Determination | null): string {
+  return others
+    .map(({ determination, shedFrom, shedTo }) => {
+      const { sex, level, reader, readOn, exuviaId, withdrawn } = determination;
+      const skin = exuviaId === leading?.exuviaId ? 'the same skin' : `the skin shed ${spanInWords(shedFrom, shedTo)}`;
+      const back = withdrawn === null ? '' : `; withdrawn: ${withdrawn.reason}`;
+      return `${sexInWords({ sex, level, conflict: false })}, read from ${skin} by ${reader}, ${dayInWords(readOn)}${back}`;
+    })
+    .join('. ');
+}
+
+function distancesText(distances: readonly AbdomenDistance[]): string {
+  return distances
+    .map(({ distance, called, estimate }) => `${uncapitalized(distanceName(distance, called))} ${estimateAsText(estimate, 'mm')}`)
+    .join('; ');
+}
+
+function photosText({ photos, photosGone }: StatementFacts): string {
+  const named = photos.map(({ originalName, view, filedElsewhere }) => {
+    const doubts = [
+      ...(view === 'dorsal' ? ['seen from above, so the strip is not in it'] : []),
+      ...(filedElsewhere ? ['no longer filed under this animal'] : []),
+    ];
+    return doubts.length === 0 ? originalName : `${originalName} (${doubts.join('; ')})`;
+  });
+  const gone = photosGone === 0 ? [] : [`${counted(photosGone, 'photo')} no longer on record`];
+  return named.length + gone.length === 0 ? 'none' : listed([...named, ...gone]);
+}
+
+/** Darwin Core (TDWG), term `sex`. */
+function catalogueText({ sign, leading, against, otherReadings, liveSigns }: StatementFacts): string {
+  const examined = leading !== null || against.length + otherReadings + liveSigns.length > 0;
+  const value = darwinCoreSexOf(sign, examined);
+  return `Darwin Core term “sex”: ${value ?? 'left blank'}`;
 }
 
 function skinText(skin: NonNullable<StatementFacts['skin']>, leading: Determination | null): string {

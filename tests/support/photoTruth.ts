@@ -17,6 +17,8 @@ import type { ImagePoint } from '../../src/domain/measuring/points.ts';
 
 const FOLDER = join(import.meta.dirname, '../fixtures/photo-truth');
 
+const ABDOMENS = join(import.meta.dirname, '../fixtures/abdomen-truth');
+
 const Pixel = z.tuple([z.number(), z.number()]);
 const Row = z.tuple([z.number(), z.number(), z.number()]);
 const Quad = z.tuple([Pixel, Pixel, Pixel, Pixel]);
@@ -74,6 +76,14 @@ export function photoTruths(): readonly PhotoTruth[] {
     .filter((file) => file.endsWith('.json'))
     .sort()
     .map((file) => PhotoTruth.parse(JSON.parse(readFileSync(join(FOLDER, file), 'utf8'))));
+}
+
+/** The rendered photos of opened abdomens, by name. */
+export function abdomenTruths(): readonly PhotoTruth[] {
+  return readdirSync(ABDOMENS)
+    .filter((file) => file.endsWith('.json'))
+    .sort()
+    .map((file) => PhotoTruth.parse(JSON.parse(readFileSync(join(ABDOMENS, file), 'utf8'))));
 }
 
 export function pictureOf(truth: PhotoTruth): PictureFacts {

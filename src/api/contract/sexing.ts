@@ -4,6 +4,7 @@ import { Exuvia } from '../../domain/molting/exuvia.ts';
 import { Instar } from '../../domain/molting/instar.ts';
 import { Molt } from '../../domain/molting/molt.ts';
 import { Photo } from '../../domain/photo/photo.ts';
+import { AbdomenDistance } from '../../domain/sexing/abdomenDistances.ts';
 import {
   Determination,
   DeterminationDraft,
@@ -62,6 +63,7 @@ export const ExaminationSheet = z
     instar: Instar.nullable().describe('That ended with the molt, so the one the skin shows'),
     legSpanMm: Estimate.nullable().describe('Of the skin, from all its photos and passes'),
     carapaceLengthMm: Estimate.nullable().describe('Of the skin, from all its photos and passes'),
+    distances: z.array(AbdomenDistance).describe('Measured on the opened abdomen of the skin'),
     determinations: z.array(Determination).describe('Of all skins of the animal, oldest first'),
     fates: z.array(LaterFate).describe('Of the determinations, in the same order'),
     liveSigns: z.array(LiveSign).describe('Of the animal itself, oldest first'),

@@ -45,7 +45,7 @@ export function animalRecordsOf(
 }
 
 function readOfAll(archive: Archive): OfAll {
-  const measuredPhotos = archive.readings.measuredPhotoIds();
+  const measuredPhotos = archive.readings.measuredPhotoIds('size');
   const ofSkins = archive.photos
     .list({ unassigned: false })
     .flatMap(({ id, subject }) => (subject.kind === 'skin' ? [{ exuviaId: subject.exuviaId, measured: measuredPhotos.has(id) }] : []));

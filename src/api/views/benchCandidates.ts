@@ -16,7 +16,7 @@ export function benchCandidatesOf(archive: Archive): BenchCandidate[] {
     }),
   );
   const moltOfSkin = new Map(archive.exuviae.list().map((exuvia) => [exuvia.id, shed.get(exuvia.moltId)]));
-  const measured = archive.readings.measuredPhotoIds();
+  const measured = archive.readings.measuredPhotoIds('anything');
 
   const shownBy = (subject: PhotoSubject): Shown => {
     if (subject.kind === 'none') return { specimen: null, instar: null };

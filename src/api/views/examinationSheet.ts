@@ -7,7 +7,7 @@ import { animalSignsOf } from './animalSigns.ts';
 import { evidenceViewOf } from './evidenceView.ts';
 import { referenceSkinsOf } from './referenceSkins.ts';
 import { genusProfileOf, modelInForce, type SexingContext } from './sexingKnown.ts';
-import { moltedSkinsOf, skinSizesOf } from './skins.ts';
+import { abdomenDistancesIn, moltedSkinsOf, skinSizesOf } from './skins.ts';
 
 export function examinationSheetOf(context: SexingContext, exuviaId: string): ExaminationSheet {
   const { archive } = context;
@@ -28,6 +28,7 @@ export function examinationSheetOf(context: SexingContext, exuviaId: string): Ex
     instar: instarOfSkin(molt.id, archive.molts.ofSpecimen(molt.specimenId), specimen),
     legSpanMm: sizes?.legSpanMm ?? null,
     carapaceLengthMm: sizes?.carapaceLengthMm ?? null,
+    distances: skin ? abdomenDistancesIn(skin) : [],
     determinations: [...determinations],
     fates: fatesOf(determinations, liveSigns),
     liveSigns: [...liveSigns],

@@ -6,6 +6,7 @@ import type { Exuvia } from '../../domain/molting/exuvia.ts';
 import type { Molt } from '../../domain/molting/molt.ts';
 import type { Photo } from '../../domain/photo/photo.ts';
 import { unwrap } from '../../domain/result.ts';
+import { type AbdomenDistance, abdomenDistancesOf } from '../../domain/sexing/abdomenDistances.ts';
 import { type MeasuredReading, measureReadings, skinReadingsOf } from './measurements.ts';
 import { pointingIn } from './pointing.ts';
 
@@ -51,18 +52,32 @@ export function readingsOf(skin: Pick<MoltedSkin, 'photos'>): SkinReading[] {
   return skin.photos.flatMap(({ photo, readings }) => skinReadingsOf(photo.id, readings));
 }
 
+/** What was measured on the opened abdomen of one skin. */
+export function abdomenDistancesIn({ photos }: Pick<MoltedSkin, 'photos'>): AbdomenDistance[] {
+  return abdomenDistancesOf(
+    photos.flatMap(({ photo, readings }) =>
+      readings.flatMap(({ reading: { landmarks }, measurement }) => (measurement ? [{ photoId: photo.id, landmarks, measurement }] : [])),
+    ),
+  );
+}
+
 /** The sizes of one skin, the same in every room. */
 export function skinSizesOf(skin: Pick<MoltedSkin, 'photos'>): SkinSizes {
   return sizesOf(readingsOf(skin));
 }
 
-/** One skin without the others of its animal: what the Bench asks for after each change. */
-export function sizesOfSkin(archive: Archive, exuviaId: string): SkinSizes {
+/** One skin without the others of its animal. */
+export function measuredSkin(archive: Archive, exuviaId: string): Pick<MoltedSkin, 'photos'> {
   const { id } = unwrap(archive.exuviae.get(exuviaId));
   const pointing = pointingIn(archive);
   const photos = archive.photos.ofExuvia(id).map((photo): SkinPhoto => {
     const calibration = unwrap(archive.calibrations.get(photo.id));
     return { photo, calibration, readings: measureReadings(photo, calibration, archive.readings.ofPhoto(photo.id), pointing) };
   });
-  return skinSizesOf({ photos });
+  return { photos };
+}
+
+/** What the Bench asks for after each change. */
+export function sizesOfSkin(archive: Archive, exuviaId: string): SkinSizes {
+  return skinSizesOf(measuredSkin(archive, exuviaId));
 }

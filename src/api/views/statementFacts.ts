@@ -1,14 +1,15 @@
 import type { Archive } from '../../archive/archive.ts';
+import type { PhotoSubject } from '../../domain/photo/photo.ts';
 import { unwrap } from '../../domain/result.ts';
 import type { Determination } from '../../domain/sexing/determination.ts';
 import { standingLiveSigns } from '../../domain/sexing/live/liveSign.ts';
 import { signOf } from '../../domain/sexing/sign.ts';
 import { standingOf } from '../../domain/sexing/standing.ts';
-import type { StatementFacts, StatementPromise } from '../../domain/sexing/statement/statement.ts';
+import type { OtherReading, StatementFacts, StatementPromise } from '../../domain/sexing/statement/statement.ts';
 import { animalSignsOf } from './animalSigns.ts';
-import { sizesOfSkin } from './skins.ts';
+import { abdomenDistancesIn, measuredSkin, skinSizesOf } from './skins.ts';
 
-/** What is on record for a statement of one animal's sex. An evidence photo whose record can't be read is left out. */
+/** What is on record for a statement of one animal's sex. An evidence photo whose record can't be read is only counted. */
 export function statementFactsOf(
   archive: Archive,
   specimenId: string,
@@ -19,33 +20,55 @@ export function statementFactsOf(
   const liveSigns = animalSignsOf(archive, specimenId);
   const sign = signOf(determinations, liveSigns);
   const standing = standingOf(determinations);
-  const leading =
-    standing.findLast(({ sex, level }) => sex === sign.sex && level === sign.level) ??
-    standing.findLast(({ sex }) => sex === sign.sex) ??
-    null;
+  const leading = sign.conflict
+    ? null
+    : (standing.findLast(({ sex, level }) => sex === sign.sex && level === sign.level) ??
+      standing.findLast(({ sex }) => sex === sign.sex) ??
+      null);
+  const otherwise = (determination: Determination) =>
+    determination !== leading && determination.sex !== 'unsexed' && determination.sex !== leading?.sex;
+  const against = standing.filter(otherwise);
+  const takenBack = determinations.filter((determination) => !standing.includes(determination) && otherwise(determination));
+  const photos = (leading?.evidencePhotoIds ?? []).map((photoId) => archive.photos.get(photoId));
   return {
     today,
     ...{ code, taxon, name, sign, leading },
     skin: leading && skinOf(archive, leading),
-    otherReadings: standing.length - (leading ? 1 : 0),
+    otherReadings: standing.length - (leading ? 1 : 0) - against.length,
+    against: against.map((determination) => otherReadingOf(archive, determination)),
+    takenBack: takenBack.map((determination) => otherReadingOf(archive, determination)),
     liveSigns: standingLiveSigns(liveSigns),
-    photos: (leading?.evidencePhotoIds ?? []).flatMap((photoId) => {
-      const photo = archive.photos.get(photoId);
-      return photo.ok ? [{ photoId, originalName: photo.value.originalName }] : [];
+    photos: photos.flatMap((photo) => {
+      if (!photo.ok) return [];
+      const { id, originalName, view, subject } = photo.value;
+      return [{ photoId: id, originalName, view, filedElsewhere: specimenIn(archive, subject) !== specimenId }];
     }),
+    photosGone: photos.filter(({ ok }) => !ok).length,
     promise,
   };
+}
+
+function specimenIn(archive: Archive, subject: PhotoSubject): string | null {
+  if (subject.kind === 'animal') return subject.specimenId;
+  return subject.kind === 'skin' ? unwrap(archive.molts.get(unwrap(archive.exuviae.get(subject.exuviaId)).moltId)).specimenId : null;
+}
+
+function otherReadingOf(archive: Archive, determination: Determination): OtherReading {
+  const { happenedFrom, happenedTo } = unwrap(archive.molts.get(unwrap(archive.exuviae.get(determination.exuviaId)).moltId));
+  return { determination, shedFrom: happenedFrom, shedTo: happenedTo };
 }
 
 /** Measured sizes before those that the reader wrote down. */
 function skinOf(archive: Archive, { exuviaId, checklist }: Determination): StatementFacts['skin'] {
   const { moltId } = unwrap(archive.exuviae.get(exuviaId));
   const { happenedFrom, happenedTo } = unwrap(archive.molts.get(moltId));
-  const { carapaceLengthMm, legSpanMm } = sizesOfSkin(archive, exuviaId);
+  const skin = measuredSkin(archive, exuviaId);
+  const { carapaceLengthMm, legSpanMm } = skinSizesOf(skin);
   return {
     shedFrom: happenedFrom,
     shedTo: happenedTo,
     carapaceMm: carapaceLengthMm?.value ?? checklist.carapaceLengthMm,
     legSpanMm: legSpanMm?.value ?? checklist.legSpanMm,
+    distances: abdomenDistancesIn(skin),
   };
 }

@@ -11,6 +11,10 @@ export const SELECT_READINGS = `SELECT reading.id, reading.photo_id AS photoId, 
   reading.carapace_height AS carapaceHeight, reading.pointing_px AS pointingPx, reading.landmarks, reading.version,
   reading.created_at AS createdAt, reading.changed_at AS changedAt FROM reading`;
 
+/** Leaves readings out that hold nothing but distances on an opened abdomen: they do not say how large the skin is. */
+const OF_SIZE = `AND (NOT EXISTS (SELECT 1 FROM json_each(reading.landmarks) AS mark WHERE mark.key LIKE 'free-%')
+  OR EXISTS (SELECT 1 FROM json_each(reading.landmarks) AS mark WHERE mark.key NOT LIKE 'free-%'))`;
+
 function shape(row: Row): unknown {
   return { ...row, carapaceHeight: parseDocument(row['carapaceHeight']), landmarks: parseDocument(row['landmarks']) };
 }
@@ -76,10 +80,10 @@ export function readingsIn({ catalogue, ambient, damage }: RecordContext): Readi
            ORDER BY reading.photo_id, reading.pass, reading.ordinal`,
         ),
       ),
-    measuredPhotoIds: () => {
+    measuredPhotoIds: (of) => {
       const rows = catalogue.all(
         `SELECT DISTINCT reading.photo_id AS id FROM reading JOIN calibration ON calibration.photo_id = reading.photo_id
-         WHERE calibration.marks IS NOT NULL`,
+         WHERE calibration.marks IS NOT NULL ${of === 'size' ? OF_SIZE : ''}`,
       );
       return new Set(rows.map((row) => String(row['id'])));
     },

@@ -44,8 +44,8 @@ export interface Readings {
   ofSkinsOf(specimenId: string): readonly Reading[];
   /** All passes over photos that have more than one, photo by photo. */
   repeated(): readonly Reading[];
-  /** Photos with a scale and at least one reading. */
-  measuredPhotoIds(): ReadonlySet<string>;
+  /** Photos with a scale and at least one reading of anything, or of what tells the size of the skin. */
+  measuredPhotoIds(of: 'anything' | 'size'): ReadonlySet<string>;
   update(readingId: string, expectedVersion: number, draft: ReadingDraft): Result<Reading>;
   revisions(readingId: string): readonly Revision<ReadingDraft>[];
 }

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { DORSAL_SKIN_PROTOCOL, type LandmarkName, LandmarkNameSchema, pointOf } from '../measuring/landmarks.ts';
+import { ALL_LANDMARKS, type LandmarkName, LandmarkNameSchema, pointOf } from '../measuring/landmarks.ts';
 import { knownPointing, type PointingError } from '../measuring/pointingError.ts';
 import type { ReadingDraft } from '../measuring/reading.ts';
 
@@ -41,7 +41,7 @@ export function scattersOf(passes: readonly Pass[]): ObserverScatter[] {
   return [...Map.groupBy(passes, ({ observer }) => observer)].flatMap(([observer, own]) => {
     const photos = [...Map.groupBy(own, ({ photoId }) => photoId).values()].filter((same) => same.length > 1);
     const byLandmark: ObserverScatter['byLandmark'] = {};
-    for (const name of DORSAL_SKIN_PROTOCOL) {
+    for (const name of ALL_LANDMARKS) {
       const sum = total(photos.map((same) => scatterOf(name, same)));
       if (sum.degreesOfFreedom > 0) byLandmark[name] = sum;
     }
@@ -58,10 +58,10 @@ export function pointingFrom(scatters: readonly ObserverScatter[]): Pointing {
   const pointing = new Map<string, ObserverPointing>();
   for (const [observer, own] of Map.groupBy(scatters, (scatter) => scatter.observer)) {
     const sumOf = (name: LandmarkName) => total(own.flatMap(({ byLandmark }) => byLandmark[name] ?? []));
-    const overall = pooled(total(DORSAL_SKIN_PROTOCOL.map(sumOf)));
+    const overall = pooled(total(ALL_LANDMARKS.map(sumOf)));
     if (!overall) continue;
     const byLandmark = new Map<LandmarkName, PointingError>();
-    for (const name of DORSAL_SKIN_PROTOCOL) {
+    for (const name of ALL_LANDMARKS) {
       const error = pooled(sumOf(name));
       if (error) byLandmark.set(name, error);
     }

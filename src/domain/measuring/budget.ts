@@ -5,7 +5,7 @@ import type { LandmarkName } from './landmarks.ts';
 import { carapaceHeights, type MeasuringOptions } from './measure.ts';
 import { type Placement, placeLandmarks } from './placements.ts';
 import type { BudgetSource } from './quantity.ts';
-import { DORSAL_SKIN_QUANTITIES, type QuantityDefinition } from './quantityDefinitions.ts';
+import { ALL_QUANTITIES, type QuantityDefinition } from './quantityDefinitions.ts';
 import type { ReadingDraft } from './reading.ts';
 import type { SpacePoint } from './view.ts';
 
@@ -40,7 +40,7 @@ interface Input {
 
 /** @returns empty when the quantity has no value. */
 export function budgetInDetail(name: string, reading: Reading, calibration: Calibration, options: MeasuringOptions = {}): BudgetInDetail {
-  const definition = DORSAL_SKIN_QUANTITIES.find((candidate) => candidate.name === name);
+  const definition = ALL_QUANTITIES.find((candidate) => candidate.name === name);
   const setting = settingOf(reading, calibration, options);
   const points = definition && pointsOf(definition, setting.placements);
   if (!definition || !points) return [];
@@ -79,7 +79,7 @@ export function correlationOf(
 ): number | null {
   const setting = settingOf(reading, calibration, options);
   const [first, second] = [one, other].map((name) => {
-    const definition = DORSAL_SKIN_QUANTITIES.find((candidate) => candidate.name === name);
+    const definition = ALL_QUANTITIES.find((candidate) => candidate.name === name);
     const points = definition && pointsOf(definition, setting.placements);
     return definition && points ? setting.inputs.map((input) => effectOf(definition, points, input).linear) : null;
   });
@@ -110,15 +110,14 @@ function viewInputs({ excursions }: Calibration, placements: Setting['placements
 }
 
 function landmarkInputs(heights: Heights, placements: Setting['placements']): Input[] {
-  const inputs: Input[] = [
-    {
-      source: 'height',
-      landmark: null,
-      input: { standardUncertainty: heights.carapaceStandardUncertaintyMm, unit: 'mm' },
-      isSecondOrder: true,
-      move: (name) => placements.get(name)?.byCarapaceHeight ?? null,
-    },
-  ];
+  const sharedBy = (name: LandmarkName) => heights.of(name).sharedStandardUncertaintyMm;
+  const inputs: Input[] = [...new Set([...placements.keys()].map(sharedBy))].map((standardUncertainty) => ({
+    source: 'height',
+    landmark: null,
+    input: { standardUncertainty, unit: 'mm' },
+    isSecondOrder: true,
+    move: (name) => (sharedBy(name) === standardUncertainty ? (placements.get(name)?.bySharedHeight ?? null) : null),
+  }));
   for (const [name, placement] of placements) {
     if (!placement) continue;
     for (const excursion of placement.byPointing) {
@@ -144,8 +143,8 @@ function landmarkInputs(heights: Heights, placements: Setting['placements']): In
 }
 
 /** Inputs told in one line: both coordinates of a point, all that a source does to the whole view. */
-function keyOf({ source, landmark }: Input): string {
-  return `${source} ${landmark ?? ''}`;
+function keyOf({ source, landmark, input }: Input): string {
+  return `${source} ${landmark ?? ''} ${input?.standardUncertainty ?? ''}`;
 }
 
 /** A height that cannot be corrected stays in the value; its likely size is as good as an uncertainty. */

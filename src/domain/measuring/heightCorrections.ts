@@ -7,7 +7,7 @@ import { spacePointOf } from './view.ts';
 /** How high one landmark is taken to lie, and what that changes. */
 export interface HeightCorrection {
   readonly heightMm: number;
-  /** Of this landmark's height: its own and, on the carapace, the one all four share. */
+  /** Of this landmark's height: its own and the one it shares with its fellows. */
   readonly standardUncertaintyMm: number;
   /** A default, nothing the keeper stated. */
   readonly assumed: boolean;
@@ -26,11 +26,11 @@ export function heightCorrectionOf(
   calibration: Calibration,
 ): HeightCorrection {
   const heights = carapaceHeights(reading, calibration, undefined);
-  const { heightMm, ownStandardUncertaintyMm, sharesCarapace, assumed } = heights.of(name);
+  const { heightMm, ownStandardUncertaintyMm, sharedStandardUncertaintyMm, assumed } = heights.of(name);
   const at = pointOf(reading.landmarks[name]);
   return {
     heightMm,
-    standardUncertaintyMm: Math.hypot(ownStandardUncertaintyMm, sharesCarapace ? heights.carapaceStandardUncertaintyMm : 0),
+    standardUncertaintyMm: Math.hypot(ownStandardUncertaintyMm, sharedStandardUncertaintyMm),
     assumed,
     shiftMm: at === null || calibration.station === null ? null : shiftOf(calibration, at, heightMm - calibration.faceHeightMm),
   };

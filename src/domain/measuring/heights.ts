@@ -1,4 +1,4 @@
-import { CARAPACE_LANDMARKS, type CarapaceLandmark, type LandmarkName, type PointHeight } from './landmarks.ts';
+import { CARAPACE_LANDMARKS, type CarapaceLandmark, isFreeLandmark, type LandmarkName, type PointHeight } from './landmarks.ts';
 import type { CarapaceHeight } from './reading.ts';
 
 /** Heights above the table of whatever is known better than the defaults, in mm; a bare number is taken as exact. */
@@ -24,20 +24,24 @@ const LEG_HEIGHT_UNCERTAINTY_WITHOUT_CARAPACE_MM = 2;
 /** Carapace width over length of theraphosids: 0.86 to 0.96 in Hamilton et al. 2016 (ZooKeys 560:1), 0.86 in Yamamoto et al. 2012 (Zootaxa 3172:1). */
 const TYPICAL_WIDTH_TO_LENGTH = 0.9;
 
+/**
+ * The opened skin of an abdomen lies on the table in shallow folds: about this high, as a whole and from place to place. Own
+ * assumption, checked on three rendered skins.
+ */
+const ON_ABDOMEN: LandmarkHeight = { heightMm: 1, ownStandardUncertaintyMm: 0.3, sharedStandardUncertaintyMm: 0.8, assumed: true };
+
 export interface LandmarkHeight {
   readonly heightMm: number;
   /** Of this landmark alone. */
   readonly ownStandardUncertaintyMm: number;
-  /** Whether it also moves with the height common to the carapace. */
-  readonly sharesCarapace: boolean;
+  /** Of what it shares with its fellows, on the carapace or on the skin of the abdomen: they rise and fall together. */
+  readonly sharedStandardUncertaintyMm: number;
   /** A default was used, nothing the keeper or the caller stated. */
   readonly assumed: boolean;
 }
 
 export interface Heights {
   readonly of: (name: LandmarkName) => LandmarkHeight;
-  /** Standard uncertainty of the height common to all carapace landmarks, mm. */
-  readonly carapaceStandardUncertaintyMm: number;
 }
 
 /** Carapace size on the object's plane, not yet corrected for height, as far as it was placed. */
@@ -51,7 +55,7 @@ export interface CarapaceOnPlane {
 
 /**
  * Heights above the table of all landmarks: what was stated for one of them, else the carapace as entered or by its default
- * share, legs on the table. The share refers to the true width, which itself depends on the height; the two are solved together.
+ * share, legs on the table, the skin of an abdomen a little above it. The share refers to the true width, which itself depends on the height; the two are solved together.
  */
 export function heightsOf(entered: CarapaceHeight, carapace: CarapaceOnPlane, known: KnownHeights = {}): Heights {
   const widthMm = trueWidthMm(entered, carapace);
@@ -62,13 +66,13 @@ export function heightsOf(entered: CarapaceHeight, carapace: CarapaceOnPlane, kn
   const onCarapace: LandmarkHeight = {
     heightMm: common.heightMm,
     ownStandardUncertaintyMm: CARAPACE_UNEVENNESS_SHARE * (widthMm ?? 0),
-    sharesCarapace: true,
+    sharedStandardUncertaintyMm: common.uncertaintyMm,
     assumed: entered.kind === 'assumed',
   };
   const onLegs: LandmarkHeight = {
     heightMm: 0,
     ownStandardUncertaintyMm: widthMm === null ? LEG_HEIGHT_UNCERTAINTY_WITHOUT_CARAPACE_MM : LEG_HEIGHT_SHARE_UNCERTAINTY * widthMm,
-    sharesCarapace: false,
+    sharedStandardUncertaintyMm: 0,
     assumed: true,
   };
   return {
@@ -76,11 +80,11 @@ export function heightsOf(entered: CarapaceHeight, carapace: CarapaceOnPlane, kn
       const stated = known[name];
       if (stated !== undefined) {
         const { heightMm, standardUncertaintyMm } = typeof stated === 'number' ? { heightMm: stated, standardUncertaintyMm: 0 } : stated;
-        return { heightMm, ownStandardUncertaintyMm: standardUncertaintyMm, sharesCarapace: false, assumed: false };
+        return { heightMm, ownStandardUncertaintyMm: standardUncertaintyMm, sharedStandardUncertaintyMm: 0, assumed: false };
       }
+      if (isFreeLandmark(name)) return ON_ABDOMEN;
       return isCarapaceLandmark(name) ? onCarapace : onLegs;
     },
-    carapaceStandardUncertaintyMm: common.uncertaintyMm,
   };
 }
 

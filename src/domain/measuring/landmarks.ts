@@ -23,7 +23,17 @@ export const CARAPACE_LANDMARKS = ['carapace-front', 'carapace-rear', 'carapace-
 export type CarapaceLandmark = (typeof CARAPACE_LANDMARKS)[number];
 
 export type LegLandmark = `leg-${LegId}-${LegJoint}`;
-export type LandmarkName = CarapaceLandmark | LegLandmark;
+
+/**
+ * Distances on an opened abdomen, seen from inside, each between two ends. They stand beside the protocol: any of them may be
+ * placed or left out. `own` is whatever the keeper calls it.
+ */
+export const FREE_DISTANCES = ['receptacle-width', 'receptacle-height', 'book-lungs', 'furrow', 'own'] as const;
+export type FreeDistance = (typeof FREE_DISTANCES)[number];
+export const DISTANCE_ENDS = ['from', 'to'] as const;
+export type FreeLandmark = `free-${FreeDistance}-${(typeof DISTANCE_ENDS)[number]}`;
+
+export type LandmarkName = CarapaceLandmark | LegLandmark | FreeLandmark;
 
 export function legLandmark(leg: LegId, joint: LegJoint): LegLandmark {
   return `leg-${leg}-${joint}`;
@@ -33,12 +43,25 @@ export function legLandmark(leg: LegId, joint: LegJoint): LegLandmark {
  * The protocol `dorsal skin`: the order in which the guide asks. Span tips are the tarsus tips of legs I and IV, so they
  * are not asked twice.
  */
-export const DORSAL_SKIN_PROTOCOL: readonly LandmarkName[] = [
+export const DORSAL_SKIN_PROTOCOL: readonly (CarapaceLandmark | LegLandmark)[] = [
   ...CARAPACE_LANDMARKS,
   ...LEG_IDS.flatMap((leg) => LEG_JOINTS.map((joint) => legLandmark(leg, joint))),
 ];
 
-export const LandmarkNameSchema = z.enum(DORSAL_SKIN_PROTOCOL as [LandmarkName, ...LandmarkName[]]);
+export function freeLandmarks(distance: FreeDistance): readonly [FreeLandmark, FreeLandmark] {
+  return [`free-${distance}-from`, `free-${distance}-to`];
+}
+
+export const FREE_LANDMARKS: readonly FreeLandmark[] = FREE_DISTANCES.flatMap(freeLandmarks);
+
+/** Whatever a reading can hold. */
+export const ALL_LANDMARKS: readonly LandmarkName[] = [...DORSAL_SKIN_PROTOCOL, ...FREE_LANDMARKS];
+
+export const LandmarkNameSchema = z.enum(ALL_LANDMARKS as [LandmarkName, ...LandmarkName[]]);
+
+export function isFreeLandmark(name: LandmarkName): name is FreeLandmark {
+  return name.startsWith('free-');
+}
 
 export const LandmarkState = z.enum(['placed', 'missing', 'regenerated', 'not-visible']).meta({ id: 'LandmarkState' });
 export type LandmarkState = z.infer<typeof LandmarkState>;
@@ -61,6 +84,13 @@ const Place = {
     .optional()
     .describe('Standard uncertainty per coordinate of the edge this point was found on; left out for a point placed by hand'),
   height: PointHeight.optional().describe('Left out where the default counts'),
+  called: z
+    .string()
+    .trim()
+    .min(1)
+    .max(80)
+    .optional()
+    .describe('What the keeper calls the distance that begins here; of `free-own-from` alone'),
 };
 
 /** `placed` and `regenerated` carry a point; `missing` (the part is not there) and `not-visible` carry none. */
@@ -82,10 +112,17 @@ export function pointOf(landmark: Landmark | undefined): ImagePoint | null {
   return landmark !== undefined && 'at' in landmark ? landmark.at : null;
 }
 
+/** What the keeper calls the distance of their own; null without a name. */
+export function nameOfOwnDistance(landmarks: Landmarks): string | null {
+  const [from] = freeLandmarks('own');
+  const landmark = landmarks[from];
+  return landmark !== undefined && 'at' in landmark ? (landmark.called ?? null) : null;
+}
+
 /** The heights the keeper stated for single landmarks. */
 export function statedHeights(landmarks: Landmarks): Partial<Record<LandmarkName, PointHeight>> {
   const heights: Partial<Record<LandmarkName, PointHeight>> = {};
-  for (const name of DORSAL_SKIN_PROTOCOL) {
+  for (const name of ALL_LANDMARKS) {
     const landmark = landmarks[name];
     if (landmark !== undefined && 'at' in landmark && landmark.height !== undefined) heights[name] = landmark.height;
   }

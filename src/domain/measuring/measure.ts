@@ -14,7 +14,7 @@ import {
   type Quantity,
   type QuantityFlag,
 } from './quantity.ts';
-import { DORSAL_SKIN_QUANTITIES, type QuantityDefinition } from './quantityDefinitions.ts';
+import { DORSAL_SKIN_QUANTITIES, FREE_QUANTITIES, type QuantityDefinition } from './quantityDefinitions.ts';
 import type { ReadingDraft } from './reading.ts';
 import type { SpacePoint, ViewExcursion } from './view.ts';
 
@@ -26,7 +26,8 @@ export interface MeasuringOptions {
 }
 
 /**
- * Every quantity one reading gives under one calibration, with its uncertainty budget (JCGM 100:2008).
+ * Every quantity one reading gives under one calibration, with its uncertainty budget (JCGM 100:2008). Free distances are told
+ * of only where one of their ends has an answer.
  *
  * Inputs are independent: each corner coordinate, the object's sides, the focal length, the lens's distortion, each click, the height common to
  * the carapace and each landmark's own height. All landmarks of one quantity move together with a shared input, so what
@@ -43,7 +44,8 @@ export function measure(
   const placements = placeLandmarks(reading.landmarks, calibration, heights, options.pointing ?? reading.pointingPx);
   const quantities: Quantity[] = [];
   const absent: AbsentQuantity[] = [];
-  for (const definition of DORSAL_SKIN_QUANTITIES) {
+  const begun = FREE_QUANTITIES.filter(({ landmarks }) => landmarks.some((name) => reading.landmarks[name] !== undefined));
+  for (const definition of [...DORSAL_SKIN_QUANTITIES, ...begun]) {
     const found = definition.landmarks.flatMap((name) => placements.get(name) ?? []);
     if (found.length === definition.landmarks.length) quantities.push(evaluate(definition, found, calibration));
     else absent.push({ name: definition.name, reason: reasonOf(definition.landmarks, reading.landmarks) });
@@ -161,7 +163,7 @@ function factorOf(variance: number, pointing: ReadonlyMap<PointingError, number>
 function heightVariance(model: Model, raisedValue: number, found: readonly Placement[]): number {
   const raised = found.map((placement) => placement.raised);
   const excursions = found.flatMap(({ byOwnHeight }, index) => (byOwnHeight ? [alone(raised, index, byOwnHeight)] : []));
-  return secondOrder(model, raisedValue, [...excursions, jointly(found, (placement) => placement.byCarapaceHeight)]);
+  return secondOrder(model, raisedValue, [...excursions, jointly(found, (placement) => placement.bySharedHeight)]);
 }
 
 function secondOrder(model: Model, value: number, excursions: readonly Excursion<readonly SpacePoint[]>[]): number {

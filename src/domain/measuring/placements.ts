@@ -22,8 +22,8 @@ export interface Placement {
   readonly byPointing: readonly Excursion<SpacePoint>[];
   /** Of this landmark's own height, from `raised`; null when it is known. */
   readonly byOwnHeight: Excursion<SpacePoint> | null;
-  /** Of the height common to the carapace, from `raised`; stays in place for a landmark that does not share it. */
-  readonly byCarapaceHeight: Excursion<SpacePoint>;
+  /** Of the height it shares with its fellows, from `raised`; stays in place for a landmark that shares none. */
+  readonly bySharedHeight: Excursion<SpacePoint>;
   readonly regenerated: boolean;
   readonly heightAssumed: boolean;
   readonly farFromScale: boolean;
@@ -73,7 +73,7 @@ function place(
   // An excursion beyond the horizon says nothing about the neighbourhood of the estimate; that side then stays in place.
   const seen = (through: View, from: ImagePoint): SpacePoint => spacePointOf(through, from, zMm) ?? point;
   const lifted = (byMm: number): SpacePoint => spacePointOf(view, at, aboveFaceMm + byMm) ?? raised;
-  const shared = height.sharesCarapace ? heights.carapaceStandardUncertaintyMm : 0;
+  const shared = height.sharedStandardUncertaintyMm;
   const own = height.ownStandardUncertaintyMm;
   return {
     point,
@@ -86,7 +86,7 @@ function place(
       { below: seen(view, { xPx: at.xPx, yPx: at.yPx - pointingPx }), above: seen(view, { xPx: at.xPx, yPx: at.yPx + pointingPx }) },
     ],
     byOwnHeight: own > 0 ? { below: lifted(-own), above: lifted(own) } : null,
-    byCarapaceHeight: shared > 0 ? { below: lifted(-shared), above: lifted(shared) } : { below: raised, above: raised },
+    bySharedHeight: shared > 0 ? { below: lifted(-shared), above: lifted(shared) } : { below: raised, above: raised },
     regenerated,
     heightAssumed: height.assumed,
     farFromScale: isFarFromScale(calibration, onPlane),

@@ -1,4 +1,15 @@
-import { type LandmarkName, LEG_IDS, LEG_JOINTS, LEG_SEGMENTS, type LegId, type LegSegment, legLandmark } from './landmarks.ts';
+import {
+  FREE_DISTANCES,
+  type FreeDistance,
+  freeLandmarks,
+  type LandmarkName,
+  LEG_IDS,
+  LEG_JOINTS,
+  LEG_SEGMENTS,
+  type LegId,
+  type LegSegment,
+  legLandmark,
+} from './landmarks.ts';
 import type { Quantity } from './quantity.ts';
 import type { SpacePoint } from './view.ts';
 
@@ -9,7 +20,8 @@ export type QuantityName =
   | `leg-${LegId}`
   | `leg-${LegId}-${LegSegment}`
   | 'span-L1-R4'
-  | 'span-R1-L4';
+  | 'span-R1-L4'
+  | `free-${FreeDistance}`;
 
 export interface QuantityDefinition {
   readonly name: QuantityName;
@@ -54,6 +66,14 @@ export const DORSAL_SKIN_QUANTITIES: readonly QuantityDefinition[] = [
   { ...between('span-L1-R4', legLandmark('L1', 'tarsus-tip'), legLandmark('R4', 'tarsus-tip')), posture: 'layout' },
   { ...between('span-R1-L4', legLandmark('R1', 'tarsus-tip'), legLandmark('L4', 'tarsus-tip')), posture: 'layout' },
 ];
+
+/** Distances on an opened abdomen. No standard defines them; what each reaches from and to is told where it is placed. */
+export const FREE_QUANTITIES: readonly QuantityDefinition[] = FREE_DISTANCES.map((distance) => ({
+  ...between(`free-${distance}`, ...freeLandmarks(distance)),
+  posture: 'none',
+}));
+
+export const ALL_QUANTITIES: readonly QuantityDefinition[] = [...DORSAL_SKIN_QUANTITIES, ...FREE_QUANTITIES];
 
 function between(name: QuantityName, from: LandmarkName, to: LandmarkName): Omit<QuantityDefinition, 'posture'> {
   return { name, unit: 'mm', landmarks: [from, to], evaluate: (points) => stretch(points, 0) };

@@ -43,11 +43,11 @@ export function simulateReading(
     );
     if (!calibration.ok) continue;
     const landmarks = drawnLandmarks(reading.landmarks, reading.pointingPx, lensShift, draw);
-    const common = heights.carapaceStandardUncertaintyMm * normalDeviate(draw);
+    const common = normalDeviate(draw);
     const heightsMm: KnownHeights = {};
     for (const name of Object.keys(landmarks) as LandmarkName[]) {
-      const { heightMm, ownStandardUncertaintyMm, sharesCarapace } = heights.of(name);
-      heightsMm[name] = heightMm + ownStandardUncertaintyMm * normalDeviate(draw) + (sharesCarapace ? common : 0);
+      const { heightMm, ownStandardUncertaintyMm, sharedStandardUncertaintyMm } = heights.of(name);
+      heightsMm[name] = heightMm + ownStandardUncertaintyMm * normalDeviate(draw) + sharedStandardUncertaintyMm * common;
     }
     for (const { name, estimate } of measure({ ...reading, landmarks }, calibration.value, { heightsMm }).quantities) {
       const drawn = values.get(name);

@@ -1,7 +1,7 @@
 import { assertNever, fail, type Result, succeed } from '../result.ts';
 import type { ScaleMarks } from './calibration.ts';
 import type { PictureFacts } from './camera.ts';
-import { DORSAL_SKIN_PROTOCOL, type Landmarks, pointOf } from './landmarks.ts';
+import { ALL_LANDMARKS, type Landmarks, pointOf } from './landmarks.ts';
 import type { ImagePoint } from './points.ts';
 
 type PictureSize = Pick<PictureFacts, 'widthPx' | 'heightPx'>;
@@ -49,7 +49,7 @@ export function checkMarksWithinPicture(marks: ScaleMarks, picture: PictureSize)
 export function checkLandmarksWithinPicture(landmarks: Landmarks, picture: PictureSize): Result<null> {
   const inside: ImagePoint = { xPx: 0, yPx: 0 };
   return checkWithinPicture(
-    DORSAL_SKIN_PROTOCOL.map((name) => pointOf(landmarks[name]) ?? inside),
+    ALL_LANDMARKS.map((name) => pointOf(landmarks[name]) ?? inside),
     picture,
   );
 }

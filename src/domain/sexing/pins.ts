@@ -1,4 +1,5 @@
-import type { EvidenceMark } from './determination.ts';
+import type { PhotoView } from '../photo/photo.ts';
+import { type EvidenceMark, type PinnedQuestion, StripAnswer } from './determination.ts';
 
 export interface PhotoSize {
   readonly widthPx: number;
@@ -9,4 +10,15 @@ export interface PhotoSize {
 export function isOnPhoto(mark: EvidenceMark, { widthPx, heightPx }: PhotoSize): boolean {
   const points = mark.kind === 'point' ? [mark.at] : mark.points;
   return points.every(({ xPx, yPx }) => xPx >= 0 && xPx <= widthPx && yPx >= 0 && yPx <= heightPx);
+}
+
+/**
+ * Whether a photo of this view can show what a question asks of. The strip lies on the lower side of the abdomen, its receptacles
+ * inside and its fusillae outside: a skin seen from above shows neither. A detail may show anything.
+ */
+export function canShow(question: PinnedQuestion, view: PhotoView): boolean {
+  if (view === 'detail' || view === 'other') return true;
+  if (question === 'fusillaeOutsideSeen') return view === 'abdomen-outside' || view === 'ventral';
+  if (question === 'fourBookLungsFound') return view !== 'dorsal';
+  return StripAnswer.options.some((answer) => answer === question) ? view === 'abdomen-inside' : true;
 }

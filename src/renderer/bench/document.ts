@@ -1,5 +1,5 @@
 import type { ScaleMarks } from '../../domain/measuring/calibration.ts';
-import { DORSAL_SKIN_PROTOCOL, type Landmark, type LandmarkName, type Landmarks } from '../../domain/measuring/landmarks.ts';
+import { ALL_LANDMARKS, type Landmark, type LandmarkName, type Landmarks } from '../../domain/measuring/landmarks.ts';
 import { type CarapaceHeight, DEFAULT_POINTING_PX, type Reading, type ReadingDraft } from '../../domain/measuring/reading.ts';
 import type { Document } from './change.ts';
 import type { ScaleHandleId } from './scaleIds.ts';
@@ -19,7 +19,7 @@ export interface BenchEntries extends Record<LandmarkName, Landmark> {
 export type BenchDocument = Document<BenchEntries>;
 
 /** Entries that belong to the reading; `scale` belongs to the photo. */
-export const READING_KEYS: readonly (keyof BenchEntries)[] = ['height', 'pointingPx', ...DORSAL_SKIN_PROTOCOL];
+export const READING_KEYS: readonly (keyof BenchEntries)[] = ['height', 'pointingPx', ...ALL_LANDMARKS];
 
 export function documentOf(marks: ScaleMarks | null, reading: Reading | null): BenchDocument {
   return {
@@ -35,7 +35,7 @@ export function placedScaleOf({ scale, roughScale }: BenchDocument): ScaleMarks 
 
 export function landmarksOf(document: BenchDocument): Landmarks {
   const landmarks: Landmarks = {};
-  for (const name of DORSAL_SKIN_PROTOCOL) {
+  for (const name of ALL_LANDMARKS) {
     const landmark = document[name];
     if (landmark !== undefined) landmarks[name] = landmark;
   }

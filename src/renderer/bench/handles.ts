@@ -1,5 +1,5 @@
 import type { RectangleScale, ScaleMarks, TwoPointScale } from '../../domain/measuring/calibration.ts';
-import { DORSAL_SKIN_PROTOCOL, type LandmarkName, type Landmarks, pointOf } from '../../domain/measuring/landmarks.ts';
+import { ALL_LANDMARKS, type LandmarkName, type Landmarks, pointOf } from '../../domain/measuring/landmarks.ts';
 import type { ImagePoint } from '../../domain/measuring/points.ts';
 import { DEFAULT_POINTING_PX } from '../../domain/measuring/reading.ts';
 import type { Patch } from './change.ts';
@@ -17,7 +17,7 @@ export interface Handle<Id extends HandleId = HandleId> {
 }
 
 export function isLandmarkName(id: HandleId): id is LandmarkName {
-  return id.startsWith('carapace-') || id.startsWith('leg-');
+  return ALL_LANDMARKS.some((name) => name === id);
 }
 
 export function scaleHandlesOf(marks: ScaleMarks | undefined): Handle<ScaleHandleId>[] {
@@ -28,7 +28,7 @@ export function scaleHandlesOf(marks: ScaleMarks | undefined): Handle<ScaleHandl
 }
 
 export function landmarkHandlesOf(document: Landmarks): Handle[] {
-  return DORSAL_SKIN_PROTOCOL.flatMap((id) => {
+  return ALL_LANDMARKS.flatMap((id) => {
     const at = pointOf(document[id]);
     return at === null ? [] : [{ id, at }];
   });

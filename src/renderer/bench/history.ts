@@ -15,6 +15,7 @@ export type ChangeLabel =
   | 'set-height'
   | 'set-point-height'
   | 'set-pointing'
+  | 'name-distance'
   | 'put-back';
 
 export interface HistoryEntry<Entries extends object> {

@@ -1,4 +1,4 @@
-import { type LandmarkName, LEG_JOINTS, legLandmark } from '../../domain/measuring/landmarks.ts';
+import { type CarapaceLandmark, LEG_JOINTS, type LegLandmark, legLandmark } from '../../domain/measuring/landmarks.ts';
 import type { ImagePoint } from '../../domain/measuring/points.ts';
 
 /** A place on the guide drawing, in units of its own: x right, y down, head up, midline at x = 200. */
@@ -26,7 +26,7 @@ const LEFT_LEGS: Readonly<Record<'1' | '2' | '3' | '4', readonly PlatePoint[]>> 
 export const LEFT_PALP: readonly PlatePoint[] = [at(187, 138), at(171, 110), at(165, 95), at(165, 74), at(170, 60)];
 
 /** Where each landmark stands on the drawing. */
-export function platePointOf(name: LandmarkName): PlatePoint {
+export function platePointOf(name: CarapaceLandmark | LegLandmark): PlatePoint {
   switch (name) {
     case 'carapace-front':
       return at(MIDLINE_X, 139);
@@ -41,7 +41,7 @@ export function platePointOf(name: LandmarkName): PlatePoint {
   }
 }
 
-function legPoint(name: Exclude<LandmarkName, `carapace-${string}`>): PlatePoint {
+function legPoint(name: LegLandmark): PlatePoint {
   for (const number of ['1', '2', '3', '4'] as const) {
     const index = LEG_JOINTS.findIndex((joint) => name === legLandmark(`L${number}`, joint) || name === legLandmark(`R${number}`, joint));
     const point = index < 0 ? undefined : LEFT_LEGS[number][index];

@@ -2,6 +2,8 @@ import type { Direction } from '../../domain/finding/profile.ts';
 import type { Snapped } from '../../domain/finding/snap.ts';
 import {
   type CarapaceLandmark,
+  FREE_DISTANCES,
+  freeLandmarks,
   type LandmarkName,
   type Landmarks,
   LEG_IDS,
@@ -52,8 +54,8 @@ export function fallingPoint(
 }
 
 /**
- * The direction, in the picture, of the length that a landmark ends: from its fellow across the carapace, or from the joint
- * before it on the leg. Null while that one is not placed.
+ * The direction, in the picture, of the length that a landmark ends: from its fellow across the carapace, from the other end of
+ * a distance, or from the joint before it on the leg. Null while that one is not placed.
  */
 export function measureDirection(name: LandmarkName, at: ImagePoint, landmarks: Landmarks): Direction | null {
   const other = neighbourOf(name);
@@ -66,6 +68,10 @@ export function measureDirection(name: LandmarkName, at: ImagePoint, landmarks: 
 
 function neighbourOf(name: LandmarkName): LandmarkName | null {
   if (name in PARTNERS) return PARTNERS[name as CarapaceLandmark];
+  for (const distance of FREE_DISTANCES) {
+    const ends = freeLandmarks(distance);
+    if (ends.some((end) => end === name)) return ends.find((end) => end !== name) ?? null;
+  }
   for (const leg of LEG_IDS) {
     const index = LEG_JOINTS.findIndex((joint) => legLandmark(leg, joint) === name);
     const before = LEG_JOINTS[index - 1];

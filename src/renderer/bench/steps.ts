@@ -1,6 +1,11 @@
 import {
   CARAPACE_LANDMARKS,
   DORSAL_SKIN_PROTOCOL,
+  FREE_DISTANCES,
+  FREE_LANDMARKS,
+  type FreeDistance,
+  freeLandmarks,
+  isFreeLandmark,
   type Landmark,
   type LandmarkName,
   type Landmarks,
@@ -11,28 +16,60 @@ import {
   type PointHeight,
 } from '../../domain/measuring/landmarks.ts';
 import type { ImagePoint } from '../../domain/measuring/points.ts';
+import type { PhotoView } from '../../domain/photo/photo.ts';
 import type { Patch } from './change.ts';
 import type { BenchEntries } from './document.ts';
+
+/** What a photo is asked for: a whole skin for its carapace and legs, an opened abdomen for single distances. */
+export type Asks = 'skin' | 'abdomen';
+
+export function askedOf(view: PhotoView): Asks {
+  return view === 'abdomen-inside' || view === 'abdomen-outside' ? 'abdomen' : 'skin';
+}
+
+/** The points the guide asks for, in its order. */
+export function askedPoints(asks: Asks): readonly LandmarkName[] {
+  return asks === 'skin' ? DORSAL_SKIN_PROTOCOL : FREE_LANDMARKS;
+}
 
 /**
  * Where the guide stands. `current` is the point it asks for; null when it has asked for all. Skipped points are not asked
  * again in this round. Legs named in `regrown` get their new points as regenerated. None of this is stored or undone.
  */
 export interface Guide {
+  readonly asks: Asks;
   readonly current: LandmarkName | null;
   readonly skipped: ReadonlySet<LandmarkName>;
   readonly regrown: ReadonlySet<LegId>;
 }
 
 /** A group of points as the guide and the list show them. */
-export type LandmarkGroup = 'carapace' | LegId;
-export const LANDMARK_GROUPS: readonly LandmarkGroup[] = ['carapace', ...LEG_IDS];
+export type LandmarkGroup = 'carapace' | LegId | FreeDistance;
+
+export function groupsOf(asks: Asks): readonly LandmarkGroup[] {
+  return asks === 'skin' ? ['carapace', ...LEG_IDS] : FREE_DISTANCES;
+}
+
+/** Every group there is, whatever the photo is asked for. */
+export function allGroups(): readonly LandmarkGroup[] {
+  return [...groupsOf('skin'), ...groupsOf('abdomen')];
+}
 
 export function namesIn(group: LandmarkGroup): readonly LandmarkName[] {
+  if (isDistance(group)) return freeLandmarks(group);
   return group === 'carapace' ? CARAPACE_LANDMARKS : LEG_JOINTS.map((joint) => legLandmark(group, joint));
 }
 
+export function isDistance(group: LandmarkGroup): group is FreeDistance {
+  return FREE_DISTANCES.some((distance) => distance === group);
+}
+
+export function isLeg(group: LandmarkGroup): group is LegId {
+  return LEG_IDS.some((leg) => leg === group);
+}
+
 export function groupOf(name: LandmarkName): LandmarkGroup {
+  if (isFreeLandmark(name)) return FREE_DISTANCES.find((distance) => freeLandmarks(distance).some((end) => end === name)) ?? 'own';
   return LEG_IDS.find((leg) => name.startsWith(`leg-${leg}-`)) ?? 'carapace';
 }
 
@@ -42,15 +79,16 @@ export function canBeMissing(name: LandmarkName): boolean {
 }
 
 /** Where the guide starts on a reading: at its first open point; legs that hold a regenerated point count as regrown. */
-export function guideFor(landmarks: Landmarks): Guide {
+export function guideFor(landmarks: Landmarks, asks: Asks = 'skin'): Guide {
   const regrown = LEG_IDS.filter((leg) => namesIn(leg).some((name) => landmarks[name]?.state === 'regenerated'));
-  return advance({ current: null, skipped: new Set(), regrown: new Set(regrown) }, landmarks);
+  return advance({ asks, current: null, skipped: new Set(), regrown: new Set(regrown) }, landmarks);
 }
 
 /** Goes on to the next open point after the current one; starts again at the front before it gives up. */
 export function advance(guide: Guide, landmarks: Landmarks): Guide {
-  const from = guide.current === null ? 0 : DORSAL_SKIN_PROTOCOL.indexOf(guide.current) + 1;
-  const order = [...DORSAL_SKIN_PROTOCOL.slice(from), ...DORSAL_SKIN_PROTOCOL.slice(0, from)];
+  const points = askedPoints(guide.asks);
+  const from = guide.current === null ? 0 : points.indexOf(guide.current) + 1;
+  const order = [...points.slice(from), ...points.slice(0, from)];
   const next = order.find((name) => landmarks[name] === undefined && !guide.skipped.has(name));
   return { ...guide, current: next ?? null };
 }
@@ -90,15 +128,16 @@ export function landmarkAt(
   guide: Guide,
   name: LandmarkName,
   at: ImagePoint,
-  known: { readonly height?: PointHeight | undefined; readonly pointingPx?: number | undefined } = {},
+  known: { readonly height?: PointHeight | undefined; readonly pointingPx?: number | undefined; readonly called?: string | undefined } = {},
 ): Landmark {
   const group = groupOf(name);
   const place = {
     at,
     ...(known.pointingPx === undefined ? {} : { pointingPx: known.pointingPx }),
     ...(known.height === undefined ? {} : { height: known.height }),
+    ...(known.called === undefined ? {} : { called: known.called }),
   };
-  return group !== 'carapace' && guide.regrown.has(group) ? { state: 'regenerated', ...place } : { state: 'placed', ...place };
+  return isLeg(group) && guide.regrown.has(group) ? { state: 'regenerated', ...place } : { state: 'placed', ...place };
 }
 
 /** Marks points as not there or not to be seen; a point they had goes (undo brings it back). */

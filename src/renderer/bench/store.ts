@@ -9,7 +9,7 @@ import { type Edited, freshlyOpened } from './history.ts';
 import { DEFAULT_LOUPE_ZOOM } from './loupe.ts';
 import type { Refining } from './refiner.ts';
 import type { EdgeFinder } from './snapping.ts';
-import { type Guide, guideFor } from './steps.ts';
+import { type Asks, type Guide, guideFor } from './steps.ts';
 import type { PlacingScale } from './tools/placingScale.ts';
 import { type Pointing, RESTING } from './tools/pointing.ts';
 import { fitWhole, type Size, type View } from './view.ts';
@@ -53,11 +53,11 @@ export interface BenchState {
 }
 
 /** What a new Bench takes over from the pass before. */
-export type Habits = Partial<Pick<BenchState, 'loupeZoom' | 'snaps' | 'knownHeights'>>;
+export type Habits = Partial<Pick<BenchState, 'loupeZoom' | 'snaps' | 'knownHeights'>> & { readonly asks?: Asks };
 
 export type BenchStore = StoreApi<BenchState>;
 
-export function createBenchStore(picture: Size, document: BenchDocument, habits: Habits = {}): BenchStore {
+export function createBenchStore(picture: Size, document: BenchDocument, { asks = 'skin', ...habits }: Habits = {}): BenchStore {
   const canvas = { width: 1, height: 1 };
   const landmarks = landmarksOf(document);
   return createStore<BenchState>(() => ({
@@ -65,13 +65,13 @@ export function createBenchStore(picture: Size, document: BenchDocument, habits:
     canvas,
     view: fitWhole(picture, canvas),
     edited: freshlyOpened(document),
-    task: taskFor(document),
+    task: taskFor(document, asks),
     pointing: RESTING,
     placing: null,
     refining: null,
     found: null,
     preview: null,
-    guide: guideFor(landmarks),
+    guide: guideFor(landmarks, asks),
     selected: null,
     chosenInstead: null,
     ghosts: [],
@@ -86,9 +86,9 @@ export function createBenchStore(picture: Size, document: BenchDocument, habits:
 }
 
 /** A photo without a scale is opened at the scale, one without points at the points, a measured one at its lengths. */
-function taskFor(document: BenchDocument): BenchTask {
+function taskFor(document: BenchDocument, asks: Asks): BenchTask {
   if (document.scale === undefined) return 'scale';
-  return guideFor(landmarksOf(document)).current === null ? 'lengths' : 'landmarks';
+  return guideFor(landmarksOf(document), asks).current === null ? 'lengths' : 'landmarks';
 }
 
 /** The point a click would place now. */

@@ -7,26 +7,26 @@ const LEG = 'leg-L1-tibia-metatarsus';
 
 describe('heights above the table', () => {
   it('take the carapace at its share of the true width, which the height itself makes look larger', () => {
-    const { of, carapaceStandardUncertaintyMm } = heightsOf(ASSUMED, ON_PLANE);
-    const { heightMm, assumed, sharesCarapace } = of('carapace-front');
+    const { of } = heightsOf(ASSUMED, ON_PLANE);
+    const { heightMm, assumed, sharedStandardUncertaintyMm } = of('carapace-front');
     const trueWidthMm = heightMm / CARAPACE_HEIGHT_SHARE;
     // Seen from 200 mm above the card's face a width at that height is enlarged by 200 / (200 - height + face).
     expect((trueWidthMm * 200) / (200 - heightMm + 0.76)).toBeCloseTo(20, 10);
-    expect(carapaceStandardUncertaintyMm).toBeCloseTo(0.12 * trueWidthMm, 10);
-    expect([assumed, sharesCarapace]).toEqual([true, true]);
+    expect(sharedStandardUncertaintyMm).toBeCloseTo(0.12 * trueWidthMm, 10);
+    expect(assumed).toBe(true);
   });
 
   it('take the carapace as entered, and judge its unevenness by the width at that height', () => {
-    const { of, carapaceStandardUncertaintyMm } = heightsOf({ kind: 'entered', heightMm: 10.76, standardUncertaintyMm: 0.5 }, ON_PLANE);
+    const { of } = heightsOf({ kind: 'entered', heightMm: 10.76, standardUncertaintyMm: 0.5 }, ON_PLANE);
     expect(of('carapace-rear').heightMm).toBe(10.76);
     expect(of('carapace-rear').assumed).toBe(false);
     expect(of('carapace-rear').ownStandardUncertaintyMm).toBeCloseTo(0.05 * 19, 10);
-    expect(carapaceStandardUncertaintyMm).toBe(0.5);
+    expect(of('carapace-rear').sharedStandardUncertaintyMm).toBe(0.5);
   });
 
   it('lay the legs on the table, with a doubt that grows with the animal', () => {
     const { of } = heightsOf({ kind: 'entered', heightMm: 0.76, standardUncertaintyMm: 0.5 }, ON_PLANE);
-    expect(of(LEG)).toEqual({ heightMm: 0, ownStandardUncertaintyMm: 4, sharesCarapace: false, assumed: true });
+    expect(of(LEG)).toEqual({ heightMm: 0, ownStandardUncertaintyMm: 4, sharedStandardUncertaintyMm: 0, assumed: true });
   });
 
   it('guess the width from the length when only that was placed, and the legs without either', () => {
@@ -39,7 +39,7 @@ describe('heights above the table', () => {
 
   it('give way to what the caller knows', () => {
     const { of } = heightsOf(ASSUMED, ON_PLANE, { [LEG]: 4.2, 'carapace-left': 9 });
-    expect(of(LEG)).toEqual({ heightMm: 4.2, ownStandardUncertaintyMm: 0, sharesCarapace: false, assumed: false });
+    expect(of(LEG)).toEqual({ heightMm: 4.2, ownStandardUncertaintyMm: 0, sharedStandardUncertaintyMm: 0, assumed: false });
     expect(of('carapace-left').heightMm).toBe(9);
     expect(of('carapace-right').heightMm).not.toBe(9);
   });

@@ -1,5 +1,6 @@
 import { PDFDocument, PDFName, PDFRawStream } from '@cantoo/pdf-lib';
 import { describe, expect, it } from 'vitest';
+import type { AbdomenDistance } from '../../../src/domain/sexing/abdomenDistances.ts';
 import type { StatementFacts } from '../../../src/domain/sexing/statement/statement.ts';
 import { sexStatementPdf } from '../../../src/exchange/sexStatement/sexStatementPdf.ts';
 import { sexStatement, statementAsText } from '../../../src/words/sexStatement.ts';
@@ -13,10 +14,13 @@ const FACTS: StatementFacts = {
   name: null,
   sign: { sex: 'female', level: 'strong', conflict: false },
   leading: determination({ evidencePhotoIds: ['p1'] }),
-  skin: { shedFrom: '2026-04-28', shedTo: '2026-05-01', carapaceMm: 14.62, legSpanMm: 92 },
+  skin: { shedFrom: '2026-04-28', shedTo: '2026-05-01', carapaceMm: 14.62, legSpanMm: 92, distances: [] },
   otherReadings: 1,
+  against: [],
+  takenBack: [],
   liveSigns: [],
-  photos: [{ photoId: 'p1', originalName: 'strip.jpg' }],
+  photos: [{ photoId: 'p1', originalName: 'strip.jpg', view: 'abdomen-inside', filedElsewhere: false }],
+  photosGone: 0,
   promise: { ifWrong: 'exchange', until: '2027-05-01', sizeNow: 'leg span 105 mm, laid out' },
 };
 const said = (changes: Partial<StatementFacts> = {}): string => statementAsText(sexStatement({ ...FACTS, ...changes }));
@@ -34,6 +38,41 @@ describe('a statement of sex', () => {
     }
     for (const part of ['carapace 14.6 mm', 'grade A', 'strip.jpg', 'Exchange, until 1 May 2027', 'leg span 105 mm'])
       expect(text).toContain(part);
+  });
+
+  it('never hides a reading that says otherwise, whether it contradicts or only leans', () => {
+    const male = determination({ id: 'd9', sex: 'male', level: 'probable', reader: 'Jo Quill', readOn: '2026-06-03' });
+    const other = { determination: male, shedFrom: '2026-04-28', shedTo: '2026-05-01' };
+    expect(said({ against: [other] })).toContain('Read otherwise: male, probable, read from the same skin by Jo Quill, 3 Jun 2026');
+    const torn = said({
+      sign: { sex: 'unsexed', level: null, conflict: true },
+      ...{ leading: null, skin: null, photos: [], otherReadings: 0 },
+      against: [other, { ...other, determination: determination({ sex: 'female', level: 'strong' }) }],
+    });
+    expect(torn).toContain('The readings on record contradict each other');
+    expect(torn).toContain('female, strong, read from the skin shed 28 Apr to 1 May 2026');
+    expect(torn).toContain('male, probable');
+    expect(torn).toContain('Darwin Core term “sex”: indeterminate');
+    expect(torn).not.toContain('nothing yet');
+    const back = { ...other, determination: { ...male, withdrawn: { at: '2026-07-01T10:00:00.000Z', reason: 'The strip was folded.' } } };
+    expect(said({ takenBack: [back] })).toContain('Taken back: male, probable');
+    expect(said({ takenBack: [back] })).toContain('withdrawn: The strip was folded.');
+  });
+
+  it('says what its photos cannot show, and which are gone', () => {
+    const above = { photoId: 'p2', originalName: 'above.jpg', view: 'dorsal', filedElsewhere: true } as const;
+    const text = said({ photos: [...FACTS.photos, above], photosGone: 1 });
+    expect(text).toContain('above.jpg (seen from above, so the strip is not in it; no longer filed under this animal)');
+    expect(text).toContain('1 photo no longer on record');
+  });
+
+  it('gives what was measured on the opened abdomen with its uncertainty, and the Darwin Core term (TDWG) for a catalogue', () => {
+    const estimate = { value: 3.214, standardUncertainty: 0.11, expandedUncertainty: 0.22 };
+    const width: AbdomenDistance = { distance: 'receptacle-width', called: null, photoIds: ['p1'], estimate };
+    const own: AbdomenDistance = { ...width, distance: 'own', called: 'Left lobe' };
+    const skin = FACTS.skin && { ...FACTS.skin, distances: [width, own] };
+    expect(said({ skin })).toContain('width of the receptacles 3.21 mm ± 0.22 mm; left lobe 3.21 mm ± 0.22 mm');
+    expect(said()).toContain('Darwin Core term “sex”: female');
   });
 
   it('says what was not checked', () => {
@@ -95,7 +134,11 @@ describe('its page', () => {
     const long = {
       ...FACTS,
       code: 'Ж'.repeat(60),
-      photos: Array.from({ length: 50 }, (_, at) => ({ photoId: `${at}`, originalName: `${'鳥'.repeat(200)}.jpg` })),
+      photos: Array.from({ length: 50 }, (_, at) => ({
+        ...{ photoId: `${at}`, originalName: `${'鳥'.repeat(200)}.jpg` },
+        view: 'abdomen-inside' as const,
+        filedElsewhere: false,
+      })),
     };
     const document = await PDFDocument.load(await sexStatementPdf(sexStatement(long), [], 'letter'));
     expect([document.getPageCount(), imagesOf(document)]).toEqual([1, 0]);

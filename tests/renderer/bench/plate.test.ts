@@ -1,14 +1,15 @@
 import { describe, expect, test } from 'vitest';
-import { DORSAL_SKIN_PROTOCOL, type LandmarkName, LEG_IDS } from '../../../src/domain/measuring/landmarks.ts';
+import { DORSAL_SKIN_PROTOCOL, LEG_IDS, LEG_JOINTS, legLandmark } from '../../../src/domain/measuring/landmarks.ts';
 import { mirrored, PLATE_MIDDLE, PLATE_REACH, PLATE_SIZE, platePointOf, plateTurnDeg, turned } from '../../../src/renderer/bench/plate.ts';
-import { namesIn } from '../../../src/renderer/bench/steps.ts';
 
-const otherSide = (name: LandmarkName): LandmarkName =>
+type SkinPoint = (typeof DORSAL_SKIN_PROTOCOL)[number];
+
+const otherSide = (name: SkinPoint): SkinPoint =>
   (name.startsWith('leg-L')
     ? name.replace('leg-L', 'leg-R')
     : name.startsWith('leg-R')
       ? name.replace('leg-R', 'leg-L')
-      : name.replace(/left|right/, (side) => (side === 'left' ? 'right' : 'left'))) as LandmarkName;
+      : name.replace(/left|right/, (side) => (side === 'left' ? 'right' : 'left'))) as SkinPoint;
 
 describe('the guide drawing', () => {
   test('has a place of its own for every point, inside the drawing', () => {
@@ -49,7 +50,9 @@ describe('the guide drawing', () => {
 
   test('leads each leg outwards, legs I to IV from front to rear', () => {
     for (const leg of LEG_IDS) {
-      const away = namesIn(leg).map((name) => Math.hypot(platePointOf(name).x - 200, platePointOf(name).y - 172));
+      const away = LEG_JOINTS.map((joint) => legLandmark(leg, joint)).map((name) =>
+        Math.hypot(platePointOf(name).x - 200, platePointOf(name).y - 172),
+      );
       expect(away).toEqual(away.toSorted((one, other) => one - other));
     }
     const tips = (['L1', 'L2', 'L3', 'L4'] as const).map((leg) => platePointOf(`leg-${leg}-tarsus-tip`).y);

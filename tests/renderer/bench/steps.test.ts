@@ -1,12 +1,13 @@
 import { describe, expect, test } from 'vitest';
-import { DORSAL_SKIN_PROTOCOL, type Landmarks } from '../../../src/domain/measuring/landmarks.ts';
+import { ALL_LANDMARKS, DORSAL_SKIN_PROTOCOL, type Landmarks } from '../../../src/domain/measuring/landmarks.ts';
 import {
   advance,
+  allGroups,
   askSkippedAgain,
   chooseStep,
   groupOf,
+  groupsOf,
   guideFor,
-  LANDMARK_GROUPS,
   landmarkAt,
   markAbsent,
   markRegrown,
@@ -57,8 +58,9 @@ describe('the guide', () => {
   });
 
   test('every point belongs to exactly one group', () => {
-    expect(LANDMARK_GROUPS.flatMap(namesIn)).toEqual([...DORSAL_SKIN_PROTOCOL]);
-    for (const group of LANDMARK_GROUPS) expect(namesIn(group).map(groupOf)).toEqual(namesIn(group).map(() => group));
+    expect(allGroups().flatMap(namesIn)).toEqual([...ALL_LANDMARKS]);
+    expect(groupsOf('skin').flatMap(namesIn)).toEqual([...DORSAL_SKIN_PROTOCOL]);
+    for (const group of allGroups()) expect(namesIn(group).map(groupOf)).toEqual(namesIn(group).map(() => group));
   });
 
   test('points of a regrown leg are regenerated, before and after the mark', () => {

@@ -7,6 +7,8 @@ import { type GenusKnown, type SkinReading, sizeClassOfSkin, skinFindings } from
 export interface SkinEvidence {
   readonly exuviaId: string;
   readonly findings: readonly Finding[];
+  /** Of readings of the same skin that gave way to the best one: they do not weigh, and yet can contradict it. */
+  readonly passedOver: readonly Finding[];
   readonly ratio: number;
   /** 1 for the strongest skin of the animal; the others count less, since they share the animal, the reader and the bias. */
   readonly power: number;
@@ -16,17 +18,19 @@ export interface SkinEvidence {
 /** One result for each skin: several readings of it are one piece of evidence, and the best of them speaks. */
 export function skinEvidence(readings: readonly SkinReading[], genus: GenusKnown, numbers: ModelNumbers): SkinEvidence[] {
   const bySkin = Map.groupBy(readings, ({ exuviaId }) => exuviaId);
-  const skins = [...bySkin.values()].map((ofSkin) => evidenceOf(bestOf(ofSkin), genus, numbers));
+  const skins = [...bySkin.values()].map((ofSkin) => evidenceOf(ofSkin, genus, numbers));
   const strongestFirst = skins.toSorted((a, b) => strengthOf(b.ratio) - strengthOf(a.ratio));
   return strongestFirst.map((skin, index) => ({ ...skin, power: numbers['weakerSkin.power'] ** index }));
 }
 
-function evidenceOf(reading: SkinReading, genus: GenusKnown, numbers: ModelNumbers): SkinEvidence {
+function evidenceOf(ofSkin: readonly SkinReading[], genus: GenusKnown, numbers: ModelNumbers): SkinEvidence {
+  const reading = bestOf(ofSkin);
   const findings = skinFindings(reading, genus, numbers);
   const sizeClass = sizeClassOfSkin(reading.checklist, genus, numbers) ?? 'A';
   return {
     exuviaId: reading.exuviaId,
     findings,
+    passedOver: ofSkin.filter((other) => other !== reading).flatMap((other) => skinFindings(other, genus, numbers)),
     ratio: ratioOf(findings, numbers),
     power: 1,
     small: sizeClass === 'A' || sizeClass === 'B',

@@ -34,7 +34,8 @@ export interface Weighing {
 
 /**
  * Weighs all evidence of one animal. Likelihood ratios are multiplied under the rules of dependence, then the gates hold the
- * result down; two heavy findings that contradict each other give a conflict instead of an average.
+ * result down; two heavy findings that contradict each other, be it in two readings of one skin, give a conflict instead of an
+ * average.
  *
  * Every number is a judgement unless it names a source; see `SHIPPED_NUMBERS`.
  */
@@ -107,7 +108,7 @@ export function bandOf(probability: number, numbers: ModelNumbers): Band {
 }
 
 function contradicts(skins: readonly SkinEvidence[], live: readonly Finding[], numbers: ModelNumbers): boolean {
-  const heavy = [...skins.flatMap(({ findings }) => findings), ...live].filter(
+  const heavy = [...skins.flatMap(({ findings, passedOver }) => [...findings, ...passedOver]), ...live].filter(
     ({ ratio }) => strengthOf(ratio) > numbers['conflict.strength'],
   );
   return heavy.some(({ ratio }) => ratio > 1) && heavy.some(({ ratio }) => ratio < 1);

@@ -1,5 +1,7 @@
 import { z } from 'zod';
 import { CalendarDay } from '../../dates.ts';
+import { PhotoView } from '../../photo/photo.ts';
+import { AbdomenDistance } from '../abdomenDistances.ts';
 import { Determination, SexSign } from '../determination.ts';
 import { LiveSign } from '../live/liveSign.ts';
 
@@ -13,6 +15,12 @@ export const StatementPromise = z
   .meta({ id: 'StatementPromise' });
 export type StatementPromise = z.infer<typeof StatementPromise>;
 
+/** A determination that says otherwise, with the days on which its skin was shed. */
+export const OtherReading = z
+  .object({ determination: Determination, shedFrom: CalendarDay, shedTo: CalendarDay })
+  .meta({ id: 'OtherReading' });
+export type OtherReading = z.infer<typeof OtherReading>;
+
 /** Everything an honest statement about one animal's sex has to say. */
 export const StatementFacts = z
   .object({
@@ -23,12 +31,23 @@ export const StatementFacts = z
     sign: SexSign,
     leading: Determination.nullable().describe('The standing determination that carries the sign; null where none does'),
     skin: z
-      .object({ shedFrom: CalendarDay, shedTo: CalendarDay, carapaceMm: z.number().nullable(), legSpanMm: z.number().nullable() })
+      .object({
+        shedFrom: CalendarDay,
+        shedTo: CalendarDay,
+        carapaceMm: z.number().nullable(),
+        legSpanMm: z.number().nullable(),
+        distances: z.array(AbdomenDistance).describe('Measured on its opened abdomen'),
+      })
       .nullable()
       .describe('That the leading determination was read on'),
-    otherReadings: z.int().min(0).describe('Standing determinations besides the leading one'),
+    otherReadings: z.int().min(0).describe('Standing determinations besides the leading one and those against it'),
+    against: z.array(OtherReading).describe('Standing, of another sex than the leading one; where none leads, all that name a sex'),
+    takenBack: z.array(OtherReading).describe('Corrected or withdrawn, of another sex than the leading one'),
+    photosGone: z.int().min(0).describe('Evidence photos of the leading determination that are no longer on record'),
     liveSigns: z.array(LiveSign).describe('Standing, oldest first'),
-    photos: z.array(z.object({ photoId: z.string(), originalName: z.string() })).describe('Evidence of the leading determination'),
+    photos: z
+      .array(z.object({ photoId: z.string(), originalName: z.string(), view: PhotoView, filedElsewhere: z.boolean() }))
+      .describe('Evidence of the leading determination; `filedElsewhere`: given to another animal or to none since'),
     promise: StatementPromise,
   })
   .meta({ id: 'StatementFacts' });

@@ -27,9 +27,10 @@ export function placeAt(store: BenchStore, at: ImagePoint): void {
   }
   const before = state.edited.document[name];
   const fallen = fallingPoint(state, name, at);
-  const height = before !== undefined && 'at' in before ? before.height : state.knownHeights[name];
+  const placed = before !== undefined && 'at' in before ? before : null;
+  const height = placed === null ? state.knownHeights[name] : placed.height;
   changeDocument(store, before === undefined ? 'place-point' : 'move-point', {
-    [name]: landmarkAt(state.guide, name, fallen.at, { height, pointingPx: fallen.pointingPx }),
+    [name]: landmarkAt(state.guide, name, fallen.at, { height, pointingPx: fallen.pointingPx, called: placed?.called }),
   });
   store.setState((now) => ({ selected: name, chosenInstead: null, guide: advance(now.guide, landmarksOf(now.edited.document)) }));
 }

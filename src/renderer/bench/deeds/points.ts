@@ -1,13 +1,15 @@
-import type { LandmarkName, LegId, PointHeight } from '../../../domain/measuring/landmarks.ts';
+import { freeLandmarks, type LandmarkName, type LegId, type PointHeight } from '../../../domain/measuring/landmarks.ts';
 import type { CarapaceHeight } from '../../../domain/measuring/reading.ts';
 import { landmarksOf } from '../document.ts';
 import { handlePosition, isLandmarkName } from '../handles.ts';
 import type { ChangeLabel } from '../history.ts';
 import {
+  type Asks,
   advance,
   askSkippedAgain,
   canBeMissing,
   chooseStep,
+  guideFor,
   type LandmarkGroup,
   markAbsent,
   markRegrown,
@@ -33,6 +35,16 @@ export function setPointHeights(store: BenchStore, names: readonly LandmarkName[
     return [[name, height === null ? rest : { ...rest, height }]];
   });
   changeDocument(store, 'set-point-height', Object.fromEntries(changed));
+}
+
+/** What the keeper calls the distance of their own, once its first end is placed; an empty name takes it away. */
+export function nameOwnDistance(store: BenchStore, name: string): void {
+  const [from] = freeLandmarks('own');
+  const landmark = store.getState().edited.document[from];
+  if (landmark === undefined || !('at' in landmark)) return;
+  const { called: _, ...rest } = landmark;
+  const called = name.trim();
+  changeDocument(store, 'name-distance', { [from]: called === '' ? rest : { ...rest, called } });
 }
 
 export function setPointing(store: BenchStore, pointingPx: number): void {
@@ -84,6 +96,11 @@ export function choosePoint(store: BenchStore, name: LandmarkName): void {
       guide: isPlaced ? state.guide : chooseStep(state.guide, name),
     };
   });
+}
+
+/** What the guide asks for from now on; points of the other kind keep their places. */
+export function askFor(store: BenchStore, asks: Asks): void {
+  store.setState((state) => ({ guide: guideFor(landmarksOf(state.edited.document), asks), chosenInstead: null }));
 }
 
 /** Skips the point the guide asks for. */

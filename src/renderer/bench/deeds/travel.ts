@@ -1,4 +1,4 @@
-import { DORSAL_SKIN_PROTOCOL } from '../../../domain/measuring/landmarks.ts';
+import { ALL_LANDMARKS } from '../../../domain/measuring/landmarks.ts';
 import type { BenchDocument } from '../document.ts';
 import { landmarksOf } from '../document.ts';
 import { handlePosition } from '../handles.ts';
@@ -44,7 +44,7 @@ export function replaceDocument(store: BenchStore, document: BenchDocument): voi
     refining: null,
     selected: null,
     chosenInstead: null,
-    guide: guideFor(landmarksOf(document)),
+    guide: guideFor(landmarksOf(document), store.getState().guide.asks),
   });
 }
 
@@ -61,7 +61,7 @@ export function putBack(store: BenchStore, document: BenchDocument): void {
  */
 function afterTravel(before: BenchState, edited: BenchState['edited']): Partial<BenchState> {
   const landmarks = landmarksOf(edited.document);
-  const opened = DORSAL_SKIN_PROTOCOL.find((name) => before.edited.document[name] !== undefined && landmarks[name] === undefined);
+  const opened = ALL_LANDMARKS.find((name) => before.edited.document[name] !== undefined && landmarks[name] === undefined);
   const { current } = before.guide;
   const selectedGone = before.selected !== null && handlePosition(edited.document, before.selected) === null;
   const isAnswered = current === null || landmarks[current] !== undefined;

@@ -1,6 +1,8 @@
 import { type ReactElement, useState } from 'react';
 import { redoChange, undoChange } from '../../bench/deeds/travel.ts';
+import { askedOf } from '../../bench/steps.ts';
 import { Button } from '../../parts/Button.tsx';
+import { ButtonLink } from '../../parts/ButtonLink.tsx';
 import { Dialog } from '../../parts/Dialog.tsx';
 import { IconButton } from '../../parts/IconButton.tsx';
 import { SampleMark } from '../../parts/SampleMark.tsx';
@@ -39,6 +41,11 @@ export function BenchBar(): ReactElement {
           {instarInWords(sheet)}
         </p>
       </div>
+      {photo.subject.kind === 'skin' && askedOf(photo.view) === 'abdomen' && (
+        <ButtonLink kind="quiet" icon="examine" to={`/examination/${photo.subject.exuviaId}`}>
+          To the examination
+        </ButtonLink>
+      )}
       <SavingNote />
       <IconButton
         icon="undo"

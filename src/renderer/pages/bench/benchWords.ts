@@ -24,6 +24,7 @@ export const CHANGE_LABELS: Readonly<Record<ChangeLabel, string>> = {
   'set-height': 'set the carapace height',
   'set-point-height': 'set the height of a point',
   'set-pointing': 'set the pointing uncertainty',
+  'name-distance': 'name a distance',
   'put-back': 'put the marks back',
 };
 

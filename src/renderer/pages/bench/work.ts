@@ -7,6 +7,7 @@ import { replaceDocument } from '../../bench/deeds/travel.ts';
 import { type BenchDocument, documentOf, READING_KEYS, readingDraftOf } from '../../bench/document.ts';
 import { createSaver, type Saver, type SavingState } from '../../bench/saver.ts';
 import type { Stored, Wanted } from '../../bench/saving.ts';
+import { askedOf } from '../../bench/steps.ts';
 import { type BenchStore, createBenchStore, type Habits } from '../../bench/store.ts';
 import { type Pass, storedReading } from './pass.ts';
 import { savingPorts } from './savingPorts.ts';
@@ -37,6 +38,7 @@ export function openWork(sheet: BenchSheet, pass: Pass, client: QueryClient, hab
   const bench = createBenchStore({ width: photo.widthPx, height: photo.heightPx }, opened, {
     ...habits,
     knownHeights: pass.inheritedPointHeights,
+    asks: askedOf(photo.view),
   });
   const saving = createStore<SavingView>(() => ({ state: { kind: 'saved' }, displaced: null }));
   const initial: Stored = {

@@ -14,6 +14,7 @@ import { AnimalPhotos } from './AnimalPhotos.tsx';
 import { LifeLine } from './LifeLine.tsx';
 import { LiveSigns } from './live/LiveSigns.tsx';
 import { MoltDialog } from './MoltDialog.tsx';
+import { SexConflict } from './SexConflict.tsx';
 import { SpecimenDialog } from './SpecimenDialog.tsx';
 import { SpecimenHead } from './SpecimenHead.tsx';
 import style from './SpecimenPage.module.css';
@@ -73,6 +74,7 @@ export function SpecimenPage({ specimenId }: { specimenId: string }): ReactEleme
           </>
         }
       />
+      {summary.sex.conflict && <SexConflict molts={molts} />}
       {forecast && <ForecastNote forecast={forecast} />}
       <section aria-labelledby="life-line">
         <h2 id="life-line" className={style['heading']}>

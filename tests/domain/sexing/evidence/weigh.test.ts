@@ -104,6 +104,16 @@ describe('gates', () => {
     expect(of([], { live: [bulbs] })).toMatchObject({ towards: 'male', band: 'established', gate: null });
   });
 
+  it('are in conflict when two heavy readings of one skin contradict each other, though only the better one weighs', () => {
+    const ofOneSkin = (checklists: readonly Checklist[]): Weighing =>
+      weigh({ genus: genus(PLAIN), readings: checklists.map((checklist) => ({ exuviaId: 'skin', checklist })), live: [] }, SHIPPED_MODEL);
+    const [seen, empty] = [sized(SEEN, 'D'), sized(NOT_SEEN, 'D')];
+    expect(ofOneSkin([seen, empty])).toMatchObject({ conflict: true, towards: null, band: 'unsexed' });
+    expect(ofOneSkin([empty, seen])).toMatchObject({ conflict: true, towards: null, band: 'unsexed' });
+    // Emptiness of a small skin is light: it gives way.
+    expect(ofOneSkin([sized(SEEN, 'B'), sized(NOT_SEEN, 'B')])).toMatchObject({ conflict: false });
+  });
+
   it('turn a heavy contradiction into a conflict and freeze the label', () => {
     const bulbs: LiveEvidence = { finding: { kind: 'palpal-bulbs', seen: true, ultimateMoltId: null }, photographed: true };
     expect(of([sized(CLEAR_FEMALE, 'D')], { live: [bulbs] })).toMatchObject({ conflict: true, towards: null, band: 'unsexed' });

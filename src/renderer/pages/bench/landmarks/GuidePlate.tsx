@@ -1,5 +1,11 @@
 import { type MouseEvent, type ReactElement, useRef } from 'react';
-import { DORSAL_SKIN_PROTOCOL, type LandmarkName, type Landmarks, pointOf } from '../../../../domain/measuring/landmarks.ts';
+import {
+  DORSAL_SKIN_PROTOCOL,
+  isFreeLandmark,
+  type LandmarkName,
+  type Landmarks,
+  pointOf,
+} from '../../../../domain/measuring/landmarks.ts';
 import { mirrored, PLATE_MIDDLE, PLATE_REACH, type PlatePoint, platePointOf, plateTurnDeg, turned } from '../../../bench/plate.ts';
 import style from './GuidePlate.module.css';
 import { SkinDrawing } from './SkinDrawing.tsx';
@@ -46,7 +52,7 @@ export function GuidePlate({ landmarks, asked, selected, onChoose }: Props): Rea
             isSelected={name === selected}
           />
         ))}
-        {asked !== null && <Pulse at={turned(platePointOf(asked), turnDeg)} />}
+        {asked !== null && !isFreeLandmark(asked) && <Pulse at={turned(platePointOf(asked), turnDeg)} />}
       </svg>
     </button>
   );
@@ -77,6 +83,6 @@ function Pulse({ at }: { at: PlatePoint }): ReactElement {
 }
 
 function nearestTo(place: PlatePoint): LandmarkName {
-  const away = (name: LandmarkName) => Math.hypot(platePointOf(name).x - place.x, platePointOf(name).y - place.y);
+  const away = (name: (typeof DORSAL_SKIN_PROTOCOL)[number]) => Math.hypot(platePointOf(name).x - place.x, platePointOf(name).y - place.y);
   return DORSAL_SKIN_PROTOCOL.reduce((nearest, name) => (away(name) < away(nearest) ? name : nearest));
 }

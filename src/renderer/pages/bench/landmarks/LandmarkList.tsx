@@ -1,10 +1,10 @@
 import type { ReactElement } from 'react';
-import type { Landmark, Landmarks } from '../../../../domain/measuring/landmarks.ts';
+import { type Landmark, type Landmarks, nameOfOwnDistance } from '../../../../domain/measuring/landmarks.ts';
 import { capitalized } from '../../../../words/labels.ts';
 import { groupName, landmarkShortName } from '../../../../words/measuring.ts';
 import { choosePoint } from '../../../bench/deeds/points.ts';
 import { showHandle } from '../../../bench/deeds/selection.ts';
-import { groupOf, LANDMARK_GROUPS, namesIn, progressOf } from '../../../bench/steps.ts';
+import { allGroups, groupOf, groupsOf, type LandmarkGroup, namesIn, progressOf } from '../../../bench/steps.ts';
 import style from '../panel.module.css';
 import { useBench, useWork } from '../useWork.ts';
 import listStyle from './LandmarkList.module.css';
@@ -14,16 +14,20 @@ export function LandmarkList({ landmarks }: { landmarks: Landmarks }): ReactElem
   const { bench } = useWork();
   const asked = useBench((state) => state.guide.current);
   const selected = useBench((state) => state.selected);
+  const asks = useBench((state) => state.guide.asks);
+  const isBegun = (group: LandmarkGroup) => namesIn(group).some((name) => landmarks[name] !== undefined);
+  const asking = groupsOf(asks);
+  const groups = [...asking, ...allGroups().filter((group) => !asking.includes(group) && isBegun(group))];
   const openGroup = asked === null ? null : groupOf(asked);
   return (
     <div>
-      {LANDMARK_GROUPS.map((group) => {
+      {groups.map((group) => {
         const names = namesIn(group);
         const { done, total } = progressOf(landmarks, names);
         return (
           <details key={group} className={listStyle['group']} open={group === openGroup}>
             <summary className={listStyle['head']}>
-              {groupName(group)}
+              {groupName(group, nameOfOwnDistance(landmarks))}
               <span className={`${style['aside']} figures`}>
                 {done} of {total}
               </span>

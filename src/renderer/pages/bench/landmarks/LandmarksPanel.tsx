@@ -2,16 +2,18 @@ import type { ReactElement } from 'react';
 import { choosePoint } from '../../../bench/deeds/points.ts';
 import { landmarksOf, placedScaleOf } from '../../../bench/document.ts';
 import { isLandmarkName } from '../../../bench/handles.ts';
-import { progressOf } from '../../../bench/steps.ts';
+import { askedPoints, progressOf } from '../../../bench/steps.ts';
 import { Notice } from '../../../parts/Notice.tsx';
 import { ProgressBar } from '../../../parts/ProgressBar.tsx';
 import { DOUBTS_OF_PLACES, Doubts } from '../lengths/Doubts.tsx';
 import style from '../panel.module.css';
 import { useBench, useSettledDocument, useWork } from '../useWork.ts';
+import { AskedFor } from './AskedFor.tsx';
 import { CarapaceHeightFields } from './CarapaceHeightFields.tsx';
 import { GuidePlate } from './GuidePlate.tsx';
 import { LandmarkList } from './LandmarkList.tsx';
 import { NextStep } from './NextStep.tsx';
+import { OwnDistanceName } from './OwnDistanceName.tsx';
 import { PointHeightFields } from './PointHeightFields.tsx';
 import { PointingField } from './PointingField.tsx';
 
@@ -21,20 +23,29 @@ export function LandmarksPanel(): ReactElement {
   const document = useSettledDocument();
   const asked = useBench((state) => state.guide.current);
   const selected = useBench((state) => state.selected);
+  const asks = useBench((state) => state.guide.asks);
   const landmarks = landmarksOf(document);
-  const progress = progressOf(landmarks);
+  const progress = progressOf(landmarks, askedPoints(asks));
   return (
     <section className={style['panel']}>
       {placedScaleOf(document) === undefined && (
         <Notice>This photo has no scale yet. Points can be placed already; millimeters follow with the known size.</Notice>
       )}
       <Doubts only={DOUBTS_OF_PLACES} />
-      <GuidePlate
-        landmarks={landmarks}
-        asked={asked}
-        selected={selected !== null && isLandmarkName(selected) ? selected : null}
-        onChoose={(name) => choosePoint(bench, name)}
-      />
+      <AskedFor />
+      {asks === 'skin' ? (
+        <GuidePlate
+          landmarks={landmarks}
+          asked={asked}
+          selected={selected !== null && isLandmarkName(selected) ? selected : null}
+          onChoose={(name) => choosePoint(bench, name)}
+        />
+      ) : (
+        <p className={style['soft']}>
+          Single distances, each between two points. The skin is seen from inside, so its left is on the left of the picture when the stalk
+          of the abdomen points up. Whatever is not wanted is skipped.
+        </p>
+      )}
       <NextStep landmarks={landmarks} />
       <div>
         <ProgressBar label="Points answered" done={progress.done} total={progress.total} />
@@ -44,7 +55,8 @@ export function LandmarksPanel(): ReactElement {
       </div>
       <hr className={style['rule']} />
       {selected !== null && isLandmarkName(selected) && <PointHeightFields key={selected} name={selected} />}
-      <CarapaceHeightFields />
+      {asks === 'skin' && <CarapaceHeightFields />}
+      {asks === 'abdomen' && <OwnDistanceName landmarks={landmarks} />}
       <PointingField />
       <hr className={style['rule']} />
       <LandmarkList landmarks={landmarks} />

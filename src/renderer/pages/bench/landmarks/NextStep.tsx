@@ -4,7 +4,7 @@ import { capitalized, LEG_LABELS } from '../../../../words/labels.ts';
 import { landmarkDefinition, landmarkName } from '../../../../words/measuring.ts';
 import { askAgain, clearPoints, markAsked, markLeg, markLegRegrown, skipAsked, skipAskedGroup } from '../../../bench/deeds/points.ts';
 import { isLandmarkName } from '../../../bench/handles.ts';
-import { canBeMissing, groupOf, type LandmarkGroup } from '../../../bench/steps.ts';
+import { canBeMissing, groupOf, isDistance, isLeg, type LandmarkGroup } from '../../../bench/steps.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { useBench, useWork } from '../useWork.ts';
 import style from './NextStep.module.css';
@@ -55,8 +55,9 @@ function SelectedPoint({ name }: { name: LandmarkName }): ReactElement {
 
 function WholeGroup({ group }: { group: LandmarkGroup }): ReactElement | null {
   const { bench } = useWork();
-  const isRegrown = useBench((state) => group !== 'carapace' && state.guide.regrown.has(group));
-  if (group === 'carapace') return null;
+  const isRegrown = useBench((state) => isLeg(group) && state.guide.regrown.has(group));
+  if (isDistance(group)) return <Button onClick={() => skipAskedGroup(bench, group)}>Skip this distance</Button>;
+  if (!isLeg(group)) return null;
   return (
     <fieldset className={style['whole']}>
       <legend>The whole of {LEG_LABELS[group]}</legend>

@@ -4,7 +4,7 @@ import type { LandmarkName, PointHeight } from '../../../../domain/measuring/lan
 import { COVERAGE_FACTOR } from '../../../../domain/measuring/quantity.ts';
 import { setPointHeights } from '../../../bench/deeds/points.ts';
 import { readingDraftOf } from '../../../bench/document.ts';
-import { groupOf, namesIn } from '../../../bench/steps.ts';
+import { groupOf, isDistance, type LandmarkGroup, namesIn } from '../../../bench/steps.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { NumberField } from '../NumberField.tsx';
 import style from '../panel.module.css';
@@ -48,12 +48,17 @@ export function PointHeightFields({ name }: { name: LandmarkName }): ReactElemen
         )}
         {landmark.height !== undefined && fellows.length > 0 && (
           <Button kind="quiet" onClick={() => setPointHeights(bench, fellows, landmark.height ?? null)}>
-            {group === 'carapace' ? 'The same for the whole carapace' : 'The same for the whole leg'}
+            {sameForAll(group)}
           </Button>
         )}
       </div>
     </fieldset>
   );
+}
+
+function sameForAll(group: LandmarkGroup): string {
+  if (isDistance(group)) return 'The same for its other end';
+  return group === 'carapace' ? 'The same for the whole carapace' : 'The same for the whole leg';
 }
 
 function isPlaced(landmark: { readonly state: string } | undefined): boolean {

@@ -5,7 +5,7 @@ import { quantityName } from '../../../../words/quantities.ts';
 import style from './LengthsPanel.module.css';
 
 /** What could not be measured, and why: a missing part is not a length of zero. */
-export function AbsentList({ absent }: { absent: readonly AbsentQuantity[] }): ReactElement | null {
+export function AbsentList({ absent, own }: { absent: readonly AbsentQuantity[]; own: string | null }): ReactElement | null {
   if (absent.length === 0) return null;
   return (
     <details className={style['absent']}>
@@ -13,7 +13,7 @@ export function AbsentList({ absent }: { absent: readonly AbsentQuantity[] }): R
       <dl>
         {absent.map(({ name, reason }) => (
           <div key={name}>
-            <dt>{quantityName(name)}</dt>
+            <dt>{quantityName(name, own)}</dt>
             <dd>{ABSENT_LABELS[reason]}</dd>
           </div>
         ))}

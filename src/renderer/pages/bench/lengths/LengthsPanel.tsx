@@ -1,16 +1,18 @@
 import { type ReactElement, useState } from 'react';
+import { nameOfOwnDistance } from '../../../../domain/measuring/landmarks.ts';
 import type { Measurement } from '../../../../domain/measuring/quantity.ts';
 import { plusMinusMeans } from '../../../../words/estimates.ts';
 import { wordsFor } from '../../../../words/failures.ts';
 import { FLAG_LABELS } from '../../../../words/labels.ts';
 import { takeUp } from '../../../bench/deeds/travel.ts';
+import { landmarksOf } from '../../../bench/document.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { CheckField } from '../../../parts/CheckField.tsx';
 import { CopyText } from '../../../parts/CopyText.tsx';
 import { EmptyState } from '../../../parts/EmptyState.tsx';
 import style from '../panel.module.css';
 import { Passes, type PassVerbs } from '../passes/Passes.tsx';
-import { useLiveDocument, useMeasured, useWork } from '../useWork.ts';
+import { useBench, useLiveDocument, useMeasured, useWork } from '../useWork.ts';
 import { AbsentList } from './AbsentList.tsx';
 import { Doubts } from './Doubts.tsx';
 import lengthsStyle from './LengthsPanel.module.css';
@@ -19,6 +21,7 @@ import { readingAsText } from './readingText.ts';
 import { SkinTogether } from './SkinTogether.tsx';
 
 const SEGMENT = /^leg-..-/;
+const DISTANCE = /^free-/;
 
 /** Every length of this pass with its uncertainty, and the passes over this photo. */
 export function LengthsPanel({ headLines, verbs }: { headLines: readonly string[]; verbs: PassVerbs }): ReactElement {
@@ -50,11 +53,16 @@ export function LengthsPanel({ headLines, verbs }: { headLines: readonly string[
 
 function Table({ measurement, headLines }: { measurement: Measurement; headLines: readonly string[] }): ReactElement {
   const { bench } = useWork();
+  const asks = useBench((state) => state.guide.asks);
+  const own = useBench((state) => nameOfOwnDistance(landmarksOf(state.edited.document)));
   const [showsArticles, setShowsArticles] = useState(false);
   const [open, setOpen] = useState<string | null>(null);
   const isShown = ({ name }: { name: string }) => showsArticles || !SEGMENT.test(name);
   const quantities = measurement.quantities.filter(isShown);
-  const absent = measurement.absent.filter(isShown);
+  // Of an opened abdomen nobody expects a carapace or legs.
+  const absent = measurement.absent
+    .filter(isShown)
+    .filter(({ name, reason }) => asks === 'skin' || DISTANCE.test(name) || reason !== 'not-placed');
   if (measurement.quantities.length === 0) {
     return (
       <EmptyState title="No lengths yet" action={<Button onClick={() => takeUp(bench, 'landmarks')}>Place the points</Button>}>
@@ -65,9 +73,11 @@ function Table({ measurement, headLines }: { measurement: Measurement; headLines
   const flags = [...new Set(quantities.flatMap((quantity) => quantity.flags))];
   return (
     <>
-      <CheckField checked={showsArticles} onChange={setShowsArticles}>
-        Show each article of the legs
-      </CheckField>
+      {asks === 'skin' && (
+        <CheckField checked={showsArticles} onChange={setShowsArticles}>
+          Show each article of the legs
+        </CheckField>
+      )}
       <table className={lengthsStyle['table']}>
         <caption className="spoken-only">Lengths of this pass with expanded uncertainty</caption>
         <thead className="spoken-only">
@@ -81,6 +91,7 @@ function Table({ measurement, headLines }: { measurement: Measurement; headLines
             <QuantityRow
               key={quantity.name}
               quantity={quantity}
+              own={own}
               isOpen={open === quantity.name}
               onToggle={() => setOpen(open === quantity.name ? null : quantity.name)}
               flagNumbers={quantity.flags.map((flag) => flags.indexOf(flag) + 1)}
@@ -96,8 +107,8 @@ function Table({ measurement, headLines }: { measurement: Measurement; headLines
         </ol>
       )}
       <p className={style['soft']}>{plusMinusMeans(quantities)} “Why?” takes it apart into what it is made of.</p>
-      <CopyText text={readingAsText(measurement, { lines: headLines })} />
-      <AbsentList absent={absent} />
+      <CopyText text={readingAsText(measurement, { lines: headLines, own })} />
+      <AbsentList absent={absent} own={own} />
     </>
   );
 }

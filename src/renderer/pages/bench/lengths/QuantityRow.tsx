@@ -8,6 +8,8 @@ import style from './LengthsPanel.module.css';
 
 interface Props {
   quantity: Quantity;
+  /** What the keeper calls the distance of their own. */
+  own: string | null;
   isOpen: boolean;
   onToggle: () => void;
   /** Into the list of remarks below the table. */
@@ -15,12 +17,12 @@ interface Props {
 }
 
 /** One length; "Why?" beside its number opens the uncertainty budget. */
-export function QuantityRow({ quantity, isOpen, onToggle, flagNumbers }: Props): ReactElement {
+export function QuantityRow({ quantity, own, isOpen, onToggle, flagNumbers }: Props): ReactElement {
   return (
     <>
       <tr data-quantity={quantity.name}>
         <th scope="row">
-          {quantityName(quantity.name)}
+          {quantityName(quantity.name, own)}
           {flagNumbers.length > 0 && (
             <sup>
               <span className="spoken-only">remarks </span>

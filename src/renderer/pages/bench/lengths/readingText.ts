@@ -7,19 +7,21 @@ import { quantityName } from '../../../../words/quantities.ts';
 export interface ReadingTextHead {
   /** Whose skin, which photo, which instar: a line each. */
   readonly lines: readonly string[];
+  /** What the keeper calls the distance of their own. */
+  readonly own?: string | null;
 }
 
 /** A reading as plain text with tabs between its columns, for a letter or a spreadsheet: name, mm, inches, remarks. */
 export function readingAsText(measurement: Measurement, head: ReadingTextHead): string {
   const rows = measurement.quantities.map(({ name, unit, estimate, flags }) => [
-    quantityName(name),
+    quantityName(name, head.own),
     estimateAsText(estimate, unit),
     unit === 'mm' ? estimateAsText(estimate, 'in') : '',
     flags.map((flag) => FLAG_LABELS[flag]).join('; '),
   ]);
   const absent = measurement.absent
     .filter(({ reason }) => reason !== 'not-placed')
-    .map(({ name, reason }) => [quantityName(name), '', '', ABSENT_LABELS[reason]]);
+    .map(({ name, reason }) => [quantityName(name, head.own), '', '', ABSENT_LABELS[reason]]);
   return [...head.lines, plusMinusMeans(measurement.quantities), '', ...[...rows, ...absent].map((row) => row.join('\t').trimEnd())].join(
     '\n',
   );

@@ -1,6 +1,6 @@
 import type { CoinScale, ScaleMarks } from '../../../../domain/measuring/calibration.ts';
 import { pointOn } from '../../../../domain/measuring/ellipse.ts';
-import { LEG_IDS, pointOf } from '../../../../domain/measuring/landmarks.ts';
+import { FREE_DISTANCES, freeLandmarks, LEG_IDS, pointOf } from '../../../../domain/measuring/landmarks.ts';
 import type { ImagePoint } from '../../../../domain/measuring/points.ts';
 import type { BenchDocument } from '../../../bench/document.ts';
 import { handlePosition, isLandmarkName, landmarkHandlesOf, scaleHandlesOf } from '../../../bench/handles.ts';
@@ -72,6 +72,7 @@ function paintReading(pen: Pen, document: BenchDocument, state: BenchState, bare
     for (const [one, other] of [
       ['carapace-front', 'carapace-rear'],
       ['carapace-left', 'carapace-right'],
+      ...FREE_DISTANCES.map(freeLandmarks),
     ] as const) {
       const ends = [pointOf(document[one]), pointOf(document[other])];
       strokeRun(pen, ends, MARK_COLORS.faint);

@@ -1,6 +1,7 @@
 import { type ReactElement, useState } from 'react';
 import type { Photo } from '../../../../domain/photo/photo.ts';
 import type { PinnedQuestion } from '../../../../domain/sexing/determination.ts';
+import { canShow } from '../../../../domain/sexing/pins.ts';
 import { QUESTIONS } from '../../../../words/checklist.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Thumb } from '../../../parts/Thumb.tsx';
@@ -25,6 +26,10 @@ export function PinLine({ question, photos, shown, evidence, onEvidence }: Props
   const pins = pinnedTo(question, evidence);
   const first = photos.find(({ id }) => id === shown?.id) ?? photos[0];
   if (!first) return null;
+  const misses = (photoId: string) => {
+    const photo = photos.find(({ id }) => id === photoId);
+    return photo !== undefined && !canShow(question, photo.view);
+  };
   return (
     <div className={style['line']}>
       {pins.map(({ photoId, mark }) => {
@@ -41,6 +46,9 @@ export function PinLine({ question, photos, shown, evidence, onEvidence }: Props
           </button>
         );
       })}
+      {pins.some(({ photoId }) => misses(photoId)) && (
+        <p role="note">Pinned here is a photo whose view cannot show this. Correct the view of the photo, or pin another one.</p>
+      )}
       <Button kind="quiet" icon="photo" onClick={() => setOpened(first)}>
         Pin a photo<span className="spoken-only"> to: {QUESTIONS[question].question}</span>
       </Button>

@@ -8,6 +8,7 @@ import { Select } from '../../../parts/Select.tsx';
 import { FormPlate } from '../plates/FormPlate.tsx';
 import { VentralPlate } from '../plates/VentralPlate.tsx';
 import style from './LookStep.module.css';
+import { MeasuredLengths } from './MeasuredLengths.tsx';
 import { QuestionRow } from './QuestionRow.tsx';
 import type { StepProps } from './StepProps.ts';
 
@@ -31,6 +32,7 @@ export function LookStep(step: StepProps): ReactElement {
         <FormPlate />
       </details>
       <QuestionRow name="receptaclesSeen" {...step} />
+      <MeasuredLengths {...step} only={['receptacle-width', 'receptacle-height', 'own']} />
       {checklist.receptaclesSeen === 'yes' && checklist.grade !== 'D' && (
         <div className={style['form']}>
           <Select

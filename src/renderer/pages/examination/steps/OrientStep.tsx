@@ -2,6 +2,7 @@ import type { ReactElement } from 'react';
 import { CONDITION_LABELS, EXPERIENCE_LABELS, LIGHT_LABELS, MAGNIFICATION_LABELS, SIDE_LABELS } from '../../../../words/checklist.ts';
 import { choicesOf } from '../../../../words/labels.ts';
 import { WhereToLook } from '../plates/WhereToLook.tsx';
+import { MeasuredLengths } from './MeasuredLengths.tsx';
 import { QuestionRow } from './QuestionRow.tsx';
 import { RadioRow } from './RadioRow.tsx';
 import type { StepProps } from './StepProps.ts';
@@ -14,6 +15,7 @@ export function OrientStep(step: StepProps): ReactElement {
     <>
       <WhereToLook />
       <QuestionRow name="fourBookLungsFound" {...step} />
+      <MeasuredLengths {...step} only={['book-lungs', 'furrow']} />
       <RadioRow beside legend="Side" value={view} options={choicesOf(SIDE_LABELS)} onChange={(chosen) => onAnswer({ view: chosen })} />
       <RadioRow
         beside
