@@ -130,7 +130,7 @@ export class BenchRoom {
   async scaleByCard(corners: readonly PixelPlace[], picture: { width: number; height: number }): Promise<void> {
     await this.take('Known size');
     await this.panel()
-      .getByRole('button', { name: /^A bank-size card/ })
+      .getByRole('button', { name: /^A bank-size card .*mm$/ })
       .click();
     await this.markCorners(corners, picture);
   }

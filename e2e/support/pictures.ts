@@ -24,6 +24,13 @@ export async function writeEachKind(folder: string): Promise<string[]> {
   );
 }
 
+/** The same photo as a front camera may save it: left and right exchanged, with all the camera said of it. */
+export async function writeMirrored(folder: string, photo: string): Promise<string> {
+  const file = join(folder, 'mirrored.jpg');
+  await sharp(photo).flop().keepMetadata().jpeg({ quality: 92 }).toFile(file);
+  return file;
+}
+
 /** What a card reader and a careless hand leave behind: an empty file, a text called a photo, and half a photo. */
 export async function writeSpoiltFiles(folder: string): Promise<{ empty: string; text: string; truncated: string }> {
   const files = { empty: join(folder, 'empty.jpg'), text: join(folder, 'shopping.jpg'), truncated: join(folder, 'half.jpg') };

@@ -1,0 +1,79 @@
+import { expect, test } from '../support/camera.ts';
+import { Keeper } from '../support/keeper.ts';
+import { photoTruth } from '../support/photoTruth.ts';
+import { writeMirrored } from '../support/pictures.ts';
+
+/** Looking through a picture takes a second or two; on a machine that does other things besides, more. */
+const SOUGHT = { timeout: 90_000 };
+test.describe.configure({ timeout: 180_000 });
+
+const withMarkers = photoTruth('saffron-10-dorsal', 'specimen-c_instar-10_dorsal');
+const withCard = photoTruth('juniper-10-dorsal', 'specimen-a_instar-10_dorsal');
+
+test('a mirrored photo is told by its printed card: what is wrong, what still holds, what to do', async ({ page, camera }) => {
+  const keeper = new Keeper(page);
+  const { bench } = keeper;
+  const mirrored = await writeMirrored(camera, withMarkers.file);
+  await keeper.layOnBench(mirrored, { photo: 'mirrored.jpg', to: 'TK-01', instarShed: '10' });
+  const words =
+    /^This picture is mirrored: .*Lengths still come out right, but left and right are exchanged.*Import the unmirrored original/;
+  const found = bench.panel().getByRole('region', { name: 'Found in this picture' });
+  const card = found.getByRole('button', { name: /^A card with printed markers.*uncertain/ });
+  await expect(card).toBeVisible(SOUGHT);
+  await card.click();
+  await expect(found.getByText(words)).toBeVisible();
+  await found.getByRole('button', { name: /^Take it: A card with printed markers/ }).click();
+  await expect(bench.panel().getByText(words)).toBeVisible();
+  await bench.saved();
+  await page.reload();
+  await bench.shown();
+  await bench.take('Points');
+  await expect(bench.panel().getByText(words)).toBeVisible();
+  await bench.take('Lengths');
+  await expect(bench.panel().getByText(words)).toBeVisible();
+});
+
+test('handles beside the edges of their card are told so, not taken for a second card, and fitted with one press', async ({ page }) => {
+  const keeper = new Keeper(page);
+  const { bench } = keeper;
+  await keeper.layOnBench(withCard.file, { photo: withCard.fileName, to: 'TK-01', instarShed: '10' });
+  await expect(bench.panel().getByRole('button', { name: /^Take it: A bank-size card/ })).toBeVisible(SOUGHT);
+  const corners = withCard.cardCorners();
+  const middle = {
+    x: corners.reduce((sum, { x }) => sum + x / 4, 0),
+    y: corners.reduce((sum, { y }) => sum + y / 4, 0),
+  };
+  const outward = corners.map(({ x, y }) => ({ x: middle.x + 1.06 * (x - middle.x), y: middle.y + 1.06 * (y - middle.y) }));
+  await bench.scaleByCard(outward, withCard.size);
+  await expect(bench.panel().getByText('The handles do not lie on the edges of the card')).toBeVisible();
+  await expect(bench.panel().getByText(/^Its edges were found in the picture, drawn yellow: one handle is \d+ px away/)).toBeVisible();
+  await expect(bench.panel().getByText('Two objects in this picture contradict each other')).toBeHidden();
+  await bench.panel().getByRole('button', { name: 'Fit them to these edges' }).click();
+  await expect(bench.panel().getByText('The handles do not lie on the edges of the card')).toBeHidden();
+  await expect(bench.panel().getByText('All four edges were found; the corners are where they meet.')).toBeVisible();
+  await bench.button('Undo: take over what was found').click();
+  await expect(bench.panel().getByText('The handles do not lie on the edges of the card')).toBeVisible();
+  await bench.button('Redo: take over what was found').click();
+  await bench.saved();
+});
+
+test('the same card marked at another place is another card, and the two are told apart', async ({ page }) => {
+  const keeper = new Keeper(page);
+  const { bench } = keeper;
+  await keeper.layOnBench(withCard.file, { photo: withCard.fileName, to: 'TK-01', instarShed: '10' });
+  await expect(bench.panel().getByRole('button', { name: /^Take it: A bank-size card/ })).toBeVisible(SOUGHT);
+  const corners = withCard.cardCorners();
+  const middleX = corners.reduce((sum, { x }) => sum + x / 4, 0);
+  const byX = middleX > withCard.size.width / 2 ? -0.4 * withCard.size.width : 0.4 * withCard.size.width;
+  const smaller = corners.map(({ x, y }) => ({
+    x: middleX + byX + 0.5 * (x - middleX),
+    y: withCard.size.height / 2 + 0.5 * (y - (corners[0]?.y ?? 0)),
+  }));
+  await bench.scaleByCard(smaller, withCard.size);
+  await expect(bench.panel().getByText('Two objects in this picture contradict each other')).toBeVisible();
+  const trust = bench.panel().getByRole('button', { name: /^Trust: A bank-size card .*, the (left|right) one$/ });
+  await expect(bench.panel().getByRole('button', { name: /^Measured by now: A bank-size card .*, the (left|right) one$/ })).toBeVisible();
+  await trust.click();
+  await expect(bench.panel().getByText('Two objects in this picture contradict each other')).toBeHidden();
+  await bench.saved();
+});
