@@ -24,7 +24,7 @@ export function calendarWords(entry: CalendarEntry, animal: string): CalendarWor
     case 'molt-expected':
       return {
         summary: `${animal}: next molt expected`,
-        description: `Most likely around ${dayInWords(entry.likely)}, by the forecast. Animals keep to no calendar.`,
+        description: `Nine chances in ten on these days, as likely before ${dayInWords(entry.likely)} as after. A later feed moves them. Animals keep to no calendar.`,
       };
     case 'molt-check':
       return entry.state === 'concern'

@@ -5,9 +5,10 @@ import { MoltTimer } from '../../domain/care/moltTimer.ts';
 import { Observation, ObservationDraft } from '../../domain/care/observation.ts';
 import { Pairing } from '../../domain/care/pairing.ts';
 import { SpanNow } from '../../domain/care/spanNow.ts';
-import { MoltForecast, Suspicion } from '../../domain/care/suspicion.ts';
+import { Suspicion } from '../../domain/care/suspicion.ts';
 import { WatchItem } from '../../domain/care/watchItem.ts';
 import { CalendarDay, Instant } from '../../domain/dates.ts';
+import { ExpectedMolt } from '../../domain/growth/forecast/expectedMolt.ts';
 import { Removal } from '../../domain/removal.ts';
 import { SexSign } from '../../domain/sexing/determination.ts';
 import { Specimen } from '../../domain/specimen/specimen.ts';
@@ -24,7 +25,7 @@ export const WatchedAnimal = z
     timer: MoltTimer.nullable().describe('While it molts'),
     hold: FeedingHold.nullable().describe('While it waits for prey after its last molt'),
     suspicion: Suspicion,
-    forecast: MoltForecast.nullable(),
+    forecast: ExpectedMolt.nullable(),
     latest: z.array(Observation).max(5).describe('The latest observations, newest first'),
   })
   .meta({ id: 'WatchedAnimal' });

@@ -3,7 +3,7 @@ import type { CabinetEntry } from '../../archive/records/animals.ts';
 import type { AnimalRecords, KnownGrowth, SkinState } from '../../domain/care/followed.ts';
 import type { Observation } from '../../domain/care/observation.ts';
 import { growthFactorFrom, type LastSkinSize } from '../../domain/care/spanNow.ts';
-import type { MoltForecast } from '../../domain/care/suspicion.ts';
+import type { ExpectedMolt } from '../../domain/growth/forecast/expectedMolt.ts';
 import { buildLadder } from '../../domain/growth/ladder.ts';
 import type { Estimate } from '../../domain/measuring/quantity.ts';
 import type { Exuvia } from '../../domain/molting/exuvia.ts';
@@ -25,7 +25,7 @@ interface OfAll {
 export function animalRecordsOf(
   archive: Archive,
   entries: readonly CabinetEntry[],
-  expectedMolt: (specimen: Specimen) => MoltForecast | null,
+  expectedMolt: (specimen: Specimen) => ExpectedMolt | null,
 ): (AnimalRecords & { observations: readonly Observation[] })[] {
   const ofAll = readOfAll(archive);
   return entries.map((entry) => {

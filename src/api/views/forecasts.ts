@@ -45,8 +45,8 @@ export function dueIn(intervals: CabinetIntervals, specimen: Pick<Specimen, 'id'
 
 /** The days to watch an animal by; null for one that is no longer kept. */
 export function expectedIn(intervals: CabinetIntervals, specimen: Pick<Specimen, 'id' | 'status' | 'sample'>): ExpectedMolt | null {
-  const basis = keptBasisIn(intervals, specimen);
-  return basis && expectedMoltFrom(basis);
+  const due = dueIn(intervals, specimen);
+  return due && expectedMoltFrom(due);
 }
 
 /**

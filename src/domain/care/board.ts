@@ -1,4 +1,5 @@
-import { addDays, type CalendarDay, dayOf, daysBetween } from '../dates.ts';
+import { addDays, type CalendarDay, dayOf } from '../dates.ts';
+import { groundsIn } from '../growth/forecast/expectedMolt.ts';
 import { type FollowedAnimal, unrecordedMoltOf } from './followed.ts';
 import type { MoltTimer } from './moltTimer.ts';
 import type { Need, NextAction, WatchItem } from './watchItem.ts';
@@ -34,11 +35,10 @@ function itemsOf(animal: FollowedAnimal, today: CalendarDay): WatchItem[] {
   if (suspicion.level === 'suspected' || suspicion.level === 'strongly-suspected') {
     items.push(item(suspicion.level === 'suspected' ? 7 : 6, today, 'stop-offering-prey', { kind: 'premolt', suspicion }));
   }
-  const { forecast } = records;
-  if (forecast && today > forecast.to) {
-    items.push(item(8, forecast.to, 'watch-for-signs', { kind: 'molt-overdue', forecast, days: daysBetween(forecast.to, today) }));
-  } else if (forecast && today >= forecast.from) {
-    items.push(item(9, forecast.likely, 'watch-for-signs', { kind: 'molt-due', forecast }));
+  const forecast = groundsIn(records.forecast);
+  if (forecast && forecast.stage !== 'early') {
+    const [urgency, kind] = forecast.stage === 'overdue' ? ([8, 'molt-overdue'] as const) : ([9, 'molt-due'] as const);
+    items.push(item(urgency, forecast.likely, 'watch-for-signs', { kind, forecast }));
   }
   return items;
 }

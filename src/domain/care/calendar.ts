@@ -1,4 +1,5 @@
 import type { CalendarDay, Instant } from '../dates.ts';
+import { groundsIn } from '../growth/forecast/expectedMolt.ts';
 import { type FollowedAnimal, unrecordedMoltOf } from './followed.ts';
 
 /** One entry for a keeper's calendar: what it is about as facts, on days or at a moment. `uid` stays the same as dates move. */
@@ -43,7 +44,11 @@ export function calendarEntriesOf(animals: readonly FollowedAnimal[]): CalendarE
       entries.push({ ...name('feeding-hold', molted), kind: 'feeding-hold', from: hold.moltedOn, until: hold.until });
       if (hold.missing.includes('fangs')) entries.push({ ...name('fang-check', molted), kind: 'fang-check', on: hold.until });
     }
-    if (records.forecast && !timer) entries.push({ ...name('molt-expected', molted), kind: 'molt-expected', ...records.forecast });
+    const forecast = groundsIn(records.forecast);
+    if (forecast && !timer) {
+      const { from, likely, to } = forecast;
+      entries.push({ ...name('molt-expected', molted), kind: 'molt-expected', from, likely, to });
+    }
     if (unrecorded !== null) entries.push({ ...name('skin-check', molted), kind: 'skin-check', on: unrecorded });
     return entries;
   });

@@ -1,4 +1,5 @@
 import { type CalendarDay, dayOf, type Instant } from '../dates.ts';
+import type { ExpectedMolt } from '../growth/forecast/expectedMolt.ts';
 import type { Estimate } from '../measuring/quantity.ts';
 import type { Exuvia } from '../molting/exuvia.ts';
 import type { Molt } from '../molting/molt.ts';
@@ -15,7 +16,7 @@ import { openRunOf } from './moltRun.ts';
 import { type MoltTimer, moltTimer } from './moltTimer.ts';
 import { inTimeOrder, type Seen } from './observation.ts';
 import { type GrowthFactor, type LastSkinSize, type SpanNow, spanFromAnimal, spanFromSkin } from './spanNow.ts';
-import { type MoltForecast, premoltSuspicion, type Suspicion } from './suspicion.ts';
+import { premoltSuspicion, type Suspicion } from './suspicion.ts';
 
 /** One skin on record, and how far it has been read. */
 export interface SkinState {
@@ -45,7 +46,7 @@ export interface AnimalRecords {
   readonly sex: SexSign;
   readonly determinations: SaidOfAnimal['determinations'];
   readonly liveSigns: readonly LiveSign[];
-  readonly forecast: MoltForecast | null;
+  readonly forecast: ExpectedMolt | null;
 }
 
 export interface Present {

@@ -1,9 +1,9 @@
 import { z } from 'zod';
 import { CalendarDay, daysBetween } from '../dates.ts';
+import { ExpectedMolt } from '../growth/forecast/expectedMolt.ts';
 import type { Molt } from '../molting/molt.ts';
 import type { LastMolt } from './lastMolt.ts';
 import type { Maturity } from './maturity.ts';
-import { MoltForecast } from './suspicion.ts';
 
 /** A mature male: he does not molt again, so his last molt is the ultimate one. */
 export const MatureMale = z
@@ -24,7 +24,7 @@ export const AdultFemale = z
     lastMoltOn: CalendarDay.nullable(),
     daysSinceLastMolt: z.int().nullable(),
     eggSacsOn: z.array(CalendarDay),
-    forecast: MoltForecast.nullable(),
+    forecast: ExpectedMolt.nullable(),
     knownBy: z.enum(['egg-sac', 'noted-mature']),
   })
   .meta({ id: 'AdultFemale' });
@@ -38,7 +38,7 @@ export interface PairingRecords {
   readonly maturity: Maturity | null;
   readonly molts: readonly Pick<Molt, 'id' | 'happenedTo'>[];
   readonly lastMolt: LastMolt | null;
-  readonly forecast: MoltForecast | null;
+  readonly forecast: ExpectedMolt | null;
 }
 
 /** Who could be paired, as far as it is on record. No one is matched with anyone. */

@@ -1,12 +1,9 @@
 import { z } from 'zod';
 import { addDays, CalendarDay, dayOf, daysBetween } from '../dates.ts';
+import { ExpectedMolt, groundsIn, IntervalStage } from '../growth/forecast/expectedMolt.ts';
 import type { Habit } from '../specimen/specimen.ts';
 import { isAfter, type LastMolt } from './lastMolt.ts';
 import { inTimeOrder, isPremoltSign, PremoltSign, type Seen } from './observation.ts';
-
-/** When the next molt is expected: the days between which it most likely falls, both included. */
-export const MoltForecast = z.object({ from: CalendarDay, likely: CalendarDay, to: CalendarDay }).meta({ id: 'MoltForecast' });
-export type MoltForecast = z.infer<typeof MoltForecast>;
 
 /** How much each sign counts toward premolt. Judgement: what is laid or turns dark shortly before weighs most. */
 export const SIGN_POINTS: Readonly<Record<PremoltSign, number>> = {
@@ -38,8 +35,8 @@ export const SuspicionItem = z
     z.object({ kind: z.literal('ate-after-signs'), on: CalendarDay, points: z.number() }),
     z.object({
       kind: z.literal('forecast'),
-      place: z.enum(['window', 'past-likely', 'overdue']),
-      forecast: MoltForecast,
+      stage: IntervalStage.exclude(['early']),
+      forecast: ExpectedMolt,
       points: z.number(),
     }),
   ])
@@ -62,7 +59,7 @@ export interface SuspicionContext {
   readonly observations: readonly Seen[];
   readonly lastMolt: LastMolt | null;
   readonly habit: Habit | null;
-  readonly forecast: MoltForecast | null;
+  readonly forecast: ExpectedMolt | null;
   readonly today: CalendarDay;
 }
 
@@ -72,7 +69,7 @@ export function premoltSuspicion({ observations, lastMolt, habit, forecast, toda
   const lastMeal = ofInstar.findLast(({ kind }) => kind === 'ate');
   const lastMealOn = lastMeal ? dayOf(lastMeal.moment) : null;
   const signs = signItems(ofInstar, habit, today);
-  const items = [...signs, ...refusalItems(ofInstar, lastMeal), ...mealItems(ofInstar, lastMeal, signs), ...forecastItems(forecast, today)];
+  const items = [...signs, ...refusalItems(ofInstar, lastMeal), ...mealItems(ofInstar, lastMeal, signs), ...forecastItems(forecast)];
   const points = Math.max(
     0,
     items.reduce((sum, item) => sum + item.points, 0),
@@ -80,7 +77,7 @@ export function premoltSuspicion({ observations, lastMolt, habit, forecast, toda
   const unknown: Suspicion['unknown'] = [];
   if (lastMealOn === null) unknown.push('last-meal');
   if (signs.length === 0) unknown.push('signs');
-  if (forecast === null) unknown.push('forecast');
+  if (groundsIn(forecast) === null) unknown.push('forecast');
   if (habit === null) unknown.push('habit');
   const daysSinceMeal = lastMealOn === null ? null : daysBetween(lastMealOn, today);
   return { points, level: levelOf(points, items), items, lastMealOn, daysSinceMeal, unknown };
@@ -120,9 +117,10 @@ function mealItems(observations: readonly Seen[], lastMeal: Seen | undefined, si
   return atePast ? [{ kind: 'ate-after-signs', on: dayOf(lastMeal.moment), points: -2 }] : [];
 }
 
-function forecastItems(forecast: MoltForecast | null, today: CalendarDay): SuspicionItem[] {
-  if (forecast === null || today < forecast.from) return [];
-  if (today > forecast.to) return [{ kind: 'forecast', place: 'overdue', forecast, points: 2 }];
-  const place = today >= forecast.likely ? 'past-likely' : 'window';
-  return [{ kind: 'forecast', place, forecast, points: place === 'window' ? 1 : 2 }];
+/** A forecast that is for the most part assumed gives no points. */
+function forecastItems(expected: ExpectedMolt | null): SuspicionItem[] {
+  const forecast = groundsIn(expected);
+  if (forecast === null || forecast.stage === 'early') return [];
+  const { stage } = forecast;
+  return [{ kind: 'forecast', stage, forecast, points: stage === 'window' ? 1 : 2 }];
 }

@@ -1,8 +1,9 @@
 import { z } from 'zod';
 import { CalendarDay } from '../dates.ts';
+import { ExpectedMolt } from '../growth/forecast/expectedMolt.ts';
 import { FeedingHold } from './feedingHold.ts';
 import { MoltTimer } from './moltTimer.ts';
-import { MoltForecast, Suspicion } from './suspicion.ts';
+import { Suspicion } from './suspicion.ts';
 
 /** The one thing to do next about an entry on the board. */
 export const NextAction = z
@@ -36,8 +37,8 @@ export const Need = z
       missing: z.array(z.enum(['photo', 'measuring', 'sexing'])).min(1),
     }),
     z.object({ kind: z.literal('premolt'), suspicion: Suspicion }),
-    z.object({ kind: z.literal('molt-overdue'), forecast: MoltForecast, days: z.int() }),
-    z.object({ kind: z.literal('molt-due'), forecast: MoltForecast }),
+    z.object({ kind: z.literal('molt-overdue'), forecast: ExpectedMolt }),
+    z.object({ kind: z.literal('molt-due'), forecast: ExpectedMolt }),
   ])
   .meta({ id: 'Need' });
 export type Need = z.infer<typeof Need>;

@@ -4,6 +4,7 @@ import { calendarEntriesOf } from '../../../src/domain/care/calendar.ts';
 import { CAUTIOUS_FEEDING_TABLE } from '../../../src/domain/care/feedingTable.ts';
 import { type AnimalRecords, follow, type KnownGrowth } from '../../../src/domain/care/followed.ts';
 import { ANY_TARANTULA, type LastSkinSize } from '../../../src/domain/care/spanNow.ts';
+import type { ExpectedMolt } from '../../../src/domain/growth/forecast/expectedMolt.ts';
 import { estimateFrom } from '../../../src/domain/measuring/quantity.ts';
 import { molt, seen } from './seen.ts';
 
@@ -12,6 +13,10 @@ const TODAY = '2026-06-15';
 const UNSEXED = { sex: 'unsexed', level: null, conflict: false } as const;
 const MALE = { sex: 'male', level: 'probable', conflict: false } as const;
 const FEMALE = { sex: 'female', level: 'probable', conflict: false } as const;
+
+const expected = (stage: ExpectedMolt['stage'], assumed = false): ExpectedMolt => {
+  return { from: '2026-06-16', likely: '2026-06-20', to: '2026-07-01', stage, assumed };
+};
 
 const growth = (lastSkinSize: LastSkinSize | null) => (): KnownGrowth => ({ lastSkinSize, liveSpanMm: null, factor: ANY_TARANTULA });
 
@@ -39,16 +44,15 @@ describe('who needs what today', () => {
   test('nobody of whom nothing is known', () => expect(boardOf([animal('a'), animal('b')], TODAY)).toEqual([]));
 
   test('the most urgent stand first: concern, a molt, hardening, premolt, a skin, a molt that is due', () => {
-    const due = { from: '2026-06-01', likely: '2026-06-20', to: '2026-07-01' };
     const items = boardOf(
       [
-        animal('due', { forecast: due }),
+        animal('due', { forecast: expected('window') }),
         animal('unread', { molts: [molt('m1', '2026-01-01')], skins: [{ ...skin, measured: false }] }),
         animal('premolt', { observations: [seen('refused', '2026-06-10T20:00'), seen('mat-laid', '2026-06-12T20:00')] }),
         animal('hardening', { molts: [molt('m1', '2026-06-12')], skins: [skin] }),
         animal('molting', { observations: [seen('turned-over', '2026-06-15T11:00')] }),
         animal('stuck', { observations: [seen('turned-over', '2026-06-13T11:00')] }),
-        animal('overdue', { forecast: { from: '2026-04-01', likely: '2026-04-20', to: '2026-06-01' } }),
+        animal('overdue', { forecast: expected('overdue') }),
       ],
       TODAY,
     );
@@ -90,8 +94,13 @@ describe('who needs what today', () => {
     expect(boardOfOne({ molts: [molt('m1', '2026-03-16')] })).toEqual([]);
   });
 
+  test('nobody is told to watch for a molt too early, or by what is merely assumed of all tarantulas', () => {
+    expect(boardOfOne({ forecast: expected('early') })).toEqual([]);
+    for (const stage of ['window', 'past-likely', 'overdue'] as const) expect(boardOfOne({ forecast: expected(stage, true) })).toEqual([]);
+  });
+
   test('nothing is foretold for a mature male', () => {
-    const forecast = { from: '2026-06-01', likely: '2026-06-20', to: '2026-07-01' };
+    const forecast = expected('window');
     expect(boardOfOne({ forecast, observations: [seen('sperm-web', '2026-06-01T20:00')] })).toEqual([]);
     expect(boardOfOne({ forecast, sex: MALE, observations: [seen('mature', '2026-06-01T20:00')] })).toEqual([]);
     expect(boardOfOne({ forecast, sex: FEMALE, observations: [seen('mature', '2026-06-01T20:00')] })).toEqual([
@@ -100,7 +109,7 @@ describe('who needs what today', () => {
   });
 
   test('nothing is foretold from before a molt that nobody has put on record yet', () => {
-    const forecast = { from: '2026-05-01', likely: '2026-05-20', to: '2026-06-01' };
+    const forecast = expected('overdue');
     const ended = [seen('free-of-skin', '2026-05-20T20:00'), seen('ate', '2026-06-14T20:00')];
     expect(boardOfOne({ forecast, observations: ended })).toEqual([['molt-to-record', 'record-molt']]);
   });
@@ -176,6 +185,25 @@ describe('what goes into a calendar', () => {
     const corrected = uids({ molts: [molt('m1', '2026-06-10')] });
     expect(recorded).toEqual(watched.slice(0, 2));
     expect(corrected).toEqual(recorded);
+  });
+
+  test('has the days of the forecast under a name that outlasts them, none that are merely assumed', () => {
+    const molts = [molt('m1', '2026-01-12')];
+    const entriesOf = (forecast: ExpectedMolt) => calendarEntriesOf([animal('a', { molts, forecast })]);
+    expect(entriesOf(expected('window'))).toEqual([
+      {
+        uid: 'molt-expected.a.1@exuviary',
+        specimenId: 'a',
+        kind: 'molt-expected',
+        from: '2026-06-16',
+        likely: '2026-06-20',
+        to: '2026-07-01',
+      },
+    ]);
+    expect(entriesOf({ ...expected('overdue'), to: '2026-08-01' })).toMatchObject([
+      { uid: 'molt-expected.a.1@exuviary', to: '2026-08-01' },
+    ]);
+    expect(entriesOf(expected('window', true))).toEqual([]);
   });
 
   test('has the two limits of a molt under way, at their moments', () => {

@@ -47,7 +47,7 @@ describe('who could be paired', () => {
   ];
   const female = { sex: 'female', level: 'strong', conflict: false } as const;
   const nobody: MaturityRecords = { sex: { sex: 'unsexed', level: null }, determinations: [], observations: [], liveSigns: [] };
-  const forecast = { from: '2026-07-01', likely: '2026-08-01', to: '2026-09-01' };
+  const forecast = { from: '2026-07-01', likely: '2026-08-01', to: '2026-09-01', stage: 'early', assumed: false } as const;
   const pairing = (part: Partial<MaturityRecords>) =>
     pairingOf(
       [

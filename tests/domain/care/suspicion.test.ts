@@ -1,14 +1,15 @@
 import { describe, expect, test } from 'vitest';
 import type { LastMolt } from '../../../src/domain/care/lastMolt.ts';
 import { PremoltSign, type Seen } from '../../../src/domain/care/observation.ts';
-import { type MoltForecast, premoltSuspicion, SIGN_POINTS } from '../../../src/domain/care/suspicion.ts';
+import { premoltSuspicion, SIGN_POINTS } from '../../../src/domain/care/suspicion.ts';
+import type { ExpectedMolt } from '../../../src/domain/growth/forecast/expectedMolt.ts';
 import type { Habit } from '../../../src/domain/specimen/specimen.ts';
 import { seen } from './seen.ts';
 
 const TODAY = '2026-06-15';
 const MOLTED: LastMolt = { on: '2026-01-10', run: null, moltId: 'm1' };
 
-function suspicion(observations: readonly Seen[], forecast: MoltForecast | null = null, habit: Habit | null = 'terrestrial') {
+function suspicion(observations: readonly Seen[], forecast: ExpectedMolt | null = null, habit: Habit | null = 'terrestrial') {
   return premoltSuspicion({ observations, lastMolt: MOLTED, habit, forecast, today: TODAY });
 }
 
@@ -57,13 +58,22 @@ describe('premolt', () => {
     expect([suspicion(climbing, null, 'arboreal').points, suspicion(climbing, null, 'fossorial').points]).toEqual([1, 0]);
   });
 
+  const EXPECTED = { from: '2026-06-16', likely: '2026-07-01', to: '2026-07-20', assumed: false } as const;
+
   test.each([
-    ['before the window', '2026-06-16', '2026-07-01', '2026-07-20', 0],
-    ['on its first day', '2026-06-15', '2026-07-01', '2026-07-20', 1],
-    ['on the likely day', '2026-06-01', '2026-06-15', '2026-07-20', 2],
-    ['on its last day', '2026-05-01', '2026-05-15', '2026-06-15', 2],
-    ['past it', '2026-05-01', '2026-05-15', '2026-06-14', 2],
-  ])('gives %s of the forecast its points', (_, from, likely, to, points) => {
-    expect(suspicion([], { from, likely, to }).points).toBe(points);
+    ['early', 0],
+    ['window', 1],
+    ['past-likely', 2],
+    ['overdue', 2],
+  ] as const)('gives an interval that is "%s" its points', (stage, points) => {
+    expect(suspicion([], { ...EXPECTED, stage }).points).toBe(points);
+  });
+
+  test('is not suspected by a forecast that is mostly assumed, however long the wait', () => {
+    const refused = [seen('refused', '2026-06-01T20:00')];
+    expect(suspicion(refused, { ...EXPECTED, stage: 'overdue' }).level).toBe('suspected');
+    const assumed = suspicion(refused, { ...EXPECTED, stage: 'overdue', assumed: true });
+    expect(assumed).toMatchObject({ points: 1, level: 'little' });
+    expect(assumed.unknown).toContain('forecast');
   });
 });

@@ -1,22 +1,49 @@
-import type { CalendarDay } from '../../dates.ts';
-import type { ForecastBasis } from './basis.ts';
-import { forecastFrom } from './forecast.ts';
+import { z } from 'zod';
+import { CalendarDay } from '../../dates.ts';
+import type { DueForecast } from './forecast.ts';
 
-/** Days to watch an animal by. */
-export interface ExpectedMolt {
-  readonly from: CalendarDay;
-  readonly likely: CalendarDay;
-  readonly to: CalendarDay;
+/** How far the running interval has come, by the share of such intervals that have ended as early. */
+export const IntervalStage = z
+  .enum(['early', 'window', 'past-likely', 'overdue'])
+  .meta({ id: 'IntervalStage', description: 'From a quarter ended on: window; from half: past-likely; from 19 of 20: overdue' });
+export type IntervalStage = z.infer<typeof IntervalStage>;
+
+/** The next molt as a forecast of today has it, to watch an animal by. */
+export const ExpectedMolt = z
+  .object({
+    from: CalendarDay,
+    likely: CalendarDay,
+    to: CalendarDay.describe('Nine chances in ten that it comes from `from` to here; the same days as on the page of the animal'),
+    stage: IntervalStage,
+    assumed: z.boolean().describe('It rests for the most part on what is assumed of all tarantulas: nothing is advised by it'),
+  })
+  .meta({ id: 'ExpectedMolt' });
+export type ExpectedMolt = z.infer<typeof ExpectedMolt>;
+
+const STAGES = [
+  { stage: 'overdue', below: 0.05 },
+  { stage: 'past-likely', below: 0.5 },
+  { stage: 'window', below: 0.75 },
+] as const;
+
+/** More than this share of assumption is no ground for advice: an assumption of ours too. */
+const MOSTLY = 0.5;
+
+export function stageOf({ chanceOfLasting }: Pick<DueForecast, 'chanceOfLasting'>): IntervalStage {
+  return STAGES.find(({ below }) => chanceOfLasting <= below)?.stage ?? 'early';
 }
 
 /**
- * The window as it stood when the interval began: what has been waited since moves it no further, or no animal would ever come
- * into its window or be overdue. It opens when a quarter of such intervals have ended and closes when 19 of 20 have. Null where
- * the beginning was not seen.
+ * The days are those of the forecast, so they move on with every day that the animal waits and never lie in the past; that it has
+ * waited long is told by the stage, which only the interval's own law decides. Null where the beginning was not seen.
  */
-export function expectedMoltFrom(basis: ForecastBasis): ExpectedMolt | null {
-  const { start } = basis;
-  if (!start || start.kind === 'acquired') return null;
-  const { due } = forecastFrom({ ...basis, madeOn: start.kind === 'molt' ? start.from : start.on });
-  return due && { from: due.window50.from, likely: due.middle, to: due.window90.to };
+export function expectedMoltFrom(due: DueForecast): ExpectedMolt | null {
+  if (due.since.kind === 'acquired') return null;
+  const { middle, window90, shares } = due;
+  return { from: window90.from, likely: middle, to: window90.to, stage: stageOf(due), assumed: shares.prior > MOSTLY };
+}
+
+/** The forecast where something may be advised by it. */
+export function groundsIn(forecast: ExpectedMolt | null): ExpectedMolt | null {
+  return forecast?.assumed ? null : forecast;
 }

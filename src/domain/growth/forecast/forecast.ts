@@ -3,6 +3,7 @@ import { addDays, CalendarDay, daysBetween } from '../../dates.ts';
 import { studentTQuantile } from '../../numerics/studentT.ts';
 import { type ForecastBasis, IntervalStart, type LineBasis } from './basis.ts';
 import { informed, meanAt, varianceAt } from './belief.ts';
+import { stageOf } from './expectedMolt.ts';
 import { dayWithin, ForecastFact } from './growthRecord.ts';
 import { predictiveLaw, scaleOf } from './predictive.ts';
 import { Shares, withOwn } from './shares.ts';
@@ -55,9 +56,6 @@ export const GrowthForecast = z
   .meta({ id: 'GrowthForecast' });
 export type GrowthForecast = z.infer<typeof GrowthForecast>;
 
-/** Share of such intervals that have ended: from here on the animal is called overdue. */
-const OVERDUE_BELOW = 0.05;
-
 /**
  * Next molt and next size of one animal, from a basis alone.
  *
@@ -67,7 +65,7 @@ const OVERDUE_BELOW = 0.05;
  */
 export function forecastFrom(basis: ForecastBasis): GrowthForecast {
   const due = dueFrom(basis);
-  const isOverdue = due !== null && due.chanceOfLasting < OVERDUE_BELOW;
+  const isOverdue = due !== null && stageOf(due) === 'overdue';
   return {
     model: basis.model,
     madeOn: basis.madeOn,

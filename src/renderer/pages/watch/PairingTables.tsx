@@ -1,6 +1,7 @@
 import type { ReactElement } from 'react';
 import { Link } from 'wouter';
 import type { WatchedAnimal } from '../../../api/contract/watch.ts';
+import type { AdultFemale } from '../../../domain/care/pairing.ts';
 import { dayInWords, daysInWords, spanInWords } from '../../../words/dates.ts';
 import { useAnswer } from '../../client/queries.ts';
 import { FailureNotice } from '../../parts/Notice.tsx';
@@ -22,7 +23,7 @@ export function PairingTables({ animals }: { animals: readonly WatchedAnimal[] }
   const females = pairing.data.females.map(({ specimenId, lastMoltOn, daysSinceLastMolt, forecast }): Row => {
     return {
       specimenId,
-      cells: [since(lastMoltOn, daysSinceLastMolt), forecast ? spanInWords(forecast.from, forecast.to) : 'no forecast'],
+      cells: [since(lastMoltOn, daysSinceLastMolt), expectedInWords(forecast)],
     };
   });
   return (
@@ -76,6 +77,12 @@ function Table({ caption, heads, rows, animals }: TableProps): ReactElement | nu
       </tbody>
     </table>
   );
+}
+
+function expectedInWords(forecast: AdultFemale['forecast']): string {
+  if (!forecast) return 'no forecast';
+  const days = spanInWords(forecast.from, forecast.to);
+  return forecast.assumed ? `${days}, mostly assumed` : days;
 }
 
 function since(day: string | null, days: number | null): string {

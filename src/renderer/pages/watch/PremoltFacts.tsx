@@ -16,7 +16,7 @@ const LEVELS: Readonly<Record<Suspicion['level'], string>> = {
 const UNKNOWN: Readonly<Record<Suspicion['unknown'][number], string>> = {
   'last-meal': 'its last meal',
   signs: 'any sign',
-  forecast: 'a forecast from its dates',
+  forecast: 'enough dates, its own or of its kin, for a forecast',
   habit: 'whether it is arboreal',
 };
 

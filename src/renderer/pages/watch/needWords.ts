@@ -38,13 +38,13 @@ export function needInWords(need: Need): NeedWords {
       };
     case 'molt-overdue':
       return {
-        title: 'Molt later than foretold',
-        why: `By the dates known at its last molt it was due until ${dayInWords(need.forecast.to)}, ${daysInWords(need.days)} ago. Its page says what is likely from today.`,
+        title: 'Waiting long for a molt',
+        why: `Only one in twenty such intervals lasts this long. If it still comes, likely ${spanInWords(need.forecast.from, need.forecast.to)}; its page says what that rests on.`,
       };
     case 'molt-due':
       return {
         title: 'Molt expected',
-        why: `Most likely ${spanInWords(need.forecast.from, need.forecast.to)}, by the forecast; its page says what that rests on.`,
+        why: `Likely ${spanInWords(need.forecast.from, need.forecast.to)}, by the forecast; its page says what that rests on.`,
       };
   }
 }
@@ -119,6 +119,12 @@ function premoltWhy({ items, points, daysSinceMeal }: Suspicion): string {
   return `${capitalized(listed(seen))} (${points} points). ${meal}.`;
 }
 
+const FORECAST_STAGES = {
+  window: 'a quarter of such intervals are over by now',
+  'past-likely': 'half of such intervals are over by now',
+  overdue: 'nearly all such intervals are over by now',
+} as const;
+
 export function itemInWords(item: Suspicion['items'][number]): string {
   switch (item.kind) {
     case 'sign':
@@ -128,6 +134,6 @@ export function itemInWords(item: Suspicion['items'][number]): string {
     case 'ate-after-signs':
       return `ate on ${dayInWords(item.on)}, after these signs`;
     case 'forecast':
-      return item.place === 'overdue' ? 'later than the forecast' : 'within the days of the forecast';
+      return FORECAST_STAGES[item.stage];
   }
 }
