@@ -1,5 +1,6 @@
 import type { Archive } from '../../archive/archive.ts';
 import type { CabinetEntry } from '../../archive/records/animals.ts';
+import type { Pointing } from '../../domain/agreement/pointing.ts';
 import type { AnimalRecords, KnownGrowth, SkinState } from '../../domain/care/followed.ts';
 import type { Observation } from '../../domain/care/observation.ts';
 import { growthFactorFrom, type LastSkinSize } from '../../domain/care/spanNow.ts';
@@ -11,6 +12,7 @@ import { signOf } from '../../domain/sexing/sign.ts';
 import { standingOf } from '../../domain/sexing/standing.ts';
 import type { Specimen } from '../../domain/specimen/specimen.ts';
 import { liveSizesOf, onRecord } from './ladderPage.ts';
+import { pointingIn } from './pointing.ts';
 import { type MoltedSkin, moltedSkinsOf, skinSizesOf } from './skins.ts';
 
 /** What is read for all animals at once, in a fixed number of statements. */
@@ -28,6 +30,11 @@ export function animalRecordsOf(
   expectedMolt: (specimen: Specimen) => ExpectedMolt | null,
 ): (AnimalRecords & { observations: readonly Observation[] })[] {
   const ofAll = readOfAll(archive);
+  let read: Pointing | null = null;
+  const pointing = (): Pointing => {
+    read ??= pointingIn(archive);
+    return read;
+  };
   return entries.map((entry) => {
     const { specimen, molts, determinations, liveSigns } = entry;
     return {
@@ -35,7 +42,7 @@ export function animalRecordsOf(
       observations: ofAll.observations.get(specimen.id) ?? [],
       molts,
       skins: skinStatesOf(entry, ofAll),
-      growth: () => knownGrowth(archive, entry),
+      growth: () => knownGrowth(archive, entry, pointing()),
       sex: signOf(determinations, liveSigns),
       determinations,
       liveSigns,
@@ -67,17 +74,17 @@ function skinStatesOf({ molts, determinations }: CabinetEntry, { exuviaOfMolt, p
   });
 }
 
-function knownGrowth(archive: Archive, { specimen, molts, lastMeasured }: CabinetEntry): KnownGrowth {
-  const liveSpanMm = liveSpanOf(archive, specimen, molts);
+function knownGrowth(archive: Archive, { specimen, molts, lastMeasured }: CabinetEntry, pointing: Pointing): KnownGrowth {
+  const liveSpanMm = liveSpanOf(archive, specimen, molts, pointing);
   if (!lastMeasured) return { lastSkinSize: null, liveSpanMm, factor: growthFactorFrom(null) };
-  const skins = moltedSkinsOf(archive, specimen.id);
+  const skins = moltedSkinsOf(archive, specimen.id, pointing);
   return { lastSkinSize: lastSkinSizeOf(skins), liveSpanMm, factor: growthFactorFrom(buildLadder(skins.map(onRecord), specimen).fit) };
 }
 
 /** Of the latest photo of the living animal that surely shows it after its last molt. */
-function liveSpanOf(archive: Archive, specimen: Specimen, molts: CabinetEntry['molts']): Estimate | null {
+function liveSpanOf(archive: Archive, specimen: Specimen, molts: CabinetEntry['molts'], pointing: Pointing): Estimate | null {
   const last = molts.at(-1);
-  const since = liveSizesOf(archive, specimen, molts).filter(
+  const since = liveSizesOf(archive, specimen, molts, pointing).filter(
     ({ afterMoltId, step, legSpanMm }) => afterMoltId === (last?.id ?? null) && step !== null && legSpanMm !== null,
   );
   return since.at(-1)?.legSpanMm ?? null;

@@ -5,6 +5,7 @@ import { signOf } from '../../domain/sexing/sign.ts';
 import type { ExaminationSheet } from '../contract/sexing.ts';
 import { animalSignsOf } from './animalSigns.ts';
 import { evidenceViewOf } from './evidenceView.ts';
+import { pointingIn } from './pointing.ts';
 import { referenceSkinsOf } from './referenceSkins.ts';
 import { genusProfileOf, modelInForce, type SexingContext } from './sexingKnown.ts';
 import { abdomenDistancesIn, moltedSkinsOf, skinSizesOf } from './skins.ts';
@@ -14,7 +15,7 @@ export function examinationSheetOf(context: SexingContext, exuviaId: string): Ex
   const exuvia = unwrap(archive.exuviae.get(exuviaId));
   const molt = unwrap(archive.molts.get(exuvia.moltId));
   const specimen = unwrap(archive.specimens.get(molt.specimenId));
-  const skin = moltedSkinsOf(archive, molt.specimenId).find((candidate) => candidate.molt.id === molt.id);
+  const skin = moltedSkinsOf(archive, molt.specimenId, pointingIn(archive)).find((candidate) => candidate.molt.id === molt.id);
   const sizes = skin ? skinSizesOf(skin) : null;
   const determinations = archive.determinations.ofSpecimen(molt.specimenId);
   const liveSigns = animalSignsOf(archive, molt.specimenId);

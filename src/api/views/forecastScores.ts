@@ -5,15 +5,17 @@ import { seriesOf } from '../../domain/growth/forecast/growthRecord.ts';
 import { judgeForecasts } from '../../domain/growth/forecast/keptForecast.ts';
 import type { ForecastScores } from '../contract/forecasts.ts';
 import { carapaceSizesOf, recordOf } from './forecasts.ts';
+import { pointingIn } from './pointing.ts';
 
 /** Scored anew each time by what is on record now; only animals with forecasts are measured. */
 export function forecastScoresOf(archive: Archive, today: CalendarDay): ForecastScores {
+  const pointing = pointingIn(archive);
   const kept = Map.groupBy(archive.forecasts.list(), ({ specimenId }) => specimenId);
   const scored = archive.cabinet.entries().flatMap((entry) => {
     const { id, sample } = entry.specimen;
     const forecasts = kept.get(id) ?? [];
     if (forecasts.length === 0) return [];
-    const { placed } = seriesOf(recordOf(entry, carapaceSizesOf(archive, id)), today);
+    const { placed } = seriesOf(recordOf(entry, carapaceSizesOf(archive, id, pointing)), today);
     const judged = judgeForecasts(forecasts, placed);
     return forecasts.flatMap(({ basis, ...forecast }, index) => {
       const verdict = judged[index];

@@ -1,5 +1,6 @@
 import type { Archive } from '../../archive/archive.ts';
 import type { CabinetEntry } from '../../archive/records/animals.ts';
+import type { Pointing } from '../../domain/agreement/pointing.ts';
 import { type CalendarDay, daysBetween } from '../../domain/dates.ts';
 import type { ForecastBasis } from '../../domain/growth/forecast/basis.ts';
 import { basisFor, type CabinetGrowth, readCabinet } from '../../domain/growth/forecast/cabinetForecast.ts';
@@ -7,11 +8,13 @@ import { type ExpectedMolt, expectedMoltFrom } from '../../domain/growth/forecas
 import { type DueForecast, forecastFrom } from '../../domain/growth/forecast/forecast.ts';
 import type { GrowthRecord, SkinSize } from '../../domain/growth/forecast/growthRecord.ts';
 import type { KeptForecast } from '../../domain/growth/forecast/keptForecast.ts';
+import { KINSHIPS, kinshipOf, mayLearnFrom } from '../../domain/growth/kin.ts';
 import type { Molt } from '../../domain/molting/molt.ts';
 import { fail, type Result, succeed } from '../../domain/result.ts';
 import { isKept } from '../../domain/specimen/counts.ts';
 import type { Specimen } from '../../domain/specimen/specimen.ts';
 import { carapaceOnly } from './measurements.ts';
+import { pointingIn } from './pointing.ts';
 import { moltedSkinsOf, skinSizesOf } from './skins.ts';
 
 /** More measured kin than this narrow a size no further that could be seen, and each takes time to measure. */
@@ -53,12 +56,12 @@ export function expectedIn(intervals: CabinetIntervals, specimen: Pick<Specimen,
  * What the forecast for one animal follows from, its size included: its own skins are measured and those of its nearest kin.
  * Null for an animal that is no longer kept.
  */
-export function basisOf(archive: Archive, specimen: Specimen, today: CalendarDay): ForecastBasis | null {
+export function basisOf(archive: Archive, specimen: Specimen, today: CalendarDay, pointing: Pointing): ForecastBasis | null {
   if (!isKept(specimen.status)) return null;
-  const entries = archive.cabinet.entries().filter((entry) => entry.specimen.sample === specimen.sample);
+  const entries = archive.cabinet.entries().filter((entry) => mayLearnFrom(specimen, entry.specimen));
   const measured = new Set(nearestMeasured(entries, specimen).map((entry) => entry.specimen.id));
   const cabinet = readCabinet(
-    entries.map((entry) => recordOf(entry, measured.has(entry.specimen.id) ? carapaceSizesOf(archive, entry.specimen.id) : [])),
+    entries.map((entry) => recordOf(entry, measured.has(entry.specimen.id) ? carapaceSizesOf(archive, entry.specimen.id, pointing) : [])),
     today,
   );
   return basisFor(cabinet, specimen.id);
@@ -66,7 +69,7 @@ export function basisOf(archive: Archive, specimen: Specimen, today: CalendarDay
 
 /** Puts the forecast of today on record. Fails with `animal-not-kept`. */
 export function keepForecast(archive: Archive, specimen: Specimen, today: CalendarDay): Result<KeptForecast> {
-  const basis = basisOf(archive, specimen, today);
+  const basis = basisOf(archive, specimen, today, pointingIn(archive));
   if (!basis) return fail({ code: 'animal-not-kept', specimenCode: specimen.code });
   return archive.forecasts.keep(specimen.id, { basis, forecast: forecastFrom(basis) });
 }
@@ -87,26 +90,27 @@ export function recordOf({ specimen, molts }: CabinetEntry, sizes: readonly Skin
   return { specimenId: id, taxon, eggSacGroup, hatchedOn, acquiredOn, acquiredInstar, molts, sizes };
 }
 
+const STRANGER = 1 + KINSHIPS.length;
+
 /** The animal itself, siblings, then its species, then its genus. */
 function nearestMeasured(entries: readonly CabinetEntry[], specimen: Specimen): CabinetEntry[] {
-  const genusOf = (taxon: string): string | undefined => taxon.trim().toLowerCase().split(/\s+/)[0];
   const distance = ({ specimen: other }: CabinetEntry): number => {
     if (other.id === specimen.id) return 0;
-    if (other.taxon.toLowerCase() !== specimen.taxon.toLowerCase()) return genusOf(other.taxon) === genusOf(specimen.taxon) ? 3 : 4;
-    return specimen.eggSacGroup !== null && other.eggSacGroup === specimen.eggSacGroup ? 1 : 2;
+    const kinship = kinshipOf(specimen, other);
+    return kinship === null ? STRANGER : 1 + KINSHIPS.indexOf(kinship);
   };
   return entries
     .filter(({ lastMeasured }) => lastMeasured !== null)
     .map((entry) => ({ entry, away: distance(entry) }))
-    .filter(({ away }) => away < 4)
+    .filter(({ away }) => away < STRANGER)
     .sort((a, b) => a.away - b.away)
     .slice(0, MOST_MEASURED_KIN + 1)
     .map(({ entry }) => entry);
 }
 
 /** Carapace lengths of an animal's skins, its legs unmeasured. */
-export function carapaceSizesOf(archive: Archive, specimenId: string): SkinSize[] {
-  return moltedSkinsOf(archive, specimenId, carapaceOnly).flatMap((skin) => {
+export function carapaceSizesOf(archive: Archive, specimenId: string, pointing: Pointing): SkinSize[] {
+  return moltedSkinsOf(archive, specimenId, pointing, carapaceOnly).flatMap((skin) => {
     const size = skinSizesOf(skin).carapaceLengthMm;
     return size ? [{ moltId: skin.molt.id, lengthMm: size.value, uncertaintyMm: size.standardUncertainty }] : [];
   });

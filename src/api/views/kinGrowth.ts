@@ -1,7 +1,9 @@
 import type { Archive } from '../../archive/archive.ts';
+import type { Pointing } from '../../domain/agreement/pointing.ts';
+import { kinshipOf, mayLearnFrom } from '../../domain/growth/kin.ts';
 import { growthSteps, isOneMolt, type MeasuredStep } from '../../domain/growth/measuredStep.ts';
 import type { KinLogRatios } from '../../domain/growth/missed/growthBelief.ts';
-import { placeMolts } from '../../domain/growth/positions.ts';
+import { placeMoltsIfSound } from '../../domain/growth/positions.ts';
 import type { Specimen } from '../../domain/specimen/specimen.ts';
 import { carapaceOnly } from './measurements.ts';
 import { moltedSkinsOf, skinSizesOf } from './skins.ts';
@@ -14,14 +16,13 @@ export interface KinGrowth {
 /** More siblings than this add nothing that could be seen, and each has to be measured. */
 const MOST_SIBLINGS = 12;
 
-/** Growth of the measured siblings from one egg sac, molt by molt. Empty for an animal without such a group. */
-export function kinGrowthOf(archive: Archive, specimen: Specimen): KinGrowth {
-  const { eggSacGroup } = specimen;
-  if (eggSacGroup === null) return { siblings: 0, logRatios: [] };
+/** Growth of the measured siblings from one egg sac, molt by molt; one whose instar numbers contradict each other is left out. */
+export function kinGrowthOf(archive: Archive, specimen: Specimen, pointing: Pointing): KinGrowth {
+  if (specimen.eggSacGroup === null) return { siblings: 0, logRatios: [] };
   const siblings: KinLogRatios[] = [];
   for (const other of archive.specimens.list()) {
-    if (other.eggSacGroup !== eggSacGroup || other.id === specimen.id) continue;
-    const steps = growthSteps(measuredStepsOf(archive, other)).filter(isOneMolt);
+    if (other.id === specimen.id || !mayLearnFrom(specimen, other) || kinshipOf(specimen, other) !== 'siblings') continue;
+    const steps = growthSteps(measuredStepsOf(archive, other, pointing)).filter(isOneMolt);
     if (steps.length > 0) siblings.push(steps.map(({ logRatio }) => logRatio));
     if (siblings.length === MOST_SIBLINGS) break;
   }
@@ -29,13 +30,10 @@ export function kinGrowthOf(archive: Archive, specimen: Specimen): KinGrowth {
 }
 
 /** The carapace lengths of an animal along its steps, without measuring its legs. */
-function measuredStepsOf(archive: Archive, specimen: Specimen): MeasuredStep[] {
-  const skins = moltedSkinsOf(archive, specimen.id, carapaceOnly);
-  const positions = placeMolts(
-    skins.map(({ molt }) => molt),
-    specimen,
-  );
-  return skins.flatMap((skin, index) => {
+function measuredStepsOf(archive: Archive, specimen: Specimen, pointing: Pointing): MeasuredStep[] {
+  const positions = placeMoltsIfSound(archive.molts.ofSpecimen(specimen.id), specimen);
+  if (!positions) return [];
+  return moltedSkinsOf(archive, specimen.id, pointing, carapaceOnly).flatMap((skin, index) => {
     const position = positions[index];
     const size = skinSizesOf(skin).carapaceLengthMm;
     if (!position?.stepKnown || !size) return [];

@@ -1,4 +1,5 @@
 import type { Archive } from '../../archive/archive.ts';
+import type { Pointing } from '../../domain/agreement/pointing.ts';
 import type { CalendarDay } from '../../domain/dates.ts';
 import { growthReportOf } from '../../domain/growth/growthReport.ts';
 import { buildLadder, type MoltOnRecord } from '../../domain/growth/ladder.ts';
@@ -21,10 +22,11 @@ type UncutPage = Omit<LadderPage, 'gallery'> & { readonly gallery: readonly Omit
 
 export function ladderPageOf(archive: Archive, specimenId: string, today: CalendarDay): UncutPage {
   const specimen = unwrap(archive.specimens.get(specimenId));
-  const skins = moltedSkinsOf(archive, specimenId);
+  const pointing = pointingIn(archive);
+  const skins = moltedSkinsOf(archive, specimenId, pointing);
   const records = skins.map(onRecord);
   const ladder = buildLadder(records, specimen);
-  const kin = kinGrowthOf(archive, specimen);
+  const kin = kinGrowthOf(archive, specimen, pointing);
   const growth = growthReportOf(ladder, records, {
     today,
     sex: signOf(archive.determinations.ofSpecimen(specimenId), animalSignsOf(archive, specimenId)).sex,
@@ -34,6 +36,7 @@ export function ladderPageOf(archive: Archive, specimenId: string, today: Calend
       archive,
       specimen,
       skins.map(({ molt }) => molt),
+      pointing,
     ),
   });
   const shown = new Set(ladder.rungs.map((rung) => rung.photoId));
@@ -51,8 +54,7 @@ export function onRecord(skin: MoltedSkin): MoltOnRecord {
 }
 
 /** From measured photos of the living animal. */
-export function liveSizesOf(archive: Archive, specimen: Specimen, molts: readonly Molt[]): LiveSize[] {
-  const pointing = pointingIn(archive);
+export function liveSizesOf(archive: Archive, specimen: Specimen, molts: readonly Molt[], pointing: Pointing): LiveSize[] {
   const measured = archive.photos.ofAnimal(specimen.id).flatMap((photo) => {
     const readings = archive.readings.ofPhoto(photo.id);
     if (readings.length === 0) return [];

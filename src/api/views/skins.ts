@@ -1,4 +1,5 @@
 import type { Archive } from '../../archive/archive.ts';
+import type { Pointing } from '../../domain/agreement/pointing.ts';
 import { type SkinReading, type SkinSizes, sizesOf } from '../../domain/growth/skinSizes.ts';
 import type { CalibrationRecord } from '../../domain/measuring/calibration.ts';
 import type { Reading } from '../../domain/measuring/reading.ts';
@@ -27,15 +28,19 @@ export interface MoltedSkin {
 /**
  * The molts of one animal, oldest first; read in a fixed number of statements, however many there are.
  *
+ * @param pointing read once for all that one answer measures.
  * @param narrowed leaves only what is to be measured.
  */
-export function moltedSkinsOf(archive: Archive, specimenId: string, narrowed?: (reading: Reading) => Reading): MoltedSkin[] {
+export function moltedSkinsOf(
+  archive: Archive,
+  specimenId: string,
+  pointing: Pointing,
+  narrowed?: (reading: Reading) => Reading,
+): MoltedSkin[] {
   const exuviae = new Map(archive.exuviae.ofSpecimen(specimenId).map((exuvia) => [exuvia.moltId, exuvia]));
   const calibrations = new Map(archive.calibrations.ofSkinsOf(specimenId).map((calibration) => [calibration.photoId, calibration]));
   const readings = Map.groupBy(archive.readings.ofSkinsOf(specimenId), (reading) => reading.photoId);
   const photos = Map.groupBy(archive.photos.ofSkinsOf(specimenId), ({ subject }) => (subject.kind === 'skin' ? subject.exuviaId : null));
-
-  const pointing = pointingIn(archive);
 
   const skinPhotoOf = (photo: Photo): SkinPhoto => {
     const calibration = calibrations.get(photo.id) ?? null;

@@ -13,15 +13,16 @@ import { summaryOf } from './summary.ts';
 
 export function specimenPageOf(archive: Archive, specimenId: string, today: CalendarDay): SpecimenPage {
   const entry = unwrap(archive.cabinet.entry(specimenId));
-  const basis = basisOf(archive, entry.specimen, today);
+  const pointing = pointingIn(archive);
+  const basis = basisOf(archive, entry.specimen, today, pointing);
   const forecast = basis && forecastFrom(basis);
   const instars = instarsOfSkins(entry.molts, entry.specimen);
   const determinations = Map.groupBy(entry.determinations, (determination) => determination.exuviaId);
   const animalPhotos = [...archive.photos.ofAnimal(specimenId)];
   const observations = [...archive.observations.ofSpecimen(specimenId)];
   return {
-    summary: summaryOf(entry, pointingIn(archive), forecast?.due ?? null),
-    molts: moltedSkinsOf(archive, specimenId).map((skin, index) => ({
+    summary: summaryOf(entry, pointing, forecast?.due ?? null),
+    molts: moltedSkinsOf(archive, specimenId, pointing).map((skin, index) => ({
       molt: skin.molt,
       exuvia: skin.exuvia,
       photos: skin.photos.map(({ photo }) => photo),

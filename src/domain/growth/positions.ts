@@ -1,4 +1,4 @@
-import { refuse } from '../failure.ts';
+import { Refusal, refuse } from '../failure.ts';
 import type { Instar } from '../molting/instar.ts';
 import { type Acquisition, anchorsOf, type InstarAnchor, type NumberedMolt } from '../molting/instarAnchors.ts';
 import { instarsOfSkins } from '../molting/instars.ts';
@@ -35,6 +35,16 @@ export function placeMolts(molts: readonly NumberedMolt[], acquisition?: Acquisi
   if (last) placeSteps(places, { after: last.period, step: last.step });
   const first = places[0]?.step ?? 0;
   return places.map((place, index) => ({ ...place, step: place.step - first, instar: instars[index] ?? null }));
+}
+
+/** The same, or null where the numbers contradict the order of the dates. */
+export function placeMoltsIfSound(molts: readonly NumberedMolt[], acquisition?: Acquisition): Position[] | null {
+  try {
+    return placeMolts(molts, acquisition);
+  } catch (error) {
+    if (error instanceof Refusal) return null;
+    throw error;
+  }
 }
 
 /** Places the molts after one anchor up to the next. */

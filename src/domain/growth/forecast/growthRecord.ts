@@ -1,9 +1,8 @@
 import { z } from 'zod';
 import { type CalendarDay, daysBetween } from '../../dates.ts';
-import { Refusal } from '../../failure.ts';
 import type { Acquisition } from '../../molting/instarAnchors.ts';
 import { type DatedMolt, inDateOrder } from '../../molting/instars.ts';
-import { type Position, placeMolts } from '../positions.ts';
+import { type Position, placeMolts, placeMoltsIfSound } from '../positions.ts';
 import { ASSUMED_FIRST_INSTAR } from '../priors.ts';
 import type { KinLabels } from './kinTree.ts';
 import { growthObservation, intervalObservation, type StepObservation } from './observation.ts';
@@ -110,13 +109,10 @@ export function dayWithin({ happenedFrom, happenedTo }: Pick<DatedMolt, 'happene
 
 /** Numbers that leave no room for each other are left out of the count altogether. */
 function positionsOf(molts: readonly DatedMolt[], acquisition: Acquisition, facts: Set<ForecastFact>): Position[] {
-  try {
-    return placeMolts(molts, acquisition);
-  } catch (error) {
-    if (!(error instanceof Refusal)) throw error;
-    facts.add('instars-contradict');
-    return placeMolts(molts.map((molt) => ({ ...molt, instarShed: null })));
-  }
+  const positions = placeMoltsIfSound(molts, acquisition);
+  if (positions) return positions;
+  facts.add('instars-contradict');
+  return placeMolts(molts.map((molt) => ({ ...molt, instarShed: null })));
 }
 
 /** No carapace is shorter or longer, so its scale must be wrong, and a length as uncertain as itself says nothing. */

@@ -1,11 +1,9 @@
+import { eggSacOf, type KinLabel, namesOf } from '../kin.ts';
 import { GROUPS, type Group, type Spreads } from '../priors.ts';
 import { type Evidence, informed, type LineBelief, loosened, minus, NO_EVIDENCE, plus, type Spread, softened } from './belief.ts';
 
-/** Whom an animal belongs to, from its label alone. */
-export interface KinLabels {
+export interface KinLabels extends KinLabel {
   readonly specimenId: string;
-  readonly taxon: string;
-  readonly eggSacGroup: string | null;
 }
 
 /** One group or animal in the tree; what it knows is written anew in each round. */
@@ -56,8 +54,7 @@ export function growTree(animals: readonly KinLabels[], family: LineBelief, ownS
   const leaves = new Map<string, KinNode>();
   for (const { specimenId, taxon, eggSacGroup } of animals) {
     const name = namesOf(taxon);
-    const sac = eggSacGroup?.trim() ? JSON.stringify([taxon.trim().toLowerCase(), eggSacGroup.trim().toLowerCase()]) : null;
-    const alone = sac ?? `animal ${specimenId}`;
+    const alone = eggSacOf({ taxon, eggSacGroup }) ?? `animal ${specimenId}`;
     const genus = found('genus', name.genus ?? alone, root);
     const species = found('species', name.species ?? alone, genus);
     leaves.set(specimenId, node('animal', found('clutch', alone, species), ownSpread(specimenId)));
@@ -72,14 +69,6 @@ export function growTree(animals: readonly KinLabels[], family: LineBelief, ownS
     },
     animals: leaves,
   };
-}
-
-/** `Brachypelma sp.` names no species; what follows `sp.`, `cf.` or `aff.` is taken as a name of its own. */
-function namesOf(taxon: string): { readonly genus: string | null; readonly species: string | null } {
-  const [genus, ...rest] = taxon.trim().toLowerCase().split(/\s+/);
-  if (!genus) return { genus: null, species: null };
-  const species = rest.join(' ');
-  return { genus, species: species === '' || species === 'sp' || species === 'sp.' ? null : `${genus} ${species}` };
 }
 
 /**
