@@ -5,8 +5,10 @@ import type { ImagePoint } from '../measuring/points.ts';
 import { rectangleOutline } from '../measuring/rectangleView.ts';
 import { type Result, succeed } from '../result.ts';
 import { constructCorners, cornersOf } from './constructCorners.ts';
+import { footOf } from './foot.ts';
 import { type LightPlanes, reducePlanes } from './light.ts';
 import type { FittedLine, PointCovariance } from './line.ts';
+import { fitLitSides } from './litSides.ts';
 import { edgeSearch } from './profile.ts';
 import { type FoundSide, findSides } from './sideFit.ts';
 import { type ExpectedSide, type LineHypothesis, profilesAlong, type SideProfiles, strongestLines } from './sideSearch.ts';
@@ -43,7 +45,8 @@ const EDGE_UNCERTAINTY_MM = 0.035;
 const PLACES = 72;
 const LINES_KEPT = 5;
 /** How far the sides are looked for from the lines of the first search, then from those of the first fit; px for each 10 px of thickness. */
-const FIT_REACHES_PX = [7, 2.5] as const;
+const FIRST_REACH_PX = 7;
+const SECOND_REACH_PX = 2.5;
 
 /**
  * Finds a rectangle's four straight sides near four rough handles and constructs its corners. The sides are those of its
@@ -75,22 +78,24 @@ export function workingFactor(handles: Corners): number {
 }
 
 function refineAtScale(planes: LightPlanes, handles: Corners, shape: RectangleShape, picture: PictureFacts): Result<FoundRectangle> {
-  let found: Result<FoundRectangle> | null = null;
-  let corners = findCoarsely(planes, handles, shape, lensOf(picture));
-  for (const reachPx of FIT_REACHES_PX) {
-    const pxPerMm = longestPx(corners) / Math.max(shape.widthMm, shape.heightMm);
-    const sides = findSides(planes, sidesOf(corners, shape, 0.005), pxPerMm * shape.thicknessMm, reachPx);
-    found = constructCorners(
+  const lens = lensOf(picture);
+  const constructed = (sides: Four<FoundSide | null>, expected: Corners): Result<FoundRectangle> => {
+    const pxPerMm = longestPx(expected) / Math.max(shape.widthMm, shape.heightMm);
+    return constructCorners(
       eachSide(sides, (side) => side && withEdgeUncertainty(side, pxPerMm)),
-      corners,
+      expected,
       shape,
       picture,
     );
-    if (!found.ok) return found;
-    corners = found.value.corners;
-  }
-  if (!found) throw new TypeError('Expected at least one round of fitting');
-  return found;
+  };
+  const thicknessPx = (corners: Corners): number => (shape.thicknessMm * longestPx(corners)) / Math.max(shape.widthMm, shape.heightMm);
+  const coarse = findCoarsely(planes, handles, shape, lens);
+  const first = constructed(findSides(planes, sidesOf(coarse, shape, 0.005), thicknessPx(coarse), FIRST_REACH_PX), coarse);
+  if (!first.ok) return first;
+  const { corners, sides } = first.value;
+  const [a, b, c, d] = sidesOf(corners, shape, 0.005);
+  const expected: Four<ExpectedSide | null> = [sides[0] && a, sides[1] && b, sides[2] && c, sides[3] && d];
+  return constructed(fitLitSides(planes, expected, footOf(corners, shape, lens), thicknessPx(corners), SECOND_REACH_PX), corners);
 }
 
 /** What the scatter along a side can't show moves the whole side. */

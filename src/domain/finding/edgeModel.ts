@@ -58,6 +58,24 @@ export interface EdgeShape {
   readonly shadow: { readonly widthPx: number; readonly sigmaPx: number; readonly ratio: number } | null;
 }
 
+/** How an edge looks across: shares of the light inside and beyond it, by the distance from the edge, px, outside positive. */
+export interface EdgeForm {
+  /** Standard deviation of its blur. */
+  readonly sigmaPx: number;
+  /** From 0 well inside to 1 well outside. */
+  readonly edgeAt: (acrossPx: number) => number;
+  /** Light of the ground over that of the lit ground, blurred over the edge as it is seen. */
+  readonly groundAt: (acrossPx: number) => number;
+}
+
+/** Steps blurred by Gaussians: the edge, and where the shadow ends. */
+export function gaussianForm({ sigmaPx, shadow }: EdgeShape): EdgeForm {
+  const edgeAt = (acrossPx: number): number => normalDistribution(acrossPx / sigmaPx);
+  if (!shadow) return { sigmaPx, edgeAt, groundAt: edgeAt };
+  const endAt = (acrossPx: number): number => normalDistribution((acrossPx - shadow.widthPx) / shadow.sigmaPx);
+  return { sigmaPx, edgeAt, groundAt: (acrossPx) => shadow.ratio * edgeAt(acrossPx) + (1 - shadow.ratio) * endAt(acrossPx) };
+}
+
 export interface EdgeFit {
   readonly offsetPx: number;
   readonly sumOfSquares: number;
@@ -71,7 +89,7 @@ export interface EdgeFit {
  * F the normal distribution function: steps blurred by a Gaussian (the erf fit of Hagara & Kulla 2011, Radioengineering
  * 20:133). The levels are linear and solved for by projection.
  */
-export function fitEdgeAt(profile: EdgeProfile, offsetPx: number, { sigmaPx, shadow }: EdgeShape): EdgeFit {
+export function fitEdgeAt(profile: EdgeProfile, offsetPx: number, { edgeAt, groundAt }: EdgeForm): EdgeFit {
   const { firstPx, stepPx, planes } = profile;
   const count = planes[0]?.length ?? 0;
   const first = new Float64Array(count);
@@ -81,10 +99,8 @@ export function fitEdgeAt(profile: EdgeProfile, offsetPx: number, { sigmaPx, sha
   let ss = 0;
   for (let at = 0; at < count; at += 1) {
     const across = firstPx + at * stepPx - offsetPx;
-    const beyond = normalDistribution(across / sigmaPx);
-    const ground = shadow
-      ? shadow.ratio * beyond + (1 - shadow.ratio) * normalDistribution((across - shadow.widthPx) / shadow.sigmaPx)
-      : beyond;
+    const beyond = edgeAt(across);
+    const ground = groundAt === edgeAt ? beyond : groundAt(across);
     first[at] = 1 - beyond;
     second[at] = ground;
     ff += (1 - beyond) * (1 - beyond);
@@ -127,15 +143,15 @@ export function normalDistribution(x: number): number {
 }
 
 /** The best fit among evenly spaced offsets, brought between them by a parabola through the sums of squares. */
-export function fitEdge(profile: EdgeProfile, fromPx: number, toPx: number, gridPx: number, shape: EdgeShape): EdgeFit {
-  let best = fitEdgeAt(profile, fromPx, shape);
+export function fitEdge(profile: EdgeProfile, fromPx: number, toPx: number, gridPx: number, form: EdgeForm): EdgeFit {
+  let best = fitEdgeAt(profile, fromPx, form);
   for (let offset = fromPx + gridPx; offset <= toPx; offset += gridPx) {
-    const fit = fitEdgeAt(profile, offset, shape);
+    const fit = fitEdgeAt(profile, offset, form);
     if (fit.sumOfSquares < best.sumOfSquares) best = fit;
   }
   for (let width = gridPx / 2; width > 0.01; width /= 2) {
-    const before = fitEdgeAt(profile, best.offsetPx - width, shape);
-    const after = fitEdgeAt(profile, best.offsetPx + width, shape);
+    const before = fitEdgeAt(profile, best.offsetPx - width, form);
+    const after = fitEdgeAt(profile, best.offsetPx + width, form);
     if (before.sumOfSquares < best.sumOfSquares) best = before;
     if (after.sumOfSquares < best.sumOfSquares) best = after;
   }

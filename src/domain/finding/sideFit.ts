@@ -1,6 +1,15 @@
 import type { ImagePoint } from '../measuring/points.ts';
-import { type EdgeFit, type EdgeProfile, type EdgeShape, fitEdge, fitEdgeAt, meanProfile } from './edgeModel.ts';
-import { encodeSrgb, type LightPlanes } from './light.ts';
+import {
+  type EdgeFit,
+  type EdgeForm,
+  type EdgeProfile,
+  type EdgeShape,
+  fitEdge,
+  fitEdgeAt,
+  gaussianForm,
+  meanProfile,
+} from './edgeModel.ts';
+import type { LightPlanes } from './light.ts';
 import { type FittedLine, fitLine } from './line.ts';
 import type { ExpectedSide } from './sideSearch.ts';
 
@@ -11,7 +20,6 @@ export interface FoundSide {
   readonly line: FittedLine;
   /** Share of the stretches of the side that lie on the line, 0 to 1. */
   readonly support: number;
-  readonly shape: EdgeShape;
 }
 
 /** Stretches a side is cut into; each gives one point. */
@@ -44,28 +52,19 @@ const SCATTER_PX = 0.03;
 /** Places scattered over a larger share of the reach are chance, not an edge. */
 const LARGEST_RESIDUAL_SHARE = 0.2;
 
-interface Stretch {
+export interface Stretch {
   readonly profile: EdgeProfile;
   readonly middle: ImagePoint;
 }
 
-/** Where a picture was blurred: by the lens, in light; or afterwards (enlarging, removing grain, color at half the size), in encoded values. */
-interface BlurredIn {
-  readonly of: (light: number) => number;
-  /** A share of light is this power of itself there. */
-  readonly power: number;
-}
-
-const IN_LIGHT: BlurredIn = { of: (light) => light, power: 1 };
-/** The curve of IEC 61966-2-1 is close to the power 1 / 2.2 as a whole. */
-const IN_ENCODED_VALUES: BlurredIn = { of: encodeSrgb, power: 1 / 2.2 };
-/** Plain steps must misfit this much less in encoded values, in the geometric mean of two sides, to be believed blurred there. */
-const CLEARLY_ENCODED = 0.6;
-const TELLING_SIDES = 2;
-
-interface SideStretches {
+/** A side as seen, not yet fitted. */
+export interface SeenSide {
+  /** Points away from the object. */
   readonly normal: { readonly x: number; readonly y: number };
   readonly stretches: readonly Stretch[];
+}
+
+interface SideStretches extends SeenSide {
   readonly single: { readonly shape: EdgeShape; readonly sumOfSquares: number } | null;
 }
 
@@ -83,10 +82,10 @@ export function findSides(planes: LightPlanes, sides: Four<ExpectedSide>, thickn
   const windowPx = reach + 4 * scale;
   const shadowPx = LONGEST_SHADOW * thicknessPx;
   const seen = sides.map((side) => stretchesOf(planes, side, windowPx, windowPx + Math.min(shadowPx, 8 * scale), 0.5 * scale));
-  const { all, blurredIn } = whereBlurred(seen, reach, 0.5 * scale);
+  const all = seen.map(({ normal, stretches }) => withSingle(normal, stretches, reach, 0.5 * scale));
   const blurs = all.flatMap(({ single }) => (single ? [single.shape.sigmaPx] : [])).toSorted((one, other) => one - other);
   const sigmaPx = Math.max(LEAST_BLUR_PX, blurs[1] ?? blurs[0] ?? LEAST_BLUR_PX);
-  const shadows = all.map((side) => shadowOf(side, sigmaPx, shadowPx, reach, 0.5 * scale, blurredIn.power));
+  const shadows = all.map((side) => shadowOf(side, sigmaPx, shadowPx, reach, 0.5 * scale));
   const fitted = (index: 0 | 1 | 2 | 3): FoundSide | null => {
     const side = all[index];
     if (!side?.single) return null;
@@ -94,18 +93,18 @@ export function findSides(planes: LightPlanes, sides: Four<ExpectedSide>, thickn
     const opposite = shadows[(index + 2) % 4];
     // Light from one direction casts a thin object's shadow on one of two opposite sides at most.
     const shape = own && !(opposite && opposite.gain > own.gain) ? own.shape : side.single.shape;
-    return fitSide(side, shape, reach, 0.5 * scale);
+    return fitSide(side, gaussianForm(shape), reach, 0.5 * scale);
   };
   return [fitted(0), fitted(1), fitted(2), fitted(3)];
 }
 
-function stretchesOf(
+export function stretchesOf(
   planes: LightPlanes,
   { from, to, straightFrom, straightTo }: ExpectedSide,
   insidePx: number,
   outsidePx: number,
   stepPx: number,
-): Pick<SideStretches, 'normal' | 'stretches'> {
+): SeenSide {
   const length = Math.hypot(to.xPx - from.xPx, to.yPx - from.yPx);
   const [alongX, alongY] = [(to.xPx - from.xPx) / length, (to.yPx - from.yPx) / length];
   const normal = { x: alongY, y: -alongX };
@@ -117,44 +116,6 @@ function stretchesOf(
     return profile && { profile, middle: at(start + each / 2) };
   }).filter((stretch) => stretch !== null);
   return { normal, stretches };
-}
-
-/**
- * Blurs are symmetric where they arise: a step that the lens blurred is one of light, a step that was blurred after encoding has
- * its middle at half of the encoded values. Taken for the other, it would lie up to half a blur off.
- */
-function whereBlurred(
-  seen: readonly Pick<SideStretches, 'normal' | 'stretches'>[],
-  reachPx: number,
-  stepPx: number,
-): { readonly all: readonly SideStretches[]; readonly blurredIn: BlurredIn } {
-  const fitted = (blurredIn: BlurredIn): readonly SideStretches[] =>
-    seen.map(({ normal, stretches }) =>
-      withSingle(
-        normal,
-        stretches.map((stretch) => inValues(stretch, blurredIn)),
-        reachPx,
-        stepPx,
-      ),
-    );
-  const misfits = (all: readonly SideStretches[]): readonly number[] =>
-    all.map(({ stretches, single }) =>
-      single ? misfitOf(learners(stretches), single.sumOfSquares, single.shape, reachPx, stepPx) : Number.NaN,
-    );
-  const [inLight, encoded] = [fitted(IN_LIGHT), fitted(IN_ENCODED_VALUES)];
-  const [ofLight, ofEncoded] = [misfits(inLight), misfits(encoded)];
-  // Shadows are no steps in either; the sides that come nearest to one tell best.
-  const plainest = ofLight
-    .map((light, side) => ({ light, encoded: ofEncoded[side] ?? Number.NaN }))
-    .filter((side) => side.light > 0 && side.encoded > 0)
-    .toSorted((one, other) => Math.min(one.light, one.encoded) - Math.min(other.light, other.encoded))
-    .slice(0, TELLING_SIDES);
-  const gain = plainest.reduce((sum, side) => sum + Math.log(side.encoded / side.light), 0) / TELLING_SIDES;
-  return gain < Math.log(CLEARLY_ENCODED) ? { all: encoded, blurredIn: IN_ENCODED_VALUES } : { all: inLight, blurredIn: IN_LIGHT };
-}
-
-function inValues({ profile, middle }: Stretch, { of }: BlurredIn): Stretch {
-  return { profile: { ...profile, planes: profile.planes.map((samples) => samples.map(of)) }, middle };
 }
 
 function withSingle(normal: SideStretches['normal'], stretches: readonly Stretch[], reachPx: number, stepPx: number): SideStretches {
@@ -177,7 +138,8 @@ function learners(stretches: readonly Stretch[]): readonly Stretch[] {
 }
 
 function totalOf(stretches: readonly Stretch[], shape: EdgeShape, reachPx: number, gridPx: number): number {
-  return stretches.reduce((sum, { profile }) => sum + fitEdge(profile, -reachPx, reachPx, gridPx, shape).sumOfSquares, 0);
+  const form = gaussianForm(shape);
+  return stretches.reduce((sum, { profile }) => sum + fitEdge(profile, -reachPx, reachPx, gridPx, form).sumOfSquares, 0);
 }
 
 function least<Item extends { readonly sumOfSquares: number }>(items: readonly Item[]): Item | null {
@@ -191,14 +153,7 @@ interface Shadow {
 }
 
 /** The shadow that explains a side's light best; null when it is explained better without one. */
-function shadowOf(
-  { stretches, single }: SideStretches,
-  sigmaPx: number,
-  shadowPx: number,
-  reachPx: number,
-  gridPx: number,
-  power: number,
-): Shadow | null {
+function shadowOf({ stretches, single }: SideStretches, sigmaPx: number, shadowPx: number, reachPx: number, gridPx: number): Shadow | null {
   if (!single) return null;
   const learning = learners(stretches);
   const unitPx = Math.max(LEAST_SHADOW_UNIT_PX, sigmaPx);
@@ -209,7 +164,7 @@ function shadowOf(
     least(
       SHADOW_WIDTHS.filter((width) => width * unitPx <= shadowPx && width >= leastWidth).flatMap((width) =>
         softnesses.map((softPx) => {
-          const shape: EdgeShape = { sigmaPx, shadow: { widthPx: width * unitPx, sigmaPx: softPx, ratio: ratio ** power } };
+          const shape: EdgeShape = { sigmaPx, shadow: { widthPx: width * unitPx, sigmaPx: softPx, ratio } };
           return { shape, sumOfSquares: totalOf(learning, shape, reachPx, gridPx) };
         }),
       ),
@@ -228,17 +183,17 @@ function misfitOf(stretches: readonly Stretch[], sumOfSquares: number, shape: Ed
   let samples = 0;
   let heights = 0;
   for (const { profile } of stretches) {
-    const { levels } = fitEdge(profile, -reachPx, reachPx, gridPx, shape);
+    const { levels } = fitEdge(profile, -reachPx, reachPx, gridPx, gaussianForm(shape));
     samples += profile.planes[0]?.length ?? 0;
     heights += levels.reduce((sum, { inside, beyond }) => sum + (beyond - inside) ** 2, 0);
   }
   return Math.sqrt(sumOfSquares / samples / (heights / stretches.length));
 }
 
-function fitSide({ normal, stretches }: SideStretches, shape: EdgeShape, reachPx: number, gridPx: number): FoundSide | null {
+export function fitSide({ normal, stretches }: SeenSide, form: EdgeForm, reachPx: number, gridPx: number): FoundSide | null {
   const points = stretches.flatMap(({ profile, middle }) => {
-    const fit = fitEdge(profile, -reachPx, reachPx, gridPx, shape);
-    const uncertaintyPx = uncertaintyOf(profile, fit, shape);
+    const fit = fitEdge(profile, -reachPx, reachPx, gridPx, form);
+    const uncertaintyPx = uncertaintyOf(profile, fit, form);
     if (Math.abs(fit.offsetPx) >= reachPx || !(uncertaintyPx <= LARGEST_UNCERTAINTY_PX)) return [];
     const at = { xPx: middle.xPx + fit.offsetPx * normal.x, yPx: middle.yPx + fit.offsetPx * normal.y };
     return [{ at, variance: uncertaintyPx ** 2 + SCATTER_PX ** 2 }];
@@ -252,14 +207,14 @@ function fitSide({ normal, stretches }: SideStretches, shape: EdgeShape, reachPx
     points.map(({ variance }) => least / variance),
   );
   if (!line || line.used < LEAST_STRETCHES || line.residualPx > LARGEST_RESIDUAL_SHARE * reachPx) return null;
-  return { line, support: line.used / STRETCHES, shape };
+  return { line, support: line.used / STRETCHES };
 }
 
 /** From the curvature of the sum of squares: u^2 = 2 s^2 / S'' for a least-squares estimate of one place, s^2 the residual variance. */
-function uncertaintyOf(profile: EdgeProfile, { offsetPx, sumOfSquares }: EdgeFit, shape: EdgeShape): number {
-  const step = 0.5 * shape.sigmaPx;
-  const before = fitEdgeAt(profile, offsetPx - step, shape).sumOfSquares;
-  const after = fitEdgeAt(profile, offsetPx + step, shape).sumOfSquares;
+function uncertaintyOf(profile: EdgeProfile, { offsetPx, sumOfSquares }: EdgeFit, form: EdgeForm): number {
+  const step = 0.5 * form.sigmaPx;
+  const before = fitEdgeAt(profile, offsetPx - step, form).sumOfSquares;
+  const after = fitEdgeAt(profile, offsetPx + step, form).sumOfSquares;
   const curvature = (before + after - 2 * sumOfSquares) / (step * step);
   const samples = profile.planes.reduce((sum, plane) => sum + plane.length, 0);
   const freedom = Math.max(1, samples - 2 * profile.planes.length - 1);
