@@ -38,7 +38,9 @@ export function defocusedEdge(diskRadiusPx: number, sigmaPx: number): AcrossTabl
   });
   const values = Float64Array.from({ length: 2 * extent + 1 }, (_, index) => {
     const across = (index - extent) * TABLE_STEP_PX;
-    return nodes.reduce((sum, { atPx, weight }) => sum + weight * normalDistribution((across - atPx) / sigmaPx), 0);
+    let sum = 0;
+    for (const { atPx, weight } of nodes) sum += weight * normalDistribution((across - atPx) / sigmaPx);
+    return sum;
   });
   return { fromPx: -extent * TABLE_STEP_PX, values };
 }

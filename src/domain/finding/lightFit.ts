@@ -41,13 +41,15 @@ const LEAST_SPREAD_PX = 0.1;
 const LEARNING_STRIDE = 3;
 const HALVINGS = 4;
 const ROUNDS = 14;
-const FINEST_PX = 0.02;
+const FINEST_PX = 0.03;
 
-/** The form of one side's edge in a scene. */
-export function formIn(scene: Scene, index: number, footPx: number, { pixelBlurPx }: Pick<Trial, 'pixelBlurPx'>): EdgeForm {
+/** The form of one side's edge in a scene, by the number of the side. */
+export function formsIn(scene: Scene, pixelBlurPx: number): (index: number, footPx: number) => EdgeForm {
   const edge = defocusedEdge(scene.diskPx, pixelBlurPx);
-  const reach = (index < 2 ? 1 : -1) * (index % 2 === 0 ? scene.firstShadowPx : scene.secondShadowPx);
-  return shadedForm(edge, litGround(edge, footPx + reach, scene.spreadPx), scene.ambient, blurOf(scene.diskPx, pixelBlurPx));
+  return (index, footPx) => {
+    const reach = (index < 2 ? 1 : -1) * (index % 2 === 0 ? scene.firstShadowPx : scene.secondShadowPx);
+    return shadedForm(edge, litGround(edge, footPx + reach, scene.spreadPx), scene.ambient, blurOf(scene.diskPx, pixelBlurPx));
+  };
 }
 
 /** Standard deviation of a disk's projection is half of its radius. */
@@ -61,18 +63,20 @@ export function fitScene(sides: readonly SideOnFoot[], trial: Trial): SceneFit {
   const learning = sides.map(
     (side): SideOnFoot => side && { ...side, stretches: side.stretches.filter((_, index) => index % LEARNING_STRIDE === 1) },
   );
-  const costOf = (scene: Scene, among: readonly SideOnFoot[], only: (index: number) => boolean): number =>
-    among.reduce((sum, side, index) => {
+  const costOf = (scene: Scene, only: (index: number) => boolean): number => {
+    const formOf = formsIn(scene, pixelBlurPx);
+    return learning.reduce((sum, side, index) => {
       if (!side || !only(index)) return sum;
-      return sum + leastSquares(side.stretches, formIn(scene, index, side.footPx, trial), trial);
+      return sum + leastSquares(side.stretches, formOf(index, side.footPx), 0, trial).sumOfSquares;
     }, 0);
+  };
   const plain = { firstShadowPx: -1e3, secondShadowPx: -1e3, spreadPx: 1, ambient: 1 };
   const disks = sides.flatMap((_, index) => {
     if (!learning[index]) return [];
     return [
       best(
         DISKS.map((disk) => disk * Math.max(1, pixelBlurPx / 0.42)),
-        (diskPx) => costOf({ ...plain, diskPx }, learning, (at) => at === index),
+        (diskPx) => costOf({ ...plain, diskPx }, (at) => at === index),
       ),
     ];
   });
@@ -82,34 +86,50 @@ export function fitScene(sides: readonly SideOnFoot[], trial: Trial): SceneFit {
   const starts = SPREADS.flatMap((spread) =>
     AMBIENTS.map((ambient): Scene => {
       const base: Scene = { ...plain, diskPx, spreadPx: spread * thicknessPx, ambient };
-      const firstShadowPx = best(shadows, (px) => costOf({ ...base, firstShadowPx: px }, learning, (at) => at % 2 === 0));
-      const secondShadowPx = best(shadows, (px) => costOf({ ...base, secondShadowPx: px }, learning, (at) => at % 2 === 1));
+      const firstShadowPx = best(shadows, (px) => costOf({ ...base, firstShadowPx: px }, (at) => at % 2 === 0));
+      const secondShadowPx = best(shadows, (px) => costOf({ ...base, secondShadowPx: px }, (at) => at % 2 === 1));
       return { ...base, firstShadowPx, secondShadowPx };
     }),
   );
-  const everywhere = (): boolean => true;
-  const start = best(starts, (scene) => costOf(scene, learning, everywhere));
-  return refined(start, (scene) => costOf(scene, sides, everywhere), thicknessPx);
+  const start = best(starts, (scene) => costOf(scene, () => true));
+  return refined(start, learning, trial);
 }
 
-function refined(start: Scene, costOf: (scene: Scene) => number, thicknessPx: number): SceneFit {
-  let fit: SceneFit = { scene: start, sumOfSquares: costOf(start) };
+interface Refinement extends SceneFit {
+  readonly offsetsPx: readonly number[];
+}
+
+function refined(start: Scene, sides: readonly SideOnFoot[], trial: Trial): SceneFit {
+  const tried = (scene: Scene, near: readonly number[], reachPx: number): Refinement => {
+    const formOf = formsIn(scene, trial.pixelBlurPx);
+    const fits = sides.map((side, index) =>
+      side ? leastSquares(side.stretches, formOf(index, side.footPx), near[index] ?? 0, { ...trial, reachPx }) : NOTHING,
+    );
+    return {
+      scene,
+      sumOfSquares: fits.reduce((sum, { sumOfSquares }) => sum + sumOfSquares, 0),
+      offsetsPx: fits.map(({ offsetPx }) => offsetPx),
+    };
+  };
+  let fit = tried(start, [], trial.reachPx);
   let halvings = 0;
   for (let round = 0; round < ROUNDS && halvings <= HALVINGS; round += 1) {
-    const share = 0.5 ** halvings;
     let moved = false;
-    for (const move of movesOf(share, thicknessPx)) {
+    for (const move of movesOf(0.5 ** halvings, trial.thicknessPx)) {
       const scene = move(fit.scene);
       if (!isPossible(scene)) continue;
-      const sumOfSquares = costOf(scene);
-      if (sumOfSquares >= fit.sumOfSquares) continue;
-      fit = { scene, sumOfSquares };
+      // A small move of the light moves no side far.
+      const other = tried(scene, fit.offsetsPx, 0);
+      if (other.sumOfSquares >= fit.sumOfSquares) continue;
+      fit = other;
       moved = true;
     }
     if (!moved) halvings += 1;
   }
   return fit;
 }
+
+const NOTHING: OffsetFit = { offsetPx: 0, sumOfSquares: 0 };
 
 function movesOf(share: number, thicknessPx: number): readonly ((scene: Scene) => Scene)[] {
   return [share, -share].flatMap((step) => [
@@ -131,22 +151,27 @@ function best<Item>(items: readonly Item[], costOf: (item: Item) => number): Ite
   return others.reduce((least, other) => (other.cost < least.cost ? other : least), first).item;
 }
 
+interface OffsetFit {
+  readonly offsetPx: number;
+  readonly sumOfSquares: number;
+}
+
 /** All stretches of a side lie equally far from where it was expected. */
-function leastSquares(stretches: readonly Stretch[], form: EdgeForm, { reachPx, gridPx }: Trial): number {
+function leastSquares(stretches: readonly Stretch[], form: EdgeForm, nearPx: number, { reachPx, gridPx }: Trial): OffsetFit {
   const at = (offsetPx: number): number => stretches.reduce((sum, { profile }) => sum + fitEdgeAt(profile, offsetPx, form).sumOfSquares, 0);
-  let least = { offsetPx: 0, squares: at(0) };
+  let least: OffsetFit = { offsetPx: nearPx, sumOfSquares: at(nearPx) };
   const attempt = (offsetPx: number): void => {
-    const squares = at(offsetPx);
-    if (squares < least.squares) least = { offsetPx, squares };
+    const sumOfSquares = at(offsetPx);
+    if (sumOfSquares < least.sumOfSquares) least = { offsetPx, sumOfSquares };
   };
-  for (let offset = gridPx; offset <= reachPx; offset += gridPx) {
-    attempt(offset);
-    attempt(-offset);
+  for (let offset = 2 * gridPx; offset <= reachPx; offset += 2 * gridPx) {
+    attempt(nearPx + offset);
+    attempt(nearPx - offset);
   }
-  for (let width = gridPx / 2; width > FINEST_PX; width /= 2) {
+  for (let width = reachPx > 0 ? gridPx : gridPx / 2; width > FINEST_PX; width /= 2) {
     const { offsetPx } = least;
     attempt(offsetPx - width);
-    attempt(offsetPx + width);
+    if (least.offsetPx === offsetPx) attempt(offsetPx + width);
   }
-  return least.squares;
+  return least;
 }

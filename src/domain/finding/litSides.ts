@@ -1,6 +1,6 @@
-import { type EdgeProfile, fitEdge } from './edgeModel.ts';
+import { type EdgeProfile, fitEdge, gaussianForm } from './edgeModel.ts';
 import { encodeSrgb, type LightPlanes } from './light.ts';
-import { blurOf, fitScene, formIn, type SceneFit, type SideOnFoot, type Trial } from './lightFit.ts';
+import { blurOf, fitScene, formsIn, type SceneFit, type SideOnFoot, type Trial } from './lightFit.ts';
 import { medianOf } from './line.ts';
 import { type FoundSide, fitSide, type Stretch, stretchesOf } from './sideFit.ts';
 import type { ExpectedSide } from './sideSearch.ts';
@@ -48,9 +48,10 @@ export function fitLitSides(
   const inEncoded = encoded && fitScene(agreeing(encoded, trial), trial);
   const isEncoded = encoded && inEncoded && misfitOf(inEncoded, encoded) < misfitOf(inLight, seen);
   const [used, { scene }] = isEncoded ? [encoded, inEncoded] : [seen, inLight];
+  const formOf = formsIn(scene, trial.pixelBlurPx);
   const fitted = (index: 0 | 1 | 2 | 3): FoundSide | null => {
     const side = used[index];
-    return side ? fitSide(side, formIn(scene, index, side.footPx, trial), trial.reachPx, trial.gridPx) : null;
+    return side ? fitSide(side, formOf(index, side.footPx), trial.reachPx, trial.gridPx) : null;
   };
   return [fitted(0), fitted(1), fitted(2), fitted(3)];
 }
@@ -62,7 +63,7 @@ function inEncodedValues(side: SideOnFoot): SideOnFoot {
 
 /** Without the stretches whose steps lie off those of the others. */
 function agreeing(sides: readonly SideOnFoot[], trial: Trial): readonly SideOnFoot[] {
-  const step = formIn({ diskPx: 1, firstShadowPx: -1e3, secondShadowPx: -1e3, spreadPx: 1, ambient: 1 }, 0, 0, trial);
+  const step = gaussianForm({ sigmaPx: TELLING_BLUR_PX, shadow: null });
   return sides.map((side) => {
     if (!side) return null;
     const offsets = side.stretches.map(({ profile }) => fitEdge(profile, -trial.reachPx, trial.reachPx, trial.gridPx, step).offsetPx);
