@@ -83,13 +83,18 @@ const FACTS: Readonly<Record<ForecastFact, string>> = {
 };
 
 /** How past forecasts held, or that there is nothing to judge yet. */
-export function coverageInWords({ due, size, open }: Coverage): string[] {
+export function coverageInWords({ due, size, overrun, open }: Coverage): string[] {
   if (due.scored === 0 && size.scored === 0) {
-    return ['No forecast can be judged yet. One is kept each time a molt is put on record, and judged when the next one comes.'];
+    return [
+      'No forecast can be judged yet. One is kept each time a molt is put on record, and judged when the next one comes or its days have passed.',
+    ];
   }
   return [
     tallyInWords('days', due),
     tallyInWords('sizes', size),
+    ...(overrun > 0
+      ? [`${capitalized(counted(overrun, 'window'))} passed without a molt and ${overrun === 1 ? 'counts' : 'count'} as missed.`]
+      : []),
     ...(open > 0 ? [`${capitalized(counted(open, 'molt'))} dated as a span could not be judged.`] : []),
   ].filter((line) => line !== null);
 }

@@ -43,7 +43,12 @@ describe('forecastInWords', () => {
 describe('coverageInWords', () => {
   it('sets what came within the windows beside what should have', () => {
     expect(
-      coverageInWords({ due: { scored: 20, within50: 11, within90: 18 }, size: { scored: 0, within50: 0, within90: 0 }, open: 1 }),
+      coverageInWords({
+        due: { scored: 20, within50: 11, within90: 18 },
+        size: { scored: 0, within50: 0, within90: 0 },
+        overrun: 0,
+        open: 1,
+      }),
     ).toEqual([
       'Of 20 foretold days, 18 came within the wide window (right if about 18) and 11 within the narrow one (about 10).',
       '1 molt dated as a span could not be judged.',
@@ -52,6 +57,8 @@ describe('coverageInWords', () => {
 
   it('has words for nothing to judge', () => {
     const none = { scored: 0, within50: 0, within90: 0 };
-    expect(coverageInWords({ due: none, size: none, open: 0 })).toEqual([expect.stringMatching(/^No forecast can be judged yet/)]);
+    expect(coverageInWords({ due: none, size: none, overrun: 0, open: 0 })).toEqual([
+      expect.stringMatching(/^No forecast can be judged yet/),
+    ]);
   });
 });

@@ -10,7 +10,7 @@ export type ScoredForecast = z.infer<typeof ScoredForecast>;
 /** How well forecasts hold. */
 export const ForecastScores = z
   .object({
-    coverage: Coverage.describe("Of the keeper's own animals, one forecast for each molt that came"),
+    coverage: Coverage.describe("Of the keeper's own animals, one forecast for each molt that came or should have come"),
     forecasts: z.array(ScoredForecast).describe('Those of one animal together, oldest first'),
   })
   .meta({ id: 'ForecastScores' });

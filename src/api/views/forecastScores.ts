@@ -1,8 +1,12 @@
 import type { Archive } from '../../archive/archive.ts';
+import type { CabinetEntry } from '../../archive/records/animals.ts';
+import { maturityOf } from '../../domain/care/maturity.ts';
 import type { CalendarDay } from '../../domain/dates.ts';
 import { coverageOf } from '../../domain/growth/forecast/coverage.ts';
 import { seriesOf } from '../../domain/growth/forecast/growthRecord.ts';
 import { judgeForecasts } from '../../domain/growth/forecast/keptForecast.ts';
+import { signOf } from '../../domain/sexing/sign.ts';
+import { isKept } from '../../domain/specimen/counts.ts';
 import type { ForecastScores } from '../contract/forecasts.ts';
 import { carapaceSizesOf, recordOf } from './forecasts.ts';
 import { pointingIn } from './pointing.ts';
@@ -16,7 +20,7 @@ export function forecastScoresOf(archive: Archive, today: CalendarDay): Forecast
     const forecasts = kept.get(id) ?? [];
     if (forecasts.length === 0) return [];
     const { placed } = seriesOf(recordOf(entry, carapaceSizesOf(archive, id, pointing)), today);
-    const judged = judgeForecasts(forecasts, placed);
+    const judged = judgeForecasts(forecasts, { placed, isAwaited: isAwaited(archive, entry), today });
     return forecasts.flatMap(({ basis, ...forecast }, index) => {
       const verdict = judged[index];
       return verdict ? [{ sample, scored: { ...forecast, ...verdict } }] : [];
@@ -26,4 +30,12 @@ export function forecastScoresOf(archive: Archive, today: CalendarDay): Forecast
     coverage: coverageOf(scored.flatMap(({ sample, scored: { score, counts } }) => (score && counts && !sample ? [score] : []))),
     forecasts: scored.map((one) => one.scored),
   };
+}
+
+/** Whether a molt of this animal would still be seen here. */
+function isAwaited(archive: Archive, { specimen, determinations, liveSigns }: CabinetEntry): boolean {
+  if (!isKept(specimen.status)) return false;
+  const observations = archive.observations.ofSpecimen(specimen.id);
+  const maturity = maturityOf({ sex: signOf(determinations, liveSigns), determinations, liveSigns, observations });
+  return maturity?.kind !== 'mature-male';
 }

@@ -11,7 +11,12 @@ const Tally = z
 
 /** How often the truth came to lie in the windows. */
 export const Coverage = z
-  .object({ due: Tally, size: Tally, open: z.int().min(0).describe('Molts whose days lie partly within a window: not counted') })
+  .object({
+    due: Tally,
+    size: Tally,
+    overrun: z.int().min(0).describe('Windows that passed without a molt, counted among the `scored` days'),
+    open: z.int().min(0).describe('Molts whose days lie partly within a window: not counted'),
+  })
   .meta({ id: 'Coverage' });
 export type Coverage = z.infer<typeof Coverage>;
 
@@ -24,6 +29,7 @@ export function coverageOf(scores: readonly ForecastScore[]): Coverage {
   return {
     due: tally(scores.map(({ due }) => due)),
     size: tally(scores.map(({ size }) => size)),
+    overrun: scores.filter(({ due }) => due === 'overrun').length,
     open: scores.filter(({ due }) => due === 'open').length,
   };
 }

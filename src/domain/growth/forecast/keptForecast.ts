@@ -1,9 +1,9 @@
 import { z } from 'zod';
-import { Instant } from '../../dates.ts';
+import { type CalendarDay, Instant } from '../../dates.ts';
 import { ForecastBasis } from './basis.ts';
 import { GrowthForecast } from './forecast.ts';
 import type { PlacedMolt } from './growthRecord.ts';
-import { ForecastScore, scoreForecast } from './score.ts';
+import { ForecastScore, scoreForecast, scoreOverrun } from './score.ts';
 
 /** A forecast as it was made. */
 export const KeptForecast = z
@@ -13,8 +13,12 @@ export type KeptForecast = z.infer<typeof KeptForecast>;
 
 /** Why a forecast has no score. */
 export const Unscored = z
-  .enum(['waiting', 'start-not-on-record', 'had-molted-already', 'molt-missing'])
-  .meta({ id: 'Unscored', description: 'waiting: no molt since; molt-missing: the next one on record is not the next one' });
+  .enum(['waiting', 'no-longer-awaited', 'start-not-on-record', 'had-molted-already', 'molt-missing'])
+  .meta({
+    id: 'Unscored',
+    description:
+      'waiting: no molt since and its window is open; no-longer-awaited: none will be seen here; molt-missing: the next one on record is not the next one',
+  });
 export type Unscored = z.infer<typeof Unscored>;
 
 export const JudgedForecast = z
@@ -28,34 +32,45 @@ export type JudgedForecast = z.infer<typeof JudgedForecast>;
 
 /**
  * Scores the forecasts of one animal by what is on record now. A molt whose days reach back to the day the forecast was made, or
- * before, was history already: it scores nothing. Nor does one with molts missing before it.
+ * before, was history already: it scores nothing. Nor does one with molts missing before it. A window that has passed without a
+ * molt is scored as missed.
  *
  * @param kept oldest first.
- * @param placed the animal's molts, oldest first, with the sizes of their skins.
  */
-export function judgeForecasts(kept: readonly KeptForecast[], placed: readonly PlacedMolt[]): JudgedForecast[] {
-  const counted = new Set<string>();
+export function judgeForecasts(kept: readonly KeptForecast[], { placed, ...waiting }: MoltsAwaited): JudgedForecast[] {
+  const counted = new Set<number>();
   return kept.map((one) => {
-    const judged = judge(one, placed);
+    const judged = judge(one, { placed, ...waiting });
     if (typeof judged === 'string') return { score: null, unscored: judged, counts: false };
-    const counts = !counted.has(judged.moltId);
-    counted.add(judged.moltId);
-    return { score: judged.score, unscored: null, counts };
+    const counts = !counted.has(judged.place);
+    counted.add(judged.place);
+    if (judged.score) return { score: judged.score, unscored: null, counts };
+    return { score: null, unscored: 'waiting', counts: false };
   });
 }
 
+/** The animal's molts and whether another is awaited. */
+export interface MoltsAwaited {
+  /** Oldest first, with the sizes of their skins. */
+  readonly placed: readonly PlacedMolt[];
+  /** false for an animal that is gone or, as a mature male, molts no more. */
+  readonly isAwaited: boolean;
+  readonly today: CalendarDay;
+}
+
+/** `place` is that of the foretold molt in the row. */
 function judge(
   { basis, forecast }: KeptForecast,
-  placed: readonly PlacedMolt[],
-): Unscored | { readonly score: ForecastScore; readonly moltId: string } {
+  { placed, isAwaited, today }: MoltsAwaited,
+): Unscored | { readonly score: ForecastScore | null; readonly place: number } {
   const { start } = basis;
   const place = start?.kind === 'molt' ? placed.findIndex(({ molt }) => molt.id === start.moltId) : -1;
   if (start?.kind === 'molt' && place < 0) return 'start-not-on-record';
   const next = placed[place + 1];
-  if (!next) return 'waiting';
-  const { id, happenedFrom, happenedTo } = next.molt;
+  if (!next) return isAwaited ? { place: place + 1, score: scoreOverrun(forecast, today) } : 'no-longer-awaited';
+  const { happenedFrom, happenedTo } = next.molt;
   if (happenedFrom <= basis.madeOn) return 'had-molted-already';
   const before = placed[place];
   if (!next.stepKnown || (before && next.instar - before.instar > 1)) return 'molt-missing';
-  return { moltId: id, score: scoreForecast(forecast, { happenedFrom, happenedTo, carapaceLengthMm: next.size?.lengthMm ?? null }) };
+  return { place: place + 1, score: scoreForecast(forecast, { happenedFrom, happenedTo, carapaceLengthMm: next.size?.lengthMm ?? null }) };
 }

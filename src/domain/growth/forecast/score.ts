@@ -2,8 +2,8 @@ import { z } from 'zod';
 import type { CalendarDay } from '../../dates.ts';
 import type { GrowthForecast } from './forecast.ts';
 
-/** Where the truth came to lie. A span of days that is only partly within a window leaves it open. */
-export const Hit = z.enum(['within-50', 'within-90', 'early', 'late', 'open']).meta({ id: 'Hit' });
+/** Where the truth came to lie. A span of days that is only partly within a window leaves it open; overrun: its days passed without a molt. */
+export const Hit = z.enum(['within-50', 'within-90', 'early', 'late', 'overrun', 'open']).meta({ id: 'Hit' });
 export type Hit = z.infer<typeof Hit>;
 
 export const ForecastScore = z
@@ -28,6 +28,11 @@ export function scoreForecast({ due, size }: Pick<GrowthForecast, 'due' | 'size'
     due: due && dueHit(due, came),
     size: size && came.carapaceLengthMm !== null ? sizeHit(size.nextSkin, came.carapaceLengthMm) : null,
   };
+}
+
+/** A window that has passed is missed at once, or only what comes early would be scored; null while it is open. */
+export function scoreOverrun({ due }: Pick<GrowthForecast, 'due'>, today: CalendarDay): ForecastScore | null {
+  return due && today > due.window90.to ? { due: 'overrun', size: null } : null;
 }
 
 function dueHit({ window50, window90 }: NonNullable<GrowthForecast['due']>, { happenedFrom, happenedTo }: CameTrue): Hit {

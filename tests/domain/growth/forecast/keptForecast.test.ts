@@ -25,7 +25,7 @@ function next(day: CalendarDay, instarShed = 4): DatedMolt {
 
 function placed(molts: readonly DatedMolt[], lengthMm = 6.4) {
   const sizes = [...SIZES, { moltId: 'next', lengthMm, uncertaintyMm: 0.05 }];
-  return seriesOf(growthRecord({ molts, sizes }), '2026-01-01').placed;
+  return { placed: seriesOf(growthRecord({ molts, sizes }), '2026-01-01').placed, isAwaited: true, today: addDays(LAST, 2) };
 }
 
 describe('judgeForecasts', () => {
@@ -46,6 +46,17 @@ describe('judgeForecasts', () => {
     expect(judgeForecasts([kept], placed([...MOLTS, next(addDays(LAST, 1))]))[0]?.unscored).toBe('had-molted-already');
     expect(judgeForecasts([kept], placed(MOLTS.slice(0, 2)))[0]?.unscored).toBe('start-not-on-record');
     expect(judgeForecasts([kept], placed([...MOLTS, next(addDays(LAST, 130), 5)]))[0]?.unscored).toBe('molt-missing');
+  });
+
+  it('counts a window that has passed without a molt as missed from the day after, once for each molt awaited', () => {
+    const end = kept.forecast.due?.window90.to ?? '';
+    const on = (today: CalendarDay, isAwaited = true) => {
+      return judgeForecasts([kept, made(addDays(LAST, 20))], { ...placed(MOLTS), today, isAwaited });
+    };
+    expect(on(end)[0]?.unscored).toBe('waiting');
+    expect(on(addDays(end, 1))[0]).toEqual({ score: { due: 'overrun', size: null }, unscored: null, counts: true });
+    expect(on(addDays(end, 900)).map(({ counts }) => counts)).toEqual([true, false]);
+    expect(on(addDays(end, 1), false)[0]).toEqual({ score: null, unscored: 'no-longer-awaited', counts: false });
   });
 
   it('scores the first molt of an animal that had none', () => {
@@ -95,10 +106,12 @@ describe('scoreForecast', () => {
       { due: 'within-90', size: null },
       { due: 'late', size: 'within-50' },
       { due: 'open', size: null },
+      { due: 'overrun', size: null },
     ] as const;
     expect(coverageOf(scores)).toEqual({
-      due: { scored: 3, within50: 1, within90: 2 },
+      due: { scored: 4, within50: 1, within90: 2 },
       size: { scored: 2, within50: 1, within90: 1 },
+      overrun: 1,
       open: 1,
     });
   });
