@@ -21,6 +21,7 @@ import style from './LadderPage.module.css';
 import { Legs } from './Legs.tsx';
 import { LitProvider } from './lit.tsx';
 import { Questions } from './questions/Questions.tsx';
+import { RatioAccount } from './RatioAccount.tsx';
 import { RungTable } from './RungTable.tsx';
 
 type Page = AnswerOf<'GET /api/specimens/{specimenId}/ladder'>;
@@ -101,6 +102,7 @@ function LoadedLadder({ page: { specimen, instarNow, ladder, growth, gallery } }
               <h2 id="rungs">Rung by rung</h2>
               <RungTable rungs={rungs} specimenId={specimen.id} />
             </section>
+            <RatioAccount rungs={rungs} growth={growth} />
             <div className={specimen.status === 'living' ? style['side'] : undefined}>
               <section className={style['section']} aria-labelledby="legs">
                 <h2 id="legs">Legs</h2>

@@ -1,0 +1,76 @@
+import type { ReadingConsistency } from '../domain/growth/consistency.ts';
+import type { GrowthReport } from '../domain/growth/growthReport.ts';
+import { FEWEST_RUNGS_FOR_CURVE } from '../domain/growth/trend/curvature.ts';
+import { counted } from './counts.ts';
+import { estimateAsText } from './estimates.ts';
+import type { NameOfMolt } from './growth.ts';
+
+export interface RatioInWords {
+  /** What the figure is, by the name it has in the literature. */
+  readonly name: string;
+  readonly ratio: string;
+  readonly means: string;
+}
+
+/** Every growth ratio of the carapace's length that these skins give, each named as what it is, the published yardstick last. */
+export function ratiosInWords({ ratios, weighted, robust }: Pick<GrowthReport, 'ratios' | 'weighted' | 'robust'>): RatioInWords[] {
+  const { arithmeticMean, spread, geometricMean, regression, przibram } = ratios;
+  return [
+    ...row(
+      'Geometric mean',
+      geometricMean && estimateAsText(geometricMean, '1'),
+      'from the first and the last skin alone, over the instars between',
+    ),
+    ...row(
+      'Mean of the single steps',
+      arithmeticMean?.toFixed(3),
+      spread === null ? 'one step only' : `the steps scatter by ${spread.toFixed(3)} (standard deviation); never below the geometric mean`,
+    ),
+    ...row(
+      'Regression, exp(b)',
+      regression && estimateAsText(regression, '1'),
+      'least squares of ln L on the instar, all skins alike; ± from the readings alone',
+    ),
+    ...row(
+      'Weighted regression',
+      weighted && `${weighted.ratio.toFixed(3)} (95 % ${weighted.ratioLow95.toFixed(3)} to ${weighted.ratioHigh95.toFixed(3)})`,
+      'a skin read badly counts less; the interval takes in the scatter of growth itself',
+    ),
+    ...row('Robust line', robust?.ratio.toFixed(3), 'the median of all slopes between two skins, which one wrong size cannot pull away'),
+    {
+      name: 'Przibram’s yardstick',
+      ratio: przibram.toFixed(3),
+      means: 'if each molt doubled the weight and nothing of the shape changed; no law',
+    },
+  ];
+}
+
+function row(name: string, ratio: string | null | undefined, means: string): RatioInWords[] {
+  return ratio ? [{ name, ratio, means }] : [];
+}
+
+/** Whether the ratios change along the row, or why that can't be told. */
+export function curvatureInWords({ curvature, ratios }: Pick<GrowthReport, 'curvature' | 'ratios'>): string {
+  if (curvature === null) {
+    return ratios.stepwise.length + 1 < FEWEST_RUNGS_FOR_CURVE
+      ? `Whether the ratio falls as the animal grows can be tested from ${FEWEST_RUNGS_FOR_CURVE} measured skins up.`
+      : 'Whether the ratio falls as the animal grows cannot be tested: the sizes lie on one curve to the last digit.';
+  }
+  const { ratioChangePercent, probability, bends } = curvature;
+  const chance = probability < 0.001 ? 'below 0.001' : probability.toFixed(3);
+  if (!bends) return `The ratio stays the same from molt to molt, as far as these skins can tell (quadratic term: p = ${chance}).`;
+  const verb = ratioChangePercent < 0 ? 'falls' : 'rises';
+  return `The ratio ${verb} by about ${Math.abs(ratioChangePercent).toFixed(1)} % with each molt (quadratic term: p ${probability < 0.001 ? '' : '= '}${chance}).${
+    ratioChangePercent < 0 ? ' That is usual as spiders grow.' : ''
+  }`;
+}
+
+/** How the readings of one skin agree with each other. */
+export function consistencyInWords(consistency: ReadingConsistency & { readonly moltId: string }, nameOf: NameOfMolt): string {
+  const readings = counted(consistency.readings, 'reading');
+  const name = nameOf(consistency.moltId);
+  const figures = `Birge ratio ${consistency.birgeRatio.toFixed(2)}`;
+  return consistency.agree
+    ? `${name}: its ${readings} agree within their uncertainties (${figures}).`
+    : `${name}: its ${readings} differ by more than their uncertainties allow (${figures}). Look at the scale and the two ends of the carapace on each photo again.`;
+}
