@@ -12,13 +12,11 @@ export const KeptForecast = z
 export type KeptForecast = z.infer<typeof KeptForecast>;
 
 /** Why a forecast has no score. */
-export const Unscored = z
-  .enum(['waiting', 'no-longer-awaited', 'start-not-on-record', 'had-molted-already', 'molt-missing'])
-  .meta({
-    id: 'Unscored',
-    description:
-      'waiting: no molt since and its window is open; no-longer-awaited: none will be seen here; molt-missing: the next one on record is not the next one',
-  });
+export const Unscored = z.enum(['waiting', 'no-longer-awaited', 'start-not-on-record', 'had-molted-already', 'molt-missing']).meta({
+  id: 'Unscored',
+  description:
+    'waiting: no molt since and its window is open; no-longer-awaited: none will be seen here; molt-missing: the next one on record is not the next one',
+});
 export type Unscored = z.infer<typeof Unscored>;
 
 export const JudgedForecast = z
