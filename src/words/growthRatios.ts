@@ -57,12 +57,12 @@ export function curvatureInWords({ curvature, ratios }: Pick<GrowthReport, 'curv
       : 'Whether the ratio falls as the animal grows cannot be tested: the sizes lie on one curve to the last digit.';
   }
   const { ratioChangePercent, probability, bends } = curvature;
-  const chance = probability < 0.001 ? 'below 0.001' : probability.toFixed(3);
-  if (!bends) return `The ratio stays the same from molt to molt, as far as these skins can tell (quadratic term: p = ${chance}).`;
-  const verb = ratioChangePercent < 0 ? 'falls' : 'rises';
-  return `The ratio ${verb} by about ${Math.abs(ratioChangePercent).toFixed(1)} % with each molt (quadratic term: p ${probability < 0.001 ? '' : '= '}${chance}).${
-    ratioChangePercent < 0 ? ' That is usual as spiders grow.' : ''
-  }`;
+  const test = `quadratic term: p ${probability < 0.001 ? '< 0.001' : `= ${probability.toFixed(3)}`}`;
+  if (!bends) return `The ratio stays the same from molt to molt, as far as these skins can tell (${test}).`;
+  const change = `${Math.abs(ratioChangePercent).toFixed(1)} % with each molt (${test}).`;
+  return ratioChangePercent < 0
+    ? `The ratio falls by about ${change} That is usual as spiders grow.`
+    : `The ratio rises by about ${change}`;
 }
 
 /** How the readings of one skin agree with each other. */

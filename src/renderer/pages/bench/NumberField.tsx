@@ -1,6 +1,6 @@
 import { type ReactElement, type ReactNode, useState } from 'react';
 import { decimalFrom } from '../../forms/reading.ts';
-import { Field } from '../../parts/Field.tsx';
+import { TypedField } from '../../parts/TypedField.tsx';
 
 interface Props {
   label: string;
@@ -43,26 +43,14 @@ export function NumberField({
     if (atOnce && problemWith(text, least, most, aboveZero) === undefined) onChange(decimalFrom(text));
   };
   return (
-    <Field label={label} hint={hint} error={problem}>
-      {(control) => (
-        <input
-          {...control}
-          inputMode="decimal"
-          autoComplete="off"
-          className="figures"
-          value={typed ?? (value === null ? '' : String(Number(value.toPrecision(figures))))}
-          onChange={(event) => type(event.target.value)}
-          onBlur={commit}
-          onKeyDown={(event) => {
-            if (event.key === 'Enter') commit();
-            if (event.key === 'Escape') {
-              event.stopPropagation();
-              setTyped(null);
-            }
-          }}
-        />
-      )}
-    </Field>
+    <TypedField
+      {...{ label, hint, error: problem }}
+      value={typed ?? (value === null ? '' : String(Number(value.toPrecision(figures))))}
+      onType={type}
+      onCommit={commit}
+      onDiscard={() => setTyped(null)}
+      input={{ inputMode: 'decimal', className: 'figures' }}
+    />
   );
 }
 

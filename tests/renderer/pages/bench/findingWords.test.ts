@@ -11,6 +11,8 @@ import {
 
 const SIDE = { support: 0.9, residualPx: 0.1 };
 
+import { uprightCard } from '../../../support/uprightCard.ts';
+
 describe('what was found, in words', () => {
   test('says which edge was not seen and what is lost by that', () => {
     const words = evidenceInWords({
@@ -74,34 +76,17 @@ describe('what was found, in words', () => {
   });
 
   describe('two cards of one name', () => {
-    const card = (xPx: number, yPx: number): RectangleScale => ({
-      kind: 'rectangle',
-      object: 'id-1',
-      corners: [
-        { xPx, yPx },
-        { xPx: xPx + 856, yPx },
-        { xPx: xPx + 856, yPx: yPx + 540 },
-        { xPx, yPx: yPx + 540 },
-      ],
-      widthMm: 85.6,
-      heightMm: 53.98,
-      widthStandardUncertaintyMm: 0.075,
-      heightStandardUncertaintyMm: 0.035,
-      thicknessMm: 0.76,
-      pointingPx: 1,
-    });
-
     test('are told apart by where they lie to each other', () => {
       const sides = (one: RectangleScale, other: RectangleScale) => namesApart(one, other).map((name) => name.split(', ')[1]);
-      expect(sides(card(0, 0), card(1000, 300))).toEqual(['the left one', 'the right one']);
-      expect(sides(card(1000, 300), card(0, 0))).toEqual(['the right one', 'the left one']);
-      expect(sides(card(0, 0), card(100, 900))).toEqual(['the upper one', 'the lower one']);
-      expect(sides(card(100, 900), card(0, 0))).toEqual(['the lower one', 'the upper one']);
+      expect(sides(uprightCard(0, 0), uprightCard(1000, 300))).toEqual(['the left one', 'the right one']);
+      expect(sides(uprightCard(1000, 300), uprightCard(0, 0))).toEqual(['the right one', 'the left one']);
+      expect(sides(uprightCard(0, 0), uprightCard(100, 900))).toEqual(['the upper one', 'the lower one']);
+      expect(sides(uprightCard(100, 900), uprightCard(0, 0))).toEqual(['the lower one', 'the upper one']);
     });
 
     test('that are one card have handles off its edges, by so many pixels', () => {
       const contradiction = { itselfMm: 101.2, byOtherMm: 103.7, expandedUncertaintyMm: 0.4 };
-      expect(displacedInWords(card(30, 40), card(0, 0), contradiction)).toContain(
+      expect(displacedInWords(uprightCard(30, 40), uprightCard(0, 0), contradiction)).toContain(
         'one handle is 50 px away from where they meet. By the handles as they lie the card would be 103.7 mm from corner to corner instead of 101.2 mm (+2.5 %)',
       );
     });

@@ -1,7 +1,7 @@
 import { type ReactElement, useState } from 'react';
 import { freeLandmarks, type Landmarks, nameOfOwnDistance, pointOf } from '../../../../domain/measuring/landmarks.ts';
 import { nameOwnDistance } from '../../../bench/deeds/points.ts';
-import { Field } from '../../../parts/Field.tsx';
+import { TypedField } from '../../../parts/TypedField.tsx';
 import { useWork } from '../useWork.ts';
 
 /** What the keeper calls the distance of their own, once it has begun. It counts when the field is left or Enter is pressed. */
@@ -15,27 +15,14 @@ export function OwnDistanceName({ landmarks }: { landmarks: Landmarks }): ReactE
     setTyped(null);
   };
   return (
-    <Field
+    <TypedField
       label="Name of your own distance"
       hint="Such as “left lobe, height”. It stands beside its length in the examination and in the statement of sex."
-    >
-      {(control) => (
-        <input
-          {...control}
-          autoComplete="off"
-          maxLength={80}
-          value={typed ?? nameOfOwnDistance(landmarks) ?? ''}
-          onChange={(event) => setTyped(event.target.value)}
-          onBlur={commit}
-          onKeyDown={(event) => {
-            if (event.key === 'Enter') commit();
-            if (event.key === 'Escape') {
-              event.stopPropagation();
-              setTyped(null);
-            }
-          }}
-        />
-      )}
-    </Field>
+      value={typed ?? nameOfOwnDistance(landmarks) ?? ''}
+      onType={setTyped}
+      onCommit={commit}
+      onDiscard={() => setTyped(null)}
+      input={{ maxLength: 80 }}
+    />
   );
 }

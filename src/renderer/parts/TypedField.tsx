@@ -1,0 +1,40 @@
+import type { InputHTMLAttributes, ReactElement, ReactNode } from 'react';
+import { Field } from './Field.tsx';
+
+interface Props {
+  label: string;
+  hint?: ReactNode;
+  error?: string | undefined;
+  value: string;
+  onType: (text: string) => void;
+  /** The field was left, or Enter pressed. */
+  onCommit: () => void;
+  /** Escape: what was typed is given up, and nothing else hears of the key. */
+  onDiscard: () => void;
+  input?: Pick<InputHTMLAttributes<HTMLInputElement>, 'inputMode' | 'className' | 'maxLength'>;
+}
+
+/** A labeled line of text that counts only once it is finished. */
+export function TypedField({ label, hint, error, value, onType, onCommit, onDiscard, input }: Props): ReactElement {
+  return (
+    <Field label={label} hint={hint} error={error}>
+      {(control) => (
+        <input
+          {...control}
+          {...input}
+          autoComplete="off"
+          value={value}
+          onChange={(event) => onType(event.target.value)}
+          onBlur={onCommit}
+          onKeyDown={(event) => {
+            if (event.key === 'Enter') onCommit();
+            if (event.key === 'Escape') {
+              event.stopPropagation();
+              onDiscard();
+            }
+          }}
+        />
+      )}
+    </Field>
+  );
+}
