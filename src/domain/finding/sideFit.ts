@@ -31,15 +31,10 @@ const BLURS_PX = [0.5, 0.6, 0.7, 0.85, 1, 1.2, 1.5, 2, 2.5, 3.2, 4, 5, 6.5, 8];
 const LEAST_BLUR_PX = 0.42;
 /** Shadows have sizes of their own, however sharp the picture is; this is what their widths are counted in at least. */
 const LEAST_SHADOW_UNIT_PX = 0.75;
-const SHADOW_WIDTHS = [0.25, 0.5, 0.75, 1, 1.5, 2, 2.5, 3, 3.5, 4, 5, 6, 8];
-const SHADOW_SOFTNESS = [1, 1.6, 3];
+const SHADOW_WIDTHS = [0.5, 1, 1.5, 2, 3, 4, 5, 6, 8];
+const SHADOW_SOFTNESS = [1, 2];
 /** Light in the shadow of a thin object indoors, where walls and sky still light it; own assumption, and fits the wide shadows seen. */
 const COMMON_SHADOW_RATIO = 0.3;
-const OTHER_SHADOW_RATIOS = [0.2, 0.4, 0.55, 0.7];
-/** Narrower than this many blurs, width and darkness of a shadow cannot be told apart. */
-const TELLING_WIDTH = 4;
-/** Another darkness must lower the sum of squares to this share to be believed. */
-const CLEAR_GAIN = 0.75;
 /** Shadows longer than this many thicknesses come from light so low that nobody takes pictures in it. */
 const LONGEST_SHADOW = 2.5;
 /** An edge that a plain step explains to this share of its height has no shadow that could be told from a blur of another form. */
@@ -160,22 +155,18 @@ function shadowOf({ stretches, single }: SideStretches, sigmaPx: number, shadowP
   const softnesses = SHADOW_SOFTNESS.map((softness) => softness * unitPx);
   // Close to the object its shadow ends as sharply as the picture shows anything.
   if (sigmaPx < unitPx) softnesses.unshift(sigmaPx);
-  const tried = (ratio: number, leastWidth: number) =>
-    least(
-      SHADOW_WIDTHS.filter((width) => width * unitPx <= shadowPx && width >= leastWidth).flatMap((width) =>
-        softnesses.map((softPx) => {
-          const shape: EdgeShape = { sigmaPx, shadow: { widthPx: width * unitPx, sigmaPx: softPx, ratio } };
-          return { shape, sumOfSquares: totalOf(learning, shape, reachPx, gridPx) };
-        }),
-      ),
-    );
-  const common = tried(COMMON_SHADOW_RATIO, 0);
+  const common = least(
+    SHADOW_WIDTHS.filter((width) => width * unitPx <= shadowPx).flatMap((width) =>
+      softnesses.map((softPx) => {
+        const shape: EdgeShape = { sigmaPx, shadow: { widthPx: width * unitPx, sigmaPx: softPx, ratio: COMMON_SHADOW_RATIO } };
+        return { shape, sumOfSquares: totalOf(learning, shape, reachPx, gridPx) };
+      }),
+    ),
+  );
   const plain = totalOf(learning, { sigmaPx, shadow: null }, reachPx, gridPx);
   if (!common || common.sumOfSquares >= plain || misfitOf(learning, plain, { sigmaPx, shadow: null }, reachPx, gridPx) < LEAST_MISFIT)
     return null;
-  const other = least(OTHER_SHADOW_RATIOS.flatMap((ratio) => tried(ratio, TELLING_WIDTH) ?? []));
-  const best = other && other.sumOfSquares < CLEAR_GAIN * common.sumOfSquares ? other : common;
-  return { shape: best.shape, gain: plain / best.sumOfSquares };
+  return { shape: common.shape, gain: plain / common.sumOfSquares };
 }
 
 /** Root mean square residual as a share of the step's height, over all planes together. */
