@@ -199,10 +199,15 @@ const TILT_UNKNOWN: Readonly<Record<Extract<CalibrationWarning, { code: 'tilt-un
   'rule-ticks': 'These ticks are too few or too short to say how the camera was tilted.',
 };
 
+/** Beyond it a card of 54 mm shows less than half as high as it is. Own judgement. */
+const EDGE_ON_DEG = 60;
+
 /** What a calibration warns of, with what to do about it. */
 export function warningInWords(warning: CalibrationWarning): string {
   switch (warning.code) {
     case 'strong-tilt':
+      if (warning.tiltDeg > EDGE_ON_DEG)
+        return `The scale object is seen almost edge-on: the camera looked ${warning.tiltDeg.toFixed(0)}° away from straight down, or its corners are marked wrong. No length from this picture can be trusted. Take a photo from straight above.`;
       return `The camera looked ${warning.tiltDeg.toFixed(0)}° away from straight down. Beyond 30° small errors of the corners weigh heavily: a photo taken from straight above would be better.`;
     case 'scale-object-small':
       return `The scale object covers only ${(100 * warning.shareOfWidth).toFixed(0)} % of the picture's width. From 10 % up lengths become trustworthy: go nearer, or use a larger object.`;

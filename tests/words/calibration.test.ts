@@ -7,6 +7,11 @@ test('an unknown tilt is told of what was marked, not of two points whatever it 
   expect(warningInWords({ code: 'tilt-unknown', by: 'rule-ticks' })).toMatch(/^These ticks/);
 });
 
+test('a card seen edge-on is told so, not as one that is merely aslant', () => {
+  expect(warningInWords({ code: 'strong-tilt', tiltDeg: 76 })).toMatch(/almost edge-on: .*76° away.*Take a photo from straight above/);
+  expect(warningInWords({ code: 'strong-tilt', tiltDeg: 35 })).not.toContain('edge-on');
+});
+
 test('a part of the tilt of a rule carries its expanded uncertainty', () => {
   expect(tiltPartInWords({ tiltDeg: 2.14, uncertaintyDeg: 0.3 })).toBe('2.1° ± 0.6° (95 %)');
 });

@@ -1,4 +1,4 @@
-import { inverse, Matrix, QrDecomposition, SingularValueDecomposition } from 'ml-matrix';
+import { LuDecomposition, Matrix, QrDecomposition, SingularValueDecomposition } from 'ml-matrix';
 import { addScaled, type Matrix3, multiply, scale } from '../numerics/matrix3.ts';
 import type { ImagePoint, PlanePoint } from './points.ts';
 
@@ -54,6 +54,9 @@ export function fitHomography(plane: readonly PlanePoint[], image: readonly Imag
   };
 }
 
+/** Of a map of normalised points, relative to its entries: a card seen so much edge-on shows no second dimension. Own judgement. */
+const LEAST_DETERMINANT = 1e-9;
+
 type Pair = readonly [number, number];
 
 /** Moves the centroid to 0 and the mean distance from it to sqrt 2. */
@@ -108,14 +111,22 @@ function refine(start: Matrix3, from: readonly Pair[], to: readonly Pair[]): Ref
     if (Math.hypot(...step) < 1e-12) break;
   }
   const { residuals, jacobian } = linearise(matrix, from, to);
-  if (!matrix.every(Number.isFinite)) return null;
+  if (!matrix.every(Number.isFinite) || flattens(matrix)) return null;
   // Normalised points keep J'J well conditioned, so its inverse loses nothing that the rounds above have not checked.
-  const transposed = jacobian.transpose();
+  const normal = new LuDecomposition(jacobian.transpose().mmul(jacobian));
+  // Points nearly on a line pass the rank of the Jacobian, but not that of its square.
+  if (normal.isSingular()) return null;
   const responses = jacobian
-    .mmul(inverse(transposed.mmul(jacobian)))
+    .mmul(normal.solve(Matrix.eye(8)))
     .to2DArray()
     .map((response) => toMatrix3([...response, 0]));
   return { matrix, responses, residualSumOfSquares: residuals.reduce((sum, value) => sum + value * value, 0) };
+}
+
+/** Three of four points on a line leave a map that takes the whole plane to a line, but for what rounding makes of it. */
+function flattens(h: Matrix3): boolean {
+  const determinant = h[0] * (h[4] * h[8] - h[5] * h[7]) - h[1] * (h[3] * h[8] - h[5] * h[6]) + h[2] * (h[3] * h[7] - h[4] * h[6]);
+  return !(Math.abs(determinant) > LEAST_DETERMINANT * Math.hypot(...h) ** 3);
 }
 
 /** Marked minus mapped coordinates, and the derivatives of the mapped ones by the first eight entries. */
