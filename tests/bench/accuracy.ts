@@ -9,12 +9,13 @@ import process from 'node:process';
 import { parseArgs } from 'node:util';
 import { openFiducialDetector } from '../../src/images/fiducials.ts';
 import { randomSource } from '../support/random.ts';
-import { coverageFigures } from './accuracy/coverage.ts';
+import { coverageFigures, POINTING_PX, type SnappedScale, snappedCoverageFigures } from './accuracy/coverage.ts';
 import { localisationFigures, type Proposed, proposalFigure, proposedOn } from './accuracy/finding.ts';
 import { type CalibratedScale, calibrated, lengthFigures } from './accuracy/lengths.ts';
 import { monteCarloFigures } from './accuracy/monteCarlo.ts';
 import { renderedPhotos, seen } from './accuracy/photos.ts';
 import { type FoundScale, foundScales } from './accuracy/scales.ts';
+import { snappedDraws } from './accuracy/snapped.ts';
 import { homographyRatio, proposalTime } from './accuracy/speed.ts';
 import type { Figure } from './figure.ts';
 
@@ -33,14 +34,18 @@ console.error(
 const detector = openFiducialDetector();
 const scales: FoundScale[] = [];
 const calibratedScales: CalibratedScale[] = [];
+const snappedScales: SnappedScale[] = [];
 const proposed: Proposed[] = [];
 for (const photo of photos) {
   const looked = await seen(photo);
+  const draws = snappedDraws(looked, POINTING_PX, randomSource(seedOf(photo.truth.name)));
   for (const scale of await foundScales(looked, detector, randomSource(seedOf(photo.truth.name)))) {
     if (scale.trouble !== null) console.error(`${photo.truth.name}, ${scale.kind}: ${scale.trouble}`);
     scales.push(scale);
     const measured = calibrated(looked, scale);
-    if (measured) calibratedScales.push(measured);
+    if (!measured) continue;
+    calibratedScales.push(measured);
+    snappedScales.push({ scale: measured, draws });
   }
   proposed.push(proposedOn(looked));
 }
@@ -55,6 +60,7 @@ const figures: readonly Figure[] = [
   ...localisationFigures(scales),
   proposalFigure(proposed),
   ...coverageFigures(calibratedScales),
+  ...snappedCoverageFigures(snappedScales),
   ...monteCarloFigures(calibratedScales),
   await proposalTime(photos),
   await homographyRatio(),

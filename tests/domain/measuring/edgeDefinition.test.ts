@@ -35,8 +35,8 @@ describe('what a definition leaves open of a point on an edge', () => {
     const [coarse, fine] = [seen(1, true), seen(4, true)];
     expect(fine / coarse).toBeGreaterThan(0.95);
     expect(fine / coarse).toBeLessThan(1.01);
-    // Both ends, each known to 2.4 % of the length along it.
-    expect(coarse).toBeCloseTo(Math.SQRT2 * Math.hypot(0.024 * 17, 0.3 / 5), 1);
+    // Both ends, each known to 2.1 % of the length along it.
+    expect(coarse).toBeCloseTo(Math.SQRT2 * Math.hypot(0.021 * 17, 0.3 / 5), 1);
   });
 
   test('while a hand that errs by so many pixels errs by less in a finer picture', () => {
@@ -45,8 +45,8 @@ describe('what a definition leaves open of a point on an edge', () => {
 
   test('follows from the width, or from any two points, where the length is not seen', () => {
     const side = (xPx: number) => ({ state: 'placed' as const, at: { xPx, yPx: 0 } });
-    expect(edgeDefinitionPx({ 'carapace-left': side(0), 'carapace-right': side(100) })).toBeCloseTo(0.024 * 110, 9);
-    expect(edgeDefinitionPx({ 'carapace-left': side(0), 'leg-L1-tarsus-tip': side(400) })).toBeCloseTo(0.024 * 800, 9);
+    expect(edgeDefinitionPx({ 'carapace-left': side(0), 'carapace-right': side(100) })).toBeCloseTo(0.021 * 110, 9);
+    expect(edgeDefinitionPx({ 'carapace-left': side(0), 'leg-L1-tarsus-tip': side(400) })).toBeCloseTo(0.021 * 800, 9);
     expect(edgeDefinitionPx({})).toBe(0);
   });
 });
