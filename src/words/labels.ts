@@ -92,7 +92,7 @@ export const BUDGET_LABELS: Labels<BudgetSource> = {
   'tilt-unknown': 'tilt of the camera, unknown',
   height: 'height above the plane',
   'camera-distance': 'distance of the camera',
-  distortion: 'distortion of the lens, not corrected',
+  distortion: 'distortion of the lens, as far as not corrected',
 };
 
 export const FLAG_LABELS: Labels<QuantityFlag> = {

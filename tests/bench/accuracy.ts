@@ -3,7 +3,7 @@
  * millimeter, focal lengths from EXIF, scale objects refined from handles that are off by 3 % of their width.
  *
  * `-- --photos FOLDER` takes photos with their truths (NAME.jpg beside NAME.json) from a folder instead of those that the
- * repository carries.
+ * repository carries. `-- --lenses` looks at each photo through lenses that bend it, too: some minutes more.
  */
 import process from 'node:process';
 import { parseArgs } from 'node:util';
@@ -12,6 +12,7 @@ import { randomSource } from '../support/random.ts';
 import { coverageFigures, POINTING_PX, type SnappedScale, snappedCoverageFigures } from './accuracy/coverage.ts';
 import { localisationFigures, type Proposed, proposalFigure, proposedOn } from './accuracy/finding.ts';
 import { type CalibratedScale, calibrated, lengthFigures } from './accuracy/lengths.ts';
+import { lensFigures, type SeenThroughLens, seenThroughLenses } from './accuracy/lens.ts';
 import { monteCarloFigures } from './accuracy/monteCarlo.ts';
 import { renderedPhotos, seen } from './accuracy/photos.ts';
 import { type FoundScale, foundScales } from './accuracy/scales.ts';
@@ -19,7 +20,7 @@ import { snappedDraws } from './accuracy/snapped.ts';
 import { homographyRatio, proposalTime } from './accuracy/speed.ts';
 import type { Figure } from './figure.ts';
 
-const { values } = parseArgs({ options: { photos: { type: 'string' } } });
+const { values } = parseArgs({ options: { photos: { type: 'string' }, lenses: { type: 'boolean', default: false } } });
 const photos = renderedPhotos(values.photos ?? null);
 if (photos.length === 0) {
   console.error(`Expected NAME.jpg beside NAME.json in ${values.photos} but found none`);
@@ -36,6 +37,7 @@ const scales: FoundScale[] = [];
 const calibratedScales: CalibratedScale[] = [];
 const snappedScales: SnappedScale[] = [];
 const proposed: Proposed[] = [];
+const throughLenses: SeenThroughLens[] = [];
 for (const photo of photos) {
   const looked = await seen(photo);
   const draws = snappedDraws(looked, POINTING_PX, randomSource(seedOf(photo.truth.name)));
@@ -48,6 +50,7 @@ for (const photo of photos) {
     snappedScales.push({ scale: measured, draws });
   }
   proposed.push(proposedOn(looked));
+  if (values.lenses) throughLenses.push(...(await seenThroughLenses(looked, detector, seedOf(photo.truth.name))));
 }
 
 /** Handles of one photo are off alike whatever other photos are looked at (FNV-1a, 32 bits). */
@@ -61,6 +64,7 @@ const figures: readonly Figure[] = [
   proposalFigure(proposed),
   ...coverageFigures(calibratedScales),
   ...snappedCoverageFigures(snappedScales),
+  ...(values.lenses ? lensFigures(throughLenses) : []),
   ...monteCarloFigures(calibratedScales),
   await proposalTime(photos),
   await homographyRatio(),

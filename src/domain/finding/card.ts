@@ -1,3 +1,4 @@
+import type { EdgePoint } from '../measuring/calibration.ts';
 import { type Lens, lensOf, type PictureFacts, poseOf } from '../measuring/camera.ts';
 import { type Corners, checkCorners, distance } from '../measuring/corners.ts';
 import { fitHomography } from '../measuring/homography.ts';
@@ -128,12 +129,17 @@ export function enlargedRectangle({ corners, covariances, sides }: FoundRectangl
         acrossUncertaintyPx: factor * found.line.acrossUncertaintyPx,
         residualPx: factor * found.line.residualPx,
       },
+      points: found.points.map((point) => enlargedEdgePoint(point, factor)),
     };
   return {
     corners: scaledCorners(corners, factor),
     covariances: eachSide(covariances, ({ xx, xy, yy }) => ({ xx: square * xx, xy: square * xy, yy: square * yy })),
     sides: eachSide(sides, side),
   };
+}
+
+export function enlargedEdgePoint({ xPx, yPx, acrossPx }: EdgePoint, factor: number): EdgePoint {
+  return { xPx: factor * xPx, yPx: factor * yPx, acrossPx: factor * acrossPx };
 }
 
 /** Standard uncertainty of one corner per coordinate, px: the root of the mean of all variances. */

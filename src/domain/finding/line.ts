@@ -46,7 +46,7 @@ export function fitLine(points: readonly ImagePoint[], leastScalePx = 0.02, prio
   let axis = first && repeatedMedian(points, first);
   for (let round = 0; round < ROUNDS && axis; round += 1) {
     const distances = distancesFrom(points, axis);
-    const scale = Math.max(leastScalePx, MAD_FACTOR * medianOf(distances.map(Math.abs)));
+    const scale = robustScale(distances.map(Math.abs), leastScalePx);
     belonging = distances.map((distance) => {
       const ratio = distance / (BISQUARE_CUTOFF * scale);
       return Math.abs(ratio) < 1 ? (1 - ratio * ratio) ** 2 : 0;
@@ -126,8 +126,18 @@ function repeatedMedian(points: readonly ImagePoint[], { through, alongX, alongY
   };
 }
 
-function distancesFrom(points: readonly ImagePoint[], { through, alongX, alongY }: Axis): readonly number[] {
-  return points.map((point) => (point.yPx - through.yPx) * alongX - (point.xPx - through.xPx) * alongY);
+function distancesFrom(points: readonly ImagePoint[], axis: Axis): readonly number[] {
+  return points.map((point) => offLinePx(point, axis));
+}
+
+/** Signed distance of a point from a line, px. */
+export function offLinePx({ xPx, yPx }: ImagePoint, { through, alongX, alongY }: Axis): number {
+  return (yPx - through.yPx) * alongX - (xPx - through.xPx) * alongY;
+}
+
+/** Standard deviation of normal errors from their median absolute value. */
+export function robustScale(distances: readonly number[], leastPx: number): number {
+  return Math.max(leastPx, MAD_FACTOR * medianOf(distances));
 }
 
 export function medianOf(values: readonly number[]): number {

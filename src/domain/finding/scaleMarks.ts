@@ -1,8 +1,8 @@
-import type { PointsScale, RectangleScale, RuleTicksScale, ScaleMarks } from '../measuring/calibration.ts';
+import type { EdgePoint, PointsScale, RectangleScale, RuleTicksScale, ScaleMarks } from '../measuring/calibration.ts';
 import { rectangularStandardUncertainty } from '../measuring/knownRectangles.ts';
 import type { ImagePoint } from '../measuring/points.ts';
 import { assertNever } from '../result.ts';
-import { cornerUncertaintyPx, type FoundRectangle } from './card.ts';
+import { cornerUncertaintyPx, enlargedEdgePoint, type FoundRectangle } from './card.ts';
 import type { ScaleEvidence, ScaleProposal } from './foundScale.ts';
 import type { SeenTicks } from './proposals.ts';
 
@@ -14,7 +14,20 @@ const LEAST_CORNER_PX = 0.03;
 
 /** The marks of a rectangle whose corners were found; size and thickness stay what the keeper said. */
 export function rectangleMarks(size: Omit<RectangleScale, 'corners' | 'pointingPx'>, found: FoundRectangle): RectangleScale {
-  return { ...size, corners: [...found.corners], pointingPx: Math.max(LEAST_CORNER_PX, cornerUncertaintyPx(found)) };
+  const [top, right, bottom, left] = found.sides;
+  const points = (side: typeof top) => side?.points.map(rounded) ?? [];
+  return {
+    ...size,
+    corners: [...found.corners],
+    pointingPx: Math.max(LEAST_CORNER_PX, cornerUncertaintyPx(found)),
+    sidePoints: [points(top), points(right), points(bottom), points(left)],
+  };
+}
+
+/** To thousandths of a pixel: more is never known and would only be stored. */
+function rounded({ xPx, yPx, acrossPx }: EdgePoint): EdgePoint {
+  const thousandth = (value: number): number => Math.round(1000 * value) / 1000;
+  return { xPx: thousandth(xPx), yPx: thousandth(yPx), acrossPx: Math.max(0.001, thousandth(acrossPx)) };
 }
 
 export function sidesEvidence({ sides }: FoundRectangle): ScaleEvidence {
@@ -57,7 +70,12 @@ export function enlargedMarks(marks: FoundMarks, factor: number): FoundMarks {
   switch (marks.kind) {
     case 'rectangle': {
       const [a, b, c, d] = marks.corners;
-      return { ...marks, corners: [at(a), at(b), at(c), at(d)], pointingPx: factor * marks.pointingPx };
+      const corners: RectangleScale['corners'] = [at(a), at(b), at(c), at(d)];
+      const pointingPx = factor * marks.pointingPx;
+      if (marks.sidePoints === undefined) return { ...marks, corners, pointingPx };
+      const [top, right, bottom, left] = marks.sidePoints;
+      const larger = (side: typeof top) => side.map((point) => enlargedEdgePoint(point, factor));
+      return { ...marks, corners, pointingPx, sidePoints: [larger(top), larger(right), larger(bottom), larger(left)] };
     }
     case 'coin': {
       const { centre, semiMajorPx, semiMinorPx, angleRad } = marks.rim;

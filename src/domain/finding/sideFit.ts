@@ -1,3 +1,4 @@
+import type { EdgePoint } from '../measuring/calibration.ts';
 import type { ImagePoint } from '../measuring/points.ts';
 import {
   type EdgeFit,
@@ -10,7 +11,7 @@ import {
   meanProfile,
 } from './edgeModel.ts';
 import type { LightPlanes } from './light.ts';
-import { type FittedLine, fitLine } from './line.ts';
+import { type FittedLine, fitLine, offLinePx, robustScale } from './line.ts';
 import type { ExpectedSide } from './sideSearch.ts';
 
 type Four<Value> = readonly [Value, Value, Value, Value];
@@ -20,6 +21,8 @@ export interface FoundSide {
   readonly line: FittedLine;
   /** Share of the stretches of the side that lie on the line, 0 to 1. */
   readonly support: number;
+  /** Of the stretches that belong to the line, along it: a bow is still in them. */
+  readonly points: readonly EdgePoint[];
 }
 
 /** Stretches a side is cut into; each gives one point. */
@@ -44,6 +47,8 @@ const LARGEST_UNCERTAINTY_PX = 1.5;
 const LEAST_STRETCHES = 5;
 /** What the fit of one stretch does not know of: cut edges and grain; own assumption. */
 const SCATTER_PX = 0.03;
+/** Points nearer to their line than a few of these are never outliers. */
+const LEAST_SCALE_PX = 0.05;
 /** Places scattered over a larger share of the reach are chance, not an edge. */
 const LARGEST_RESIDUAL_SHARE = 0.2;
 
@@ -194,11 +199,20 @@ export function fitSide({ normal, stretches }: SeenSide, form: EdgeForm, reachPx
   const least = Math.min(...points.map(({ variance }) => variance));
   const line = fitLine(
     points.map(({ at }) => at),
-    0.05,
+    LEAST_SCALE_PX,
     points.map(({ variance }) => least / variance),
   );
   if (!line || line.used < LEAST_STRETCHES || line.residualPx > LARGEST_RESIDUAL_SHARE * reachPx) return null;
-  return { line, support: line.used / STRETCHES };
+  return { line, support: line.used / STRETCHES, points: edgePoints(points, line) };
+}
+
+/** Half of the full weight in the fit of the line (`fitLine`) ends this many robust standard deviations from it. */
+const BELONGING = 2.5;
+
+function edgePoints(points: readonly { readonly at: ImagePoint; readonly variance: number }[], line: FittedLine): readonly EdgePoint[] {
+  const off = points.map(({ at }) => Math.abs(offLinePx(at, line)));
+  const mostPx = BELONGING * robustScale(off, LEAST_SCALE_PX);
+  return points.flatMap(({ at, variance }, index) => ((off[index] ?? 0) <= mostPx ? [{ ...at, acrossPx: Math.sqrt(variance) }] : []));
 }
 
 /** From the curvature of the sum of squares: u^2 = 2 s^2 / S'' for a least-squares estimate of one place, s^2 the residual variance. */

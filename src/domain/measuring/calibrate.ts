@@ -7,7 +7,8 @@ import type { RectangleScale, ScaleMarks, TwoPointScale } from './calibration.ts
 import { lensOf, type PictureFacts } from './camera.ts';
 import { commonWarnings, tiltWarnings } from './commonWarnings.ts';
 import { distance } from './corners.ts';
-import { CORNER_SHIFT_STANDARD_UNCERTAINTY, distortionExcursion } from './distortion.ts';
+import { CORNER_SHIFT_STANDARD_UNCERTAINTY, distortionExcursion, radialShiftOf, unshifted, unshiftedMarks } from './distortion.ts';
+import { type LensFound, lensFound } from './lens/lensFound.ts';
 import type { ImagePoint, PlanePoint } from './points.ts';
 import { type PosedView, type RectangleGeometry, rectangleOutline, viewOfRectangle } from './rectangleView.ts';
 import { rigidResidualPx } from './rigidResidual.ts';
@@ -37,7 +38,13 @@ export type CalibrationWarning =
   | { readonly code: 'shape-disagrees'; readonly aspectErrorPercent: number; readonly angleErrorDeg: number };
 
 /** Everything the marks on a scale object tell about a picture. Plain data, in the frame of the object's face. */
-export interface Calibration {
+export interface Calibration extends PinholeCalibration {
+  /** How the lens bends the picture; where it is corrected, all of the above holds for the corrected one. */
+  readonly lens: LensFound;
+}
+
+/** The same as if the lens drew straight lines straight. */
+export interface PinholeCalibration {
   readonly kind: ScaleMarks['kind'];
   readonly view: View;
   readonly excursions: readonly ViewExcursion[];
@@ -73,15 +80,24 @@ const SHAPE_COVERAGE = 3;
  * @returns a failure when the marks coincide, lie on a line, cross, run anticlockwise on the screen, or are no circle's picture.
  */
 export function calibrate(marks: ScaleMarks, picture: PictureFacts): Result<Calibration> {
-  const through = (seen: ScaleMarks): Result<Calibration> => calibrateThroughPinhole(seen, picture);
-  const pinhole = through(marks);
+  const through = (seen: ScaleMarks): Result<PinholeCalibration> => calibrateThroughPinhole(seen, picture);
+  const lens = lensFound(marks, picture);
+  const radialShift = radialShiftOf(picture, lens.shift.cornerShare);
+  const pinhole = through(lens.isCorrected ? unshiftedMarks(marks, radialShift) : marks);
   if (!pinhole.ok) return pinhole;
-  const { view, excursions } = pinhole.value;
-  return succeed({ ...pinhole.value, excursions: [...excursions, distortionExcursion(marks, picture, view, through)] });
+  const before = (view: View): View => (lens.isCorrected ? { ...view, radialShift } : view);
+  const view = before(pinhole.value.view);
+  const excursions: ViewExcursion[] = pinhole.value.excursions.map(({ source, below, above }) => ({
+    source,
+    below: before(below),
+    above: before(above),
+  }));
+  excursions.push(distortionExcursion(marks, picture, view, through, lens.shift));
+  return succeed({ ...pinhole.value, view, excursions, lens });
 }
 
 /** As if the lens drew straight lines straight. */
-function calibrateThroughPinhole(marks: ScaleMarks, picture: PictureFacts): Result<Calibration> {
+function calibrateThroughPinhole(marks: ScaleMarks, picture: PictureFacts): Result<PinholeCalibration> {
   switch (marks.kind) {
     case 'rectangle':
       return calibrateOnRectangle(marks, picture);
@@ -98,7 +114,7 @@ function calibrateThroughPinhole(marks: ScaleMarks, picture: PictureFacts): Resu
   }
 }
 
-function calibrateOnRectangle(marks: RectangleScale, picture: PictureFacts): Result<Calibration> {
+function calibrateOnRectangle(marks: RectangleScale, picture: PictureFacts): Result<PinholeCalibration> {
   const geometry = viewOfRectangle(marks, picture);
   if (!geometry.ok) return geometry;
   const { view, excursions } = geometry.value;
@@ -125,7 +141,7 @@ function calibrateOnRectangle(marks: RectangleScale, picture: PictureFacts): Res
   });
 }
 
-function calibrateOnTwoPoints(marks: TwoPointScale, picture: PictureFacts): Result<Calibration> {
+function calibrateOnTwoPoints(marks: TwoPointScale, picture: PictureFacts): Result<PinholeCalibration> {
   const geometry = viewOfTwoPoints(marks, picture);
   if (!geometry.ok) return geometry;
   const { view, excursions } = geometry.value;
@@ -165,7 +181,7 @@ function shapeWarnings({ view, excursions }: RectangleGeometry): readonly Calibr
 
 /** The point of the object's plane seen at a pixel; null beyond the horizon. */
 export function toPlane({ view }: Pick<Calibration, 'view'>, at: ImagePoint): PlanePoint | null {
-  return planePointOf(view.imageToPlane, at);
+  return planePointOf(view.imageToPlane, view.radialShift ? unshifted(at, view.radialShift) : at);
 }
 
 /** Whether a point lies more than the object's longest side away from it, where errors of the corners grow quickly. */

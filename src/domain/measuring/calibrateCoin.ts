@@ -1,5 +1,5 @@
 import { type Result, succeed } from '../result.ts';
-import type { Calibration } from './calibrate.ts';
+import type { PinholeCalibration } from './calibrate.ts';
 import type { CoinScale } from './calibration.ts';
 import { lensOf, type PictureFacts } from './camera.ts';
 import { viewOfCoin } from './coinView.ts';
@@ -10,7 +10,7 @@ import { localScaleMmPerPx, planePointOf } from './view.ts';
 const OUTLINE_POINTS = 24;
 
 /** What the rim of a coin tells about a picture; `tiltDeg` stays null until the plane is decided. */
-export function calibrateOnCoin(marks: CoinScale, picture: PictureFacts): Result<Calibration> {
+export function calibrateOnCoin(marks: CoinScale, picture: PictureFacts): Result<PinholeCalibration> {
   const geometry = viewOfCoin(marks, picture);
   if (!geometry.ok) return geometry;
   const { view, excursions, tiltDeg, solutions } = geometry.value;

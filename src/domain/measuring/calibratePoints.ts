@@ -1,5 +1,5 @@
 import { type Result, succeed } from '../result.ts';
-import type { Calibration } from './calibrate.ts';
+import type { PinholeCalibration } from './calibrate.ts';
 import type { PointsScale } from './calibration.ts';
 import { lensOf, type PictureFacts } from './camera.ts';
 import { commonWarnings, tiltWarnings } from './commonWarnings.ts';
@@ -11,7 +11,7 @@ import { localScaleMmPerPx } from './view.ts';
 const SCATTER_COVERAGE = 2;
 
 /** What the points of a printed pattern tell about a picture. */
-export function calibrateOnPoints(marks: PointsScale, picture: PictureFacts): Result<Calibration> {
+export function calibrateOnPoints(marks: PointsScale, picture: PictureFacts): Result<PinholeCalibration> {
   const geometry = viewOfPoints(marks, picture);
   if (!geometry.ok) return geometry;
   const { view, excursions, scatterPx } = geometry.value;

@@ -1,5 +1,5 @@
 import { type Result, succeed } from '../result.ts';
-import type { Calibration } from './calibrate.ts';
+import type { PinholeCalibration } from './calibrate.ts';
 import type { RuleTicksScale } from './calibration.ts';
 import { lensOf, type PictureFacts } from './camera.ts';
 import { commonWarnings, tiltWarnings } from './commonWarnings.ts';
@@ -8,7 +8,7 @@ import { viewOfRule } from './ruleView.ts';
 import { localScaleMmPerPx, planePointOf } from './view.ts';
 
 /** What the ticks of a rule tell about a picture. */
-export function calibrateOnRule(marks: RuleTicksScale, picture: PictureFacts): Result<Calibration> {
+export function calibrateOnRule(marks: RuleTicksScale, picture: PictureFacts): Result<PinholeCalibration> {
   const geometry = viewOfRule(marks, picture);
   if (!geometry.ok) return geometry;
   const { view, excursions, tiltDeg, along, across, residualPx } = geometry.value;

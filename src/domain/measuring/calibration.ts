@@ -18,6 +18,17 @@ export type TwoPointScale = z.infer<typeof TwoPointScale>;
 export const RectangleObject = z.enum(['id-1', 'a6', 'a5', 'a4', 'own']).meta({ id: 'RectangleObject' });
 export type RectangleObject = z.infer<typeof RectangleObject>;
 
+/** A point of an edge that is straight in space, as it was found in the picture. */
+export const EdgePoint = ImagePoint.extend({
+  acrossPx: z.number().positive().max(100).describe('Standard uncertainty across the edge'),
+}).meta({ id: 'EdgePoint' });
+export type EdgePoint = z.infer<typeof EdgePoint>;
+
+/** Points of one side, along it; none for a side that was not seen. */
+const SidePoints = z.array(EdgePoint).max(64);
+
+const KEEPS_DISTORTION = z.literal(true).optional().describe('The keeper wants the picture left as the lens drew it');
+
 /**
  * A flat rectangle of known size. Corners run round the rectangle: the side from the first to the second is `widthMm`,
  * from the second to the third `heightMm`. For rounded cards they are the constructed corners, where the straight edges meet.
@@ -33,6 +44,13 @@ export const RectangleScale = z
     heightStandardUncertaintyMm: z.number().min(0).max(100),
     thicknessMm: z.number().min(0).max(100).describe('The measured plane is the upper face, this far above the table'),
     pointingPx: z.number().positive().max(100).describe('Standard uncertainty of placing one corner, per coordinate'),
+    sidePoints: z
+      .tuple([SidePoints, SidePoints, SidePoints, SidePoints])
+      .optional()
+      .describe(
+        'What the corners were constructed from, side by side from the first to the second corner on; left out when a hand placed them',
+      ),
+    keepsDistortion: KEEPS_DISTORTION,
   })
   .meta({ id: 'RectangleScale' });
 export type RectangleScale = z.infer<typeof RectangleScale>;
@@ -126,6 +144,7 @@ export const PointsScale = z
       .default(false)
       .describe('The picture shows the card as in a mirror, so it shows the animal so; the nominal places are mirrored to fit it'),
     thicknessMm: z.number().min(0).max(100).describe('The measured plane is the printed face, this far above the table'),
+    keepsDistortion: KEEPS_DISTORTION,
   })
   .meta({ id: 'PointsScale' });
 export type PointsScale = z.infer<typeof PointsScale>;
@@ -147,6 +166,7 @@ export const RuleTicksScale = z
     ticks: z.array(TickMark).min(4).max(2_000),
     tickPx: z.number().positive().max(100).describe('Standard uncertainty of one point of a tick, across it'),
     heightMm: z.number().min(0).max(100).describe('Of the marked face above the table, 0 if unknown'),
+    keepsDistortion: KEEPS_DISTORTION,
   })
   .meta({ id: 'RuleTicksScale' });
 export type RuleTicksScale = z.infer<typeof RuleTicksScale>;

@@ -1,7 +1,7 @@
-import { assertNever, type Result } from '../result.ts';
+import type { Result } from '../result.ts';
 import type { ScaleMarks } from './calibration.ts';
 import type { PictureFacts } from './camera.ts';
-import { type Ellipse, pointOn, withinHalfTurn } from './ellipse.ts';
+import { movedMarks } from './lens/movedMarks.ts';
 import type { ImagePoint } from './points.ts';
 import type { View, ViewExcursion } from './view.ts';
 
@@ -14,6 +14,15 @@ export const CORNER_SHIFT_BOUND = 0.005;
 
 /** Anything within the bound is as likely as anything else: a rectangular distribution (JCGM 100:2008, 4.3.7). */
 export const CORNER_SHIFT_STANDARD_UNCERTAINTY = CORNER_SHIFT_BOUND / Math.sqrt(3);
+
+/** How far a lens shifts a point in the corner of the picture, as a share of its distance from the middle. */
+export interface LensShift {
+  readonly cornerShare: number;
+  readonly standardUncertainty: number;
+}
+
+/** A lens of which nothing is known but the bound. */
+export const WITHIN_BOUND: LensShift = { cornerShare: 0, standardUncertainty: CORNER_SHIFT_STANDARD_UNCERTAINTY };
 
 /** Distortion with one parameter (Brown 1971, Photogrammetric Engineering 37:855): the shift grows with the cube of the distance. */
 export interface RadialShift {
@@ -36,38 +45,38 @@ export function shifted({ xPx, yPx }: ImagePoint, { centre, cornerPx, cornerShar
   return { xPx: centre.xPx + x * factor, yPx: centre.yPx + y * factor };
 }
 
-/** Where all points of the marks go; what is known of the object itself stays. */
-export function shiftedMarks<Marks extends ScaleMarks>(marks: Marks, by: RadialShift): Marks;
-export function shiftedMarks(marks: ScaleMarks, by: RadialShift): ScaleMarks {
-  const move = (at: ImagePoint): ImagePoint => shifted(at, by);
-  switch (marks.kind) {
-    case 'two-points':
-      return { ...marks, ends: [move(marks.ends[0]), move(marks.ends[1])] };
-    case 'rectangle': {
-      const [a, b, c, d] = marks.corners;
-      return { ...marks, corners: [move(a), move(b), move(c), move(d)] };
-    }
-    case 'coin':
-      return { ...marks, rim: shiftedEllipse(marks.rim, by) };
-    case 'points':
-      return { ...marks, points: marks.points.map((point) => ({ ...point, at: move(point.at) })) };
-    case 'rule-ticks':
-      return {
-        ...marks,
-        ends: [move(marks.ends[0]), move(marks.ends[1])],
-        ticks: marks.ticks.map(({ number, from, to }) => ({ number, from: move(from), to: move(to) })),
-      };
-    default:
-      return assertNever(marks);
+/** Rounds of Newton's method: each doubles the digits, from a start that is a few per cent off. */
+const ROUNDS = 6;
+
+/** Where a point came from that the lens has shifted: the inverse of `shifted`, as far out as that is one. */
+export function unshifted({ xPx, yPx }: ImagePoint, { centre, cornerPx, cornerShare }: RadialShift): ImagePoint {
+  const [x, y] = [xPx - centre.xPx, yPx - centre.yPx];
+  const seen = Math.hypot(x, y) / cornerPx;
+  if (seen === 0) return { xPx, yPx };
+  let was = seen;
+  for (let round = 0; round < ROUNDS; round += 1) {
+    was -= (was * (1 + cornerShare * was * was) - seen) / (1 + 3 * cornerShare * was * was);
   }
+  return { xPx: centre.xPx + (x * was) / seen, yPx: centre.yPx + (y * was) / seen };
+}
+
+/** The marks as the lens shows them; what is known of the object itself stays. */
+export function shiftedMarks<Marks extends ScaleMarks>(marks: Marks, by: RadialShift): Marks {
+  return movedMarks(marks, (at) => shifted(at, by));
+}
+
+/** The marks as they would be without the lens's shift. */
+export function unshiftedMarks<Marks extends ScaleMarks>(marks: Marks, by: RadialShift): Marks {
+  return movedMarks(marks, (at) => unshifted(at, by));
 }
 
 /**
- * What the marks tell when the lens shifts by one standard uncertainty either way. The points measured move along with the marks, so
+ * What the marks tell when the lens shifts by one standard uncertainty more or less than it is taken to. The points measured move along with the marks, so
  * that what both have in common cancels: a scale object close beside the skin takes most of it away. One far from it does not, even as
  * far from the middle: its corners make a tilt of what the lens did to them, and that grows with the distance from the object.
  *
- * @param view what the marks tell as they are.
+ * @param view what the marks tell with the lens as it is taken to be.
+ * @param lens how far it shifts the corner, as a share; nothing but the bound is known of most.
  * @param see what moved marks tell; where they no longer calibrate, the view stays and only the measured points move, which is more.
  */
 export function distortionExcursion(
@@ -75,44 +84,16 @@ export function distortionExcursion(
   picture: PictureFacts,
   view: View,
   see: (marks: ScaleMarks) => Result<{ readonly view: View }>,
+  lens: LensShift = WITHIN_BOUND,
 ): ViewExcursion {
   const moved = (cornerShare: number): View => {
     const radialShift = radialShiftOf(picture, cornerShare);
-    const seen = see(shiftedMarks(marks, radialShift));
+    const seen = see(unshiftedMarks(marks, radialShift));
     return { ...(seen.ok ? seen.value.view : view), radialShift };
   };
   return {
     source: 'distortion',
-    below: moved(-CORNER_SHIFT_STANDARD_UNCERTAINTY),
-    above: moved(CORNER_SHIFT_STANDARD_UNCERTAINTY),
-  };
-}
-
-const RIM_POINTS = 16;
-
-/** The mean and the first harmonic of the moved rim: the middle and two conjugate half-diameters of the ellipse nearest to it. */
-function shiftedEllipse(rim: Ellipse, by: RadialShift): Ellipse {
-  const sum = { x: 0, y: 0, cosX: 0, cosY: 0, sinX: 0, sinY: 0 };
-  for (let index = 0; index < RIM_POINTS; index += 1) {
-    const angle = (2 * Math.PI * index) / RIM_POINTS;
-    const { xPx, yPx } = shifted(pointOn(rim, angle), by);
-    const [x, y] = [xPx - rim.centre.xPx, yPx - rim.centre.yPx];
-    sum.x += x / RIM_POINTS;
-    sum.y += y / RIM_POINTS;
-    sum.cosX += (2 * x * Math.cos(angle)) / RIM_POINTS;
-    sum.cosY += (2 * y * Math.cos(angle)) / RIM_POINTS;
-    sum.sinX += (2 * x * Math.sin(angle)) / RIM_POINTS;
-    sum.sinY += (2 * y * Math.sin(angle)) / RIM_POINTS;
-  }
-  const { cosX, cosY, sinX, sinY } = sum;
-  // The distance from the middle is greatest at this angle and least a quarter further on.
-  const turn = Math.atan2(2 * (cosX * sinX + cosY * sinY), cosX ** 2 + cosY ** 2 - sinX ** 2 - sinY ** 2) / 2;
-  const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
-  const [majorX, majorY] = [cosX * cos + sinX * sin, cosY * cos + sinY * sin];
-  return {
-    centre: { xPx: rim.centre.xPx + sum.x, yPx: rim.centre.yPx + sum.y },
-    semiMajorPx: Math.hypot(majorX, majorY),
-    semiMinorPx: Math.hypot(sinX * cos - cosX * sin, sinY * cos - cosY * sin),
-    angleRad: withinHalfTurn(Math.atan2(majorY, majorX)),
+    below: moved(lens.cornerShare - lens.standardUncertainty),
+    above: moved(lens.cornerShare + lens.standardUncertainty),
   };
 }

@@ -7,6 +7,7 @@ import { focalStandardUncertaintyPx, lensOf, type PictureFacts } from './camera.
 import { CORNER_SHIFT_BOUND, type RadialShift, radialShiftOf, shifted, shiftedMarks } from './distortion.ts';
 import type { KnownHeights } from './heights.ts';
 import type { LandmarkName, Landmarks } from './landmarks.ts';
+import type { Sides } from './lens/sides.ts';
 import { carapaceHeights, measure } from './measure.ts';
 import type { ImagePoint } from './points.ts';
 import type { ReadingDraft } from './reading.ts';
@@ -66,6 +67,7 @@ function drawnMarks(marks: SimulatedMarks, draw: Generator): SimulatedMarks {
       return {
         ...marks,
         corners: [move(a), move(b), move(c), move(d)],
+        ...(marks.sidePoints && { sidePoints: drawnSides(marks.sidePoints, draw) }),
         widthMm: marks.widthMm + marks.widthStandardUncertaintyMm * normalDeviate(draw),
         heightMm: marks.heightMm + marks.heightStandardUncertaintyMm * normalDeviate(draw),
       };
@@ -82,6 +84,11 @@ function drawnMarks(marks: SimulatedMarks, draw: Generator): SimulatedMarks {
     case 'coin':
       return { ...drawnRim(marks, draw), diameterMm: marks.diameterMm + marks.diameterStandardUncertaintyMm * normalDeviate(draw) };
   }
+}
+
+function drawnSides([top, right, bottom, left]: Sides, draw: Generator): Sides {
+  const drawn = (side: Sides[number]): Sides[number] => side.map((point) => ({ ...point, ...near(point, point.acrossPx, draw) }));
+  return [drawn(top), drawn(right), drawn(bottom), drawn(left)];
 }
 
 /** Middle, mean radius and the two ways to be elongated, as `rimPx` describes them. */

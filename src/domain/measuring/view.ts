@@ -1,6 +1,6 @@
 import { adjugate, type Matrix3, multiply, scale, transform } from '../numerics/matrix3.ts';
 import type { Excursion } from '../numerics/propagation.ts';
-import { type RadialShift, shifted } from './distortion.ts';
+import { type RadialShift, unshifted } from './distortion.ts';
 import type { ImagePoint, PlanePoint } from './points.ts';
 import type { BudgetSource } from './quantity.ts';
 
@@ -61,7 +61,7 @@ export function planePointOf(imageToPlane: Matrix3, at: ImagePoint): PlanePoint 
  */
 export function spacePointOf(view: View, at: ImagePoint, zMm: number): SpacePoint | null {
   const { foot, heightMm } = view.station;
-  const point = planePointOf(view.imageToPlane, view.radialShift ? shifted(at, view.radialShift) : at);
+  const point = planePointOf(view.imageToPlane, view.radialShift ? unshifted(at, view.radialShift) : at);
   if (!point || !(zMm < heightMm)) return null;
   const factor = (heightMm - zMm) / heightMm;
   return { xMm: foot.xMm + (point.xMm - foot.xMm) * factor, yMm: foot.yMm + (point.yMm - foot.yMm) * factor, zMm };

@@ -92,7 +92,9 @@ function withHandleAt(marks: ScaleMarks, id: ScaleHandleId, to: ImagePoint): Sca
     id === 'corner-4' ? to : fourth,
   ];
   const isFitted = marks.pointingPx < FINEST_HAND_PX;
-  return { ...marks, corners, pointingPx: isFitted ? DEFAULT_POINTING_PX : marks.pointingPx };
+  // The corners no longer come from the sides that were found.
+  const { sidePoints: _, ...byHand } = marks;
+  return { ...byHand, corners, pointingPx: isFitted ? DEFAULT_POINTING_PX : marks.pointingPx };
 }
 
 function zip(ids: readonly ScaleHandleId[], points: readonly ImagePoint[]): Handle<ScaleHandleId>[] {

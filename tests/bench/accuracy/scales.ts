@@ -1,8 +1,9 @@
-import { cornerUncertaintyPx, refineRectangle } from '../../../src/domain/finding/card.ts';
+import { refineRectangle } from '../../../src/domain/finding/card.ts';
 import { rimAbout } from '../../../src/domain/finding/coin/findCoin.ts';
 import { markerCardPoints } from '../../../src/domain/finding/markers/markerCard.ts';
 import { pointsMarks } from '../../../src/domain/finding/markers/pointsMarks.ts';
 import { findTicks } from '../../../src/domain/finding/rule.ts';
+import { rectangleMarks } from '../../../src/domain/finding/scaleMarks.ts';
 import type { CoinScale, RuleTicksScale, ScaleMarks } from '../../../src/domain/measuring/calibration.ts';
 import { lensOf } from '../../../src/domain/measuring/camera.ts';
 import { coinSolutions, nearEdgeBySecondObject } from '../../../src/domain/measuring/coinSide.ts';
@@ -70,19 +71,10 @@ function card({ light, picture, truth }: SeenPhoto, object: Of<'id1_card'>, rand
   const refined = refineRectangle(light.colors, handles, size, picture);
   if (!refined.ok) return { kind: 'id1_card', marks: null, trouble: refined.failure.code, offPx: [], twoClicks };
   const { corners } = refined.value;
+  const { cornerRadiusMm: _, ...known } = size;
   return {
     kind: 'id1_card',
-    marks: {
-      kind: 'rectangle',
-      object: 'id-1',
-      corners: [...corners],
-      widthMm: size.widthMm,
-      heightMm: size.heightMm,
-      widthStandardUncertaintyMm: size.widthStandardUncertaintyMm,
-      heightStandardUncertaintyMm: size.heightStandardUncertaintyMm,
-      thicknessMm: size.thicknessMm,
-      pointingPx: cornerUncertaintyPx(refined.value),
-    },
+    marks: rectangleMarks({ kind: 'rectangle', object: 'id-1', ...known }, refined.value),
     trouble: null,
     offPx: corners.map((corner, index) => distance(corner, ordered.value[index] ?? corner)),
     twoClicks,

@@ -37,7 +37,12 @@ export function turnRectangle(store: BenchStore): void {
   const marks = store.getState().edited.document.scale;
   if (marks?.kind !== 'rectangle') return;
   const [first, second, third, fourth] = marks.corners;
-  changeScale(store, { ...marks, corners: [second, third, fourth, first] });
+  const turned = { ...marks, corners: [second, third, fourth, first] satisfies typeof marks.corners };
+  changeScale(store, marks.sidePoints === undefined ? turned : { ...turned, sidePoints: fromTheSecond(marks.sidePoints) });
+}
+
+function fromTheSecond<Value>([first, second, third, fourth]: [Value, Value, Value, Value]): [Value, Value, Value, Value] {
+  return [second, third, fourth, first];
 }
 
 /** Corners clicked in any order, put in the order in which they run round the rectangle, if they can be one. */

@@ -1,14 +1,17 @@
 import type { ReactElement } from 'react';
+import { radialShiftOf } from '../../../../domain/measuring/distortion.ts';
 import { COVERAGE_FACTOR, type Quantity } from '../../../../domain/measuring/quantity.ts';
 import { coverageInWords } from '../../../../words/estimates.ts';
 import { BUDGET_LABELS, capitalized } from '../../../../words/labels.ts';
-import { useMeasured, useSettledDocument } from '../useWork.ts';
+import { lensInWords } from '../../../../words/lens.ts';
+import { useMeasured, useSettledDocument, useWork } from '../useWork.ts';
 import style from './Budget.module.css';
 import { budgetAdvice } from './budgetAdvice.ts';
 
 /** Where the uncertainty comes from (JCGM 100:2008, 7.2.7): each source, what it adds, and its share of the variance; and what can be done about the largest. */
 export function Budget({ quantity }: { quantity: Quantity }): ReactElement {
-  const { pointing } = useMeasured(useSettledDocument());
+  const { pointing, calibration } = useMeasured(useSettledDocument());
+  const { cornerPx } = radialShiftOf(useWork().sheet.photo, 0);
   const advice = budgetAdvice(quantity, pointing !== undefined);
   const suffix = quantity.unit === 'mm' ? ' mm' : '';
   const factor = quantity.estimate.coverageFactor ?? COVERAGE_FACTOR;
@@ -48,6 +51,9 @@ export function Budget({ quantity }: { quantity: Quantity }): ReactElement {
           </tfoot>
         )}
       </table>
+      {calibration?.ok && quantity.budget.some(({ source }) => source === 'distortion') && (
+        <p className={style['note']}>Distortion of the lens. {lensInWords(calibration.value.lens, cornerPx)}</p>
+      )}
       {advice !== null && <p className={style['note']}>To narrow it: {advice}</p>}
     </>
   );

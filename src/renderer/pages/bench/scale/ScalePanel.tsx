@@ -19,6 +19,7 @@ import { ChooseObject } from './ChooseObject.tsx';
 import { CoinSide } from './CoinSide.tsx';
 import { Contradictions } from './Contradictions.tsx';
 import { FoundFacts } from './FoundFacts.tsx';
+import { LensFacts } from './LensFacts.tsx';
 import { ObjectSize } from './ObjectSize.tsx';
 import { Finding, PointingAt } from './PointingAt.tsx';
 import { RoundCorners } from './RoundCorners.tsx';
@@ -64,6 +65,7 @@ export function ScalePanel({ picture }: { picture: OpenPicture }): ReactElement 
       <Disagreements marks={marks} />
       <FoundFacts marks={marks} />
       {calibration !== null && <CalibrationFacts calibration={calibration} />}
+      {calibration?.ok && <LensFacts marks={marks} calibration={calibration.value} />}
       <div className={style['row']}>
         {marks.kind === 'rectangle' && (
           <Button

@@ -1,0 +1,57 @@
+import type { RectangleScale } from '../calibration.ts';
+import type { ImagePoint } from '../points.ts';
+
+/** Points of the four sides of a rectangle, from the first to the second corner and on. */
+export type Sides = NonNullable<RectangleScale['sidePoints']>;
+export type Side = Sides[number];
+
+/** A straight line through points of a side. */
+export interface SideLine {
+  readonly through: ImagePoint;
+  /** Unit vector from the first towards the last point. */
+  readonly alongX: number;
+  readonly alongY: number;
+  /** Half of the distance between the first and the last point. */
+  readonly halfPx: number;
+}
+
+/** The line through all points of a side, weighted by their uncertainties; null with fewer than three. */
+export function sideLine(side: Side): SideLine | null {
+  const [first, last] = [side[0], side.at(-1)];
+  if (!first || !last || side.length < 3) return null;
+  const chordPx = Math.hypot(last.xPx - first.xPx, last.yPx - first.yPx);
+  if (!(chordPx > 0)) return null;
+  const [chordX, chordY] = [(last.xPx - first.xPx) / chordPx, (last.yPx - first.yPx) / chordPx];
+  let [sum, x, y] = [0, 0, 0];
+  for (const { xPx, yPx, acrossPx } of side) {
+    sum += acrossPx ** -2;
+    x += xPx * acrossPx ** -2;
+    y += yPx * acrossPx ** -2;
+  }
+  const through = { xPx: x / sum, yPx: y / sum };
+  let [squares, products] = [0, 0];
+  for (const { xPx, yPx, acrossPx } of side) {
+    const along = (xPx - through.xPx) * chordX + (yPx - through.yPx) * chordY;
+    const across = (yPx - through.yPx) * chordX - (xPx - through.xPx) * chordY;
+    squares += along * along * acrossPx ** -2;
+    products += along * across * acrossPx ** -2;
+  }
+  const slope = products / squares;
+  const length = Math.hypot(1, slope);
+  return { through, alongX: (chordX - slope * chordY) / length, alongY: (chordY + slope * chordX) / length, halfPx: chordPx / 2 };
+}
+
+/** Where neighboring sides meet, in the order of the corners; null where one of both was not seen or they are parallel. */
+export function sidesMeet(sides: Sides): readonly [ImagePoint | null, ImagePoint | null, ImagePoint | null, ImagePoint | null] {
+  const [top, right, bottom, left] = [sideLine(sides[0]), sideLine(sides[1]), sideLine(sides[2]), sideLine(sides[3])];
+  return [meet(left, top), meet(top, right), meet(right, bottom), meet(bottom, left)];
+}
+
+function meet(one: SideLine | null, other: SideLine | null): ImagePoint | null {
+  if (!one || !other) return null;
+  const sine = one.alongX * other.alongY - one.alongY * other.alongX;
+  if (!(Math.abs(sine) > 1e-6)) return null;
+  const [dx, dy] = [other.through.xPx - one.through.xPx, other.through.yPx - one.through.yPx];
+  const onOne = (dx * other.alongY - dy * other.alongX) / sine;
+  return { xPx: one.through.xPx + onOne * one.alongX, yPx: one.through.yPx + onOne * one.alongY };
+}
