@@ -1,20 +1,25 @@
 import type { Coverage } from '../domain/growth/forecast/coverage.ts';
-import type { DueForecast, GrowthForecast } from '../domain/growth/forecast/forecast.ts';
+import type { DueForecast, GrowthForecast, SizeForecast } from '../domain/growth/forecast/forecast.ts';
 import type { ForecastFact } from '../domain/growth/forecast/growthRecord.ts';
 import type { Shares } from '../domain/growth/forecast/shares.ts';
+import type { Instar } from '../domain/molting/instar.ts';
 import { counted, listed } from './counts.ts';
 import { dayInWords, spanInWords } from './dates.ts';
+import { instarInWords } from './instars.ts';
 import { capitalized } from './labels.ts';
 
 /** A forecast as sentences: what is foretold, how closely, from what, and what would help. */
 export interface ForecastWords {
   readonly headline: string;
   readonly closer: string | null;
+  /** Keeps the animal after the molt apart from the skin that the molt leaves. */
+  readonly skin: string | null;
   readonly why: string;
   readonly missing: readonly string[];
 }
 
-export function forecastInWords({ due, size, facts }: GrowthForecast): ForecastWords {
+/** @param now the instar the animal lives in; null where it is not known. */
+export function forecastInWords({ due, size, facts }: GrowthForecast, now: Instar | null): ForecastWords {
   const then = size && `carapace then ${millimeters(size.afterMolt.low90Mm, size.afterMolt.high90Mm)}`;
   const isOverdue = facts.includes('overdue');
   return {
@@ -24,9 +29,15 @@ export function forecastInWords({ due, size, facts }: GrowthForecast): ForecastW
     closer: due
       ? `Nine chances in ten; with even chances ${windowInWords(due.window50)}${size ? `, and ${millimeters(size.afterMolt.low50Mm, size.afterMolt.high50Mm)}` : ''}.`
       : null,
+    skin: size && skinInWords(size.nextSkin, now),
     why: whyInWords(due, size),
     missing: facts.map((fact) => FACTS[fact]),
   };
+}
+
+function skinInWords({ low90Mm, high90Mm }: SizeForecast, now: Instar | null): string {
+  const skin = `The skin it leaves then shows ${now ? `${instarInWords(now)}, the one living now` : 'the instar living now'}: ${millimeters(low90Mm, high90Mm)}`;
+  return now ? `${skin}; the animal itself is then in instar ${now.number + 1}.` : `${skin}; the animal itself is one instar further.`;
 }
 
 /** "12 Feb to 9 May 2026": the widest of what is told in a list. */

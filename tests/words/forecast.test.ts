@@ -23,20 +23,31 @@ const FORECAST: GrowthForecast = {
 
 describe('forecastInWords', () => {
   it('tells day and size in one sentence, and what they rest on', () => {
-    const words = forecastInWords(FORECAST);
+    const words = forecastInWords(FORECAST, null);
     expect(words.headline).toBe('Next molt: likely 12 Feb to 9 May 2026; carapace then 18.2 to 21.0 mm.');
     expect(words.why).toContain('the day from 5 intervals of its own (its own 60 %, siblings 40 %)');
   });
 
   it('says so where no day can be told', () => {
-    const words = forecastInWords({ ...FORECAST, due: null, size: null, facts: ['nothing-to-count-from'] });
+    const words = forecastInWords({ ...FORECAST, due: null, size: null, facts: ['nothing-to-count-from'] }, null);
     expect(words.headline).toBe('No day can be foretold.');
     expect(words.closer).toBeNull();
     expect(words.missing[0]).toMatch(/no day to count from/);
   });
 
+  it('keeps the skin that the molt leaves apart from the animal after it', () => {
+    const size = FORECAST.size && { ...FORECAST.size, nextSkin: { ...SIZE, low90Mm: 15.1, high90Mm: 16.9 } };
+    expect(forecastInWords({ ...FORECAST, size }, { number: 11, certainty: 'known' }).skin).toBe(
+      'The skin it leaves then shows instar 11, the one living now: 15.1 to 16.9 mm; the animal itself is then in instar 12.',
+    );
+    expect(forecastInWords({ ...FORECAST, size }, null).skin).toMatch(/shows the instar living now: .* one instar further/);
+    expect(forecastInWords({ ...FORECAST, size: null }, null).skin).toBeNull();
+  });
+
   it('calls an animal overdue', () => {
-    expect(forecastInWords({ ...FORECAST, facts: ['overdue'] }).headline).toMatch(/^Next molt: overdue; if it still comes, likely 12 Feb/);
+    expect(forecastInWords({ ...FORECAST, facts: ['overdue'] }, null).headline).toMatch(
+      /^Next molt: overdue; if it still comes, likely 12 Feb/,
+    );
   });
 });
 

@@ -7,7 +7,7 @@ import { FitSummary } from './FitSummary.tsx';
 
 /** The growth in one measure, in words and drawn: both speak of the same one. Null where nothing is measured. */
 export function Growth({ ladder, growth, called }: { ladder: Ladder; growth: GrowthReport; called: string }): ReactElement | null {
-  const measures = measuresIn(ladder);
+  const measures = measuresIn(ladder, growth.live);
   const [wanted, setMeasure] = useState(measures[0]);
   const measure = wanted && measures.includes(wanted) ? wanted : measures[0];
   if (!measure) return null;

@@ -1,14 +1,12 @@
 import type { ReactElement } from 'react';
 import { Link } from 'wouter';
 import type { Rung } from '../../../domain/growth/rung.ts';
-import type { Estimate } from '../../../domain/measuring/quantity.ts';
 import { daysSinceInWords, noRatioInWords, rungName, unmeasuredInWords } from '../../../words/ladder.ts';
 import { DayText } from '../../parts/DayText.tsx';
-import { DoubtMark } from '../../parts/DoubtMark.tsx';
-import { EstimateText } from '../../parts/EstimateText.tsx';
 import { Thumb } from '../../parts/Thumb.tsx';
 import { useLit } from './lit.tsx';
 import style from './RungTable.module.css';
+import { SizeCell } from './SizeCell.tsx';
 
 interface Props {
   rung: Rung;
@@ -65,25 +63,5 @@ export function RungRow({ rung, previous, specimenId }: Props): ReactElement {
         </ul>
       </td>
     </tr>
-  );
-}
-
-function SizeCell({
-  estimate,
-  unit,
-  instead = 'not measured',
-  isDoubted = false,
-}: {
-  estimate: Estimate | null;
-  unit: 'mm' | '1';
-  instead?: string;
-  isDoubted?: boolean;
-}): ReactElement {
-  if (!estimate) return <td className={style['small']}>{instead}</td>;
-  return (
-    <td>
-      <EstimateText estimate={estimate} unit={unit} />
-      {isDoubted && <DoubtMark />}
-    </td>
   );
 }

@@ -1,7 +1,9 @@
 import { Fragment, type ReactElement } from 'react';
+import type { LiveSize } from '../../../domain/growth/liveSizes.ts';
 import type { Rung } from '../../../domain/growth/rung.ts';
 import { gapInWords } from '../../../words/ladder.ts';
 import { SIZE_LABELS } from '../../../words/quantities.ts';
+import { LiveRow } from './LiveRow.tsx';
 import { RungRow } from './RungRow.tsx';
 import style from './RungTable.module.css';
 
@@ -16,12 +18,25 @@ const COLUMNS = [
   'Days since the molt on record before',
 ];
 
-/** A row for each instar on record, oldest first, with the gaps between them in words. */
-export function RungTable({ rungs, specimenId }: { rungs: readonly Rung[]; specimenId: string }): ReactElement {
+interface Props {
+  rungs: readonly Rung[];
+  live: readonly LiveSize[];
+  specimenId: string;
+}
+
+/**
+ * A row for each instar on record, oldest first, with the gaps between them in words. Photos of the living animal stand below
+ * the molt they followed, which is before the skin of the instar they show; those without a place in the row at the end.
+ */
+export function RungTable({ rungs, live, specimenId }: Props): ReactElement {
+  const isPlaced = ({ step }: LiveSize) => step !== null;
   return (
     <div className={style['scroller']}>
       <table className={style['table']}>
-        <caption className="spoken-only">Instars on record, oldest first. Lengths in millimeters, plus or minus U (95 %).</caption>
+        <caption className="spoken-only">
+          Instars on record, oldest first, each as its skin or a photo of the living animal shows it. Lengths in millimeters, plus or minus
+          U (95 %).
+        </caption>
         <thead>
           <tr>
             {COLUMNS.map((column) => (
@@ -46,9 +61,19 @@ export function RungTable({ rungs, specimenId }: { rungs: readonly Rung[]; speci
                   </tr>
                 )}
                 <RungRow rung={rung} previous={previous} specimenId={specimenId} />
+                {live
+                  .filter((size) => isPlaced(size) && size.afterMoltId === rung.moltId)
+                  .map((size) => (
+                    <LiveRow key={size.photoId} live={size} />
+                  ))}
               </Fragment>
             );
           })}
+          {live
+            .filter((size) => !isPlaced(size))
+            .map((size) => (
+              <LiveRow key={size.photoId} live={size} />
+            ))}
         </tbody>
       </table>
     </div>

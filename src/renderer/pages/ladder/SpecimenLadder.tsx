@@ -79,13 +79,13 @@ function LoadedLadder({ page: { specimen, instarNow, ladder, growth, gallery } }
       ) : (
         <>
           <p className={style['past']}>{pastInWords(called, specimen.status === 'living' ? instarNow : undefined)}</p>
-          {animal.data?.forecast && <ForecastNote forecast={animal.data.forecast} />}
+          {animal.data?.forecast && <ForecastNote forecast={animal.data.forecast} now={instarNow} />}
           <Questions specimenId={specimen.id} rungs={rungs} growth={growth} />
           <LitProvider>
             <div className={gallery.length > 0 ? style['side'] : undefined}>
               <section className={style['section']} aria-labelledby="growth">
                 <h2 id="growth">Growth</h2>
-                {measuresIn(ladder).length > 0 ? (
+                {measuresIn(ladder, growth.live).length > 0 ? (
                   <Growth ladder={ladder} growth={growth} called={called} />
                 ) : (
                   <NothingMeasured photoId={gallery[0]?.photo.id ?? null} />
@@ -100,7 +100,7 @@ function LoadedLadder({ page: { specimen, instarNow, ladder, growth, gallery } }
             </div>
             <section className={style['section']} aria-labelledby="rungs">
               <h2 id="rungs">Rung by rung</h2>
-              <RungTable rungs={rungs} specimenId={specimen.id} />
+              <RungTable rungs={rungs} live={growth.live} specimenId={specimen.id} />
             </section>
             <RatioAccount rungs={rungs} growth={growth} />
             <div className={specimen.status === 'living' ? style['side'] : undefined}>

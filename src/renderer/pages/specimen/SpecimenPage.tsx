@@ -75,7 +75,7 @@ export function SpecimenPage({ specimenId }: { specimenId: string }): ReactEleme
         }
       />
       {summary.sex.conflict && <SexConflict molts={molts} />}
-      {forecast && <ForecastNote forecast={forecast} />}
+      {forecast && <ForecastNote forecast={forecast} now={summary.instarNow} />}
       <section aria-labelledby="life-line">
         <h2 id="life-line" className={style['heading']}>
           Life line

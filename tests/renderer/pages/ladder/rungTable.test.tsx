@@ -3,14 +3,16 @@ import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, it } from 'vitest';
 import { Router } from 'wouter';
 import { buildLadder, type MoltOnRecord } from '../../../../src/domain/growth/ladder.ts';
+import type { LiveSize } from '../../../../src/domain/growth/liveSizes.ts';
+import { placeLiveSizes } from '../../../../src/domain/growth/liveSizes.ts';
 import { RungTable } from '../../../../src/renderer/pages/ladder/RungTable.tsx';
-import { moltOn } from '../../../domain/growth/skins.ts';
+import { moltOn, quantity, skinReading } from '../../../domain/growth/skins.ts';
 
-function tableOf(molts: MoltOnRecord[]): string {
+function tableOf(molts: MoltOnRecord[], live: readonly LiveSize[] = []): string {
   return renderToStaticMarkup(
     <QueryClientProvider client={new QueryClient()}>
       <Router ssrPath="/ladder/specimen-1">
-        <RungTable rungs={buildLadder(molts).rungs} specimenId="specimen-1" />
+        <RungTable rungs={buildLadder(molts).rungs} live={live} specimenId="specimen-1" />
       </Router>
     </QueryClientProvider>,
   );
@@ -18,7 +20,11 @@ function tableOf(molts: MoltOnRecord[]): string {
 
 /** The table's rows as a reader meets them: words only. */
 function rowsOf(...molts: MoltOnRecord[]): string[] {
-  return [...tableOf(molts).matchAll(/<tr[^>]*>(.*?)<\/tr>/g)].slice(1).map(([, row = '']) =>
+  return wordsIn(tableOf(molts));
+}
+
+function wordsIn(markup: string): string[] {
+  return [...markup.matchAll(/<tr[^>]*>(.*?)<\/tr>/g)].slice(1).map(([, row = '']) =>
     row
       .replace(/<[^>]+>/g, ' ')
       .replace(/\s+/g, ' ')
@@ -56,5 +62,27 @@ describe('RungTable', () => {
     const markup = tableOf([moltOn('2024-01-01', 5, 10)]);
     expect(markup).toContain('/bench/photo-2024-01-01');
     expect(markup).toContain('/examination/skin-2024-01-01');
+  });
+
+  it('keeps the living animal apart from the skins, below the molt that it followed', () => {
+    const molts = [moltOn('2024-01-01', 5, 10), moltOn('2024-09-01', 6, 13)];
+    const photos = [
+      { id: 'alive', takenOn: '2024-03-03' },
+      { id: 'undated', takenOn: null },
+    ].map(({ id, takenOn }) => ({
+      photo: { id, takenOn, subject: { kind: 'animal' as const, specimenId: 'specimen-1' } },
+      readings: [skinReading(id, [quantity('carapace-length', 12.4, 0.1)])],
+    }));
+    const live = placeLiveSizes(
+      photos,
+      molts.map(({ molt }) => molt),
+    );
+    const rows = wordsIn(tableOf(molts, live));
+    expect(rows).toHaveLength(4);
+    expect(rows[1]).toContain('Instar 6, alive photo of 3 Mar 2024 12.40 ± 0.20 mm');
+    expect(rows[1]).toContain('measured on the living animal, in no ratio');
+    expect(rows[2]).toContain('Instar 6 shed 1 Sep 2024');
+    expect(rows[2]).toContain('1.300');
+    expect(rows[3]).toContain('photo without a date between which molts is not known');
   });
 });

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { buildLadder } from '../../../../src/domain/growth/ladder.ts';
+import { bandsOf } from '../../../../src/domain/growth/trend/bands.ts';
 import { pointsOf } from '../../../../src/renderer/pages/ladder/chart/measures.ts';
-import { logTicks, lowerEnd, sizeScale } from '../../../../src/renderer/pages/ladder/chart/scales.ts';
+import { bandRoom, logTicks, lowerEnd, sizeScale } from '../../../../src/renderer/pages/ladder/chart/scales.ts';
 import { moltOn } from '../../../domain/growth/skins.ts';
 
 describe('logTicks', () => {
@@ -24,7 +25,7 @@ describe('sizeScale', () => {
       buildLadder([moltOn('2024-01-01', 1, 4), moltOn('2024-02-01', 2, 6), moltOn('2024-03-01', 3, 9)]),
       'carapaceLengthMm',
     );
-    const y = sizeScale(points);
+    const y = sizeScale(points.map(({ estimate }) => estimate));
     expect(y(4) - y(6)).toBeCloseTo(y(6) - y(9), 9);
     expect(y(9)).toBeLessThan(y(4));
   });
@@ -33,9 +34,35 @@ describe('sizeScale', () => {
     expect(lowerEnd({ value: 2, expandedUncertainty: 3 })).toBeCloseTo(0.2, 12);
     const points = pointsOf(buildLadder([moltOn('2024-01-01', 1, 2, 1.5)]), 'carapaceLengthMm');
     expect(
-      sizeScale(points)
+      sizeScale(points.map(({ estimate }) => estimate))
         .domain()
         .every((end) => end > 0 && Number.isFinite(end)),
     ).toBe(true);
+  });
+});
+
+describe('bandRoom', () => {
+  const bandsThrough = (...sizes: number[]) => {
+    const bands = bandsOf(sizes.map((lengthMm, step) => ({ step, lengthMm })));
+    if (!bands) throw new Error('three sizes give bands');
+    return bands;
+  };
+
+  it('leaves room for both bands up to the next skin', () => {
+    const bands = bandsThrough(5, 6.4, 7.9, 10.2, 12.9, 16.1);
+    const room = bandRoom(bands, [5, 16.1]);
+    expect(room.cut).toBe(false);
+    const [low = 0, high = 0] = sizeScale([], room.mm).domain();
+    for (const band of bands.at) {
+      expect(band.oneLow95Mm).toBeGreaterThan(low);
+      expect(band.oneHigh95Mm).toBeLessThan(high);
+    }
+  });
+
+  it('cuts off, and says so, what three skins alone leave open', () => {
+    const bands = bandsThrough(5, 7, 7.5);
+    const room = bandRoom(bands, [5, 7.5]);
+    expect(room.cut).toBe(true);
+    expect(Math.max(...room.mm)).toBeLessThan(20);
   });
 });

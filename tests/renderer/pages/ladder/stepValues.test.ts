@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { buildLadder } from '../../../../src/domain/growth/ladder.ts';
+import type { LiveSize } from '../../../../src/domain/growth/liveSizes.ts';
+import { estimateFrom } from '../../../../src/domain/measuring/quantity.ts';
 import { ladderRows } from '../../../../src/renderer/pages/ladder/chart/ladderCsv.ts';
 import { intervalLegend, ratioLegend } from '../../../../src/renderer/pages/ladder/chart/legends.ts';
 import { intervalValues, ratioValues } from '../../../../src/renderer/pages/ladder/chart/stepValues.ts';
@@ -36,11 +38,23 @@ describe('intervalValues', () => {
   });
 });
 
+const LIVE: LiveSize = {
+  photoId: 'alive',
+  takenOn: '2024-03-03',
+  afterMoltId: 'molt-2024-01-01',
+  step: 1,
+  instarFrom: 6,
+  instarTo: 6,
+  ...{ carapaceLengthMm: estimateFrom(5.25, 0.125), carapaceWidthMm: null, legFirstMm: null, legFourthMm: null, legSpanMm: null },
+  doubted: [],
+};
+
 describe('ladderRows', () => {
   it('gives each molt a row of the same width, unrounded', () => {
-    const rows = ladderRows(buildLadder([moltOn('2024-01-01', 5, 4.123456), moltOn('2024-06-01', 6, null)]), ['carapaceLengthMm']);
-    expect(new Set(rows.map((row) => row.length))).toEqual(new Set([12]));
-    expect(rows[1]?.slice(0, 7)).toEqual([5, 'no', 1, '2024-01-01', '2024-01-01', 4.123456, 0.2]);
-    expect(rows[2]?.slice(5, 8)).toEqual([null, null, null]);
+    const rows = ladderRows(buildLadder([moltOn('2024-01-01', 5, 4.123456), moltOn('2024-06-01', 6, null)]), [LIVE], ['carapaceLengthMm']);
+    expect(new Set(rows.map((row) => row.length))).toEqual(new Set([14]));
+    expect(rows[1]?.slice(0, 9)).toEqual(['skin', 5, 5, 'no', 1, '2024-01-01', '2024-01-01', 4.123456, 0.2]);
+    expect(rows[2]?.slice(7, 10)).toEqual([null, null, null]);
+    expect(rows[3]?.slice(0, 10)).toEqual(['living animal', 6, 6, null, null, '2024-03-03', '2024-03-03', 5.25, 0.25, null]);
   });
 });

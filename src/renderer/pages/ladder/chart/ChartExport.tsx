@@ -1,4 +1,5 @@
 import { type ReactElement, type RefObject, useState } from 'react';
+import type { LiveSize } from '../../../../domain/growth/liveSizes.ts';
 import type { Ladder } from '../../../../domain/growth/rung.ts';
 import { csvBlob } from '../../../leaving/csv.ts';
 import { saveFile } from '../../../leaving/save.ts';
@@ -15,6 +16,7 @@ const DOTS_PER_PX = 3;
 interface Props {
   canvas: RefObject<HTMLElement | null>;
   ladder: Ladder;
+  live: readonly LiveSize[];
   measures: readonly Measure[];
   /** Of the files, without their endings. */
   name: string;
@@ -23,7 +25,7 @@ interface Props {
 }
 
 /** Saves the drawing as it stands, or the figures behind it. */
-export function ChartExport({ canvas, ladder, measures, name, drawn }: Props): ReactElement {
+export function ChartExport({ canvas, ladder, live, measures, name, drawn }: Props): ReactElement {
   const [error, setError] = useState<unknown>(null);
   const drawing = () => standaloneSvg([...(canvas.current?.querySelectorAll('svg') ?? [])]);
   const png = () => {
@@ -43,7 +45,7 @@ export function ChartExport({ canvas, ladder, measures, name, drawn }: Props): R
           </Button>
         </>
       )}
-      <Button kind="quiet" onClick={() => saveFile(`${name}.csv`, csvBlob(ladderRows(ladder, measures)))}>
+      <Button kind="quiet" onClick={() => saveFile(`${name}.csv`, csvBlob(ladderRows(ladder, live, measures)))}>
         Figures (CSV)
       </Button>
       {error !== null && <FailureNotice error={error} />}

@@ -5,7 +5,8 @@ import type { Rung } from '../../../../domain/growth/rung.ts';
 import { dayOnAxis } from '../../../../words/dates.ts';
 import { missingSizeInWords } from '../../../../words/ladder.ts';
 import style from './Chart.module.css';
-import { sizeMark } from './mark.ts';
+import type { LivePoint } from './livePoints.ts';
+import { liveMark, sizeMark } from './mark.ts';
 import type { SizePoint } from './measures.ts';
 import { PointLayer } from './PointLayer.tsx';
 import { placePoint } from './placedPoint.ts';
@@ -16,15 +17,21 @@ import { ValueAxis } from './ValueAxis.tsx';
 interface Props {
   rungs: readonly Rung[];
   points: readonly SizePoint[];
+  /** Those with a date. */
+  live: readonly LivePoint[];
   widthPx: number;
   measureLabel: string;
 }
 
 /** Size against the calendar: constant within an instar, a step up at each molt. */
-export function DatePlot({ rungs, points, widthPx, measureLabel }: Props): ReactElement {
-  const y = sizeScale(points);
+export function DatePlot({ rungs, points, live, widthPx, measureLabel }: Props): ReactElement {
+  const y = sizeScale([...points, ...live].map(({ estimate }) => estimate));
   const [low = 1, high = 10] = y.domain();
-  const days = rungs.flatMap(({ happenedFrom, happenedTo }) => [timeOf(happenedFrom), timeOf(happenedTo)]);
+  const liveDays = live.map((point) => ({ point, time: timeOf(point.live.takenOn ?? '') })).filter(({ time }) => Number.isFinite(time));
+  const days = [
+    ...rungs.flatMap(({ happenedFrom, happenedTo }) => [timeOf(happenedFrom), timeOf(happenedTo)]),
+    ...liveDays.map(({ time }) => time),
+  ];
   const airMs = Math.max(20 * MS_PER_DAY, (Math.max(...days) - Math.min(...days)) * 0.06);
   const x = scaleUtc()
     .domain([Math.min(...days) - airMs, Math.max(...days) + airMs])
@@ -35,6 +42,10 @@ export function DatePlot({ rungs, points, widthPx, measureLabel }: Props): React
   const moltPlaces = new Map(rungs.map((rung) => [rung.moltId, (spanOf(rung).fromPx + spanOf(rung).toPx) / 2]));
   const measured = new Set(points.map(({ rung }) => rung.moltId));
   const treads = treadsOf(placed, (moltId) => moltPlaces.get(moltId) ?? FRAME.leftPx);
+  const marks = [
+    ...placed.map((point) => sizeMark(point, measureLabel)),
+    ...liveDays.map(({ point, time }) => liveMark(point, y, x(time), measureLabel)),
+  ];
   return (
     <>
       <svg width={widthPx} height={FRAME.heightPx} aria-hidden="true">
@@ -64,7 +75,7 @@ export function DatePlot({ rungs, points, widthPx, measureLabel }: Props): React
           </g>
         ))}
       </svg>
-      <PointLayer marks={placed.map((point) => sizeMark(point, measureLabel))} widthPx={widthPx} label={measureLabel} />
+      <PointLayer marks={marks} widthPx={widthPx} label={measureLabel} />
     </>
   );
 }

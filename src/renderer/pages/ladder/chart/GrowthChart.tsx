@@ -45,7 +45,14 @@ export function GrowthChart({ ladder, growth, called, measures, measure, onMeasu
         </div>
       </div>
       {plot && <figcaption className={style['legend']}>{legend}</figcaption>}
-      <ChartExport canvas={canvas} ladder={ladder} measures={measures} name={`${called} ${drawing}`} drawn={plot !== null} />
+      <ChartExport
+        canvas={canvas}
+        ladder={ladder}
+        live={growth.live}
+        measures={measures}
+        name={`${called} ${drawing}`}
+        drawn={plot !== null}
+      />
     </figure>
   );
 }

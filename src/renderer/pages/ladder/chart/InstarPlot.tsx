@@ -6,16 +6,19 @@ import { missingSizeInWords } from '../../../../words/ladder.ts';
 import { BandLayer } from './BandLayer.tsx';
 import style from './Chart.module.css';
 import { InstarAxis } from './InstarAxis.tsx';
-import { sizeMark } from './mark.ts';
+import type { LivePoint } from './livePoints.ts';
+import { liveMark, sizeMark } from './mark.ts';
 import type { SizePoint } from './measures.ts';
 import { PointLayer } from './PointLayer.tsx';
 import { placePoint } from './placedPoint.ts';
-import { FRAME, logTicks, sizeScale } from './scales.ts';
+import { bandRoom, FRAME, logTicks, sizeScale } from './scales.ts';
 import { ValueAxis } from './ValueAxis.tsx';
 
 interface Props {
   rungs: readonly Rung[];
   points: readonly SizePoint[];
+  /** Whose place in the row is known. */
+  live: readonly LivePoint[];
   /** Of the measure shown; null where there are too few skins. */
   bands: Bands | null;
   widthPx: number;
@@ -23,18 +26,21 @@ interface Props {
 }
 
 /** Size against the instar that the skin shows. Instars without a skin keep their place and stay empty. */
-export function InstarPlot({ rungs, points, bands, widthPx, measureLabel }: Props): ReactElement {
+export function InstarPlot({ rungs, points, live, bands, widthPx, measureLabel }: Props): ReactElement {
   const lastStep = rungs.at(-1)?.step ?? 0;
-  const next = bands?.next?.step === lastStep + 1 ? bands.next : null;
-  const y = sizeScale(points, next ? [next.middleMm] : []);
+  const next = bands?.next?.step === lastStep + 1 || live.some(({ live: { step } }) => step === lastStep + 1);
+  const sizes = [...points, ...live].map(({ estimate }) => estimate);
+  const drawnMm = sizes.map(({ value }) => value);
+  const y = sizeScale(sizes, bands ? bandRoom(bands, drawnMm).mm : []);
   const [low = 1, high = 10] = y.domain();
   const x = scaleLinear()
     .domain([-0.5, lastStep + (next ? 1.5 : 0.5)])
     .range([FRAME.leftPx, widthPx - FRAME.rightPx]);
   const bottomPx = FRAME.heightPx - FRAME.bottomPx;
-  const marks = points.map((point) =>
-    sizeMark(placePoint(point, y, { fromPx: x(point.rung.step), toPx: x(point.rung.step) }), measureLabel),
-  );
+  const marks = [
+    ...points.map((point) => sizeMark(placePoint(point, y, { fromPx: x(point.rung.step), toPx: x(point.rung.step) }), measureLabel)),
+    ...live.map((point) => liveMark(point, y, x(point.live.step ?? 0) + LIVE_ASIDE_PX, measureLabel)),
+  ];
   return (
     <>
       <svg width={widthPx} height={FRAME.heightPx} aria-hidden="true">
@@ -53,13 +59,16 @@ export function InstarPlot({ rungs, points, bands, widthPx, measureLabel }: Prop
           </g>
         ))}
         <ValueAxis scale={y} ticks={logTicks(low, high)} unit="mm" widthPx={widthPx} />
-        <InstarAxis rungs={rungs} next={next !== null} x={x} widthPx={widthPx} />
+        <InstarAxis rungs={rungs} next={next} x={x} widthPx={widthPx} />
         {bands && <BandLayer bands={bands} x={x} y={y} widthPx={widthPx} />}
       </svg>
       <PointLayer marks={marks} widthPx={widthPx} label={measureLabel} />
     </>
   );
 }
+
+/** Beside the skin of the same instar, so that neither hides the other. */
+const LIVE_ASIDE_PX = 12;
 
 /** Room that a letter of the words takes at most, px. */
 const LETTER_PX = 6.6;

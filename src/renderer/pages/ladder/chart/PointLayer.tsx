@@ -1,5 +1,4 @@
 import type { ReactElement } from 'react';
-import { rungName } from '../../../../words/ladder.ts';
 import { useLitMolt } from '../lit.tsx';
 import style from './Chart.module.css';
 import type { Mark } from './mark.ts';
@@ -12,12 +11,12 @@ const NOTE_PX = 220;
 /** The figures over the drawing of axes and lines; the only part of a chart that is spoken and reached by keys. */
 export function PointLayer({ marks, widthPx, label }: { marks: readonly Mark[]; widthPx: number; label: string }): ReactElement {
   const litId = useLitMolt();
-  const lit = marks.find(({ rung }) => rung.moltId === litId);
+  const lit = marks.find((mark) => mark.litId === litId);
   return (
     <>
       <svg width={widthPx} height={FRAME.heightPx} className={style['points']} aria-label={`${label}, oldest first`}>
         {marks.map((mark) => (
-          <PointMark key={mark.rung.moltId} mark={mark} />
+          <PointMark key={mark.litId} mark={mark} />
         ))}
       </svg>
       {lit && <Note mark={lit} toTheLeft={lit.xPx > widthPx - NOTE_PX} />}
@@ -29,7 +28,7 @@ export function PointLayer({ marks, widthPx, label }: { marks: readonly Mark[]; 
 function Note({ mark, toTheLeft }: { mark: Mark; toTheLeft: boolean }): ReactElement {
   return (
     <div className={`${style['note']} ${toTheLeft ? style['toTheLeft'] : ''}`} style={{ left: mark.xPx, top: mark.yPx }} aria-hidden="true">
-      <strong>{rungName(mark.rung)}</strong>
+      <strong>{mark.name}</strong>
       {mark.lines.map((line, index) => (
         <span key={line} className={index === 0 ? 'figures' : style['noteMore']}>
           {line}

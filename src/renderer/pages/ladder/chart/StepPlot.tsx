@@ -3,6 +3,7 @@ import type { ReactElement } from 'react';
 import type { Rung } from '../../../../domain/growth/rung.ts';
 import style from './Chart.module.css';
 import { InstarAxis } from './InstarAxis.tsx';
+import { type Mark, markOf } from './mark.ts';
 import { PointLayer } from './PointLayer.tsx';
 import { FRAME, logTicks } from './scales.ts';
 import type { StepValue } from './stepValues.ts';
@@ -39,7 +40,11 @@ export function StepPlot({ rungs, values, yardsticks, unit, axis, label, widthPx
   const y = yScale(axis, Math.min(...lows), Math.max(...highs));
   const marks = values.map(({ rung, value, low, high, hollow, lines: words, spoken }) => {
     const xPx = x(rung.step);
-    return { rung, xPx, yPx: y.at(value), highPx: y.at(high), lowPx: y.at(low), fromPx: xPx, toPx: xPx, hollow, lines: words, spoken };
+    const shape = hollow ? 'hollow' : 'dot';
+    return {
+      ...markOf(rung),
+      ...{ xPx, yPx: y.at(value), highPx: y.at(high), lowPx: y.at(low), fromPx: xPx, toPx: xPx, shape, lines: words, spoken },
+    } satisfies Mark;
   });
   return (
     <>

@@ -7,6 +7,7 @@ import { SIZE_LABELS } from '../../../../words/quantities.ts';
 import { DatePlot } from './DatePlot.tsx';
 import { InstarPlot } from './InstarPlot.tsx';
 import { dateLegend, instarLegend, intervalLegend, ratioLegend } from './legends.ts';
+import { livePointsOf } from './livePoints.ts';
 import { type Measure, pointsOf } from './measures.ts';
 import { StepPlot, type Yardstick } from './StepPlot.tsx';
 import { intervalValues, ratioValues } from './stepValues.ts';
@@ -31,13 +32,21 @@ export function drawingOf(drawing: Drawing, { ladder, growth, measure, widthPx }
   const { rungs } = ladder;
   const measureLabel = SIZE_LABELS[measure];
   const points = pointsOf(ladder, measure);
+  const allLive = livePointsOf(growth.live, measure);
   switch (drawing) {
     case 'instar': {
       const bands = bandsOf(measuredSteps(rungs, measure));
-      return { plot: <InstarPlot {...{ rungs, points, bands, widthPx, measureLabel }} />, legend: instarLegend(rungs, measure, bands) };
+      const live = allLive.filter((point) => point.live.step !== null);
+      const legend = instarLegend({ rungs, measure, bands, points, live, unplaced: allLive.length - live.length });
+      const isEmpty = points.length + live.length === 0;
+      return { plot: isEmpty ? null : <InstarPlot {...{ rungs, points, live, bands, widthPx, measureLabel }} />, legend };
     }
-    case 'date':
-      return { plot: <DatePlot {...{ rungs, points, widthPx, measureLabel }} />, legend: dateLegend(rungs, measure) };
+    case 'date': {
+      const live = allLive.filter((point) => point.live.takenOn !== null);
+      const legend = dateLegend({ rungs, measure, points, live, unplaced: allLive.length - live.length });
+      const isEmpty = points.length + live.length === 0;
+      return { plot: isEmpty ? null : <DatePlot {...{ rungs, points, live, widthPx, measureLabel }} />, legend };
+    }
     case 'ratio': {
       const values = ratioValues(rungs, measure);
       const legend = ratioLegend(

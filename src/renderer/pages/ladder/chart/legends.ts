@@ -1,30 +1,74 @@
 import type { Rung } from '../../../../domain/growth/rung.ts';
-import type { Bands } from '../../../../domain/growth/trend/bands.ts';
-import type { Measure } from './measures.ts';
+import type { BandAtStep, Bands } from '../../../../domain/growth/trend/bands.ts';
+import { counted } from '../../../../words/counts.ts';
+import type { LivePoint } from './livePoints.ts';
+import type { Measure, SizePoint } from './measures.ts';
+import { bandRoom } from './scales.ts';
+
+interface Shown {
+  readonly rungs: readonly Rung[];
+  readonly measure: Measure;
+  readonly points: readonly SizePoint[];
+  readonly live: readonly LivePoint[];
+  /** Sizes of the living animal that have no place in this drawing. */
+  readonly unplaced: number;
+}
 
 /** What the signs in the drawing mean: those that are there. */
-export function instarLegend(rungs: readonly Rung[], measure: Measure, bands: Bands | null): string {
-  const next = bands?.next;
+export function instarLegend({ rungs, measure, bands, points, live, unplaced }: Shown & { bands: Bands | null }): string {
+  if (points.length + live.length === 0) return nothingHere(unplaced, 'whose place in the row is known');
+  const sizesMm = [...points, ...live].map(({ estimate }) => estimate.value);
   return sentences(
-    'Each point is one skin and stands at the instar that ended; its bar is ± U (95 %). Equal steps upwards are equal ratios.',
+    points.length > 0 && 'Each point is one skin and stands at the instar that ended; its bar is ± U (95 %).',
+    'Equal steps upwards are equal ratios.',
+    liveWords(live, 'stands at the instar it lived in, beside the place of that instar’s skin'),
     bands &&
-      `The dashed line is the fitted growth${bands.model === 'parabola' ? ', which bends here' : ''}; it fills no gap. The inner band holds its mean, the outer one a single skin (both 95 %).`,
-    next &&
-      next.oneHigh95Mm < 20 * next.middleMm &&
-      `By this fit alone, the next skin would show ${next.oneLow95Mm.toFixed(1)} to ${next.oneHigh95Mm.toFixed(1)} mm.`,
+      `The dashed line is the fitted growth${bands.model === 'parabola' ? ', which bends here' : ''}; it fills no gap. The inner band holds its mean, the outer one a single skin (both 95 %)${bandRoom(bands, sizesMm).cut ? '; so few skins leave the bands wider than the drawing' : ''}.`,
+    bands?.next && nextInWords(bands.next, rungs.at(-1)),
     (isIncomplete(rungs, measure) || rungs.slice(1).some(({ skippedInstars }) => skippedInstars > 0)) &&
-      'A shaded column has no such size on record.',
+      'A shaded column has no skin with such a size on record.',
     rungs.some(({ instar }) => instar?.certainty === 'inferred') && 'A number with a question mark holds if no molt was missed.',
+    unplacedWords(unplaced, 'whose place in the row is not known'),
   );
 }
 
-export function dateLegend(rungs: readonly Rung[], measure: Measure): string {
+/** Above this factor over its middle a prediction says nothing. */
+const WIDEST_TOLD = 20;
+
+function nextInWords({ step, middleMm, oneLow95Mm, oneHigh95Mm }: BandAtStep, last: Rung | undefined): string | null {
+  if (oneHigh95Mm >= WIDEST_TOLD * middleMm || !last || step !== last.step + 1) return null;
+  const which = last.instar ? `instar ${last.instar.number + 1}, the one after the last rung` : 'the instar after the last rung';
+  return `By this fit alone, the next skin, which shows ${which}, would measure ${oneLow95Mm.toFixed(1)} to ${oneHigh95Mm.toFixed(1)} mm (95 %); the animal that leaves it is one instar further.`;
+}
+
+export function dateLegend({ rungs, measure, points, live, unplaced }: Shown): string {
+  if (points.length + live.length === 0) return nothingHere(unplaced, 'with a date');
   return sentences(
-    'Each point stands on the day of the molt; the line before it is the life of the instar that ended then, at the size its skin shows.',
-    'A dotted line: when that instar began is not on record.',
+    points.length > 0 &&
+      'Each point stands on the day of the molt; the line before it is the life of the instar that ended then, at the size its skin shows. A dotted line: when that instar began is not on record.',
+    liveWords(live, 'stands on the day of its photo'),
     isIncomplete(rungs, measure) && 'A dashed upright is a molt without this size.',
-    'What came after the last molt is larger and not measured yet.',
+    live.length === 0 && 'What came after the last molt is larger and not measured yet.',
+    unplacedWords(unplaced, 'whose photo has no date'),
   );
+}
+
+function liveWords(live: readonly LivePoint[], where: string): string | false {
+  return (
+    live.length > 0 &&
+    `A green lozenge was measured on a photo of the living animal and ${where}; it is no skin, and no line, band or ratio rests on it.`
+  );
+}
+
+function unplacedWords(unplaced: number, why: string): string | false {
+  return (
+    unplaced > 0 &&
+    `Left out here: ${counted(unplaced, 'size')} of the living animal ${why}; the table has ${unplaced === 1 ? 'it' : 'them'}.`
+  );
+}
+
+function nothingHere(unplaced: number, which: string): string {
+  return sentences(`No size ${which} is on record in this measure.`, unplaced > 0 && 'Sizes of the living animal stand in the table.');
 }
 
 export function ratioLegend(values: number, hollow: boolean): string {

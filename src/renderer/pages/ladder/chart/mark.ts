@@ -2,11 +2,18 @@ import type { Rung } from '../../../../domain/growth/rung.ts';
 import { spanInWords } from '../../../../words/dates.ts';
 import { estimateAsText } from '../../../../words/estimates.ts';
 import { rungName } from '../../../../words/ladder.ts';
+import { liveName, liveWhenInWords } from '../../../../words/liveSizes.ts';
+import type { LivePoint } from './livePoints.ts';
 import type { PlacedPoint } from './placedPoint.ts';
+import { lowerEnd } from './scales.ts';
 
-/** One figure of one rung where a chart draws it, with what it says when attended. */
+/** One figure where a chart draws it, with what it says when attended. */
 export interface Mark {
-  readonly rung: Rung;
+  /** Of the molt, or of the photo of the living animal: what table, chart and gallery light together. */
+  readonly litId: string;
+  readonly name: string;
+  /** Where it was measured. */
+  readonly photoId: string | null;
   readonly xPx: number;
   readonly yPx: number;
   /** Ends of the bar; y grows downwards. */
@@ -14,11 +21,16 @@ export interface Mark {
   readonly lowPx: number;
   readonly fromPx: number;
   readonly toPx: number;
-  /** Not of one instar alone: drawn hollow. */
-  readonly hollow: boolean;
+  /** A dot for a skin, hollow where it is not of one instar alone; a lozenge for the living animal. */
+  readonly shape: 'dot' | 'hollow' | 'lozenge';
   /** First line under the name, then the others. */
   readonly lines: readonly string[];
   readonly spoken: string;
+}
+
+/** What every mark of a rung has. */
+export function markOf(rung: Rung): Pick<Mark, 'litId' | 'name' | 'photoId'> {
+  return { litId: rung.moltId, name: rungName(rung), photoId: rung.photoId };
 }
 
 export function sizeMark(placed: PlacedPoint, measureLabel: string): Mark {
@@ -28,9 +40,29 @@ export function sizeMark(placed: PlacedPoint, measureLabel: string): Mark {
   const ratio = rung.ratio && estimate === rung.carapaceLengthMm ? [`ratio ${estimateAsText(rung.ratio, '1')}`] : [];
   return {
     ...placed,
-    rung,
-    hollow: false,
+    ...markOf(rung),
+    shape: 'dot',
     lines: [size, `shed ${shed}`, ...ratio],
     spoken: `${rungName(rung)}, molted ${shed}: ${measureLabel.toLowerCase()} ${size}`,
+  };
+}
+
+/** A size of the living animal, at its own place. */
+export function liveMark({ live, estimate }: LivePoint, y: (sizeMm: number) => number, xPx: number, measureLabel: string): Mark {
+  const size = estimateAsText(estimate, 'mm');
+  const when = liveWhenInWords(live);
+  return {
+    litId: live.photoId,
+    name: liveName(live),
+    photoId: live.photoId,
+    xPx,
+    yPx: y(estimate.value),
+    highPx: y(estimate.value + estimate.expandedUncertainty),
+    lowPx: y(lowerEnd(estimate)),
+    fromPx: xPx,
+    toPx: xPx,
+    shape: 'lozenge',
+    lines: [size, when, 'measured on the living animal'],
+    spoken: `${liveName(live)}, ${when}: ${measureLabel.toLowerCase()} ${size}, measured on the living animal`,
   };
 }

@@ -1,4 +1,5 @@
 import { fitGrowth, type SizeAtStep } from '../../../../domain/growth/growthFit.ts';
+import type { LiveSize } from '../../../../domain/growth/liveSizes.ts';
 import { followsDirectly } from '../../../../domain/growth/positions.ts';
 import type { GrowthFit, Ladder, Rung } from '../../../../domain/growth/rung.ts';
 import type { Estimate } from '../../../../domain/measuring/quantity.ts';
@@ -37,7 +38,7 @@ export function measuredSteps(ladder: Ladder, measure: Measure): SizeAtStep[] {
   return ladder.rungs.flatMap(({ step, stepKnown, [measure]: size }) => (stepKnown && size ? [{ step, lengthMm: size.value }] : []));
 }
 
-/** Measures that at least one skin has. */
-export function measuresIn(ladder: Ladder): Measure[] {
-  return MEASURES.filter((measure) => ladder.rungs.some((rung) => rung[measure] !== null));
+/** Measures that at least one skin has, or the living animal. */
+export function measuresIn(ladder: Ladder, live: readonly LiveSize[]): Measure[] {
+  return MEASURES.filter((measure) => [...ladder.rungs, ...live].some((sizes) => sizes[measure] !== null));
 }

@@ -1,5 +1,6 @@
 import { type ScaleLogarithmic, scaleLog } from 'd3-scale';
-import type { SizePoint } from './measures.ts';
+import type { Bands } from '../../../../domain/growth/trend/bands.ts';
+import type { Estimate } from '../../../../domain/measuring/quantity.ts';
 
 /** Room round the drawing for the axes, px. */
 export const FRAME = { topPx: 18, rightPx: 28, bottomPx: 46, leftPx: 58, heightPx: 380 } as const;
@@ -7,11 +8,12 @@ export const FRAME = { topPx: 18, rightPx: 28, bottomPx: 46, leftPx: 58, heightP
 /**
  * Sizes on a logarithmic axis, so that equal ratios are equal steps; a little air above and below.
  *
+ * @param sizes drawn with their bars; at least one, or something in `alsoMm`.
  * @param alsoMm further sizes that must find room.
  */
-export function sizeScale(points: readonly SizePoint[], alsoMm: readonly number[] = []): ScaleLogarithmic<number, number> {
-  const lows = [...points.map(({ estimate }) => lowerEnd(estimate)), ...alsoMm];
-  const highs = [...points.map(({ estimate }) => estimate.value + estimate.expandedUncertainty), ...alsoMm];
+export function sizeScale(sizes: readonly Estimate[], alsoMm: readonly number[] = []): ScaleLogarithmic<number, number> {
+  const lows = [...sizes.map(lowerEnd), ...alsoMm];
+  const highs = [...sizes.map(({ value, expandedUncertainty }) => value + expandedUncertainty), ...alsoMm];
   return scaleLog()
     .domain([Math.min(...lows) / 1.08, Math.max(...highs) * 1.08])
     .range([FRAME.heightPx - FRAME.bottomPx, FRAME.topPx]);
@@ -46,4 +48,24 @@ export function logTicks(low: number, high: number): number[] {
     if (ticks.length >= ENOUGH_TICKS) break;
   }
   return ticks;
+}
+
+/** A band may open up to this many times beyond what it is fitted to before it is cut off: three skins alone tell next to nothing. */
+const WIDEST_BAND = 1.6;
+
+/**
+ * The sizes between which the bands are drawn whole.
+ *
+ * @param drawnMm what else stands in the drawing, at least one size.
+ * @returns `cut` where a band reaches further than the drawing does.
+ */
+export function bandRoom(bands: Bands, drawnMm: readonly number[]): { readonly mm: readonly number[]; readonly cut: boolean } {
+  const middles = [...drawnMm, ...bands.at.map(({ middleMm }) => middleMm)];
+  const lowest = Math.min(...middles) / WIDEST_BAND;
+  const highest = Math.max(...middles) * WIDEST_BAND;
+  const ends = bands.at.flatMap(({ oneLow95Mm, oneHigh95Mm }) => [oneLow95Mm, oneHigh95Mm]);
+  return {
+    mm: ends.map((end) => Math.min(highest, Math.max(lowest, end))),
+    cut: ends.some((end) => end < lowest || end > highest),
+  };
 }

@@ -7,7 +7,7 @@ import { dayInWords, spanInWords } from '../../../../words/dates.ts';
 import { estimateAsText } from '../../../../words/estimates.ts';
 import { rungName } from '../../../../words/ladder.ts';
 import chart from '../chart/Chart.module.css';
-import type { Mark } from '../chart/mark.ts';
+import { type Mark, markOf } from '../chart/mark.ts';
 import { PointLayer } from '../chart/PointLayer.tsx';
 import { FRAME, logTicks, lowerEnd } from '../chart/scales.ts';
 import { ValueAxis } from '../chart/ValueAxis.tsx';
@@ -121,14 +121,14 @@ function marksOf(animal: AlignedAnimal, isOwn: boolean, x: ToPx, y: ToPx): Mark[
     const words = estimateAsText(size, 'mm');
     const shed = spanInWords(rung.happenedFrom, rung.happenedTo);
     return {
-      rung,
+      ...markOf(rung),
       xPx: x(at),
       yPx: y(size.value),
       highPx: y(size.value + size.expandedUncertainty),
       lowPx: y(lowerEnd(size)),
       fromPx: x(at),
       toPx: x(at),
-      hollow: !isOwn,
+      shape: isOwn ? 'dot' : 'hollow',
       lines: [words, animal.called, `shed ${shed}`],
       spoken: `${animal.called}, ${rungName(rung).toLowerCase()}, molted ${shed}: ${words}`,
     };
