@@ -50,7 +50,7 @@ const JOINT_DEFINITIONS: Readonly<Record<LegJoint, string>> = {
 const DISTANCE_ENDS: Readonly<Record<FreeDistance, readonly [string, string]>> = {
   'receptacle-width': ['receptacles, left edge', 'receptacles, right edge'],
   'receptacle-height': ['receptacles, base at the furrow', 'receptacles, highest tip'],
-  'book-lungs': ['left front book lung, middle', 'right front book lung, middle'],
+  'book-lungs': ['front book lungs, middle of the left one', 'front book lungs, middle of the right one'],
   furrow: ['epigastric furrow, left end', 'epigastric furrow, right end'],
   own: ['your own distance, one end', 'your own distance, other end'],
 };

@@ -1,7 +1,7 @@
 import { type ReactElement, useEffect, useId, useRef, useState } from 'react';
 import { Link } from 'wouter';
 import type { WatchBoard, WatchedAnimal } from '../../../api/contract/watch.ts';
-import type { ObservationDraft, ObservationKind } from '../../../domain/care/observation.ts';
+import { isFangColor, type ObservationDraft, type ObservationKind } from '../../../domain/care/observation.ts';
 import { SEEN_LABELS } from '../../../words/observations.ts';
 import { useAnswer, useChange } from '../../client/queries.ts';
 import { Button } from '../../parts/Button.tsx';
@@ -10,6 +10,7 @@ import { FailureNotice } from '../../parts/Notice.tsx';
 import { TextField } from '../../parts/TextField.tsx';
 import { useToast } from '../../parts/Toast.tsx';
 import style from './AnimalPad.module.css';
+import { spanInWordsOf } from './holdWords.ts';
 import { LatestSeen } from './LatestSeen.tsx';
 import { MoltClock } from './MoltClock.tsx';
 import { ObservationKeys } from './ObservationKeys.tsx';
@@ -29,7 +30,7 @@ interface Props {
 
 /** One animal under the thumb: what is known, and a key for everything that can be seen of it. */
 export function AnimalPad({ animal, board, askedAtMs, onClose }: Props): ReactElement {
-  const { specimen, timer, suspicion } = animal;
+  const { specimen, timer, suspicion, hold } = animal;
   const [when, setWhen] = useState('');
   const [words, setWords] = useState<string | null>(null);
   const [open, setOpen] = useState<'span' | 'photos' | null>(null);
@@ -61,7 +62,9 @@ export function AnimalPad({ animal, board, askedAtMs, onClose }: Props): ReactEl
           setWords(null);
           setOpen(null);
           const undo = () => takeBack.mutate({ path: { observationId: id } }, { onSuccess: () => toast({ message: 'Taken back.' }) });
-          toast({ message: `Noted of ${specimen.code}: ${SEEN_LABELS[kind]}.`, action: { label: 'Undo', run: undo } });
+          const aside =
+            timer && isFangColor(kind) ? ' Of the old fangs: they go with the skin, and the new ones are noted after the molt.' : '';
+          toast({ message: `Noted of ${specimen.code}: ${SEEN_LABELS[kind]}.${aside}`, action: { label: 'Undo', run: undo } });
         },
       },
     );
@@ -75,7 +78,12 @@ export function AnimalPad({ animal, board, askedAtMs, onClose }: Props): ReactEl
         </h2>
         <IconButton icon="close" label={`Close ${specimen.code}`} onClick={onClose} />
       </header>
-      {timer && <MoltClock timer={timer} askedAtMs={askedAtMs} />}
+      {timer && <MoltClock timer={timer} askedAtMs={askedAtMs} onMeasure={() => setOpen('span')} />}
+      {!timer && hold !== null && hold.endedBy === null && hold.span === null && (
+        <p className={style['unknown']}>
+          {spanInWordsOf(hold)} <Button onClick={() => setOpen('span')}>Leg span measured …</Button>
+        </p>
+      )}
       {note.error && <FailureNotice error={note.error} />}
       {takeBack.error && <FailureNotice error={takeBack.error} />}
       <WhenField value={when} onChange={setWhen} latest={now()} />

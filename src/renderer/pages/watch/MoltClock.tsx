@@ -1,6 +1,7 @@
 import { type ReactElement, useEffect, useState } from 'react';
-import { type MoltTimer, stateAfter } from '../../../domain/care/moltTimer.ts';
+import { MOLT_PACES, MoltingSize, type MoltTimer, stateAfter } from '../../../domain/care/moltTimer.ts';
 import { durationInWords, momentInWords } from '../../../words/dates.ts';
+import { Button } from '../../parts/Button.tsx';
 import { Notice } from '../../parts/Notice.tsx';
 import style from './MoltClock.module.css';
 import { paceInWords } from './needWords.ts';
@@ -12,10 +13,23 @@ const STATES: Readonly<Record<MoltTimer['state'], string>> = {
   'clock-set-back': 'The clock of this machine stands before the start',
 };
 
+const SIZES: Readonly<Record<MoltingSize, string>> = {
+  smallest: 'Smallest, under 1 in of span',
+  juvenile: 'Juveniles',
+  large: 'Large, from 4 in',
+};
+
 const REDRAWN_EVERY_MS = 15_000;
 
+interface Props {
+  timer: MoltTimer;
+  askedAtMs: number;
+  /** Asks for the leg span, where the size is not known. */
+  onMeasure: () => void;
+}
+
 /** How long a molt has taken, against what is usual for its size, with what to do and what to leave alone. */
-export function MoltClock({ timer, askedAtMs }: { timer: MoltTimer; askedAtMs: number }): ReactElement {
+export function MoltClock({ timer, askedAtMs, onMeasure }: Props): ReactElement {
   const sinceMinutes = useMinutesSince(askedAtMs);
   const elapsed = timer.elapsedMinutes === null ? null : timer.elapsedMinutes + sinceMinutes;
   const state = elapsed === null ? 'clock-set-back' : stateAfter(elapsed, timer);
@@ -38,10 +52,14 @@ export function MoltClock({ timer, askedAtMs }: { timer: MoltTimer; askedAtMs: n
       <p role="status" className={style['state']}>
         {STATES[state]}
       </p>
-      <p className={style['pace']}>
-        Usual {timer.sizeKnown ? 'for its size' : 'for juveniles, as its size is not known'}: {paceInWords(timer.size)}. Look closer after{' '}
-        {durationInWords(timer.lookCloserAfterMinutes)}, concern after {durationInWords(timer.concernAfterMinutes)}.
-      </p>
+      {timer.sizeKnown ? (
+        <p className={style['pace']}>
+          Usual for its size: {paceInWords(timer.size)}. Look closer after {durationInWords(timer.lookCloserAfterMinutes)}, concern after{' '}
+          {durationInWords(timer.concernAfterMinutes)}.
+        </p>
+      ) : (
+        <UnknownSize onMeasure={onMeasure} />
+      )}
       {state === 'concern' ? (
         <Notice tone="warning" title="Ask now">
           The skin may be hardening on the animal. Do not pull. Keep water and moisture as they are. Ask an experienced keeper, and defer to
@@ -51,6 +69,26 @@ export function MoltClock({ timer, askedAtMs }: { timer: MoltTimer; askedAtMs: n
         <p className={style['leave']}>Remove nothing, touch nothing, dim the light. No live prey in the enclosure.</p>
       )}
       {state === 'clock-set-back' && <p>The start stays as it was noted. Set the clock of this machine, and the time runs on.</p>}
+    </div>
+  );
+}
+
+/** Without a size every pace is shown; the line above goes by that of juveniles, and a feeding hold by the longest wait. */
+function UnknownSize({ onMeasure }: Pick<Props, 'onMeasure'>): ReactElement {
+  return (
+    <div className={style['pace']}>
+      <p>
+        Its size is not known, so nobody can say which of these is usual for it. Until a span is noted the times of juveniles are looked at.
+      </p>
+      <ul>
+        {MoltingSize.options.map((size) => (
+          <li key={size}>
+            {SIZES[size]}: {paceInWords(size)}; look closer after {durationInWords(MOLT_PACES[size].lookCloserAfterMinutes)}, concern after{' '}
+            {durationInWords(MOLT_PACES[size].concernAfterMinutes)}
+          </li>
+        ))}
+      </ul>
+      <Button onClick={onMeasure}>Leg span measured …</Button>
     </div>
   );
 }

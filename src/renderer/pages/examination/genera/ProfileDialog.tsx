@@ -1,27 +1,18 @@
 import { type ReactElement, useState } from 'react';
-import {
-  type GenusFlags,
-  type GenusProfile,
-  type GenusProfileDraft,
-  HooksState,
-  PLAIN_FLAGS,
-  ReceptacleForm,
-} from '../../../../domain/sexing/genus/profile.ts';
+import { type GenusProfile, HooksState, ReceptacleForm } from '../../../../domain/sexing/genus/profile.ts';
 import { FORM_LABELS } from '../../../../words/checklist.ts';
 import { FLAG_LABELS, HOOK_WORDS } from '../../../../words/genus.ts';
 import { capitalized } from '../../../../words/labels.ts';
 import { useAnswer, useChange } from '../../../client/queries.ts';
 import { FormDialog } from '../../../forms/FormDialog.tsx';
-import { decimalFrom } from '../../../forms/reading.ts';
 import { WholeRow } from '../../../forms/WholeRow.tsx';
 import { CheckField } from '../../../parts/CheckField.tsx';
 import { FieldGroup } from '../../../parts/FieldGroup.tsx';
 import { Select } from '../../../parts/Select.tsx';
 import { TextField } from '../../../parts/TextField.tsx';
 import { useToast } from '../../../parts/Toast.tsx';
-
-const FLAGS = Object.keys(PLAIN_FLAGS) as (keyof GenusFlags)[];
-const LARGEST_CARAPACE_MM = 100;
+import { Pitfalls } from './Pitfalls.tsx';
+import { draftFrom, errorsIn, FLAGS, formOf, type ProfileForm } from './profileForm.ts';
 
 /** A keeper's version of a profile, with the reason; the shipped one is never lost. */
 export function ProfileDialog({ profile, onClose }: { profile: GenusProfile; onClose: () => void }): ReactElement {
@@ -34,7 +25,7 @@ export function ProfileDialog({ profile, onClose }: { profile: GenusProfile; onC
   const toast = useToast();
   const by = form.by ?? preferences?.observer ?? '';
   const errors = tried ? errorsIn({ ...form, by }) : {};
-  const put = (part: Partial<Form>) => {
+  const put = (part: Partial<ProfileForm>) => {
     setForm({ ...form, ...part });
     change.reset();
   };
@@ -110,6 +101,18 @@ export function ProfileDialog({ profile, onClose }: { profile: GenusProfile; onC
             onChange={(adult) => put({ adult })}
           />
           <WholeRow>
+            <TextField
+              label="Hooks in words"
+              kind="lines"
+              maxLength={1_000}
+              value={form.hooksWords}
+              onChange={(hooksWords) => put({ hooksWords })}
+            />
+          </WholeRow>
+          <WholeRow>
+            <Pitfalls pitfalls={form.pitfalls} onChange={(pitfalls) => put({ pitfalls })} />
+          </WholeRow>
+          <WholeRow>
             <FieldGroup label="What makes it misleading">
               {FLAGS.map((flag) => (
                 <CheckField
@@ -138,59 +141,4 @@ export function ProfileDialog({ profile, onClose }: { profile: GenusProfile; onC
       <TextField label="Changed by" maxLength={200} error={errors['by']} value={by} onChange={(name) => put({ by: name })} />
     </FormDialog>
   );
-}
-
-interface Form {
-  readonly asShipped: boolean;
-  readonly forms: readonly ReceptacleForm[];
-  readonly receptacles: string;
-  readonly hooks: HooksState;
-  readonly adult: string;
-  readonly flags: GenusFlags;
-  readonly note: string;
-  /** Null until another name is given than that of whoever uses this window. */
-  readonly by: string | null;
-}
-
-function formOf({ receptacles, hooks, adultCarapaceMm, flags }: GenusProfile): Form {
-  return {
-    asShipped: false,
-    forms: receptacles.forms,
-    receptacles: receptacles.words,
-    hooks: hooks.state,
-    adult: adultCarapaceMm === null ? '' : String(adultCarapaceMm),
-    flags,
-    note: '',
-    by: null,
-  };
-}
-
-function errorsIn({ adult, note, by }: Form): Readonly<Record<string, string>> {
-  const length = decimalFrom(adult);
-  return {
-    ...(adult.trim() !== '' &&
-      !(length > 0 && length <= LARGEST_CARAPACE_MM) && { adult: `A length in millimeters, above 0 and up to ${LARGEST_CARAPACE_MM}.` }),
-    ...(note.trim() === '' && { note: 'Say why: others will read this profile.' }),
-    ...((by ?? '').trim() === '' && { by: 'Say who changes it.' }),
-  };
-}
-
-/** Only the cells that were changed rest on the keeper's word from now on. */
-function draftFrom(form: Form, before: GenusProfile): GenusProfileDraft {
-  const keeper = { kind: 'keeper' as const, note: form.note.trim() };
-  const formsChanged = form.receptacles.trim() !== before.receptacles.words || form.forms.join() !== before.receptacles.forms.join();
-  const flagsChanged = FLAGS.some((flag) => form.flags[flag] !== before.flags[flag]);
-  return {
-    receptacles: {
-      forms: [...form.forms],
-      words: form.receptacles.trim(),
-      basis: formsChanged ? keeper : before.receptacles.basis,
-    },
-    hooks: { ...before.hooks, state: form.hooks, basis: form.hooks === before.hooks.state ? before.hooks.basis : keeper },
-    pitfalls: before.pitfalls,
-    flags: form.flags,
-    flagsBasis: flagsChanged ? keeper : before.flagsBasis,
-    adultCarapaceMm: form.adult.trim() === '' ? null : decimalFrom(form.adult),
-    earlyColorBasis: before.earlyColorBasis,
-  };
 }

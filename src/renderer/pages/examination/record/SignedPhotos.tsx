@@ -9,6 +9,7 @@ import { Thumb } from '../../../parts/Thumb.tsx';
 import { EvidencePicture } from '../evidence/EvidencePicture.tsx';
 import { markingOf } from '../evidence/marking.ts';
 import { photoWords } from '../evidence/photoWords.ts';
+import { Fingerprint, PhotoGone } from './PhotoGone.tsx';
 import style from './SignedPhotos.module.css';
 
 interface Props {
@@ -34,7 +35,7 @@ export function SignedPhotos({ determination: { evidencePhotoIds, pins }, photos
                   <Thumb photoId={photoId} alt="" />
                 </button>
               ) : (
-                <Thumb photoId={photoId} alt={`Evidence photo ${place + 1}`} />
+                <PhotoGone photoId={photoId} place={place + 1} />
               )}
             </li>
           );
@@ -56,6 +57,7 @@ export function SignedPhotos({ determination: { evidencePhotoIds, pins }, photos
         >
           <EvidencePicture photo={opened} alt={photoWords(opened)} marks={onOpened.map(({ mark }) => markingOf(mark))} />
           <p>{photoWords(opened)}</p>
+          <Fingerprint sha256={opened.sha256} />
           {onOpened.length > 0 && (
             <ul>
               {onOpened.map(({ question, mark }) => (

@@ -16,14 +16,19 @@ export function BandLine({ weighing, assessments: { female, male } }: Props): Re
   return (
     <output className={style['line']} aria-label="What the answers come to">
       <Beam {...weighing} />
-      <span className={style['band']}>All evidence: {bandInWords(weighing)}</span>
-      <span className={style['levels']}>
-        This skin may be signed as female {reachInWords(female)}, as male {reachInWords(male)}.
-      </span>
+      <span className={style['band']}>All evidence of the animal, other skins included: {bandInWords(weighing)}</span>
+      <span className={style['levels']}>{signableInWords(female, male)}</span>
     </output>
   );
 }
 
-function reachInWords({ highest }: Assessment): string {
-  return highest === null ? 'not yet' : `up to ${LEVEL_LABELS[highest]}`;
+/** What the answers of this skin alone allow; the band beside it counts everything on record. */
+function signableInWords(female: Assessment, male: Assessment): string {
+  const allowed = [
+    ...(female.highest === null ? [] : [`female up to ${LEVEL_LABELS[female.highest]}`]),
+    ...(male.highest === null ? [] : [`male up to ${LEVEL_LABELS[male.highest]}`]),
+  ];
+  return allowed.length === 0
+    ? 'By the answers of this skin alone neither sex can be signed yet.'
+    : `By the answers of this skin it may be signed as ${allowed.join(', or as ')}.`;
 }
