@@ -60,7 +60,7 @@ test.describe('Examination', () => {
     // Males of this genus carry look-alikes: without the lip it is no more than a leaning.
     await expect(comesTo(page)).toContainText('as female up to leaning');
     await answer(page, /uterus externus/, 'Seen');
-    await expect(comesTo(page)).toContainText('as female up to strong, as male not yet');
+    await expect(comesTo(page)).toContainText('may be signed as female up to strong.');
 
     // A point on the photo, by keyboard alone.
     await page.getByRole('button', { name: /^Pin a photo to: Is there a flap/ }).press('Enter');
@@ -100,6 +100,12 @@ test.describe('Examination', () => {
     await expect(page.getByText('Signed: female, strong.')).toBeVisible();
     await expect(page.getByText('The record of this animal contradicts itself.')).toBeVisible();
     await expect(page.getByText('Contradicted later by: female, strong, read by Ottokar Venn')).toBeVisible();
+    await page.getByRole('button', { name: 'Statement of sex' }).press('Enter');
+    const statement = page.getByRole('dialog', { name: 'Statement of sex' });
+    await expect(statement.getByText('Sex: unsexed. The readings on record contradict each other.')).toBeVisible();
+    await expect(statement.getByText(/female, strong, read from the skin shed .* by Ottokar Venn/)).toBeVisible();
+    await expect(statement.getByText('Darwin Core term “sex”: indeterminate')).toBeVisible();
+    await page.keyboard.press('Escape');
     const signed = page.getByRole('listitem').filter({ hasText: /Read by Ottokar Venn/ });
     await signed.getByText('All answers, as signed').click();
     await expect(signed.getByText('76 mm')).toBeVisible();
