@@ -1,10 +1,11 @@
 import type { Archive } from '../archive/archive.ts';
 import type { Ambient } from '../domain/ambient.ts';
-import type { CalendarDay, Instant } from '../domain/dates.ts';
+import type { CalendarDay } from '../domain/dates.ts';
 import type { ShippedProfile } from '../domain/sexing/genus/profile.ts';
 import type { Cutter } from '../tasks/cuts/cutter.ts';
 import type { ScaleFinding } from '../tasks/finding/scaleFinding.ts';
 import type { Importer } from '../tasks/importing/importer.ts';
+import { keepersDay } from '../tasks/localTime.ts';
 import type { Tasks } from '../tasks/registry.ts';
 
 /** What the handlers work with. */
@@ -26,11 +27,4 @@ export interface ApiContext {
 /** The keeper's day: the calendar day in the time zone of this machine. In UTC, a morning in Sydney would lie in the future. */
 export function todayOf(context: Pick<ApiContext, 'ambient'>): CalendarDay {
   return keepersDay(context.ambient.now());
-}
-
-/** The calendar day of a moment in the time zone of this machine. */
-export function keepersDay(instant: Instant): CalendarDay {
-  const moment = new Date(instant);
-  const twoDigits = (part: number): string => String(part).padStart(2, '0');
-  return `${moment.getFullYear()}-${twoDigits(moment.getMonth() + 1)}-${twoDigits(moment.getDate())}`;
 }

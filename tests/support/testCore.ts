@@ -60,8 +60,9 @@ async function writeSample(folder: string): Promise<void> {
   await mkdir(join(folder, 'photos'), { recursive: true });
   await writeFile(join(folder, 'photos', 'one.jpg'), await smallPicture(901, 'jpeg'));
   const cabinet: SampleCabinet = {
-    format: 'exuviary-sample/1',
+    format: 'exuviary-sample/2',
     about: 'One invented animal.',
+    keeper: 'Sample keeper',
     specimens: [
       {
         specimen: {
@@ -80,19 +81,21 @@ async function writeSample(folder: string): Promise<void> {
         molts: [
           {
             molt: {
-              happenedFrom: '2025-05-01',
-              happenedTo: '2025-05-01',
+              happenedFrom: -40,
+              happenedTo: -40,
               instarShed: 5,
               position: 'not-seen',
               outcomes: ['clean'],
               notes: '',
             },
             exuvia: { recovered: true, grade: 'B', completeness: 'complete', storagePlace: null, notes: '' },
-            photos: [{ file: 'one.jpg', view: 'dorsal', takenOn: '2025-05-02', notes: '', marks: null, reading: null }],
+            photos: [{ kind: 'file', file: 'one.jpg', view: 'dorsal', takenOn: -38, notes: '', marks: null, reading: null }],
             determinations: [],
           },
         ],
         animalPhotos: [],
+        liveSigns: [],
+        observations: [],
       },
     ],
   };

@@ -31,7 +31,13 @@ export function archiveHandlers(context: ApiContext): HandlersFor<keyof typeof a
     'GET /api/preferences': () => archive.preferences.get(),
     'PUT /api/preferences': ({ body }) => archive.preferences.set(body),
     'POST /api/sample-cabinet': async () =>
-      unwrap(await startSampleCabinet(archive, context.tasks, { folder: context.sampleFolder, genera: context.genera })),
+      unwrap(
+        await startSampleCabinet(archive, context.tasks, {
+          folder: context.sampleFolder,
+          genera: context.genera,
+          now: context.ambient.now(),
+        }),
+      ),
     'DELETE /api/sample-cabinet': () => unwrap(archive.removals.removeSamples()),
     'GET /api/openapi.json': () => ({
       mediaType: 'application/json; charset=utf-8',

@@ -4,7 +4,7 @@ import type { CalendarDay } from '../../domain/dates.ts';
 import { forecastFrom } from '../../domain/growth/forecast/forecast.ts';
 import { instarsOfSkins } from '../../domain/molting/instars.ts';
 import { unwrap } from '../../domain/result.ts';
-import { keepersDay } from '../context.ts';
+import { keepersDay } from '../../tasks/localTime.ts';
 import type { SpecimenPage } from '../contract/specimens.ts';
 import { basisOf } from './forecasts.ts';
 import { pointingIn } from './pointing.ts';

@@ -1,66 +1,51 @@
 import type { Archive } from '../../archive/archive.ts';
-import { refuse } from '../../domain/failure.ts';
-import type { PhotoSubject } from '../../domain/photo/photo.ts';
+import { addDays, type CalendarDay, type Instant } from '../../domain/dates.ts';
 import { type Result, succeed, unwrap } from '../../domain/result.ts';
-import { assessmentOf } from '../../domain/sexing/assessing.ts';
-import { modelAfter } from '../../domain/sexing/evidence/model.ts';
 import { type GenusBook, profileFor } from '../../domain/sexing/genus/find.ts';
 import type { ShippedProfile } from '../../domain/sexing/genus/profile.ts';
-import type { SampleCabinet, SamplePhoto } from './data.ts';
-
-type PhotoIds = ReadonlyMap<string, string>;
+import { checkSpecimenDates } from '../../domain/specimen/dates.ts';
+import { keepersDay } from '../localTime.ts';
+import type { SampleCabinet, SampleSpecimen } from './data.ts';
+import { type Filling, fillPhoto } from './filling.ts';
+import { fillMolt } from './fillMolt.ts';
+import { fillLiveSigns, fillObservations } from './fillSeen.ts';
 
 /**
- * Writes the records of the sample cabinet in one transaction, so that the archive holds all of it or none. The photos are
- * already in the archive; `photoIds` says under which id each file of the cabinet is.
+ * Writes the records of the sample cabinet in one transaction, so that the archive holds all of it or none, each past the check
+ * that a keeper's own would meet. The photos are already in the archive; `photoIds` says under which id each file of the cabinet is.
  */
 export function fillSampleCabinet(
   archive: Archive,
   cabinet: SampleCabinet,
-  { photoIds, genera }: { readonly photoIds: PhotoIds; readonly genera: readonly ShippedProfile[] },
+  {
+    photoIds,
+    genera,
+    now,
+  }: { readonly photoIds: ReadonlyMap<string, string>; readonly genera: readonly ShippedProfile[]; readonly now: Instant },
 ): Result<null> {
+  const today = keepersDay(now);
   const book: GenusBook = { shipped: genera, edits: archive.genusEdits.list() };
+  const filling: Filling = { archive, photoIds, book, now, keeper: cabinet.keeper, dayOf: (offset) => addDays(today, offset) };
   return archive.transaction(() => {
-    for (const entry of cabinet.specimens) fillSpecimen(archive, entry, { photoIds, book });
+    for (const entry of cabinet.specimens) fillSpecimen(filling, entry);
     return succeed(null);
   });
 }
 
-function fillSpecimen(
-  archive: Archive,
-  entry: SampleCabinet['specimens'][number],
-  { photoIds, book }: { readonly photoIds: PhotoIds; readonly book: GenusBook },
-): void {
-  const specimen = unwrap(archive.specimens.create(entry.specimen, { sample: true }));
-  for (const { molt: moltDraft, exuvia: exuviaDraft, photos, determinations } of entry.molts) {
-    const molt = unwrap(archive.molts.create(specimen.id, moltDraft));
-    const exuvia = unwrap(archive.exuviae.create(molt.id, exuviaDraft));
-    for (const photo of photos) fillPhoto(archive, photo, { kind: 'skin', exuviaId: exuvia.id }, photoIds);
-    for (const { evidence, withdrawnBecause, ...draft } of determinations) {
-      const evidencePhotoIds = evidence.map((file) => photoIdOf(file, photoIds));
-      const complete = { ...draft, evidencePhotoIds, supersedes: null };
-      const assessment = assessmentOf(complete, {
-        exuviaId: exuvia.id,
-        genus: profileFor(entry.specimen.taxon, book),
-        model: modelAfter(archive.modelChanges.list()),
-        determinations: archive.determinations.ofSpecimen(specimen.id),
-        liveSigns: [],
-        animalPhotoIds: new Set(entry.animalPhotos.map(({ file }) => photoIdOf(file, photoIds))),
-      });
-      const signed = unwrap(archive.determinations.sign(exuvia.id, complete, assessment));
-      if (withdrawnBecause !== null) unwrap(archive.determinations.withdraw(signed.id, withdrawnBecause));
-    }
-  }
-  for (const photo of entry.animalPhotos) fillPhoto(archive, photo, { kind: 'animal', specimenId: specimen.id }, photoIds);
-}
-
-function fillPhoto(archive: Archive, sample: SamplePhoto, subject: PhotoSubject, photoIds: PhotoIds): void {
-  const photo = unwrap(archive.photos.get(photoIdOf(sample.file, photoIds)));
-  unwrap(archive.photos.update(photo.id, photo.version, { subject, view: sample.view, takenOn: sample.takenOn, notes: sample.notes }));
-  if (sample.marks !== null) unwrap(archive.calibrations.put(photo.id, 0, sample.marks));
-  if (sample.reading !== null) unwrap(archive.readings.create(photo.id, sample.reading));
-}
-
-function photoIdOf(file: string, photoIds: PhotoIds): string {
-  return photoIds.get(file) ?? refuse({ code: 'not-found', what: 'photo', id: file });
+function fillSpecimen(filling: Filling, entry: SampleSpecimen): void {
+  const { archive, dayOf, book } = filling;
+  const { acquiredOn, hatchedOn, ...known } = entry.specimen;
+  const onDay = (offset: number | null): CalendarDay | null => (offset === null ? null : dayOf(offset));
+  const draft = unwrap(checkSpecimenDates({ ...known, acquiredOn: onDay(acquiredOn), hatchedOn: onDay(hatchedOn) }, dayOf(0)));
+  const specimen = unwrap(archive.specimens.create(draft, { sample: true }));
+  for (const photo of entry.animalPhotos) fillPhoto(filling, photo, { kind: 'animal', specimenId: specimen.id });
+  const genus = profileFor(specimen.taxon, book);
+  const later = [...entry.liveSigns];
+  // A reading knows of what was seen of the animal before it, and of nothing after.
+  const signsUntil = (offset: number): void => {
+    fillLiveSigns(filling, specimen, later.splice(0, later.filter(({ seenOn }) => seenOn <= offset).length));
+  };
+  for (const molt of entry.molts) fillMolt(filling, molt, { specimen, genus, signsUntil });
+  fillLiveSigns(filling, specimen, later);
+  fillObservations(filling, specimen, entry.observations);
 }

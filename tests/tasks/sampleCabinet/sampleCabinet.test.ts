@@ -5,9 +5,15 @@ import { unwrap } from '../../../src/domain/result.ts';
 import { createTasks, type Tasks } from '../../../src/tasks/registry.ts';
 import { photosOf, SampleCabinet } from '../../../src/tasks/sampleCabinet/data.ts';
 import { startSampleCabinet } from '../../../src/tasks/sampleCabinet/start.ts';
+import { GENUS_BOOK } from '../../domain/sexing/readings.ts';
 import { countingAmbient, TestArchive } from '../../support/testArchive.ts';
 
+const genera = GENUS_BOOK.shipped;
+
 const FOLDER = 'resources/sample';
+const NOW = '2026-11-25T12:00:00.000Z';
+/** Minutes after midnight, of a day that most years do not have. */
+const LEAP_NIGHT = '2028-02-29T00:05:00.000Z';
 
 describe('the sample cabinet', () => {
   let test: TestArchive;
@@ -25,7 +31,7 @@ describe('the sample cabinet', () => {
         throw error;
       },
     });
-    const { id } = unwrap(await startSampleCabinet(test.archive, tasks, { folder: FOLDER, genera: [] }));
+    const { id } = unwrap(await startSampleCabinet(test.archive, tasks, { folder: FOLDER, genera, now: NOW }));
     last = await new Promise((resolve) => tasks.subscribe(id, (snapshot) => snapshot.state !== 'running' && resolve(snapshot)));
   });
   afterAll(async () => {
@@ -47,7 +53,7 @@ describe('the sample cabinet', () => {
     expect(test.archive.photos.list({ unassigned: false }).every(({ sample }) => sample)).toBe(true);
   });
   it('goes in once', async () => {
-    expect(await startSampleCabinet(test.archive, tasks, { folder: FOLDER, genera: [] })).toMatchObject({
+    expect(await startSampleCabinet(test.archive, tasks, { folder: FOLDER, genera, now: NOW })).toMatchObject({
       failure: { code: 'sample-already-here' },
     });
   });
@@ -56,8 +62,8 @@ describe('the sample cabinet', () => {
     expect(removal).toMatchObject({ specimens: cabinet.specimens.length, photos: photosOf(cabinet).length });
     expect([test.archive.specimens.count().all, test.archive.photos.count()]).toEqual([0, 0]);
     const asked = [
-      startSampleCabinet(test.archive, tasks, { folder: FOLDER, genera: [] }),
-      startSampleCabinet(test.archive, tasks, { folder: FOLDER, genera: [] }),
+      startSampleCabinet(test.archive, tasks, { folder: FOLDER, genera, now: LEAP_NIGHT }),
+      startSampleCabinet(test.archive, tasks, { folder: FOLDER, genera, now: LEAP_NIGHT }),
     ];
     const [first, ...others] = (await Promise.all(asked)).toSorted((a, b) => Number(b.ok) - Number(a.ok));
     expect(others).toEqual([{ ok: false, failure: { code: 'sample-already-here' } }]);
