@@ -43,7 +43,8 @@ test('a molt under way is timed, a second one refused in words, and its end lead
   await expect(pad.getByRole('status')).toHaveText('Within what is usual');
   await expect(pad.getByText('Remove nothing, touch nothing')).toBeVisible();
   const today = page.getByRole('region', { name: /^Today/ });
-  await expect(today.getByRole('listitem').first()).toContainText('Molting now');
+  const ofJuniper = (need: string) => today.getByRole('listitem').filter({ hasText: 'FH-03' }).filter({ hasText: need });
+  await expect(ofJuniper('Molting now')).toHaveCount(1);
 
   await pad.getByRole('button', { name: 'Turned over', exact: true }).click();
   await expect(pad.getByRole('alert')).toContainText('a second one cannot begin');
@@ -51,10 +52,9 @@ test('a molt under way is timed, a second one refused in words, and its end lead
   await expect(pad.getByRole('status')).toHaveText('Within what is usual');
 
   await pad.getByRole('button', { name: 'Free of its skin', exact: true }).click();
-  const item = today.getByRole('listitem').filter({ hasText: 'Hardening after its molt' });
-  await expect(item).toContainText('fangs not noted yet');
+  await expect(ofJuniper('Hardening after its molt')).toContainText('fangs not noted yet');
   await pad.getByRole('button', { name: 'Fangs black', exact: true }).click();
-  await expect(today.getByRole('listitem').filter({ hasText: 'No prey yet' })).toContainText('fangs black');
+  await expect(ofJuniper('No prey yet')).toContainText('fangs black');
   await pad.getByRole('button', { name: 'Fangs white', exact: true }).click();
   await expect(pad.getByRole('alert')).toContainText('cannot both be of one molt');
   await today.getByRole('button', { name: 'Put it on record: FH-03' }).click();
@@ -62,8 +62,30 @@ test('a molt under way is timed, a second one refused in words, and its end lead
   await expect(dialog.getByLabel('Instar')).toHaveValue('11');
   await dialog.getByRole('button', { name: 'Add', exact: true }).click();
   await expect(dialog).toBeHidden();
-  await expect(today.getByRole('listitem').filter({ hasText: 'A skin to recover' })).toContainText('FH-03');
-  await expect(today.getByRole('listitem').filter({ hasText: 'No prey yet' })).toContainText('fangs black');
+  await expect(ofJuniper('A skin to recover')).toHaveCount(1);
+  await expect(ofJuniper('No prey yet')).toContainText('fangs black');
+});
+
+test('the sample shows one of everything that can bring an animal onto the board', async ({ page }) => {
+  const keeper = new Keeper(page);
+  await keeper.openSample();
+  await keeper.goTo('Watch');
+  const today = page.getByRole('region', { name: /^Today/ });
+  for (const [code, need] of [
+    ['FH-12', 'Molting now'],
+    ['FH-07', 'Hardening after its molt'],
+    ['FH-13', 'No prey yet'],
+    ['FH-02', 'Premolt strongly suspected'],
+    ['FH-10', 'Molt later than foretold'],
+    ['FH-05', 'Molt expected'],
+    ['FH-15', 'A molt to put on record'],
+    ['FH-13', 'A skin to recover'],
+    ['FH-08', 'A skin to read'],
+  ] as const) {
+    await expect(today.getByRole('listitem').filter({ hasText: code }).filter({ hasText: need })).toHaveCount(1);
+  }
+  await expect(today.getByRole('listitem').first()).toContainText('FH-12 Larch');
+  await expectAccessible(page, 'the board with one of everything');
 });
 
 test('the waits can be the keeper’s own, with the difference shown, and the calendar is a file', async ({ page }) => {

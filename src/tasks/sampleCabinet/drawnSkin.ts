@@ -24,12 +24,13 @@ export interface DrawnPlaces {
   readonly scale: { readonly at: ImagePoint; readonly widthMm: number; readonly heightMm: number; readonly object: 'id-1' | 'own' };
 }
 
-export const DRAWING_SIZE = { widthPx: 1500, heightPx: 900 } as const;
+export const DRAWING_SIZE = { widthPx: 1860, heightPx: 900 } as const;
 
 /** The carapace is as long in every drawing, so that each is as fine as the next. */
 const CARAPACE_PX = 138;
 export const CARAPACE_WIDTH_SHARE = 0.89;
-const CENTER: ImagePoint = { xPx: 480, yPx: 450 };
+/** In the middle, so that a thumbnail cut square shows the whole skin. */
+const CENTER: ImagePoint = { xPx: 930, yPx: 450 };
 
 /** Femur to tarsus in carapace lengths, by pair: about what the species in print have (Hamilton et al. 2016, ZooKeys 560:1). */
 const LEG_SHARES = { stout: [2.7, 2.45, 2.3, 2.95], leggy: [3.1, 2.9, 2.5, 3.05] } as const;
@@ -46,7 +47,9 @@ const LEG_POSES = [
 /** A card of the ISO/IEC 7810 ID-1 size where there is room for one, else a square of graph paper. */
 const CARD = { widthMm: 53.98, heightMm: 85.6, object: 'id-1' } as const;
 const SQUARES_MM = [20, 10, 5] as const;
-const SCALE_ROOM = { xPx: 955, yPx: 25, widthPx: 520, heightPx: 850 } as const;
+/** Ink has no height. */
+const FLAT = { heightMm: 0, standardUncertaintyMm: 0 } as const;
+const SCALE_ROOM = { xPx: 1385, yPx: 25, widthPx: 455, heightPx: 850 } as const;
 
 /** Lays a skin out head up, a little turned, with its scale beside it. */
 export function placesOf({ carapaceLengthMm, build, turnDeg }: DrawnSkin): DrawnPlaces {
@@ -134,12 +137,15 @@ export function readingOn(places: DrawnPlaces, observer: string): ReadingDraft {
       return point ? [[legLandmark(leg, joint), point]] : [];
     }),
   );
-  const landmarks: Landmarks = Object.fromEntries([...carapace, ...legs].map(([name, at]) => [name, { state: 'placed', at }]));
+  const landmarks: Landmarks = Object.fromEntries([
+    ...carapace.map(([name, at]) => [name, { state: 'placed', at }]),
+    ...legs.map(([name, at]) => [name, { state: 'placed', at, height: FLAT }]),
+  ]);
   return {
     protocol: 'dorsal-skin',
     observer,
     pass: 1,
-    carapaceHeight: { kind: 'entered', heightMm: 0, standardUncertaintyMm: 0 },
+    carapaceHeight: { kind: 'entered', ...FLAT },
     pointingPx: 1.5,
     landmarks,
   };

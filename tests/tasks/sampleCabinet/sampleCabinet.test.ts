@@ -1,5 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { addDays } from '../../../src/domain/dates.ts';
 import type { TaskSnapshot } from '../../../src/domain/intake/task.ts';
 import { unwrap } from '../../../src/domain/result.ts';
 import { createTasks, type Tasks } from '../../../src/tasks/registry.ts';
@@ -51,6 +52,20 @@ describe('the sample cabinet', () => {
   it('is marked as sample throughout', () => {
     expect(test.archive.specimens.list().every(({ sample }) => sample)).toBe(true);
     expect(test.archive.photos.list({ unassigned: false }).every(({ sample }) => sample)).toBe(true);
+  });
+  it('counts its days back from the day it is taken in, on the cameras of its photos too', () => {
+    const [photo] = test.archive.photos.list({ unassigned: false }).filter(({ originalName }) => originalName === 'juniper-10-dorsal.jpg');
+    const sample = photosOf(cabinet).find(({ file }) => file === 'juniper-10-dorsal.jpg');
+    const day = addDays(NOW.slice(0, 10), sample?.takenOn ?? 0);
+    expect(photo).toMatchObject({ takenOn: day, facts: { takenAt: { local: `${day}T16:12:09` } } });
+  });
+  it('holds as much as it takes to see what every room is for', () => {
+    const molts = cabinet.specimens.flatMap((entry) => entry.molts);
+    expect(cabinet.specimens.length).toBeGreaterThanOrEqual(12);
+    expect(molts.length).toBeGreaterThanOrEqual(60);
+    expect(molts.filter(({ exuvia }) => exuvia?.recovered).length).toBeGreaterThanOrEqual(40);
+    const siblings = Object.groupBy(test.archive.specimens.list(), ({ eggSacGroup }) => eggSacGroup ?? 'none');
+    expect(Object.entries(siblings).filter(([sac, kin]) => sac !== 'none' && kin?.length === 6)).toHaveLength(1);
   });
   it('goes in once', async () => {
     expect(await startSampleCabinet(test.archive, tasks, { folder: FOLDER, genera, now: NOW })).toMatchObject({

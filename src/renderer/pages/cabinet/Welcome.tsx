@@ -25,7 +25,7 @@ export function Welcome({ onBeginEmpty }: { onBeginEmpty: () => void }): ReactEl
         <div className={style['choices']}>
           <section>
             <h2>Look round the sample cabinet</h2>
-            <p>A few invented animals with photographed, measured skins show what everything is for; one click removes them again.</p>
+            <p>Fifteen invented animals, one of them molting right now, show what everything is for; one click removes them again.</p>
             <Button kind="primary" busy={filling} onClick={() => fill.mutate({}, { onSuccess: (started) => setTaskId(started.id) })}>
               Open the sample cabinet
             </Button>
@@ -34,7 +34,7 @@ export function Welcome({ onBeginEmpty }: { onBeginEmpty: () => void }): ReactEl
                 <div className={style['progress']} role="status">
                   <ProgressBar label="Filling the sample cabinet" done={task?.done ?? 0} total={task?.total ?? 0} />
                   <span className="figures">
-                    {task ? `Laying out photo ${Math.min(task.done + 1, task.total)} of ${task.total}` : 'Opening the drawers …'}
+                    {task ? `Laying out picture ${Math.min(task.done + 1, task.total)} of ${task.total}` : 'Opening the drawers …'}
                   </span>
                 </div>
               )}
