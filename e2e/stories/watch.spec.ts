@@ -76,7 +76,7 @@ test('the sample shows one of everything that can bring an animal onto the board
     ['FH-07', 'Hardening after its molt'],
     ['FH-13', 'No prey yet'],
     ['FH-02', 'Premolt strongly suspected'],
-    ['FH-10', 'Molt later than foretold'],
+    ['FH-10', 'Waiting long for a molt'],
     ['FH-05', 'Molt expected'],
     ['FH-15', 'A molt to put on record'],
     ['FH-13', 'A skin to recover'],
