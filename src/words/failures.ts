@@ -159,6 +159,11 @@ export function wordsFor(failure: Failure): FailureWords {
         happened: `${failure.specimenCode} is no longer kept, so nothing is forecast for it.`,
         advice: 'If it is still with you, or out on loan, say so in its record first.',
       };
+    case 'animal-mature-male':
+      return {
+        happened: `${failure.specimenCode} is a mature male, who seldom molts again, so nothing is forecast for him.`,
+        advice: 'If that is a mistake, withdraw the sign or the note that says so first.',
+      };
     case 'photo-in-use':
       return {
         happened: `This photo is evidence of ${listed(usesOf(failure))}.`,

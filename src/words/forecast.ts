@@ -1,3 +1,4 @@
+import type { MaleMaturitySign } from '../domain/care/maturity.ts';
 import type { Coverage } from '../domain/growth/forecast/coverage.ts';
 import type { DueForecast, GrowthForecast, SizeForecast } from '../domain/growth/forecast/forecast.ts';
 import type { ForecastFact } from '../domain/growth/forecast/growthRecord.ts';
@@ -33,6 +34,17 @@ export function forecastInWords({ due, size, facts }: GrowthForecast, now: Insta
     why: whyInWords(due, size),
     missing: facts.map((fact) => FACTS[fact]),
   };
+}
+
+const GROWN_BY: Readonly<Record<MaleMaturitySign, string>> = {
+  'palpal-bulbs': 'he was seen with palpal bulbs',
+  'sperm-web': 'a sperm web of his is on record',
+  'noted-mature': 'he is noted as mature',
+};
+
+/** Why nothing is foretold of a mature male. */
+export function matureMaleInWords(knownBy: MaleMaturitySign): string {
+  return `No next molt is foretold: a mature male seldom molts again, and ${GROWN_BY[knownBy]}.`;
 }
 
 function skinInWords({ low90Mm, high90Mm }: SizeForecast, now: Instar | null): string {

@@ -78,7 +78,8 @@ export function missedInWords(check: MissedMoltCheck, nameOf: NameOfMolt): { tit
   const { verdict, suggestedSkipped, probabilities } = check;
   const missing = suggestedSkipped === 1 ? 'a missed molt' : `${suggestedSkipped} missed molts`;
   const where = `between ${uncapitalized(nameOf(check.earlierMoltId))} and ${uncapitalized(nameOf(check.laterMoltId))}`;
-  const chance = Math.round(100 * (1 - (probabilities[0] ?? 1)));
+  const percent = Math.round(100 * (1 - (probabilities[0] ?? 1)));
+  const chance = percent < 1 ? 'A missing molt is very unlikely.' : `Chance of at least one missing molt: ${Math.min(percent, 99)} %.`;
   const crosby =
     check.crosbyPercent === null
       ? ''
@@ -88,7 +89,7 @@ export function missedInWords(check: MissedMoltCheck, nameOf: NameOfMolt): { tit
     grounds:
       `The carapace grows ${check.observedRatio.toFixed(2)} times over ${counted(check.instarsOnRecord, 'molt')} on record; ` +
       `a molt here is expected to make it ${check.expectedRatio.toFixed(2)} times as long. ` +
-      `Chance of at least one missing molt: ${chance} %.${crosby}`,
+      `${chance}${crosby}`,
   };
 }
 

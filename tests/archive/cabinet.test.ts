@@ -57,6 +57,7 @@ describe('the cabinet', () => {
       molts: [molt, later],
       determinations: [determination],
       liveSigns: [],
+      adultNotes: [],
       lastMeasured: {
         moltId: molt.id,
         photos: [
@@ -66,7 +67,7 @@ describe('the cabinet', () => {
       },
       coverPhotoId: unmeasured.id,
     };
-    const empty = { specimen: bare, molts: [], determinations: [], liveSigns: [], lastMeasured: null, coverPhotoId: null };
+    const empty = { specimen: bare, molts: [], determinations: [], liveSigns: [], adultNotes: [], lastMeasured: null, coverPhotoId: null };
     expect(archive.cabinet.entries()).toEqual([empty, entry]);
     expect(archive.cabinet.entry(specimen.id)).toEqual(succeed(entry));
     expect(archive.cabinet.entry('nobody')).toEqual(fail({ code: 'not-found', what: 'specimen', id: 'nobody' }));

@@ -39,6 +39,7 @@ export function aSummary(specimen: Partial<Specimen> = {}, part: Partial<Omit<Sp
     lastMeasuredSkin: null,
     coverPhotoId: null,
     nextMolt: null,
+    matureMaleBy: null,
     ...part,
   };
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { GrowthForecast } from '../../src/domain/growth/forecast/forecast.ts';
-import { coverageInWords, forecastInWords } from '../../src/words/forecast.ts';
+import { coverageInWords, forecastInWords, matureMaleInWords } from '../../src/words/forecast.ts';
 
 const SHARES = { own: 0.6, siblings: 0.4, species: 0, genus: 0, family: 0, prior: 0.001 };
 const SIZE = { middleMm: 19.6, low50Mm: 19, high50Mm: 20.2, low90Mm: 18.2, high90Mm: 21 };
@@ -20,6 +20,14 @@ const FORECAST: GrowthForecast = {
   size: { nextSkin: SIZE, afterMolt: SIZE, ownRatios: 4, shares: SHARES },
   facts: [],
 };
+
+describe('matureMaleInWords', () => {
+  it('says why nothing is foretold', () => {
+    expect(matureMaleInWords('palpal-bulbs')).toBe(
+      'No next molt is foretold: a mature male seldom molts again, and he was seen with palpal bulbs.',
+    );
+  });
+});
 
 describe('forecastInWords', () => {
   it('tells day and size in one sentence, and what they rest on', () => {

@@ -66,6 +66,19 @@ describe('missedInWords', () => {
   });
 });
 
+describe('irregular growth in words', () => {
+  it('names no chance that rounds to nothing', () => {
+    // Sizes as published of a complete series (Lourenco WR, Goodman SM 2006, Zool. Anz. 244:181-185: Grosphus hirtus, males).
+    const { missed } = saidOf(...[1.4, 2, 2.5, 3.2, 3.7, 4.6].map((size, index) => moltOn(`202${index}-01-01`, index + 1, size, 0.01)));
+    const irregular = missed.filter(({ check }) => check.verdict === 'irregular');
+    expect(irregular).not.toHaveLength(0);
+    for (const { words } of missed) expect(words.grounds).not.toContain(' 0 %.');
+    for (const { check, words } of irregular) {
+      if ((check.probabilities[0] ?? 0) > 0.995) expect(words.grounds).toContain('A missing molt is very unlikely.');
+    }
+  });
+});
+
 describe('maturityInWords', () => {
   it('asks and does not tell', () => {
     expect(maturityInWords({ legsGainedPercent: 14.2, waitedDays: null, longestIntervalDays: null })).toMatch(

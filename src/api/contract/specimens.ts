@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { LifeEvent } from '../../domain/care/lifeLine.ts';
+import { MaleMaturitySign } from '../../domain/care/maturity.ts';
 import { Observation } from '../../domain/care/observation.ts';
 import { CalendarDay } from '../../domain/dates.ts';
 import { DueForecast, GrowthForecast } from '../../domain/growth/forecast/forecast.ts';
@@ -35,7 +36,8 @@ export const SpecimenSummary = z
     lastMoltOn: CalendarDay.nullable(),
     lastMeasuredSkin: LastMeasuredSkin.nullable(),
     coverPhotoId: z.string().nullable(),
-    nextMolt: DueForecast.nullable().describe('Null for animals no longer kept, and where there is no day to count from'),
+    nextMolt: DueForecast.nullable().describe('Null where no molt is awaited or there is no day to count from'),
+    matureMaleBy: MaleMaturitySign.nullable().describe('What tells that he is grown and molts no more; then nothing is foretold'),
   })
   .meta({ id: 'SpecimenSummary' });
 export type SpecimenSummary = z.infer<typeof SpecimenSummary>;
@@ -60,7 +62,9 @@ export const SpecimenPage = z
     molts: z.array(MoltEntry).describe('Oldest first'),
     animalPhotos: z.array(Photo).describe('Of the living animal, oldest first'),
     observations: z.array(Observation).describe('Of the living animal, oldest first'),
-    forecast: GrowthForecast.nullable().describe('Of the next molt and size; null for animals no longer kept'),
+    forecast: GrowthForecast.nullable().describe(
+      'Of the next molt and size; null where no molt is awaited: no longer kept, or a mature male',
+    ),
     lifeLine: z.array(LifeEvent).describe('Everything on record on one line, oldest first'),
   })
   .meta({ id: 'SpecimenPage' });

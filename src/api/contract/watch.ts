@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { FeedingHold } from '../../domain/care/feedingHold.ts';
 import { FeedingTable } from '../../domain/care/feedingTable.ts';
+import { MaleMaturitySign } from '../../domain/care/maturity.ts';
 import { MoltTimer } from '../../domain/care/moltTimer.ts';
 import { Observation, ObservationDraft } from '../../domain/care/observation.ts';
 import { Pairing } from '../../domain/care/pairing.ts';
@@ -26,6 +27,7 @@ export const WatchedAnimal = z
     hold: FeedingHold.nullable().describe('While it waits for prey after its last molt'),
     suspicion: Suspicion,
     forecast: ExpectedMolt.nullable(),
+    matureMaleBy: MaleMaturitySign.nullable().describe('What tells that he is grown and molts no more; then nothing is foretold'),
     latest: z.array(Observation).max(5).describe('The latest observations, newest first'),
   })
   .meta({ id: 'WatchedAnimal' });

@@ -30,7 +30,7 @@ export function specimenHandlers(context: ApiContext): HandlersFor<keyof typeof 
       const pointing = pointingIn(archive);
       const entries = archive.cabinet.entries();
       const intervals = intervalsOf(entries, todayOf(context));
-      return entries.map((entry) => summaryOf(entry, pointing, dueIn(intervals, entry.specimen)));
+      return entries.map((entry) => summaryOf(entry, pointing, dueIn(intervals, entry)));
     },
     'POST /api/specimens': ({ body }) => unwrap(archive.specimens.create(unwrap(checkSpecimenDates(body, todayOf(context))))),
     'GET /api/specimens/{specimenId}': ({ path }) => specimenPageOf(archive, path.specimenId, todayOf(context)),

@@ -27,7 +27,7 @@ interface OfAll {
 export function animalRecordsOf(
   archive: Archive,
   entries: readonly CabinetEntry[],
-  expectedMolt: (specimen: Specimen) => ExpectedMolt | null,
+  expectedMolt: (entry: CabinetEntry) => ExpectedMolt | null,
 ): (AnimalRecords & { observations: readonly Observation[] })[] {
   const ofAll = readOfAll(archive);
   let read: Pointing | null = null;
@@ -46,7 +46,7 @@ export function animalRecordsOf(
       sex: signOf(determinations, liveSigns),
       determinations,
       liveSigns,
-      forecast: expectedMolt(specimen),
+      forecast: expectedMolt(entry),
     };
   });
 }

@@ -1,14 +1,13 @@
 import type { Archive } from '../../archive/archive.ts';
 import type { CabinetEntry } from '../../archive/records/animals.ts';
-import { maturityOf } from '../../domain/care/maturity.ts';
 import type { CalendarDay } from '../../domain/dates.ts';
 import { coverageOf } from '../../domain/growth/forecast/coverage.ts';
 import { seriesOf } from '../../domain/growth/forecast/growthRecord.ts';
 import { judgeForecasts } from '../../domain/growth/forecast/keptForecast.ts';
-import { signOf } from '../../domain/sexing/sign.ts';
 import { isKept } from '../../domain/specimen/counts.ts';
 import type { ForecastScores } from '../contract/forecasts.ts';
 import { carapaceSizesOf, recordOf } from './forecasts.ts';
+import { maleMaturityOf } from './maleMaturity.ts';
 import { pointingIn } from './pointing.ts';
 
 /** Scored anew each time by what is on record now; only animals with forecasts are measured. */
@@ -20,7 +19,7 @@ export function forecastScoresOf(archive: Archive, today: CalendarDay): Forecast
     const forecasts = kept.get(id) ?? [];
     if (forecasts.length === 0) return [];
     const { placed } = seriesOf(recordOf(entry, carapaceSizesOf(archive, id, pointing)), today);
-    const judged = judgeForecasts(forecasts, { placed, isAwaited: isAwaited(archive, entry), today });
+    const judged = judgeForecasts(forecasts, { placed, isAwaited: isAwaited(entry), today });
     return forecasts.flatMap(({ basis, ...forecast }, index) => {
       const verdict = judged[index];
       return verdict ? [{ sample, scored: { ...forecast, ...verdict } }] : [];
@@ -33,9 +32,6 @@ export function forecastScoresOf(archive: Archive, today: CalendarDay): Forecast
 }
 
 /** Whether a molt of this animal would still be seen here. */
-function isAwaited(archive: Archive, { specimen, determinations, liveSigns }: CabinetEntry): boolean {
-  if (!isKept(specimen.status)) return false;
-  const observations = archive.observations.ofSpecimen(specimen.id);
-  const maturity = maturityOf({ sex: signOf(determinations, liveSigns), determinations, liveSigns, observations });
-  return maturity?.kind !== 'mature-male';
+function isAwaited(entry: CabinetEntry): boolean {
+  return isKept(entry.specimen.status) && maleMaturityOf(entry) === null;
 }

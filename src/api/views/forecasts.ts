@@ -13,6 +13,7 @@ import type { Molt } from '../../domain/molting/molt.ts';
 import { fail, type Result, succeed } from '../../domain/result.ts';
 import { isKept } from '../../domain/specimen/counts.ts';
 import type { Specimen } from '../../domain/specimen/specimen.ts';
+import { maleMaturityOf } from './maleMaturity.ts';
 import { carapaceOnly } from './measurements.ts';
 import { pointingIn } from './pointing.ts';
 import { moltedSkinsOf, skinSizesOf } from './skins.ts';
@@ -36,29 +37,31 @@ export function intervalsOf(entries: readonly CabinetEntry[], today: CalendarDay
   return { own: read(false), sample: read(true) };
 }
 
-function keptBasisIn({ own, sample }: CabinetIntervals, specimen: Pick<Specimen, 'id' | 'status' | 'sample'>): ForecastBasis | null {
-  return isKept(specimen.status) ? basisFor(specimen.sample ? sample : own, specimen.id) : null;
+/** Nothing is foretold for an animal that is no longer kept, nor for a mature male, who does not molt again. */
+function awaitsMolt(entry: CabinetEntry): boolean {
+  return isKept(entry.specimen.status) && maleMaturityOf(entry) === null;
 }
 
-/** When an animal is due; null for one that is no longer kept. */
-export function dueIn(intervals: CabinetIntervals, specimen: Pick<Specimen, 'id' | 'status' | 'sample'>): DueForecast | null {
-  const basis = keptBasisIn(intervals, specimen);
+/** When an animal is due; null where no molt of it is awaited. */
+export function dueIn({ own, sample }: CabinetIntervals, entry: CabinetEntry): DueForecast | null {
+  const { specimen } = entry;
+  const basis = awaitsMolt(entry) ? basisFor(specimen.sample ? sample : own, specimen.id) : null;
   return basis && forecastFrom(basis).due;
 }
 
-/** The days to watch an animal by; null for one that is no longer kept. */
-export function expectedIn(intervals: CabinetIntervals, specimen: Pick<Specimen, 'id' | 'status' | 'sample'>): ExpectedMolt | null {
-  const due = dueIn(intervals, specimen);
+/** The days to watch an animal by; null where no molt of it is awaited. */
+export function expectedIn(intervals: CabinetIntervals, entry: CabinetEntry): ExpectedMolt | null {
+  const due = dueIn(intervals, entry);
   return due && expectedMoltFrom(due);
 }
 
 /**
  * What the forecast for one animal follows from, its size included: its own skins are measured and those of its nearest kin.
- * Null for an animal that is no longer kept.
+ * Null where no molt of it is awaited.
  */
 export function basisOf(archive: Archive, specimen: Specimen, today: CalendarDay, pointing: Pointing): ForecastBasis | null {
-  if (!isKept(specimen.status)) return null;
   const entries = archive.cabinet.entries().filter((entry) => mayLearnFrom(specimen, entry.specimen));
+  if (!entries.some((entry) => entry.specimen.id === specimen.id && awaitsMolt(entry))) return null;
   const measured = new Set(nearestMeasured(entries, specimen).map((entry) => entry.specimen.id));
   const cabinet = readCabinet(
     entries.map((entry) => recordOf(entry, measured.has(entry.specimen.id) ? carapaceSizesOf(archive, entry.specimen.id, pointing) : [])),
@@ -67,10 +70,10 @@ export function basisOf(archive: Archive, specimen: Specimen, today: CalendarDay
   return basisFor(cabinet, specimen.id);
 }
 
-/** Puts the forecast of today on record. Fails with `animal-not-kept`. */
+/** Puts the forecast of today on record. Fails with `animal-not-kept` or `animal-mature-male`. */
 export function keepForecast(archive: Archive, specimen: Specimen, today: CalendarDay): Result<KeptForecast> {
   const basis = basisOf(archive, specimen, today, pointingIn(archive));
-  if (!basis) return fail({ code: 'animal-not-kept', specimenCode: specimen.code });
+  if (!basis) return fail({ code: isKept(specimen.status) ? 'animal-mature-male' : 'animal-not-kept', specimenCode: specimen.code });
   return archive.forecasts.keep(specimen.id, { basis, forecast: forecastFrom(basis) });
 }
 
@@ -82,7 +85,7 @@ export function keepForecastAfter(archive: Archive, specimen: Specimen, molt: Mo
   const isLatest = archive.molts.ofSpecimen(specimen.id).at(-1)?.id === molt.id;
   if (!isLatest || daysBetween(molt.happenedTo, today) > FRESH_DAYS || !isKept(specimen.status)) return succeed(null);
   const kept = keepForecast(archive, specimen, today);
-  return kept.ok ? succeed(null) : kept;
+  return kept.ok || kept.failure.code === 'animal-mature-male' ? succeed(null) : kept;
 }
 
 export function recordOf({ specimen, molts }: CabinetEntry, sizes: readonly SkinSize[]): GrowthRecord {

@@ -1,6 +1,6 @@
 import type { Archive } from '../../archive/archive.ts';
 import type { Pointing } from '../../domain/agreement/pointing.ts';
-import { kinshipOf, mayLearnFrom } from '../../domain/growth/kin.ts';
+import { areSiblings, eggSacOf } from '../../domain/growth/kin.ts';
 import { growthSteps, isOneMolt, type MeasuredStep } from '../../domain/growth/measuredStep.ts';
 import type { KinLogRatios } from '../../domain/growth/missed/growthBelief.ts';
 import { placeMoltsIfSound } from '../../domain/growth/positions.ts';
@@ -18,10 +18,10 @@ const MOST_SIBLINGS = 12;
 
 /** Growth of the measured siblings from one egg sac, molt by molt; one whose instar numbers contradict each other is left out. */
 export function kinGrowthOf(archive: Archive, specimen: Specimen, pointing: Pointing): KinGrowth {
-  if (specimen.eggSacGroup === null) return { siblings: 0, logRatios: [] };
+  if (eggSacOf(specimen) === null) return { siblings: 0, logRatios: [] };
   const siblings: KinLogRatios[] = [];
   for (const other of archive.specimens.list()) {
-    if (other.id === specimen.id || !mayLearnFrom(specimen, other) || kinshipOf(specimen, other) !== 'siblings') continue;
+    if (other.id === specimen.id || !areSiblings(specimen, other)) continue;
     const steps = growthSteps(measuredStepsOf(archive, other, pointing)).filter(isOneMolt);
     if (steps.length > 0) siblings.push(steps.map(({ logRatio }) => logRatio));
     if (siblings.length === MOST_SIBLINGS) break;

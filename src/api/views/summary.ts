@@ -4,6 +4,7 @@ import type { DueForecast } from '../../domain/growth/forecast/forecast.ts';
 import { instarNowOf, instarsOfSkins } from '../../domain/molting/instars.ts';
 import { signOf } from '../../domain/sexing/sign.ts';
 import type { LastMeasuredSkin, SpecimenSummary } from '../contract/specimens.ts';
+import { maleMaturityOf } from './maleMaturity.ts';
 import { carapaceLengthOf } from './measurements.ts';
 
 /** One animal as the list of all shows it. */
@@ -18,6 +19,7 @@ export function summaryOf(entry: CabinetEntry, pointing: Pointing, nextMolt: Due
     lastMeasuredSkin: lastMeasuredSkinOf(entry, pointing),
     coverPhotoId,
     nextMolt,
+    matureMaleBy: maleMaturityOf(entry),
   };
 }
 

@@ -33,7 +33,7 @@ export function watchedAnimals(archive: Archive, present: Present): Watched[] {
   const all = archive.cabinet.entries();
   const intervals = intervalsOf(all, present.today);
   const entries = all.filter(({ specimen }) => isKept(specimen.status));
-  const records = animalRecordsOf(archive, entries, (specimen) => expectedIn(intervals, specimen));
+  const records = animalRecordsOf(archive, entries, (entry) => expectedIn(intervals, entry));
   return entries.map(({ specimen, coverPhotoId, determinations, liveSigns }, index): Watched => {
     const known = records[index];
     if (!known) throw new RangeError(`Expected records of each of ${entries.length} animals but received ${records.length}`);
@@ -59,7 +59,7 @@ export function watchBoardOf(archive: Archive, present: Present): WatchBoard {
     ),
     animals: watched.map(({ specimen, sex, coverPhotoId, observations, followed }) => {
       const { id, code, name, taxon, habit, sample } = specimen;
-      const { lastMolt, span, timer, hold, suspicion, records } = followed;
+      const { lastMolt, span, timer, hold, suspicion, maturity, records } = followed;
       return {
         specimen: { id, code, name, taxon, habit, sample },
         sex,
@@ -70,6 +70,7 @@ export function watchBoardOf(archive: Archive, present: Present): WatchBoard {
         hold,
         suspicion,
         forecast: records.forecast,
+        matureMaleBy: maturity?.kind === 'mature-male' ? maturity.knownBy : null,
         latest: observations.slice(-LATEST_SHOWN).toReversed(),
       };
     }),

@@ -104,8 +104,10 @@ export function cabinetIn({ catalogue, damage }: RecordContext): Cabinet {
       (sign) => sign.specimenId,
     );
     const ofAnimal = only === 'all' ? '' : 'AND specimen_id = :specimenId';
-    const eggSacsOf = groupedBy(
-      observations.many(catalogue.all(`${SELECT_OBSERVATIONS} WHERE kind = 'egg-sac' ${ofAnimal} ORDER BY ordinal`, bindings)),
+    const adultNotesOf = groupedBy(
+      observations.many(
+        catalogue.all(`${SELECT_OBSERVATIONS} WHERE kind IN ('sperm-web', 'egg-sac', 'mature') ${ofAnimal} ORDER BY ordinal`, bindings),
+      ),
       (seen) => seen.specimenId,
     );
     const highlights = catalogue.all(`${SELECT_HIGHLIGHTS} ${where('specimen.id')}`, bindings);
@@ -118,7 +120,8 @@ export function cabinetIn({ catalogue, damage }: RecordContext): Cabinet {
         specimen,
         molts: moltsOf.get(specimen.id) ?? [],
         determinations: determinationsOf.get(specimen.id) ?? [],
-        liveSigns: signsOfAnimal(liveSignsOf.get(specimen.id) ?? [], eggSacsOf.get(specimen.id) ?? []),
+        liveSigns: signsOfAnimal(liveSignsOf.get(specimen.id) ?? [], adultNotesOf.get(specimen.id) ?? []),
+        adultNotes: adultNotesOf.get(specimen.id) ?? [],
         lastMeasured: measured.get(String(highlight?.['exuviaId'])) ?? null,
         coverPhotoId: typeof cover === 'string' ? cover : null,
       };

@@ -1,3 +1,4 @@
+import type { Observation } from '../../domain/care/observation.ts';
 import type { CalibrationRecord } from '../../domain/measuring/calibration.ts';
 import type { Reading } from '../../domain/measuring/reading.ts';
 import type { Exuvia, ExuviaDraft } from '../../domain/molting/exuvia.ts';
@@ -62,6 +63,8 @@ export interface CabinetEntry {
   readonly determinations: readonly Determination[];
   /** That were signed, and egg sacs noted in a watch, oldest first. */
   readonly liveSigns: readonly LiveSign[];
+  /** Notes of a watch that tell it is grown: sperm webs, egg sacs, "mature"; in the order they were recorded. */
+  readonly adultNotes: readonly Observation[];
   /** The latest skin of which a photo has a calibration and a reading with both carapace midline points. */
   readonly lastMeasured: MeasuredSkin | null;
   /** The latest photo of the animal, else of its latest photographed skin. */

@@ -1,3 +1,4 @@
+import { z } from 'zod';
 import type { CalendarDay } from '../dates.ts';
 import type { SexSign } from '../sexing/determination.ts';
 import { factsOfAnimal, type SaidOfAnimal } from '../sexing/live/animalFacts.ts';
@@ -9,10 +10,14 @@ export interface MaturityRecords extends SaidOfAnimal {
   readonly sex: Pick<SexSign, 'sex' | 'level'>;
 }
 
+/** What a mature male is known by. */
+export const MaleMaturitySign = z.enum(['palpal-bulbs', 'sperm-web', 'noted-mature']).meta({ id: 'MaleMaturitySign' });
+export type MaleMaturitySign = z.infer<typeof MaleMaturitySign>;
+
 export type Maturity =
   | {
       readonly kind: 'mature-male';
-      readonly knownBy: 'palpal-bulbs' | 'sperm-web' | 'noted-mature';
+      readonly knownBy: MaleMaturitySign;
       readonly spermWebsOn: readonly CalendarDay[];
       /** The molt with which the bulbs came, where it was named; else his last one is. */
       readonly ultimateMoltId: string | null;

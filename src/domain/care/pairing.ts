@@ -3,7 +3,7 @@ import { CalendarDay, daysBetween } from '../dates.ts';
 import { ExpectedMolt } from '../growth/forecast/expectedMolt.ts';
 import type { Molt } from '../molting/molt.ts';
 import type { LastMolt } from './lastMolt.ts';
-import type { Maturity } from './maturity.ts';
+import { MaleMaturitySign, type Maturity } from './maturity.ts';
 
 /** A mature male: he does not molt again, so his last molt is the ultimate one. */
 export const MatureMale = z
@@ -12,7 +12,7 @@ export const MatureMale = z
     ultimateMoltOn: CalendarDay.nullable().describe('null where it happened before the animal came here'),
     daysSinceUltimateMolt: z.int().nullable(),
     spermWebsOn: z.array(CalendarDay).describe('Oldest first'),
-    knownBy: z.enum(['palpal-bulbs', 'sperm-web', 'noted-mature']),
+    knownBy: MaleMaturitySign,
   })
   .meta({ id: 'MatureMale' });
 export type MatureMale = z.infer<typeof MatureMale>;

@@ -29,6 +29,11 @@ export function kinshipOf(one: KinLabel, other: KinLabel): (typeof KINSHIPS)[num
   return a.genus !== null && a.genus === b.genus ? 'genus' : null;
 }
 
+/** Whether two animals stand beside each other as siblings. */
+export function areSiblings(one: KinLabel & { readonly sample: boolean }, other: KinLabel & { readonly sample: boolean }): boolean {
+  return mayLearnFrom(one, other) && kinshipOf(one, other) === 'siblings';
+}
+
 /** Invented animals and a keeper's own learn nothing from each other. */
 export function mayLearnFrom(one: { readonly sample: boolean }, other: { readonly sample: boolean }): boolean {
   return one.sample === other.sample;

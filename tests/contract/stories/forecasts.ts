@@ -71,6 +71,67 @@ export const forecastStory: readonly Exchange[] = [
     ({ forecast, summary }) => expect([forecast, summary.nextMolt]).toEqual([null, null]),
   ),
   succeeds(
+    'POST /api/specimens',
+    'adds a male that has grown up',
+    () => ({ body: { ...specimenDraft, code: 'W-03', acquiredInstar: null } }),
+    (added, _, memory) => {
+      memory.set('grown male', added.id);
+    },
+  ),
+  succeeds('POST /api/specimens/{specimenId}/observations', 'notes a sperm web of his', (memory) => ({
+    path: { specimenId: recall(memory, 'grown male') },
+    body: {
+      kind: 'sperm-web' as const,
+      moment: { at: `${addDays(TODAY, -2)}T12:00:00.000Z`, offset: '+00:00' },
+      observer: '',
+      note: '',
+      source: { kind: 'hand' as const },
+      span: null,
+    },
+  })),
+  succeeds('POST /api/specimens/{specimenId}/molts', 'adds his fresh molt without keeping a forecast', (memory) => ({
+    path: { specimenId: recall(memory, 'grown male') },
+    body: { ...moltDraft, happenedFrom: addDays(TODAY, -10), happenedTo: addDays(TODAY, -10), instarShed: 9 },
+  })),
+  succeeds(
+    'GET /api/specimens/{specimenId}/forecasts',
+    'has kept none for him',
+    (memory) => ({ path: { specimenId: recall(memory, 'grown male') } }),
+    (kept) => expect(kept).toEqual([]),
+  ),
+  fails('POST /api/specimens/{specimenId}/forecasts', 'forecasts nothing for a mature male', 'animal-mature-male', 422, (memory) => ({
+    path: { specimenId: recall(memory, 'grown male') },
+  })),
+  succeeds(
+    'GET /api/specimens/{specimenId}',
+    'says of him what he is known to be mature by, where a forecast would stand',
+    (memory) => ({ path: { specimenId: recall(memory, 'grown male') } }),
+    ({ forecast, summary }) => {
+      expect([forecast, summary.nextMolt, summary.matureMaleBy]).toEqual([null, null, 'sperm-web']);
+    },
+  ),
+  succeeds(
+    'GET /api/specimens',
+    'lists him without a next molt, and the one whose molts are awaited with one',
+    () => ({}),
+    (all) => {
+      const due = all.flatMap(({ specimen: { code }, nextMolt, matureMaleBy }) =>
+        code === 'W-01' || code === 'W-03' ? [[code, nextMolt !== null, matureMaleBy]] : [],
+      );
+      expect(due).toEqual([
+        ['W-01', true, null],
+        ['W-03', false, 'sperm-web'],
+      ]);
+    },
+  ),
+  succeeds(
+    'GET /api/watch',
+    'watches him without a forecast and says why',
+    () => ({}),
+    ({ animals }) =>
+      expect(animals.find(({ specimen }) => specimen.code === 'W-03')).toMatchObject({ forecast: null, matureMaleBy: 'sperm-web' }),
+  ),
+  succeeds(
     'GET /api/forecasts/scores',
     'waits for the molt with both, and counts neither',
     () => ({}),

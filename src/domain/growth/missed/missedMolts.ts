@@ -34,14 +34,15 @@ const PROBABLE = 1 / 2;
  *
  * A missed molt is `likely` only where it is more probable than not and Crosby's value rises above 20 % and falls below -15 % just
  * after, which is what a skipped instar leaves and scatter seldom does; `possible` from one chance in three on, or where rise
- * and fall stand alone; else a value beyond 10 % means growth that is `irregular`, as many complete series are.
+ * and fall stand alone; else a value beyond 10 % means growth that is `irregular`, as many complete series are, unless it is
+ * the fall after a suggested gap.
  *
  * @param sizes in rising order of step.
  */
 export function checkMissedMolts(sizes: readonly MeasuredStep[], kin: KinLogRatios = []): MissedMoltCheck[] {
   const steps = growthSteps(sizes);
   const crosby = crosbyValues(steps);
-  return steps.map((step, index) => {
+  const checks = steps.map((step, index): MissedMoltCheck => {
     const belief = believeGrowth(
       steps.filter((other) => other !== step),
       kin,
@@ -75,4 +76,13 @@ export function checkMissedMolts(sizes: readonly MeasuredStep[], kin: KinLogRati
       suggestedSkipped: verdict === 'likely' || verdict === 'possible' ? (two > one ? 2 : 1) : 0,
     };
   });
+  return checks.map((check, index) => (isEchoOf(check, checks[index - 1]) ? { ...check, verdict: 'none' } : check));
+}
+
+/**
+ * Whether an irregular step only falls back from a gap suggested just before it: the rise there and the fall here are one thing, and
+ * the gap is the better explanation of both.
+ */
+function isEchoOf({ verdict, crosbyPercent }: MissedMoltCheck, before: MissedMoltCheck | undefined): boolean {
+  return verdict === 'irregular' && (crosbyPercent ?? 0) < 0 && before !== undefined && before.suggestedSkipped > 0;
 }

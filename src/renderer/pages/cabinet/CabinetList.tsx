@@ -1,6 +1,7 @@
 import type { ReactElement, ReactNode } from 'react';
 import { Link } from 'wouter';
 import type { LastMeasuredSkin, SpecimenSummary } from '../../../api/contract/specimens.ts';
+import { isKept } from '../../../domain/specimen/counts.ts';
 import { dueInWords } from '../../../words/forecast.ts';
 import { instarInWords, numberedInWords, recordedInWords } from '../../../words/instars.ts';
 import { STATUS_LABELS } from '../../../words/labels.ts';
@@ -105,6 +106,7 @@ function CabinetRow({ summary }: { summary: SpecimenSummary }): ReactElement {
         <Fact label="Last and next molt">
           {summary.lastMoltOn ? <DayText day={summary.lastMoltOn} /> : <Unknown words="none on record" />}
           {summary.nextMolt && <span className={style['measuredOf']}>next likely {dueInWords(summary.nextMolt)}</span>}
+          {summary.matureMaleBy && isKept(specimen.status) && <span className={style['measuredOf']}>mature male: none foretold</span>}
         </Fact>
         <Fact label="Status">{STATUS_LABELS[specimen.status]}</Fact>
       </dl>

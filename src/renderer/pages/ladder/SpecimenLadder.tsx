@@ -1,6 +1,7 @@
 import { type ReactElement, useState } from 'react';
 import { Link } from 'wouter';
 import type { AnswerOf } from '../../../api/contract/contract.ts';
+import { isKept } from '../../../domain/specimen/counts.ts';
 import type { Specimen } from '../../../domain/specimen/specimen.ts';
 import { pastInWords } from '../../../words/ladder.ts';
 import { useAnswer } from '../../client/queries.ts';
@@ -8,6 +9,7 @@ import { Button } from '../../parts/Button.tsx';
 import { ButtonLink } from '../../parts/ButtonLink.tsx';
 import { EmptyState } from '../../parts/EmptyState.tsx';
 import { ForecastNote } from '../../parts/forecast/ForecastNote.tsx';
+import { NoMoltAwaited } from '../../parts/forecast/NoMoltAwaited.tsx';
 import { FailureNotice } from '../../parts/Notice.tsx';
 import { PageHead } from '../../parts/PageHead.tsx';
 import { SampleMark } from '../../parts/SampleMark.tsx';
@@ -43,6 +45,7 @@ export function SpecimenLadder({ specimenId }: { specimenId: string }): ReactEle
 function LoadedLadder({ page: { specimen, instarNow, ladder, growth, gallery } }: { page: Page }): ReactElement {
   const { rungs } = ladder;
   const animal = useAnswer('GET /api/specimens/{specimenId}', { path: { specimenId: specimen.id } });
+  const matureMaleBy = animal.data?.summary.matureMaleBy ?? null;
   const called = specimen.name ?? specimen.code;
   return (
     <>
@@ -80,7 +83,8 @@ function LoadedLadder({ page: { specimen, instarNow, ladder, growth, gallery } }
         <>
           <p className={style['past']}>{pastInWords(called, specimen.status === 'living' ? instarNow : undefined)}</p>
           {animal.data?.forecast && <ForecastNote forecast={animal.data.forecast} now={instarNow} />}
-          <Questions specimenId={specimen.id} rungs={rungs} growth={growth} />
+          {isKept(specimen.status) && matureMaleBy && <NoMoltAwaited knownBy={matureMaleBy} />}
+          <Questions specimenId={specimen.id} rungs={rungs} growth={matureMaleBy ? { ...growth, maturity: null } : growth} />
           <LitProvider>
             <div className={gallery.length > 0 ? style['side'] : undefined}>
               <section className={style['section']} aria-labelledby="growth">

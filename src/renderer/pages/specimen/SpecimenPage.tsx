@@ -1,11 +1,13 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { type ReactElement, useState } from 'react';
 import { Link, useLocation } from 'wouter';
+import { isKept } from '../../../domain/specimen/counts.ts';
 import { answerKey, useAnswer } from '../../client/queries.ts';
 import { Button } from '../../parts/Button.tsx';
 import { ButtonLink } from '../../parts/ButtonLink.tsx';
 import { EmptyState } from '../../parts/EmptyState.tsx';
 import { ForecastNote } from '../../parts/forecast/ForecastNote.tsx';
+import { NoMoltAwaited } from '../../parts/forecast/NoMoltAwaited.tsx';
 import { FailureNotice } from '../../parts/Notice.tsx';
 import { PageHead } from '../../parts/PageHead.tsx';
 import { RemoveDialog } from '../../removing/RemoveDialog.tsx';
@@ -76,6 +78,7 @@ export function SpecimenPage({ specimenId }: { specimenId: string }): ReactEleme
       />
       {summary.sex.conflict && <SexConflict molts={molts} />}
       {forecast && <ForecastNote forecast={forecast} now={summary.instarNow} />}
+      {isKept(specimen.status) && summary.matureMaleBy && <NoMoltAwaited knownBy={summary.matureMaleBy} />}
       <section aria-labelledby="life-line">
         <h2 id="life-line" className={style['heading']}>
           Life line

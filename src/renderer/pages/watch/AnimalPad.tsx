@@ -2,6 +2,7 @@ import { type ReactElement, useEffect, useId, useRef, useState } from 'react';
 import { Link } from 'wouter';
 import type { WatchBoard, WatchedAnimal } from '../../../api/contract/watch.ts';
 import { isFangColor, type ObservationDraft, type ObservationKind } from '../../../domain/care/observation.ts';
+import { matureMaleInWords } from '../../../words/forecast.ts';
 import { SEEN_LABELS } from '../../../words/observations.ts';
 import { useAnswer, useChange } from '../../client/queries.ts';
 import { Button } from '../../parts/Button.tsx';
@@ -30,7 +31,7 @@ interface Props {
 
 /** One animal under the thumb: what is known, and a key for everything that can be seen of it. */
 export function AnimalPad({ animal, board, askedAtMs, onClose }: Props): ReactElement {
-  const { specimen, timer, suspicion, hold } = animal;
+  const { specimen, timer, suspicion, hold, matureMaleBy } = animal;
   const [when, setWhen] = useState('');
   const [words, setWords] = useState<string | null>(null);
   const [open, setOpen] = useState<'span' | 'photos' | null>(null);
@@ -107,7 +108,8 @@ export function AnimalPad({ animal, board, askedAtMs, onClose }: Props): ReactEl
           Times from photos …
         </Button>
       </div>
-      {!timer && <PremoltFacts suspicion={suspicion} />}
+      {matureMaleBy && <p>{matureMaleInWords(matureMaleBy)} The board and the calendar file name no days for it.</p>}
+      {!timer && <PremoltFacts suspicion={suspicion} isMatureMale={matureMaleBy !== null} />}
       <LatestSeen animal={animal} />
       {open === 'span' && <SpanForm busy={note.isPending} onTaken={(span) => put('span-measured', span)} onClose={() => setOpen(null)} />}
       {open === 'photos' && <StagePhotos specimen={specimen} observer={preferences?.observer ?? ''} onClose={() => setOpen(null)} />}

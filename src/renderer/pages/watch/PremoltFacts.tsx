@@ -21,8 +21,10 @@ const UNKNOWN: Readonly<Record<Suspicion['unknown'][number], string>> = {
 };
 
 /** What premolt is suspected from, point by point, and what would tell more. */
-export function PremoltFacts({ suspicion }: { suspicion: Suspicion }): ReactElement {
-  const { level, items, points, unknown, lastMealOn, daysSinceMeal } = suspicion;
+export function PremoltFacts({ suspicion, isMatureMale }: { suspicion: Suspicion; isMatureMale: boolean }): ReactElement {
+  const { level, items, points, lastMealOn, daysSinceMeal } = suspicion;
+  // More dates would give a mature male no forecast.
+  const unknown = suspicion.unknown.filter((one) => one !== 'forecast' || !isMatureMale);
   return (
     <details className={style['facts']}>
       <summary>

@@ -121,6 +121,17 @@ describe('checkMissedMolts', () => {
     expect(checks[1]).toMatchObject({ crosbyAlarm: true, verdict: 'irregular', suggestedSkipped: 0 });
   });
 
+  it('tells a gap once: the fall just after it is no irregularity of its own', () => {
+    for (const [name, instar] of [
+      ['gracilisFemale', 4],
+      ['frugiperda', 3],
+      ['lagotis', 6],
+    ] as const) {
+      const checks = checkMissedMolts(stepsOf(without(SERIES[name], instar)));
+      expect(checks[instar - 1]).toMatchObject({ crosbyAlarm: true, verdict: 'none' });
+    }
+  });
+
   it('cannot tell two skins, yet learns from kin', () => {
     const two = stepsOf(lengthsOf(4, [1.25 ** 2]));
     expect(checkMissedMolts(two)[0]?.verdict).not.toBe('likely');

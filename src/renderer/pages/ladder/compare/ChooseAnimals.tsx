@@ -1,5 +1,6 @@
 import type { ReactElement } from 'react';
 import type { SpecimenSummary } from '../../../../api/contract/specimens.ts';
+import { areSiblings, eggSacOf } from '../../../../domain/growth/kin.ts';
 import type { Specimen } from '../../../../domain/specimen/specimen.ts';
 import { CheckField } from '../../../parts/CheckField.tsx';
 import { Select } from '../../../parts/Select.tsx';
@@ -15,7 +16,7 @@ interface Props {
 
 /** Siblings of the egg sac to tick, and any other animal to add. */
 export function ChooseAnimals({ specimen, others, chosen, onChoose }: Props): ReactElement {
-  const isSibling = (other: SpecimenSummary) => specimen.eggSacGroup !== null && other.specimen.eggSacGroup === specimen.eggSacGroup;
+  const isSibling = (other: SpecimenSummary) => areSiblings(specimen, other.specimen);
   const offered = others.filter((other) => isSibling(other) || chosen.has(other.specimen.id));
   const more = others.filter((other) => !offered.includes(other));
   return (
@@ -37,7 +38,7 @@ export function ChooseAnimals({ specimen, others, chosen, onChoose }: Props): Re
       )}
       {offered.length === 0 && (
         <p className={style['small']}>
-          {specimen.eggSacGroup === null
+          {eggSacOf(specimen) === null
             ? 'No egg sac is noted for this animal, so its siblings are not known. Any other animal can stand beside it.'
             : 'No sibling of its egg sac has a molt on record. Any other animal can stand beside it.'}
         </p>

@@ -2,6 +2,7 @@ import { useQueries } from '@tanstack/react-query';
 import { useState } from 'react';
 import type { SpecimenSummary } from '../../../../api/contract/specimens.ts';
 import type { ComparedAnimal } from '../../../../domain/growth/compare/aligned.ts';
+import { areSiblings } from '../../../../domain/growth/kin.ts';
 import type { Specimen } from '../../../../domain/specimen/specimen.ts';
 import { ask } from '../../../client/ask.ts';
 import { answerKey, useAnswer } from '../../../client/queries.ts';
@@ -24,7 +25,7 @@ export function useCompared(specimen: Specimen): Compared {
   const { data: all, error } = useAnswer('GET /api/specimens', {});
   const [changed, setChosen] = useState<ReadonlySet<string> | null>(null);
   const others = (all ?? []).filter((other) => other.specimen.id !== specimen.id && other.recordedMolts > 0);
-  const siblings = others.filter((other) => specimen.eggSacGroup !== null && other.specimen.eggSacGroup === specimen.eggSacGroup);
+  const siblings = others.filter((other) => areSiblings(specimen, other.specimen));
   const chosen = changed ?? new Set(siblings.slice(0, MOST_AT_FIRST).map((other) => other.specimen.id));
   const asked = [specimen.id, ...others.map((other) => other.specimen.id).filter((id) => chosen.has(id))];
   const ladders = useQueries({
