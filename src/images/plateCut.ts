@@ -1,7 +1,8 @@
 import { setImmediate as giveWay } from 'node:timers/promises';
 import sharp from 'sharp';
+import { photoPointOf } from '../domain/measuring/photoMap.ts';
 import type { Plate } from '../domain/plate/plate.ts';
-import { type PlateRaster, photoPointOf, rasterOf } from '../domain/plate/raster.ts';
+import { type PlateRaster, rasterOf } from '../domain/plate/raster.ts';
 import { fail, type Result, succeed } from '../domain/result.ts';
 import { decodingFailure } from './damage.ts';
 import { readHeader } from './header.ts';
@@ -18,6 +19,9 @@ const WEBP = { quality: 88, alphaQuality: 90, effort: 3 };
 const ROWS_AT_ONCE = 48;
 
 const CHANNELS = 4;
+
+/** Places along a side. */
+const SHARES = Array.from({ length: 17 }, (_, index) => index / 16);
 
 /** A part of a photo, smaller than it by `perPhotoX` and `perPhotoY`, from (left, top) of the smaller picture on. */
 interface Source {
@@ -56,17 +60,18 @@ async function sourceFor(
   const width = Math.max(1, Math.round(photo.widthPx / photoPerPx));
   const height = Math.max(1, Math.round(photo.heightPx / photoPerPx));
   const [perPhotoX, perPhotoY] = [width / photo.widthPx, height / photo.heightPx];
-  const corners = [
-    [0, 0],
-    [widthPx, 0],
-    [widthPx, heightPx],
-    [0, heightPx],
-  ].flatMap(([x = 0, y = 0]) => photoPointOf(toPhoto, x, y) ?? []);
+  // A lens bends the sides: their middles may lie farther out than their ends.
+  const rim = SHARES.flatMap((share) => [
+    [share * widthPx, 0],
+    [share * widthPx, heightPx],
+    [0, share * heightPx],
+    [widthPx, share * heightPx],
+  ]).flatMap(([x = 0, y = 0]) => photoPointOf(toPhoto, x, y) ?? []);
   const within = (value: number, most: number) => Math.min(most, Math.max(0, value));
-  const left = within(Math.floor(Math.min(...corners.map(({ xPx }) => xPx)) * perPhotoX) - 1, width - 1);
-  const top = within(Math.floor(Math.min(...corners.map(({ yPx }) => yPx)) * perPhotoY) - 1, height - 1);
-  const right = within(Math.ceil(Math.max(...corners.map(({ xPx }) => xPx)) * perPhotoX) + 1, width);
-  const bottom = within(Math.ceil(Math.max(...corners.map(({ yPx }) => yPx)) * perPhotoY) + 1, height);
+  const left = within(Math.floor(Math.min(...rim.map(({ xPx }) => xPx)) * perPhotoX) - 1, width - 1);
+  const top = within(Math.floor(Math.min(...rim.map(({ yPx }) => yPx)) * perPhotoY) - 1, height - 1);
+  const right = within(Math.ceil(Math.max(...rim.map(({ xPx }) => xPx)) * perPhotoX) + 1, width);
+  const bottom = within(Math.ceil(Math.max(...rim.map(({ yPx }) => yPx)) * perPhotoY) + 1, height);
   const part = { left, top, width: Math.max(1, right - left), height: Math.max(1, bottom - top) };
   const pixels = await upright()
     .flatten({ background: 'white' })

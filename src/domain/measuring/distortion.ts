@@ -45,6 +45,12 @@ export function shifted({ xPx, yPx }: ImagePoint, { centre, cornerPx, cornerShar
   return { xPx: centre.xPx + x * factor, yPx: centre.yPx + y * factor };
 }
 
+/** Whether a point lies so far out that a lens which draws inward brings what is farther out nearer again: no photo shows it. */
+export function foldsBack({ xPx, yPx }: ImagePoint, { centre, cornerPx, cornerShare }: RadialShift): boolean {
+  const [x, y] = [xPx - centre.xPx, yPx - centre.yPx];
+  return cornerPx * cornerPx + 3 * cornerShare * (x * x + y * y) <= 0;
+}
+
 /** Rounds of Newton's method: each doubles the digits, from a start that is a few per cent off. */
 const ROUNDS = 6;
 

@@ -1,5 +1,6 @@
-import { adjugate, type Matrix3, multiply } from '../numerics/matrix3.ts';
+import type { Matrix3 } from '../numerics/matrix3.ts';
 import { type Calibration, toPlane } from './calibrate.ts';
+import { type PhotoMap, photoMapOf } from './photoMap.ts';
 import type { ImagePoint, PlanePoint } from './points.ts';
 
 /** A picture of the plane of the scale object's face as if seen from straight above, at one scale everywhere. */
@@ -9,8 +10,8 @@ export interface ViewFromAbove {
   readonly pxPerMm: number;
   /** The place of the plane at the top left corner of the top left pixel. */
   readonly topLeft: PlanePoint;
-  /** Takes a point (x, y, 1) of this view, pixels, its top left pixel centered at (0.5, 0.5), to the photo, up to a factor. */
-  readonly toPhoto: Matrix3;
+  /** Where its pixels lie in the photo. */
+  readonly toPhoto: PhotoMap;
 }
 
 /** No side of a view is longer: more is neither seen nor held by every browser's canvas. */
@@ -45,6 +46,6 @@ export function viewFromAbove(
     heightPx: Math.round(heightMm * scale),
     pxPerMm: scale,
     topLeft,
-    toPhoto: multiply(adjugate(calibration.view.imageToPlane), toPlaneMm),
+    toPhoto: photoMapOf(calibration.view, toPlaneMm),
   };
 }

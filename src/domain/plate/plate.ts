@@ -1,3 +1,4 @@
+import { type RadialShift, unshifted } from '../measuring/distortion.ts';
 import {
   DORSAL_SKIN_PROTOCOL,
   type LandmarkName,
@@ -9,7 +10,7 @@ import {
   pointOf,
 } from '../measuring/landmarks.ts';
 import type { ImagePoint, PlanePoint } from '../measuring/points.ts';
-import { planePointOf } from '../measuring/view.ts';
+import { planePointOf, type View } from '../measuring/view.ts';
 import { type Matrix3, multiply, scale, transform } from '../numerics/matrix3.ts';
 import { type Extent, extentOf, intersection, longerSide, union, widened } from './extent.ts';
 
@@ -17,6 +18,8 @@ import { type Extent, extentOf, intersection, longerSide, union, widened } from 
 export interface Plate {
   /** Takes (xPx, yPx, 1) of the photo to mm from the plate's top left corner, x right, y down; the factor is positive on the plate. */
   readonly toPlateMm: Matrix3;
+  /** What the lens did to the photo, to be undone before `toPlateMm`; left out where no lens is corrected. */
+  readonly radialShift?: RadialShift | undefined;
   readonly widthMm: number;
   readonly heightMm: number;
   /** Middle of the carapace from the top edge; the middle of the plate where no carapace is marked. */
@@ -34,35 +37,38 @@ const REACH_IN_CARAPACE_LENGTHS = 3.6;
 
 /**
  * @param photo size of the upright photo, px.
- * @param imageToPlane takes (xPx, yPx, 1) to the plane of the scale object, mm; not mirrored, factor positive before the horizon.
+ * @param view how photo and plane of the scale object belong together; not mirrored.
  * @param landmarks of the reading that is shown, or null.
  * @returns null where the horizon of the plane runs through the photo, so that it has no flat view.
  */
-export function plateOf(photo: { widthPx: number; heightPx: number }, imageToPlane: Matrix3, landmarks: Landmarks | null): Plate | null {
+export function plateOf(
+  photo: { widthPx: number; heightPx: number },
+  { imageToPlane, radialShift }: Pick<View, 'imageToPlane' | 'radialShift'>,
+  landmarks: Landmarks | null,
+): Plate | null {
+  const straight = (at: ImagePoint): ImagePoint => (radialShift ? unshifted(at, radialShift) : at);
   const { widthPx, heightPx } = photo;
   const middle = { xPx: widthPx / 2, yPx: heightPx / 2 };
   const front = pointAt(landmarks, 'carapace-front');
   const rear = pointAt(landmarks, 'carapace-rear');
-  const direction: Axis | null = front && rear ? { front, rear } : null;
+  const direction: Axis | null = front && rear ? { front: straight(front), rear: straight(rear) } : null;
   const { front: ahead, rear: behind } = direction ?? { front: middle, rear: { xPx: middle.xPx, yPx: middle.yPx + 1 } };
   const ends = laidFlat(imageToPlane, [ahead, behind]);
   const [to, from] = ends ?? [];
   if (!to || !from || (to.xMm === from.xMm && to.yMm === from.yMm)) return null;
 
   const toUpright = multiply(turningUp(to.xMm - from.xMm, to.yMm - from.yMm), unitFactorAt(imageToPlane, ahead));
-  const whole = laidFlat(toUpright, [
-    { xPx: 0, yPx: 0 },
-    { xPx: widthPx, yPx: 0 },
-    { xPx: widthPx, yPx: heightPx },
-    { xPx: 0, yPx: heightPx },
-  ]);
-  const marked = laidFlat(toUpright, landmarks ? pointsIn(landmarks) : []);
+  // A lens bends the sides of the photo: their middles may lie farther out than its corners.
+  const rim = [0, widthPx / 2, widthPx].flatMap((xPx) => [0, heightPx / 2, heightPx].map((yPx) => straight({ xPx, yPx })));
+  const whole = laidFlat(toUpright, rim);
+  const marked = laidFlat(toUpright, landmarks ? pointsIn(landmarks).map(straight) : []);
   const carapace = direction && laidFlat(toUpright, [direction.front, direction.rear]);
   if (!whole || !marked) return null;
 
   const shown = landmarks && carapace ? animalExtent(landmarks, marked, extentOf(carapace), extentOf(whole)) : extentOf(whole);
   const aroundCarapace = carapace ? extentOf(carapace) : shown;
   return {
+    radialShift,
     toPlateMm: multiply([1, 0, -shown.left, 0, 1, -shown.top, 0, 0, 1], toUpright),
     widthMm: shown.right - shown.left,
     heightMm: shown.bottom - shown.top,

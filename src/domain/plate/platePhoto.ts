@@ -22,12 +22,12 @@ export function platePhoto({ photo, calibration, reading }: PlatedPhoto): Plated
   if (!calibration.marks) return { reason: 'no-scale-marked' };
   const calibrated = calibrate(calibration.marks, photo);
   if (!calibrated.ok) return { reason: 'marks-do-not-fit' };
-  const plate = plateOf(photo, calibrated.value.view.imageToPlane, reading?.landmarks ?? null);
+  const plate = plateOf(photo, calibrated.value.view, reading?.landmarks ?? null);
   return plate ? { plate } : { reason: 'seen-too-flat' };
 }
 
 /** Raised whenever the same marks would be cut another way. */
-const CUT_VERSION = 1;
+const CUT_VERSION = 2;
 
 /** Names what a prepared cut of a photo follows from: another scale or other landmarks make another cut. */
 export function cutKeyOf({ calibration, reading }: Pick<PlatedPhoto, 'calibration' | 'reading'>): string {

@@ -1,4 +1,4 @@
-import type { ImagePoint } from '../measuring/points.ts';
+import type { PhotoMap } from '../measuring/photoMap.ts';
 import { adjugate, type Matrix3, multiply, scale, transform } from '../numerics/matrix3.ts';
 import type { Plate } from './plate.ts';
 
@@ -10,8 +10,8 @@ export interface PlateRaster {
   readonly pxPerMm: number;
   /** Pixels of the photo for each pixel of the raster, near the carapace; 1 or more. */
   readonly photoPerPx: number;
-  /** Takes (x, y, 1) of the raster, the center of its top left pixel at (0.5, 0.5), to the photo; positive factor on the plate. */
-  readonly toPhoto: Matrix3;
+  /** Where its pixels lie in the photo. */
+  readonly toPhoto: PhotoMap;
 }
 
 /**
@@ -24,21 +24,15 @@ export function rasterOf(plate: Plate, longestPx: number): PlateRaster {
   const middle = { x: plate.carapaceFromLeftMm, y: plate.carapaceAtMm };
   const nativePxPerMm = localPxPerMm(toPhotoFromMm, middle);
   const pxPerMm = Math.min(nativePxPerMm, longestPx / Math.max(plate.widthMm, plate.heightMm));
-  const toPhoto = multiply(toPhotoFromMm, [1 / pxPerMm, 0, 0, 0, 1 / pxPerMm, 0, 0, 0, 1]);
-  const factor = transform(toPhoto, middle.x * pxPerMm, middle.y * pxPerMm, 1)[2];
+  const toPinhole = multiply(toPhotoFromMm, [1 / pxPerMm, 0, 0, 0, 1 / pxPerMm, 0, 0, 0, 1]);
+  const factor = transform(toPinhole, middle.x * pxPerMm, middle.y * pxPerMm, 1)[2];
   return {
     widthPx: Math.max(1, Math.round(plate.widthMm * pxPerMm)),
     heightPx: Math.max(1, Math.round(plate.heightMm * pxPerMm)),
     pxPerMm,
     photoPerPx: nativePxPerMm / pxPerMm,
-    toPhoto: scale(toPhoto, 1 / factor),
+    toPhoto: { toPinhole: scale(toPinhole, 1 / factor), radialShift: plate.radialShift },
   };
-}
-
-/** Where a place of the raster lies in the photo; null beyond the horizon. */
-export function photoPointOf(toPhoto: Matrix3, xPx: number, yPx: number): ImagePoint | null {
-  const [x, y, factor] = transform(toPhoto, xPx, yPx, 1);
-  return factor > 0 ? { xPx: x / factor, yPx: y / factor } : null;
 }
 
 /** Square root of the local ratio of areas, photo over plane. */

@@ -1,4 +1,4 @@
-import { type Matrix3, transform } from '../../domain/numerics/matrix3.ts';
+import { type PhotoMap, photoPointOf } from '../../domain/measuring/photoMap.ts';
 
 /** Pixels in rows, red, green, blue and opacity a byte each; the top left pixel is centered at (0.5, 0.5). */
 export interface Pixels {
@@ -10,20 +10,17 @@ export interface Pixels {
 const CHANNELS = 4;
 
 /**
- * Draws a picture through a projective map: each pixel of the result is what the source shows at the place the map takes it
+ * Draws a picture anew: each pixel of the result is what the source shows at the place the map takes it
  * to, bilinear between four pixels; transparent where that lies beyond the source.
  *
- * @param toSource takes (x, y, 1) of the result to the source, up to a factor.
+ * @param toSource where the places of the result lie in the source.
  */
-export function warp(source: Pixels, toSource: Matrix3, width: number, height: number): Uint8ClampedArray<ArrayBuffer> {
+export function warp(source: Pixels, toSource: PhotoMap, width: number, height: number): Uint8ClampedArray<ArrayBuffer> {
   const result = new Uint8ClampedArray(CHANNELS * width * height);
-  // The factor has one sign on the side of the horizon that the camera saw; the middle of the result lies on it.
-  const sign = Math.sign(transform(toSource, width / 2, height / 2, 1)[2]);
   for (let row = 0; row < height; row += 1) {
     for (let column = 0; column < width; column += 1) {
-      const [x, y, factor] = transform(toSource, column + 0.5, row + 0.5, 1);
-      if (!(factor * sign > 0)) continue;
-      copy(source, x / factor - 0.5, y / factor - 0.5, result, CHANNELS * (row * width + column));
+      const at = photoPointOf(toSource, column + 0.5, row + 0.5);
+      if (at) copy(source, at.xPx - 0.5, at.yPx - 0.5, result, CHANNELS * (row * width + column));
     }
   }
   return result;

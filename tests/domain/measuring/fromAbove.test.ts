@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { calibrate, toPlane } from '../../../src/domain/measuring/calibrate.ts';
 import { viewFromAbove } from '../../../src/domain/measuring/fromAbove.ts';
-import { transform } from '../../../src/domain/numerics/matrix3.ts';
+import { photoPointOf } from '../../../src/domain/measuring/photoMap.ts';
 import { unwrap } from '../../../src/domain/result.ts';
 
 /** A card seen at a slant. */
@@ -36,8 +36,9 @@ describe('a view from straight above', () => {
       [321.5, 402],
       [view.widthPx, view.heightPx],
     ] as const) {
-      const [px, py, factor] = transform(view.toPhoto, x, y, 1);
-      const place = toPlane(calibration, { xPx: px / factor, yPx: py / factor });
+      const at = photoPointOf(view.toPhoto, x, y);
+      if (at === null) throw new Error('Expected a place of the photo');
+      const place = toPlane(calibration, at);
       expect(place?.xMm).toBeCloseTo(view.topLeft.xMm + x / 10, 6);
       expect(place?.yMm).toBeCloseTo(view.topLeft.yMm + y / 10, 6);
     }

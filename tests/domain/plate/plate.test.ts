@@ -14,7 +14,7 @@ function plateFrom(
 ): Plate {
   const calibrated = calibrate(marks, picture);
   if (!calibrated.ok) throw new Error(calibrated.failure.code);
-  const plate = plateOf(picture, calibrated.value.view.imageToPlane, landmarks);
+  const plate = plateOf(picture, calibrated.value.view, landmarks);
   if (!plate) throw new Error('expected a plate');
   return plate;
 }
@@ -95,8 +95,8 @@ describe('plateOf', () => {
   const photo = { widthPx: 2000, heightPx: 1000 };
 
   it('shows the whole photo, unturned, where nothing is marked', () => {
-    expect(plateOf(photo, square, null)).toMatchObject({ widthMm: 200, heightMm: 100, carapaceAtMm: 50, turned: false });
-    expect(plateOf(photo, square, {})).toMatchObject({ widthMm: 200, heightMm: 100, turned: false });
+    expect(plateOf(photo, { imageToPlane: square }, null)).toMatchObject({ widthMm: 200, heightMm: 100, carapaceAtMm: 50, turned: false });
+    expect(plateOf(photo, { imageToPlane: square }, {})).toMatchObject({ widthMm: 200, heightMm: 100, turned: false });
   });
 
   it('leaves room for legs that are not marked yet, but not beyond the photo', () => {
@@ -104,13 +104,13 @@ describe('plateOf', () => {
       'carapace-front': { state: 'placed', at: { xPx: 1000, yPx: 200 } },
       'carapace-rear': { state: 'placed', at: { xPx: 1000, yPx: 300 } },
     };
-    const plate = plateOf(photo, square, carapace);
+    const plate = plateOf(photo, { imageToPlane: square }, carapace);
     // 10 mm of carapace: 3.6 times that to each side, cut by the photo above.
     expect(plate?.widthMm).toBeCloseTo(72, 9);
     expect(plate?.heightMm).toBeCloseTo(61, 9);
   });
 
   it('has no flat view of a photo with the horizon in it', () => {
-    expect(plateOf(photo, [0.1, 0, 0, 0, 0.1, 0, 0, 0.002, -0.5], null)).toBeNull();
+    expect(plateOf(photo, { imageToPlane: [0.1, 0, 0, 0, 0.1, 0, 0, 0.002, -0.5] }, null)).toBeNull();
   });
 });

@@ -1,5 +1,5 @@
 import type { ViewFromAbove } from '../../../../domain/measuring/fromAbove.ts';
-import { multiply } from '../../../../domain/numerics/matrix3.ts';
+import { ontoCopy } from '../../../../domain/measuring/photoMap.ts';
 import type { Size } from '../../../bench/view.ts';
 import type { PictureLevel } from '../picture/levelMessages.ts';
 import type { PictureState } from '../picture/picture.ts';
@@ -28,7 +28,7 @@ export async function drawFromAbove(
   const wanted: WarpWanted = {
     tiles,
     source: { width: Math.max(1, Math.round(photo.width * scale)), height: Math.max(1, Math.round(photo.height * scale)) },
-    toSource: multiply([scale, 0, 0, 0, scale, 0, 0, 0, 1], view.toPhoto),
+    toSource: ontoCopy(view.toPhoto, scale),
     width: view.widthPx,
     height: view.heightPx,
   };
@@ -62,7 +62,7 @@ function levelOf({ levels, screen }: PictureState, view: ViewFromAbove, photo: S
 }
 
 /** About how many pixels of the photo stand behind one of the view, at its middle. */
-function photoPxPerViewPx({ toPhoto: m, widthPx, heightPx }: ViewFromAbove): number {
+function photoPxPerViewPx({ toPhoto: { toPinhole: m }, widthPx, heightPx }: ViewFromAbove): number {
   const [x, y] = [widthPx / 2, heightPx / 2];
   const factor = m[6] * x + m[7] * y + m[8];
   const [px, py] = [(m[0] * x + m[1] * y + m[2]) / factor, (m[3] * x + m[4] * y + m[5]) / factor];

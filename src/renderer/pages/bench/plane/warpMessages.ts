@@ -1,11 +1,11 @@
-import type { Matrix3 } from '../../../../domain/numerics/matrix3.ts';
+import type { PhotoMap } from '../../../../domain/measuring/photoMap.ts';
 import type { Tile } from '../picture/levelMessages.ts';
 
 /** To the worker: a level of the photo in pieces, and the map from the wanted picture to pixels of that level. */
 export interface WarpWanted {
   readonly tiles: readonly Tile[];
   readonly source: { readonly width: number; readonly height: number };
-  readonly toSource: Matrix3;
+  readonly toSource: PhotoMap;
   readonly width: number;
   readonly height: number;
 }
