@@ -17,7 +17,7 @@ export default defineConfig({
           scaleFinding: source('images/scaleFinding.ts'),
           fiducialDetecting: source('images/fiducialDetecting.ts'),
         },
-        // All in one folder: a module finds the program of its worker thread beside itself, built or not.
+        // All in one folder: a module finds the program of its thread or process beside itself, built or not.
         output: { entryFileNames: '[name].js', chunkFileNames: '[name]-[hash].js' },
       },
     },

@@ -1,12 +1,14 @@
+import { type ChildProcess, fork } from 'node:child_process';
+import { once } from 'node:events';
 import { extname } from 'node:path';
-import { Worker } from 'node:worker_threads';
+import { fileURLToPath } from 'node:url';
 import type { FoundScale, ScaleProposal } from '../domain/finding/foundScale.ts';
 import type { RoughScale } from '../domain/finding/refinement.ts';
 import type { Result } from '../domain/result.ts';
 import type { FindingAnswer, FindingPicture, FindingQuestion } from './scaleFinding.ts';
 
 /**
- * Finds scale objects in pictures, in a thread of its own that starts with the first picture. Whoever asks sees to it that one
+ * Finds scale objects in pictures, in a process of its own that starts with the first picture. Whoever asks sees to it that one
  * question is answered before the next is put: a picture takes hundreds of megabytes while it is looked at.
  */
 export interface ScaleFinder {
@@ -14,49 +16,66 @@ export interface ScaleFinder {
   propose(picture: FindingPicture): Promise<Result<readonly ScaleProposal[]>>;
   /** Fails as `examinePicture` and `refineScale` do. */
   refine(picture: FindingPicture, rough: RoughScale): Promise<Result<FoundScale>>;
-  /** Ends the thread; whatever it was asked is rejected. */
+  /** Ends the process; whatever it was asked is rejected. */
   close(): Promise<void>;
 }
 
-/** The same folder holds the thread's program both as source and as built, each under its own ending. */
-const FINDING = new URL(`./scaleFinding${extname(import.meta.filename)}`, import.meta.url);
+/** The same folder holds the process's program both as source and as built, each under its own ending. */
+const FINDING = fileURLToPath(new URL(`./scaleFinding${extname(import.meta.filename)}`, import.meta.url));
+
+/** A process that dies over a question is asked it once more: what kills it is rare and hits another moment the next time. */
+const ATTEMPTS = 2;
 
 interface Waiting {
+  readonly question: FindingQuestion;
+  readonly attempt: number;
   readonly resolve: (answer: FindingAnswer) => void;
   readonly reject: (error: Error) => void;
 }
 
-export function openScaleFinder(): ScaleFinder {
+/** @param program the process's program, which answers `FindingQuestion` with `FindingAnswer`. */
+export function openScaleFinder(program: string = FINDING): ScaleFinder {
   const waiting = new Map<number, Waiting>();
-  let thread: Worker | null = null;
+  let helper: ChildProcess | null = null;
+  let closed = false;
   let lastTicket = 0;
 
-  const failAll = (error: Error): void => {
-    thread = null;
-    for (const { reject } of waiting.values()) reject(error);
-    waiting.clear();
-  };
-  const start = (): Worker => {
-    const fresh = new Worker(FINDING);
+  const start = (): ChildProcess => {
+    const fresh = fork(program, { execArgv: ['--disable-warning=ExperimentalWarning'], serialization: 'advanced' });
     fresh.on('message', (answer: FindingAnswer) => {
       const asked = waiting.get(answer.ticket);
       waiting.delete(answer.ticket);
-      // A thread with nothing to do must not keep the program from ending.
-      if (waiting.size === 0) fresh.unref();
+      if (waiting.size === 0) letEnd(fresh);
       if ('reason' in answer) asked?.reject(new Error(`Looking for scale objects failed: ${answer.reason}`));
       else asked?.resolve(answer);
     });
-    fresh.once('error', failAll);
-    fresh.once('exit', (code) => failAll(new Error(`Expected scale objects from the finder but it ended with ${code}`)));
+    let ended = false;
+    const end = (how: string): void => {
+      if (ended) return;
+      ended = true;
+      helper = null;
+      const unanswered = [...waiting.values()];
+      waiting.clear();
+      for (const asked of unanswered) {
+        if (closed || asked.attempt >= ATTEMPTS) asked.reject(new Error(`Expected scale objects from the finder but ${how}`));
+        else put({ ...asked, attempt: asked.attempt + 1 });
+      }
+    };
+    fresh.once('error', (error) => end(`it failed: ${error.message}`));
+    fresh.once('exit', (code, signal) => end(`it ended with ${signal ?? code}`));
     return fresh;
+  };
+  const put = (asked: Waiting): void => {
+    waiting.set(asked.question.ticket, asked);
+    helper ??= start();
+    keepWaitingFor(helper);
+    // A process that ended meanwhile tells so by its exit.
+    helper.send(asked.question, () => undefined);
   };
   const ask = (question: Omit<FindingQuestion, 'ticket'>): Promise<FindingAnswer> =>
     new Promise((resolve, reject) => {
       lastTicket += 1;
-      waiting.set(lastTicket, { resolve, reject });
-      thread ??= start();
-      thread.ref();
-      thread.postMessage({ ticket: lastTicket, ...question } satisfies FindingQuestion);
+      put({ question: { ticket: lastTicket, ...question }, attempt: 1, resolve, reject });
     });
 
   return {
@@ -71,7 +90,22 @@ export function openScaleFinder(): ScaleFinder {
       throw new TypeError('Expected refined marks from the finder but received something else');
     },
     async close() {
-      await thread?.terminate();
+      closed = true;
+      if (helper === null) return;
+      const exited = once(helper, 'exit');
+      helper.kill('SIGKILL');
+      await exited;
     },
   };
+}
+
+/** A process with nothing to do must not keep the program from ending; it ends with the program. */
+function letEnd(helper: ChildProcess): void {
+  helper.unref();
+  helper.channel?.unref();
+}
+
+function keepWaitingFor(helper: ChildProcess): void {
+  helper.ref();
+  helper.channel?.ref();
 }

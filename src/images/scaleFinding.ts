@@ -1,4 +1,4 @@
-import { parentPort } from 'node:worker_threads';
+import process from 'node:process';
 import type { FoundScale, ScaleProposal } from '../domain/finding/foundScale.ts';
 import { objectsIn, proposalsFrom } from '../domain/finding/lookRound.ts';
 import { factorFor, refineScale } from '../domain/finding/refine.ts';
@@ -61,6 +61,10 @@ async function refine({ file, facts }: FindingPicture, rough: RoughScale): Promi
   return light.ok ? refineScale(light.value, rough, facts) : light;
 }
 
-const port = parentPort;
-if (port === null) throw new TypeError('Expected to run in a thread of its own');
-port.on('message', async (question: FindingQuestion) => port.postMessage(await answerTo(question)));
+process.on('message', async (question: FindingQuestion) => {
+  const answer = await answerTo(question);
+  // Whoever asked may be gone: then nobody needs the answer.
+  if (process.connected) process.send?.(answer);
+});
+// The program that asks has ended, however it did.
+process.once('disconnect', () => process.exit());

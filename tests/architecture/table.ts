@@ -84,7 +84,7 @@ export const DOORS: readonly Door[] = [
     example: "import { spawn } from 'node:child_process';",
     pattern: /'node:child_process'/,
     under: 'src',
-    doors: ['src/launch/'],
+    doors: ['src/launch/', 'src/images/scaleFinder.ts'],
   },
   {
     danger: 'reads the environment',

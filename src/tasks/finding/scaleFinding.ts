@@ -8,7 +8,7 @@ import { likelyPrintCheck, withPrintCheck } from '../../domain/scaleCard/printCh
 import { openScaleFinder, type ScaleFinder } from '../../images/scaleFinder.ts';
 import { openFindingQueue } from './queue.ts';
 
-/** Finding scale objects in photos of the archive: one picture at a time, beside the thread that answers. */
+/** Finding scale objects in photos of the archive: one picture at a time, beside the process that answers. */
 export interface ScaleFinding {
   /**
    * What is found without a click, the clearest first. Fails with `not-found`, `original-missing`, `finding-stopped`, and as
@@ -79,7 +79,6 @@ export function openScaleFinding(archive: Archive, finder: ScaleFinder = openSca
       return queue.add('now', signal, () => withPicture(photo.value, (picture) => finder.refine(picture, rough)));
     },
     async close() {
-      // In this order: a thread that is ended while it compiles WebAssembly can take the program with it.
       await queue.close();
       await finder.close();
     },
