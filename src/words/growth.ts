@@ -1,5 +1,6 @@
 import type { GrowthFinding } from '../domain/growth/findings.ts';
 import type { MaturityHint } from '../domain/growth/maturity.ts';
+import { CROSBY_FALSE_ALARMS } from '../domain/growth/missed/crosby.ts';
 import type { MissedMoltCheck } from '../domain/growth/missed/missedMolts.ts';
 import { counted, listed } from './counts.ts';
 import { dayInWords, daysInWords } from './dates.ts';
@@ -73,6 +74,11 @@ export function findingInWords(finding: GrowthFinding, nameOf: NameOfMolt): Oddi
   }
 }
 
+/** Where the classical criterion is known to be wrong. */
+const FALSE_ALARMS = `Rows reared under watch, with nothing missing, raise it too: ${listed(
+  CROSBY_FALSE_ALARMS.map(({ taxon, percents }) => `${taxon} (${percents.map((percent) => `${signed(percent)} %`).join(' and ')})`),
+)}.`;
+
 /** A suggestion that a molt is missing, as a question with its grounds. */
 export function missedInWords(check: MissedMoltCheck, nameOf: NameOfMolt): { title: string; grounds: string } {
   const { verdict, suggestedSkipped, probabilities } = check;
@@ -89,7 +95,7 @@ export function missedInWords(check: MissedMoltCheck, nameOf: NameOfMolt): { tit
     grounds:
       `The carapace grows ${check.observedRatio.toFixed(2)} times over ${counted(check.instarsOnRecord, 'molt')} on record; ` +
       `a molt here is expected to make it ${check.expectedRatio.toFixed(2)} times as long. ` +
-      `${chance}${crosby}`,
+      `${chance}${crosby}${verdict === 'irregular' ? ` ${FALSE_ALARMS}` : ''}`,
   };
 }
 

@@ -2,10 +2,11 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
-import { forecastFor, readCabinet } from '../../src/domain/growth/forecast/cabinetForecast.ts';
+import { readCabinet } from '../../src/domain/growth/forecast/cabinetForecast.ts';
 import { coverageOf } from '../../src/domain/growth/forecast/coverage.ts';
 import type { GrowthRecord } from '../../src/domain/growth/forecast/growthRecord.ts';
 import { simulateCabinet, USUAL_TRUTH } from '../../src/domain/growth/simulation/simulatedCabinet.ts';
+import { forecastFor } from '../support/forecastFor.ts';
 import { scoresOf } from '../support/simulatedForecasts.ts';
 import { atMost, type Figure, median, reported } from './figure.ts';
 

@@ -1,6 +1,7 @@
-import { forecastFor, readCabinet } from '../../src/domain/growth/forecast/cabinetForecast.ts';
+import { readCabinet } from '../../src/domain/growth/forecast/cabinetForecast.ts';
 import { type ForecastScore, scoreForecast } from '../../src/domain/growth/forecast/score.ts';
 import type { SimulatedAnimal } from '../../src/domain/growth/simulation/simulatedCabinet.ts';
+import { forecastFor } from './forecastFor.ts';
 
 /** Forecasts each animal on the last day of the records and holds that against the molt that nobody has seen yet. */
 export function scoresOf(animals: readonly SimulatedAnimal[], today: string): ForecastScore[] {

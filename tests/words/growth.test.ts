@@ -72,6 +72,7 @@ describe('irregular growth in words', () => {
     const { missed } = saidOf(...[1.4, 2, 2.5, 3.2, 3.7, 4.6].map((size, index) => moltOn(`202${index}-01-01`, index + 1, size, 0.01)));
     const irregular = missed.filter(({ check }) => check.verdict === 'irregular');
     expect(irregular).not.toHaveLength(0);
+    for (const { words } of irregular) expect(words.grounds).toContain('Grosphus hirtus (−13 %)');
     for (const { words } of missed) expect(words.grounds).not.toContain(' 0 %.');
     for (const { check, words } of irregular) {
       if ((check.probabilities[0] ?? 0) > 0.995) expect(words.grounds).toContain('A missing molt is very unlikely.');

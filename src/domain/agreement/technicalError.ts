@@ -40,12 +40,6 @@ export function technicalErrorOf(readings: readonly (readonly number[])[]): Tech
   };
 }
 
-/** Error of a single reading by any of several observers: their mean variance within, plus that between them (Ulijaszek & Kerr 1999). */
-export function totalTechnicalError(within: readonly number[], between: number): number {
-  const meanVariance = within.length === 0 ? 0 : within.reduce((sum, error) => sum + error * error, 0) / within.length;
-  return Math.sqrt(meanVariance + between * between);
-}
-
 /** Two single readings that differ by less than this may be of equal things: 1.96 sqrt 2 times the error, 95 % (normal errors). */
 export function smallestDetectableDifference(technicalError: number): number {
   return 1.96 * Math.SQRT2 * technicalError;

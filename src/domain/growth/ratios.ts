@@ -52,11 +52,6 @@ export function ratiosOf(sizes: readonly MeasuredStep[]): GrowthRatios {
   };
 }
 
-/** Instars to grow from one size to another at a constant ratio, m = ln(S / S0) / ln r (Francke & Sissom 1984, J. Arachnol. 12:1-20). */
-export function instarsToGrow(fromMm: number, toMm: number, ratio: number): number {
-  return Math.log(toMm / fromMm) / Math.log(ratio);
-}
-
 /** The d-th root divides the relative uncertainty by d (JCGM 100:2008, 5.1.6). */
 function perInstar({ logRatio, uncertainty, instars }: GrowthStep): Estimate {
   const value = Math.exp(logRatio / instars);

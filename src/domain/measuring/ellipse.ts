@@ -51,11 +51,6 @@ export function matrixOf({ centre, semiMajorPx, semiMinorPx, angleRad }: Ellipse
   return [a, b, d, b, c, e, d, e, -(d * centre.xPx + e * centre.yPx) - 1];
 }
 
-/** The ellipse of a symmetric matrix; null when it has none. */
-export function ellipseOfMatrix(m: Matrix3): Ellipse | null {
-  return ellipseOf([m[0], 2 * m[1], m[4], 2 * m[2], 2 * m[5], m[8]]);
-}
-
 /** The point at an eccentric angle, rad, counted from the major axis. */
 export function pointOn({ centre, semiMajorPx, semiMinorPx, angleRad }: Ellipse, eccentricRad: number): ImagePoint {
   const along = semiMajorPx * Math.cos(eccentricRad);
@@ -104,14 +99,6 @@ export function nearestAngle({ centre, semiMajorPx: a, semiMinorPx: b, angleRad 
     if (moved < 1e-14) break;
   }
   return Math.atan2((y < 0 ? -1 : 1) * Math.sin(t), (x < 0 ? -1 : 1) * Math.cos(t));
-}
-
-/** Signed distance from the ellipse, px: positive outside. */
-export function distanceFrom(ellipse: Ellipse, at: ImagePoint): number {
-  const angle = nearestAngle(ellipse, at);
-  const foot = pointOn(ellipse, angle);
-  const normal = normalAt(ellipse, angle);
-  return (at.xPx - foot.xPx) * normal.x + (at.yPx - foot.yPx) * normal.y;
 }
 
 export function withinHalfTurn(angleRad: number): number {

@@ -1,7 +1,8 @@
 import { objectsIn } from '../../../src/domain/finding/lookRound.ts';
 import { distance } from '../../../src/domain/measuring/corners.ts';
-import { distanceFrom, type Ellipse, pointOn } from '../../../src/domain/measuring/ellipse.ts';
+import { type Ellipse, pointOn } from '../../../src/domain/measuring/ellipse.ts';
 import type { ImagePoint } from '../../../src/domain/measuring/points.ts';
+import { distanceFrom } from '../../support/ellipseDistance.ts';
 import { imagePoint, mapQuad, type ScaleObject } from '../../support/photoTruth.ts';
 import { atLeast, atMost, type Figure, median } from '../figure.ts';
 import type { SeenPhoto } from './photos.ts';

@@ -1,5 +1,4 @@
 import type { LightImage } from '../../../src/domain/finding/light.ts';
-import { smoothLightAt } from '../../../src/domain/finding/light.ts';
 import { calibrate } from '../../../src/domain/measuring/calibrate.ts';
 import { type RadialShift, radialShiftOf, shifted, unshifted } from '../../../src/domain/measuring/distortion.ts';
 import { pointOf } from '../../../src/domain/measuring/landmarks.ts';
@@ -7,6 +6,7 @@ import { measure } from '../../../src/domain/measuring/measure.ts';
 import type { FiducialDetector } from '../../../src/images/fiducials.ts';
 import { PhotoTruth } from '../../support/photoTruth.ts';
 import { randomSource } from '../../support/random.ts';
+import { smoothLightAt } from '../../support/smoothLight.ts';
 import { atMost, type Figure, median, reported } from '../figure.ts';
 import { clicksOn } from './lengths.ts';
 import type { SeenPhoto } from './photos.ts';

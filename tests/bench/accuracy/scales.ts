@@ -8,12 +8,13 @@ import type { CoinScale, RuleTicksScale, ScaleMarks } from '../../../src/domain/
 import { lensOf } from '../../../src/domain/measuring/camera.ts';
 import { coinSolutions, nearEdgeBySecondObject } from '../../../src/domain/measuring/coinSide.ts';
 import { distance, orderCorners } from '../../../src/domain/measuring/corners.ts';
-import { distanceFrom, type Ellipse, pointOn } from '../../../src/domain/measuring/ellipse.ts';
+import { type Ellipse, pointOn } from '../../../src/domain/measuring/ellipse.ts';
 import { COIN_DIAMETER_HALF_WIDTH_MM } from '../../../src/domain/measuring/knownCoins.ts';
 import { KNOWN_RECTANGLES, rectangularStandardUncertainty } from '../../../src/domain/measuring/knownRectangles.ts';
 import type { ImagePoint } from '../../../src/domain/measuring/points.ts';
 import { planeThrough, viewOfPlane } from '../../../src/domain/measuring/slopedPlane.ts';
 import type { FiducialDetector } from '../../../src/images/fiducials.ts';
+import { distanceFrom } from '../../support/ellipseDistance.ts';
 import { imagePoint, mapQuad, type ScaleObject } from '../../support/photoTruth.ts';
 import type { RandomSource } from '../../support/random.ts';
 import type { SeenPhoto } from './photos.ts';

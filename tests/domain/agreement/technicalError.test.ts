@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { smallestDetectableDifference, technicalErrorOf, totalTechnicalError } from '../../../src/domain/agreement/technicalError.ts';
+import { smallestDetectableDifference, technicalErrorOf } from '../../../src/domain/agreement/technicalError.ts';
 
 /** Ulijaszek & Kerr 1999, British Journal of Nutrition 82:165: stature, m, of ten subjects read by four observers. */
 const STATURE = [
@@ -69,11 +69,6 @@ describe('the technical error of measurement', () => {
         [2, 2],
       ]),
     ).toMatchObject({ technicalError: 0, reliability: null });
-  });
-
-  test('adds up within and between observers', () => {
-    expect(totalTechnicalError([3, 5], 4)).toBeCloseTo(Math.sqrt(17 + 16), 12);
-    expect(totalTechnicalError([], 4)).toBe(4);
   });
 
   test('tells the smallest difference to be detected: 2.77 times itself', () => {

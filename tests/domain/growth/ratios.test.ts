@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { instarsToGrow, PRZIBRAM_RATIO, ratiosOf } from '../../../src/domain/growth/ratios.ts';
+import { PRZIBRAM_RATIO, ratiosOf } from '../../../src/domain/growth/ratios.ts';
 import { publishedSeries } from './publishedSeries.ts';
 import { stepsOf } from './trend/sizes.ts';
 
@@ -60,17 +60,5 @@ describe('ratiosOf', () => {
         expect((ratios.arithmeticMean ?? 0) * (1 + 1e-12)).toBeGreaterThanOrEqual(ratios.geometricMean?.value ?? Number.NaN);
       }),
     );
-  });
-});
-
-describe('instarsToGrow', () => {
-  it.each([
-    [1.26, '16.1'],
-    [1.3, '14.2'],
-    [1.38, '11.6'],
-    [1.5, '9.2'],
-  ])('counts the molts from 6 to 250 mm at %f', (ratio, molts) => {
-    // m = ln(S / S0) / ln r (Francke OF, Sissom WD 1984, J. Arachnol. 12:1-20), worked out apart from this project.
-    expect(instarsToGrow(6, 250, ratio).toFixed(1)).toBe(molts);
   });
 });

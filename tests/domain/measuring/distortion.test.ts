@@ -9,11 +9,12 @@ import {
   shifted,
   shiftedMarks,
 } from '../../../src/domain/measuring/distortion.ts';
-import { distanceFrom, type Ellipse, pointOn } from '../../../src/domain/measuring/ellipse.ts';
+import { type Ellipse, pointOn } from '../../../src/domain/measuring/ellipse.ts';
 import type { Landmarks } from '../../../src/domain/measuring/landmarks.ts';
 import { measure } from '../../../src/domain/measuring/measure.ts';
 import type { ImagePoint } from '../../../src/domain/measuring/points.ts';
 import { fail } from '../../../src/domain/result.ts';
+import { distanceFrom } from '../../support/ellipseDistance.ts';
 import { openCvDistortion } from '../../support/opencv.ts';
 import { FIXTURE_A, pinhole } from '../../support/pinhole.ts';
 import { calibrated, cardSeenBy } from '../../support/simulatedCard.ts';

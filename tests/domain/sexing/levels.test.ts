@@ -7,10 +7,11 @@ import {
   Checklist as ChecklistSchema,
   type Level,
 } from '../../../src/domain/sexing/determination.ts';
-import { type EvidenceModel, SHIPPED_MODEL } from '../../../src/domain/sexing/evidence/model.ts';
+import type { EvidenceModel } from '../../../src/domain/sexing/evidence/model.ts';
 import type { Examined } from '../../../src/domain/sexing/facts.ts';
 import { assessLevel, missingFor } from '../../../src/domain/sexing/levels.ts';
 import { rankOf } from '../../../src/domain/sexing/rank.ts';
+import { SHIPPED_MODEL } from '../../support/shippedModel.ts';
 import { CLEAR_FEMALE, CLEAR_MALE, determination, EMPTY_STRIP, examined, genus, WELL_READ } from './readings.ts';
 
 /*

@@ -1,9 +1,9 @@
 import { readFile } from 'node:fs/promises';
 import { BLANK_CHECKLIST, type Checklist, type Determination, type DeterminationDraft } from '../../../src/domain/sexing/determination.ts';
-import { SHIPPED_MODEL } from '../../../src/domain/sexing/evidence/model.ts';
 import type { Examined } from '../../../src/domain/sexing/facts.ts';
 import { type GenusBook, profileFor } from '../../../src/domain/sexing/genus/find.ts';
 import { type GenusProfile, ShippedProfiles } from '../../../src/domain/sexing/genus/profile.ts';
+import { SHIPPED_MODEL } from '../../support/shippedModel.ts';
 import { FIRST_ASSESSMENT } from '../../support/testArchive.ts';
 
 const { profiles } = ShippedProfiles.parse(

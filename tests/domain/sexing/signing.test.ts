@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { BLANK_CHECKLIST, type DeterminationDraft, type EvidencePin } from '../../../src/domain/sexing/determination.ts';
-import { SHIPPED_MODEL } from '../../../src/domain/sexing/evidence/model.ts';
 import { checkDetermination, type SigningContext } from '../../../src/domain/sexing/signing.ts';
+import { SHIPPED_MODEL } from '../../support/shippedModel.ts';
 import { CLEAR_FEMALE, determination, draft, EMPTY_STRIP, genus } from './readings.ts';
 
 const CONTEXT: SigningContext = {

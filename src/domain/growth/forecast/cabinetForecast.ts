@@ -1,7 +1,6 @@
 import type { CalendarDay } from '../../dates.ts';
 import { GROWTH_PRIOR, INTERVAL_PRIOR } from '../priors.ts';
 import { FORECAST_MODEL, type ForecastBasis, type IntervalStart, type LineBasis } from './basis.ts';
-import { forecastFrom, type GrowthForecast } from './forecast.ts';
 import { type ForecastFact, type GrowthRecord, type GrowthSeries, instarWithoutMolts, seriesOf } from './growthRecord.ts';
 import { type Pool, type PooledAnimal, pool } from './pooling.ts';
 import { kinShares } from './shares.ts';
@@ -30,12 +29,6 @@ export function readCabinet(records: readonly GrowthRecord[], today: CalendarDay
     intervals: pool(pooled('intervals'), INTERVAL_PRIOR),
     growth: pool(pooled('growth'), GROWTH_PRIOR),
   };
-}
-
-/** One animal of the cabinet; null for an animal that is not in it. */
-export function forecastFor(cabinet: CabinetGrowth, specimenId: string): GrowthForecast | null {
-  const basis = basisFor(cabinet, specimenId);
-  return basis && forecastFrom(basis);
 }
 
 /** What the forecast for one animal follows from; null for an animal that is not in the cabinet. */

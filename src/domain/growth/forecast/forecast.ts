@@ -108,7 +108,8 @@ function dueFrom({ start, madeOn, instar, interval }: ForecastBasis): DueForecas
   };
 }
 
-function sizeFrom({ lastSkin, instar, growth }: ForecastBasis): GrowthForecast['size'] {
+/** The size alone; null where no skin was measured. */
+export function sizeFrom({ lastSkin, instar, growth }: Pick<ForecastBasis, 'lastSkin' | 'instar' | 'growth'>): GrowthForecast['size'] {
   if (!lastSkin) return null;
   const molts = instar - lastSkin.instar;
   const evidence = evidenceFrom(growth.rows);

@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import { type CalendarDay, Instant } from '../../dates.ts';
-import { ForecastBasis } from './basis.ts';
-import { GrowthForecast } from './forecast.ts';
-import type { PlacedMolt } from './growthRecord.ts';
+import { FORECAST_MODEL, ForecastBasis } from './basis.ts';
+import { GrowthForecast, sizeFrom } from './forecast.ts';
+import type { PlacedMolt, SkinSize } from './growthRecord.ts';
 import { ForecastScore, scoreForecast, scoreOverrun } from './score.ts';
 
 /** A forecast as it was made. */
@@ -31,7 +31,7 @@ export type JudgedForecast = z.infer<typeof JudgedForecast>;
 /**
  * Scores the forecasts of one animal by what is on record now. A molt whose days reach back to the day the forecast was made, or
  * before, was history already: it scores nothing. Nor does one with molts missing before it. A window that has passed without a
- * molt is scored as missed.
+ * molt is scored as missed. Sizes are scored one molt ahead, see `sizeForetold`.
  *
  * @param kept oldest first.
  */
@@ -70,5 +70,21 @@ function judge(
   if (happenedFrom <= basis.madeOn) return 'had-molted-already';
   const before = placed[place];
   if (!next.stepKnown || (before && next.instar - before.instar > 1)) return 'molt-missing';
-  return { place: place + 1, score: scoreForecast(forecast, { happenedFrom, happenedTo, carapaceLengthMm: next.size?.lengthMm ?? null }) };
+  const foretold = { due: forecast.due, size: sizeForetold({ basis, forecast }, before?.size ?? null) };
+  return { place: place + 1, score: scoreForecast(foretold, { happenedFrom, happenedTo, carapaceLengthMm: next.size?.lengthMm ?? null }) };
+}
+
+/**
+ * A forecast is mostly kept with a molt, days before the skin of that molt is measured, so it reaches from the skin before across two
+ * molts. What is to be judged is the size one molt ahead, which the keeper was shown from the measuring on: the kept belief on
+ * growth, counted from that skin as it is on record now. Null where that was never measured, or the way of forecasting has changed since.
+ *
+ * @param lastSkin of the molt from which the forecast counts.
+ */
+function sizeForetold({ basis, forecast }: Pick<KeptForecast, 'basis' | 'forecast'>, lastSkin: SkinSize | null): GrowthForecast['size'] {
+  const { start, instar, growth, model } = basis;
+  if (start?.kind !== 'molt') return null;
+  if (basis.lastSkin?.moltId === start.moltId) return forecast.size;
+  if (!lastSkin || model !== FORECAST_MODEL) return null;
+  return sizeFrom({ instar, growth, lastSkin: { ...lastSkin, instar: instar - 1 } });
 }

@@ -9,7 +9,10 @@ export type Hit = z.infer<typeof Hit>;
 export const ForecastScore = z
   .object({
     due: Hit.nullable().describe('Null where no day was foretold'),
-    size: z.enum(['within-50', 'within-90', 'smaller', 'larger']).nullable().describe('Null where no size was foretold or measured'),
+    size: z
+      .enum(['within-50', 'within-90', 'smaller', 'larger'])
+      .nullable()
+      .describe('One molt ahead; null where no size was foretold or measured'),
   })
   .meta({ id: 'ForecastScore' });
 export type ForecastScore = z.infer<typeof ForecastScore>;

@@ -31,8 +31,6 @@ export function modelAfter(changes: readonly ModelChange[]): EvidenceModel {
   return { version: `${MODEL_FORM}.${last?.revision ?? 0}`, numbers: numbersWith(last?.adjustments ?? {}) };
 }
 
-export const SHIPPED_MODEL: EvidenceModel = modelAfter([]);
-
 /** One number as it is shown: what it is, what it was shipped as, and where it comes from. */
 export const ShownNumber = z
   .object({

@@ -2,7 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { proposeCoins, rimAbout } from '../../../../src/domain/finding/coin/findCoin.ts';
 import { judgedPicture } from '../../../../src/domain/finding/judged.ts';
 import type { LightPlanes } from '../../../../src/domain/finding/light.ts';
-import { distanceFrom, type Ellipse, pointOn } from '../../../../src/domain/measuring/ellipse.ts';
+import { type Ellipse, pointOn } from '../../../../src/domain/measuring/ellipse.ts';
+import { distanceFrom } from '../../../support/ellipseDistance.ts';
 import { randomSource } from '../../../support/random.ts';
 
 type Color = readonly [number, number, number];

@@ -2,8 +2,9 @@ import { describe, expect, test } from 'vitest';
 import { proposeCoins, rimAbout, rimThrough } from '../../../../src/domain/finding/coin/findCoin.ts';
 import { judgedPicture } from '../../../../src/domain/finding/judged.ts';
 import type { LightPlanes } from '../../../../src/domain/finding/light.ts';
-import { distanceFrom, type Ellipse, pointOn } from '../../../../src/domain/measuring/ellipse.ts';
+import { type Ellipse, pointOn } from '../../../../src/domain/measuring/ellipse.ts';
 import { COIN_PHOTOS, coinLight, coinTruth } from '../../../support/coinTruth.ts';
+import { distanceFrom } from '../../../support/ellipseDistance.ts';
 import { randomSource } from '../../../support/random.ts';
 
 /** Distances of the found rim from the true one, px, all around, sorted. */

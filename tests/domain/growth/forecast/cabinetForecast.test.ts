@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { addDays, daysBetween } from '../../../../src/domain/dates.ts';
 import { ForecastBasis } from '../../../../src/domain/growth/forecast/basis.ts';
-import { basisFor, forecastFor, readCabinet } from '../../../../src/domain/growth/forecast/cabinetForecast.ts';
+import { basisFor, readCabinet } from '../../../../src/domain/growth/forecast/cabinetForecast.ts';
 import { forecastFrom, GrowthForecast } from '../../../../src/domain/growth/forecast/forecast.ts';
 import { type GrowthRecord, seriesOf } from '../../../../src/domain/growth/forecast/growthRecord.ts';
+import { forecastFor } from '../../../support/forecastFor.ts';
 import { growthRecord, HATCHED, moltsAfter } from './records.ts';
 
 /** Days an instar lasted, as published; `total` is the paper's own figure where it gives one. */
@@ -12,6 +13,9 @@ const DURATIONS = {
   lagotis: [25.27, 21.45, 24.45, 24.54, 25.7, 27.0, 28.1, 29.5, 30.6, 34.58],
   // Francke OF, Jones SK (1982) J. Arachnol. 10:223-239: females mature at 302.5 +- 25.2 days.
   gracilis: [8, 49, 51.4, 58.7, 61.8, 69.2],
+  // Lourenco WR, Goodman SM (2006) Zool. Anz. 244:181-185: Grosphus hirtus, both sexes alike. The paper prints no sum: 851 was added up
+  // from its durations apart from this project.
+  hirtus: [14, 112, 117, 274, 334],
   // Lourenco WR, Leguin EA, Cloudsley-Thompson JL (2011): ages at the molts of Chiromachus ochropus, to 3773 days.
   ochropus: [10, 232, 354, 329, 838, 547, 351, 296, 356, 460],
 } as const;
@@ -31,6 +35,7 @@ describe('the steps that a forecast reads', () => {
   it.each([
     ['lagotis', 271, 1],
     ['gracilis', 302.5, 25.2],
+    ['hirtus', 851, 0.5],
     ['ochropus', 3773, 0.5],
   ] as const)('add up to the age that is published for %s', (name, total, within) => {
     const molts = moltsAfter(DURATIONS[name]);
@@ -38,6 +43,18 @@ describe('the steps that a forecast reads', () => {
     const days = intervals.reduce((sum, { readings }) => sum + Math.exp(readings[0]?.value ?? Number.NaN), 0);
     expect(intervals).toHaveLength(DURATIONS[name].length - 1);
     expect(Math.abs(days + DURATIONS[name][0] - total)).toBeLessThanOrEqual(within);
+  });
+
+  it('add up, for the females of Spodoptera frugiperda, to a little more than the mean of both sexes', () => {
+    // Montezano DG et al. (2019) J. Agric. Sci. 11(8): the durations of the six instars of females make 13.95 days, the abstract gives
+    // 13.73 for the larval stage and says that females take longer than males: that mean is of both sexes, so the two do not contradict.
+    // In hundredths of a day, since records know whole days.
+    const females = [257, 207, 213, 248, 257, 213];
+    const { intervals } = seriesOf(growthRecord({ molts: moltsAfter(females) }), '2026-01-01');
+    const days = intervals.reduce((sum, { readings }) => sum + Math.exp(readings[0]?.value ?? Number.NaN), females[0] ?? 0) / 100;
+    expect(days).toBeCloseTo(13.95, 9);
+    expect(days - 13.73).toBeGreaterThan(0);
+    expect(days / 13.73 - 1).toBeLessThan(0.02);
   });
 
   it('count the molts of a gap on record', () => {

@@ -13,8 +13,8 @@ const MOLTS = moltsAfter([30, 60, 62]);
 const LAST = MOLTS.at(-1)?.happenedTo ?? '';
 const SIZES = [{ moltId: 'molt-2', lengthMm: 5, uncertaintyMm: 0.05 }];
 
-function made(madeOn: CalendarDay, molts = MOLTS): KeptForecast {
-  const basis = basisFor(readCabinet([growthRecord({ molts, sizes: SIZES })], madeOn), 'one');
+function made(madeOn: CalendarDay, molts = MOLTS, sizes = SIZES): KeptForecast {
+  const basis = basisFor(readCabinet([growthRecord({ molts, sizes })], madeOn), 'one');
   if (!basis) throw new Error('Expected a basis');
   return { id: madeOn, specimenId: 'one', madeAt: `${madeOn}T12:00:00.000Z`, basis, forecast: forecastFrom(basis) };
 }
@@ -57,6 +57,30 @@ describe('judgeForecasts', () => {
     expect(on(addDays(end, 1))[0]).toEqual({ score: { due: 'overrun', size: null }, unscored: null, counts: true });
     expect(on(addDays(end, 900)).map(({ counts }) => counts)).toEqual([true, false]);
     expect(on(addDays(end, 1), false)[0]).toEqual({ score: null, unscored: 'no-longer-awaited', counts: false });
+  });
+
+  describe('kept with the molt, before its skin was measured', () => {
+    const before = [{ moltId: 'molt-1', lengthMm: 4, uncertaintyMm: 0.04 }];
+    const early = made(addDays(LAST, 1), MOLTS, before);
+    const due = early.forecast.due?.middle ?? '';
+    const judgedWith = (lastSkinMm: number | null, nextMm: number) => {
+      const measured = [['molt-2', lastSkinMm] as const, ['next', nextMm] as const].flatMap(([moltId, lengthMm]) =>
+        lengthMm === null ? [] : [{ moltId, lengthMm, uncertaintyMm: 0.04 }],
+      );
+      const record = growthRecord({ molts: [...MOLTS, next(due)], sizes: [...before, ...measured] });
+      return judgeForecasts([early], { placed: seriesOf(record, '2026-01-01').placed, isAwaited: true, today: addDays(LAST, 2) })[0]?.score;
+    };
+
+    it('is scored one molt ahead, from the skin as it was measured since', () => {
+      const twoAhead = early.forecast.size?.nextSkin.middleMm ?? Number.NaN;
+      expect(twoAhead / 4).toBeGreaterThan(1.5);
+      expect(judgedWith(4.1, twoAhead)?.size).toBe('larger');
+      expect(judgedWith(twoAhead / 1.3, twoAhead)?.size).toBe('within-50');
+    });
+
+    it('gets no score for a size when that skin was never measured, but keeps that of its days', () => {
+      expect(judgedWith(null, 6.5)).toEqual({ due: 'within-50', size: null });
+    });
   });
 
   it('scores the first molt of an animal that had none', () => {

@@ -2,11 +2,12 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { BLANK_CHECKLIST, type Checklist } from '../../../../src/domain/sexing/determination.ts';
 import type { LiveEvidence } from '../../../../src/domain/sexing/evidence/liveFindings.ts';
-import { checkModelChange, modelAfter, SHIPPED_MODEL, shownNumbers } from '../../../../src/domain/sexing/evidence/model.ts';
+import { checkModelChange, modelAfter, shownNumbers } from '../../../../src/domain/sexing/evidence/model.ts';
 import { NUMBER_IDS, SHIPPED_NUMBERS } from '../../../../src/domain/sexing/evidence/numbers.ts';
 import { prospectsOf } from '../../../../src/domain/sexing/evidence/prospects.ts';
 import { sizeClassOf } from '../../../../src/domain/sexing/evidence/sizeClass.ts';
 import { type Weighing, weigh } from '../../../../src/domain/sexing/evidence/weigh.ts';
+import { SHIPPED_MODEL } from '../../../support/shippedModel.ts';
 import { CLEAR_FEMALE, CLEAR_MALE, EMPTY_STRIP, genus, WELL_READ } from '../readings.ts';
 
 // All expected figures are judgements of ours, worked out by hand from the chances of each size class: no controlled study
