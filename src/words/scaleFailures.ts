@@ -1,0 +1,96 @@
+import type { Failure } from '../domain/failure.ts';
+import { counted, listed } from './counts.ts';
+import type { FailureWords } from './failures.ts';
+
+export type ScaleFailure = Extract<
+  Failure,
+  {
+    code:
+      | 'scale-points-coincide'
+      | 'corners-not-convex'
+      | 'corners-mirrored'
+      | 'corners-collinear'
+      | 'rim-not-elliptic'
+      | 'rim-not-found'
+      | 'points-on-a-line'
+      | 'sides-not-found'
+      | 'ticks-not-found'
+      | 'points-outside-picture'
+      | 'finding-stopped'
+      | 'not-at-scale'
+      | 'nothing-at-scale';
+  }
+>;
+
+/** Of a rectangle, by the numbers of its corners. */
+const SIDES_IN_WORDS = [
+  'the side from corner 1 to 2',
+  'the side from corner 2 to 3',
+  'the side from corner 3 to 4',
+  'the side from corner 4 to 1',
+];
+
+/** Why a photo gives no scale, or not that one. */
+export function wordsForScale(failure: ScaleFailure): FailureWords {
+  switch (failure.code) {
+    case 'scale-points-coincide':
+      return {
+        happened: 'The two ends of the scale lie on the same spot.',
+        advice: 'Drag one end to the other mark, as far away as you can read.',
+      };
+    case 'corners-not-convex':
+      return {
+        happened: 'The four corners do not run round the outside of the object.',
+        advice: 'Drag each handle to its own corner, without crossing.',
+      };
+    case 'corners-mirrored':
+      return { happened: 'The four corners run the wrong way round.', advice: 'Drag them so that 1 to 4 run clockwise.' };
+    case 'corners-collinear':
+      return { happened: 'Three of the four corners lie on one line.', advice: 'Drag each handle to its own corner.' };
+    case 'rim-not-elliptic':
+      return {
+        happened: 'This outline is not one that a coin can have in a photo.',
+        advice: 'Click the middle of the coin again, or three points well apart on its rim.',
+      };
+    case 'rim-not-found':
+      return {
+        happened: 'No rim was found there: too little of it stands out from the ground.',
+        advice: 'Click three points well apart on the rim, or drag the outline to it by hand.',
+      };
+    case 'points-on-a-line':
+      return {
+        happened: 'The points of the pattern lie on one line, which says nothing about the plane.',
+        advice: 'Show more of the card and let it be found again.',
+      };
+    case 'sides-not-found':
+      return {
+        happened: `No straight edge was found at ${listed(failure.sides.map((side) => SIDES_IN_WORDS[side] ?? 'a side'))}.`,
+        advice: 'Drag the handles nearer to the corners, or keep them where you put them and skip the fit.',
+      };
+    case 'ticks-not-found':
+      return {
+        happened: `Only ${counted(failure.found, 'tick')} could be found along this line; at least ${failure.needed} are needed.`,
+        advice: 'Click two ticks far apart on the row of shortest ticks, and check the graduation.',
+      };
+    case 'points-outside-picture':
+      return {
+        happened: `${failure.points.length === 1 ? 'Point' : 'Points'} ${listed(failure.points.map((point) => `${point + 1}`))} ${failure.points.length === 1 ? 'lies' : 'lie'} outside of the picture (${failure.widthPx} x ${failure.heightPx} pixels).`,
+        advice: 'Bring all points back into the picture.',
+      };
+    case 'finding-stopped':
+      return {
+        happened: 'Looking for a scale in this photo was stopped.',
+        advice: 'Open the photo again to look once more, or mark the scale by hand.',
+      };
+    case 'not-at-scale':
+      return {
+        happened: 'This photo cannot be laid flat: it has no sound scale.',
+        advice: 'Mark something of known size in it on the Bench.',
+      };
+    case 'nothing-at-scale':
+      return {
+        happened: 'None of the skins is at scale, so there is nothing to line up.',
+        advice: 'Mark something of known size in a photo of each skin on the Bench.',
+      };
+  }
+}
