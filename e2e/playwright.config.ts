@@ -11,7 +11,7 @@ export default defineConfig<HostOptions>({
   outputDir: resolve(root, 'test-results/e2e'),
   // One Chromium decoding photographs keeps two cores busy.
   workers: 1,
-  timeout: 90_000,
+  timeout: 180_000,
   expect: { timeout: 15_000 },
   forbidOnly: true,
   reporter: [['list'], ['json', { outputFile: resolve(root, 'test-results/e2e.json') }]],

@@ -39,7 +39,7 @@ export class Keeper {
 
   async openSample(): Promise<void> {
     await this.page.getByRole('button', { name: 'Open the sample cabinet' }).click();
-    await expect(this.heading()).toHaveText('Cabinet', { timeout: 60_000 });
+    await expect(this.heading()).toHaveText('Cabinet', { timeout: 120_000 });
   }
 
   /** Adds an animal from the Cabinet; ends on its page. */
