@@ -5,16 +5,16 @@ import type { Page } from '@playwright/test';
 import { expect, test } from '../support/hosts.ts';
 
 /** A page of another program on this machine. To a browser its site is ours: SameSite=Strict does not keep our cookie from it. */
-async function openNeighbour(page: Page): Promise<{ neighbour: Page; close(): Promise<void> }> {
-  const server = createServer((_, answer) => answer.setHeader('content-type', 'text/html').end('<!doctype html><title>Neighbour</title>'));
+async function openNeighbor(page: Page): Promise<{ neighbor: Page; close(): Promise<void> }> {
+  const server = createServer((_, answer) => answer.setHeader('content-type', 'text/html').end('<!doctype html><title>Neighbor</title>'));
   server.listen(0, '127.0.0.1');
   await once(server, 'listening');
-  const neighbour = await page.context().newPage();
-  await neighbour.goto(`http://127.0.0.1:${(server.address() as AddressInfo).port}/`);
+  const neighbor = await page.context().newPage();
+  await neighbor.goto(`http://127.0.0.1:${(server.address() as AddressInfo).port}/`);
   return {
-    neighbour,
+    neighbor,
     close: async () => {
-      await neighbour.close();
+      await neighbor.close();
       server.closeAllConnections();
       server.close();
       await once(server, 'close');
@@ -60,25 +60,25 @@ test.describe('the door of the loopback shell', { tag: '@loopback' }, () => {
 
   test("stays shut for another program's page, though its requests carry our cookie", async ({ page }) => {
     const ours = new URL(page.url()).origin;
-    const { neighbour, close } = await openNeighbour(page);
-    const wire = await watchWire(neighbour);
+    const { neighbor, close } = await openNeighbor(page);
+    const wire = await watchWire(neighbor);
     const refused = { status: 403, withCookie: true };
     const send = (address: string, method: string): Promise<unknown> =>
-      neighbour.evaluate(
+      neighbor.evaluate(
         ([to = '', by = '']) => fetch(to, { method: by, mode: 'no-cors', credentials: 'include' }).catch(() => null),
         [address, method],
       );
 
-    // The policy on our resources keeps even the refusal from the neighbour's script.
+    // The policy on our resources keeps even the refusal from the neighbor's script.
     expect(await send(`${ours}/api/about`, 'GET')).toBeNull();
     await expect.poll(() => wire.answerTo(`${ours}/api/about`)).toEqual(refused);
     expect(await send(`${ours}/api/sample-cabinet`, 'POST')).toBeNull();
     await expect.poll(() => wire.answerTo(`${ours}/api/sample-cabinet`)).toEqual(refused);
-    await neighbour.evaluate((address) => {
+    await neighbor.evaluate((address) => {
       document.body.append(Object.assign(new Image(), { src: address }));
     }, `${ours}/api/photos/any/original`);
     await expect.poll(() => wire.answerTo(`${ours}/api/photos/any/original`)).toEqual(refused);
-    await neighbour.evaluate((address) => {
+    await neighbor.evaluate((address) => {
       location.href = address;
     }, `${ours}/`);
     await expect.poll(() => wire.answerTo(`${ours}/`)).toEqual(refused);

@@ -46,7 +46,7 @@ export function basisInWords(basis: CellBasis): string {
     case 'memory':
       return basis.weak ? 'From memory, and not sure' : 'From memory, without a source';
     case 'judgement':
-      return 'A judgement, without a source';
+      return 'A judgment, without a source';
     case 'keeper':
       return basis.note === '' ? 'By the keeper' : `By the keeper: ${basis.note}`;
   }

@@ -199,7 +199,7 @@ const TILT_UNKNOWN: Readonly<Record<Extract<CalibrationWarning, { code: 'tilt-un
   'rule-ticks': 'These ticks are too few or too short to say how the camera was tilted.',
 };
 
-/** Beyond it a card of 54 mm shows less than half as high as it is. Own judgement. */
+/** Beyond it a card of 54 mm shows less than half as high as it is. Own judgment. */
 const EDGE_ON_DEG = 60;
 
 /** What a calibration warns of, with what to do about it. */

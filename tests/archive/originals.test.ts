@@ -53,7 +53,7 @@ describe('originals', () => {
     if (opened) expect((await buffer(opened.stream)).equals(bytes)).toBe(true);
   });
 
-  test('the same content is recognised whatever its name, and not written again', async () => {
+  test('the same content is recognized whatever its name, and not written again', async () => {
     const first = unwrap(await archive.originals.put(sending('abcdef'), 'one.jpg'));
     const before = await stat(pathOf(first.sha256));
     const second = unwrap(await archive.originals.put(sending('abcdef'), 'two.jpg'));

@@ -6,7 +6,7 @@ import { randomSource } from './random.ts';
 const PAPER = 0.8;
 const INK = 0.04;
 const GROUND = 0.25;
-/** Everything that measures lies on multiples of a twentieth of a millimetre. */
+/** Everything that measures lies on multiples of a twentieth of a millimeter. */
 const CELLS_PER_MM = 20;
 /** Per pixel, no two in one row or column: an edge along the pixels is placed to a sixteenth. */
 const SAMPLES = 16;

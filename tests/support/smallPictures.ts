@@ -1,6 +1,6 @@
 import sharp from 'sharp';
 
-/** A small picture of coloured noise; another one for each seed, of the same bytes for the same seed. */
+/** A small picture of colored noise; another one for each seed, of the same bytes for the same seed. */
 export async function smallPicture(
   seed: number,
   format: 'jpeg' | 'png' | 'webp',

@@ -6,7 +6,7 @@ const LONG = 4;
 const PIXELS = 64;
 const PIXELS_AT = 8;
 
-/** A little-endian TIFF of 8 by 8 grey pixels with further fields (TIFF 6.0, sections 2 and 4). */
+/** A little-endian TIFF of 8 by 8 gray pixels with further fields (TIFF 6.0, sections 2 and 4). */
 export function smallTiff(further: readonly Field[]): Buffer {
   const fields: readonly Field[] = [
     [256, 8],

@@ -4,7 +4,7 @@ import { type FollowedAnimal, unrecordedMoltOf } from './followed.ts';
 import type { MoltTimer } from './moltTimer.ts';
 import type { Need, NextAction, WatchItem } from './watchItem.ts';
 
-/** A skin nobody has found so long after its molt is not looked for any more. Judgement. */
+/** A skin nobody has found so long after its molt is not looked for any more. Judgment. */
 const SKIN_LOOKED_FOR_DAYS = 90;
 
 /** Who needs what today, the most urgent first; equals by the earlier day, then by the order of the animals. */

@@ -8,7 +8,7 @@ import { SpanNow } from './spanNow.ts';
 
 /**
  * Fangs nobody looked at are taken as black so long after a molt, or at the end of the wait if that is later: hardening takes
- * one to three weeks in adults (common practice, no source); four times that is judgement.
+ * one to three weeks in adults (common practice, no source); four times that is judgment.
  */
 const HARDENED_AFTER_DAYS = 84;
 

@@ -28,7 +28,7 @@ export const FeedingTable = z
 export type FeedingTable = z.infer<typeof FeedingTable>;
 
 /**
- * The default. Under 1 in and up to 2 in: judgement. Over 2 in three weeks, 4 in and more one calendar month: common practice of
+ * The default. Under 1 in and up to 2 in: judgment. Over 2 in three weeks, 4 in and more one calendar month: common practice of
  * cautious keepers, no source. Exactly 1 in waits as the second row, exactly 2 in still does, exactly 4 in as the last.
  */
 export const CAUTIOUS_FEEDING_TABLE: FeedingTable = [

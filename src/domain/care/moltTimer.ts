@@ -19,7 +19,7 @@ const HOUR = 60;
 
 /**
  * Half an hour for the smallest, and that large animals can pass 24 hours while anything near 48 is too long: common
- * practice, no source. The other figures are judgement.
+ * practice, no source. The other figures are judgment.
  */
 export const MOLT_PACES: Readonly<Record<MoltingSize, MoltPace>> = {
   smallest: { usualMinutes: { from: HOUR / 2, to: HOUR / 2 }, lookCloserAfterMinutes: 6 * HOUR, concernAfterMinutes: 12 * HOUR },
@@ -27,7 +27,7 @@ export const MOLT_PACES: Readonly<Record<MoltingSize, MoltPace>> = {
   large: { usualMinutes: { from: 3 * HOUR, to: 24 * HOUR }, lookCloserAfterMinutes: 24 * HOUR, concernAfterMinutes: 36 * HOUR },
 };
 
-/** Spans at which an animal leaves one size for the next; judgement, the inches of the feeding table taken over. */
+/** Spans at which an animal leaves one size for the next; judgment, the inches of the feeding table taken over. */
 const JUVENILE_FROM_MM = MM_PER_INCH;
 const LARGE_FROM_MM = 4 * MM_PER_INCH;
 

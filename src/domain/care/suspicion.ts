@@ -5,7 +5,7 @@ import type { Habit } from '../specimen/specimen.ts';
 import { isAfter, type LastMolt } from './lastMolt.ts';
 import { inTimeOrder, isPremoltSign, PremoltSign, type Seen } from './observation.ts';
 
-/** How much each sign counts toward premolt. Judgement: what is laid or turns dark shortly before weighs most. */
+/** How much each sign counts toward premolt. Judgment: what is laid or turns dark shortly before weighs most. */
 export const SIGN_POINTS: Readonly<Record<PremoltSign, number>> = {
   'slow-and-hiding': 1,
   'abdomen-dark-and-tight': 2,
@@ -17,14 +17,14 @@ export const SIGN_POINTS: Readonly<Record<PremoltSign, number>> = {
   'setae-on-mat': 3,
 };
 
-/** Points from here up, of at least two kinds, are called premolt: no single sign proves it. Judgement. */
+/** Points from here up, of at least two kinds, are called premolt: no single sign proves it. Judgment. */
 export const SUSPECTED_FROM = 3;
 export const STRONGLY_FROM = 6;
 
-/** A sign older than this says nothing about now: the longest fast told of adults is about as long. Judgement. */
+/** A sign older than this says nothing about now: the longest fast told of adults is about as long. Judgment. */
 const SIGN_LASTS_DAYS = 90;
 
-/** Refusals in a row that count double. Judgement. */
+/** Refusals in a row that count double. Judgment. */
 const SEVERAL_REFUSALS = 3;
 
 /** One thing that was weighed, with its points. */

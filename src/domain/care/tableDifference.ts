@@ -14,7 +14,7 @@ export interface WaitDifference {
 /** Mean length of a month in the Gregorian calendar, 146097 days in 4800 months: only to tell which wait is longer. */
 const DAYS_PER_MONTH = 146_097 / 4_800;
 
-/** Where and how one table differs from another, shortest spans first; neighbouring spans that change alike are one. */
+/** Where and how one table differs from another, shortest spans first; neighboring spans that change alike are one. */
 export function differenceOf(before: FeedingTable, after: FeedingTable): WaitDifference[] {
   const limits = [...before, ...after].toSorted(byLimit).filter((row, index, all) => index === 0 || !sameLimit(row, all[index - 1]));
   const pieces = limits.flatMap((row, index): WaitDifference[] => {

@@ -27,7 +27,7 @@ export interface SeenObjects {
 
 /** Points that say which they are and agree on one plane to a tenth of a pixel are no chance. */
 const MARKERS_CONFIDENCE = 1;
-/** A mirrored picture gives right lengths, but the animal's sides exchanged: the keeper should look twice. Own judgement. */
+/** A mirrored picture gives right lengths, but the animal's sides exchanged: the keeper should look twice. Own judgment. */
 const MIRRORED_CONFIDENCE = 0.3;
 /** A card that was cut or printed by anybody is off by less than this share of its size. */
 const SIZE_TOLERANCE = 0.05;

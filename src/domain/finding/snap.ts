@@ -12,11 +12,11 @@ export interface Snapped {
 /** Rows beside the point, along the edge, whose steps tell how ragged it is. */
 const ROWS = [-4, -2, 0, 2, 4] as const;
 const LEAST_ROWS = 3;
-/** A step must change the light by this share of the brightest light on its line for each pixel, or it is texture. Own judgement. */
+/** A step must change the light by this share of the brightest light on its line for each pixel, or it is texture. Own judgment. */
 const LEAST_SHARE = 0.02;
-/** A second step that is at least so strong as a share of the first could have been the one that was meant. Own judgement. */
+/** A second step that is at least so strong as a share of the first could have been the one that was meant. Own judgment. */
 const RIVAL_SHARE = 0.7;
-/** A step is placed no better than this, however straight it runs. Own judgement. */
+/** A step is placed no better than this, however straight it runs. Own judgment. */
 const LEAST_EDGE_PX = 0.05;
 /** Directions tried where none is given, over half a turn. */
 const DIRECTIONS = 12;

@@ -49,7 +49,7 @@ export interface PinholeCalibration {
   readonly view: View;
   readonly excursions: readonly ViewExcursion[];
   /** On the object's plane at the middle of the picture; null when the middle lies beyond the plane's horizon. */
-  readonly mmPerPxAtCentre: number | null;
+  readonly mmPerPxAtCenter: number | null;
   /** Angle between the optical axis and the plane's normal; null with two points or without a focal length. */
   readonly tiltDeg: number | null;
   /** The tilt of a rule told apart along it and across it, where the lens is known; left out for any other object. */
@@ -130,7 +130,7 @@ function calibrateOnRectangle(marks: RectangleScale, picture: PictureFacts): Res
     kind: 'rectangle',
     view,
     excursions,
-    mmPerPxAtCentre: localScaleMmPerPx(view.imageToPlane, lens.centre),
+    mmPerPxAtCenter: localScaleMmPerPx(view.imageToPlane, lens.centre),
     tiltDeg: lens.known ? view.pose.tiltDeg : null,
     residualPx: lens.known ? rigidResidualPx(view.pose.frame, lens, rectangleOutline(marks), corners) : null,
     station: lens.known ? view.station : null,
@@ -151,7 +151,7 @@ function calibrateOnTwoPoints(marks: TwoPointScale, picture: PictureFacts): Resu
     kind: 'two-points',
     view,
     excursions,
-    mmPerPxAtCentre: localScaleMmPerPx(view.imageToPlane, lens.centre),
+    mmPerPxAtCenter: localScaleMmPerPx(view.imageToPlane, lens.centre),
     tiltDeg: null,
     residualPx: null,
     station: lens.known ? view.station : null,

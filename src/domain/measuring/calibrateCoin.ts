@@ -24,7 +24,7 @@ export function calibrateOnCoin(marks: CoinScale, picture: PictureFacts): Result
     kind: 'coin',
     view,
     excursions,
-    mmPerPxAtCentre: localScaleMmPerPx(view.imageToPlane, lens.centre),
+    mmPerPxAtCenter: localScaleMmPerPx(view.imageToPlane, lens.centre),
     tiltDeg,
     residualPx: null,
     station: lens.known ? view.station : null,

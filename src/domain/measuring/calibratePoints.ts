@@ -29,7 +29,7 @@ export function calibrateOnPoints(marks: PointsScale, picture: PictureFacts): Re
     kind: 'points',
     view,
     excursions,
-    mmPerPxAtCentre: localScaleMmPerPx(view.imageToPlane, lens.centre),
+    mmPerPxAtCenter: localScaleMmPerPx(view.imageToPlane, lens.centre),
     tiltDeg: lens.known ? view.pose.tiltDeg : null,
     residualPx: lens.known ? rigidResidualPx(view.pose.frame, lens, places, pixels) : null,
     station: lens.known ? view.station : null,

@@ -26,7 +26,7 @@ export function calibrateOnRule(marks: RuleTicksScale, picture: PictureFacts): R
     kind: 'rule-ticks',
     view,
     excursions,
-    mmPerPxAtCentre: localScaleMmPerPx(view.imageToPlane, lens.centre),
+    mmPerPxAtCenter: localScaleMmPerPx(view.imageToPlane, lens.centre),
     tiltDeg: lens.known ? tiltDeg : null,
     ...(lens.known && { ruleTilt: { along, across } }),
     residualPx,

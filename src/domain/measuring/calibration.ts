@@ -133,7 +133,7 @@ export const PointsScale = z
       .min(4)
       .max(1_000),
     pointPx: z.number().positive().max(100).describe('Standard uncertainty of one point per coordinate'),
-    print: PrintFactors.describe('True millimetres are the nominal ones times these'),
+    print: PrintFactors.describe('True millimeters are the nominal ones times these'),
     printCheck: z
       .object({ id: z.string(), printer: z.string(), checkedOn: CalendarDay })
       .nullable()

@@ -31,7 +31,7 @@ const COMMON_FOCAL_LENGTH_35_MM = 26;
  */
 const FOCUSING_RELATIVE_UNCERTAINTY = 0.02;
 
-/** 35 mm equivalents are whole millimetres. */
+/** 35 mm equivalents are whole millimeters. */
 const FOCAL_ROUNDING_HALF_WIDTH_MM = 0.5;
 
 /** The 35 mm equivalent has the same angle over the *diagonal* (CIPA DCG-001); by the width a 4:3 picture would come out 4 % too near. */

@@ -19,13 +19,13 @@ export function ellipseOf([a, b, c, d, e, f]: Conic): Ellipse | null {
   if (!(determinant > 0)) return null;
   const xPx = (b * e - 2 * c * d) / determinant;
   const yPx = (b * d - 2 * a * e) / determinant;
-  const atCentre = f + (d * xPx + e * yPx) / 2;
+  const atCenter = f + (d * xPx + e * yPx) / 2;
   // Eigenvalues of [a b/2; b/2 c]; the smaller belongs to the major axis.
   const half = Math.hypot(a - c, b) / 2;
   const sign = a + c > 0 ? 1 : -1;
   const small = sign * ((a + c) / 2) - half;
   const large = sign * ((a + c) / 2) + half;
-  const level = -sign * atCentre;
+  const level = -sign * atCenter;
   if (!(level > 0 && small > 0)) return null;
   // The direction of the larger eigenvalue is at atan2(b, a - c) / 2, the major axis at right angles to it.
   const towardsMinor = Math.atan2(sign * b, sign * (a - c)) / 2;

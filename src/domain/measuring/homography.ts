@@ -18,7 +18,7 @@ export interface HomographyFit {
 }
 
 /**
- * Fits a homography by the normalised direct linear transform (Hartley 1997, IEEE PAMI 19:580; Hartley & Zisserman,
+ * Fits a homography by the normalized direct linear transform (Hartley 1997, IEEE PAMI 19:580; Hartley & Zisserman,
  * Multiple View Geometry, algorithm 4.2), refined by Gauss-Newton on the distances in the picture: the points of the plane
  * count as exact.
  *
@@ -30,8 +30,8 @@ export function fitHomography(plane: readonly PlanePoint[], image: readonly Imag
   if (plane.length < 4 || plane.length !== image.length) {
     throw new RangeError(`Expected four or more pairs of points, got ${plane.length} and ${image.length}`);
   }
-  const from = normalisation(plane.map((point) => [point.xMm, point.yMm]));
-  const to = normalisation(image.map((point) => [point.xPx, point.yPx]));
+  const from = normalization(plane.map((point) => [point.xMm, point.yMm]));
+  const to = normalization(image.map((point) => [point.xPx, point.yPx]));
   if (!from || !to) return null;
 
   const start = directLinearTransform(from.points, to.points);
@@ -39,14 +39,14 @@ export function fitHomography(plane: readonly PlanePoint[], image: readonly Imag
   const refined = refine(start, from.points, to.points);
   if (!refined) return null;
 
-  const undo = (normalised: Matrix3): Matrix3 => multiply(to.inverse, multiply(normalised, from.matrix));
+  const undo = (normalized: Matrix3): Matrix3 => multiply(to.inverse, multiply(normalized, from.matrix));
   const matrix = undo(refined.matrix);
   const factor = matrix[8];
   return {
     matrix: scale(matrix, 1 / factor),
     responses: refined.responses.map((response) => {
       const change = undo(response);
-      // The last entry is kept at 1, so its change is carried by the others; the picture's normalisation scales each pixel.
+      // The last entry is kept at 1, so its change is carried by the others; the picture's normalization scales each pixel.
       return scale(addScaled(change, matrix, -change[8] / factor), to.scale / factor);
     }),
     residualSumOfSquaresPx2: refined.residualSumOfSquares / to.scale ** 2,
@@ -54,13 +54,13 @@ export function fitHomography(plane: readonly PlanePoint[], image: readonly Imag
   };
 }
 
-/** Of a map of normalised points, relative to its entries: a card seen so much edge-on shows no second dimension. Own judgement. */
+/** Of a map of normalized points, relative to its entries: a card seen so much edge-on shows no second dimension. Own judgment. */
 const LEAST_DETERMINANT = 1e-9;
 
 type Pair = readonly [number, number];
 
 /** Moves the centroid to 0 and the mean distance from it to sqrt 2. */
-function normalisation(points: readonly Pair[]): { points: readonly Pair[]; matrix: Matrix3; inverse: Matrix3; scale: number } | null {
+function normalization(points: readonly Pair[]): { points: readonly Pair[]; matrix: Matrix3; inverse: Matrix3; scale: number } | null {
   const centreX = points.reduce((sum, [x]) => sum + x, 0) / points.length;
   const centreY = points.reduce((sum, [, y]) => sum + y, 0) / points.length;
   const meanDistance = points.reduce((sum, [x, y]) => sum + Math.hypot(x - centreX, y - centreY), 0) / points.length;
@@ -103,16 +103,16 @@ interface Refinement {
 function refine(start: Matrix3, from: readonly Pair[], to: readonly Pair[]): Refinement | null {
   let matrix = start;
   for (let round = 0; round < 20; round += 1) {
-    const { residuals, jacobian } = linearise(matrix, from, to);
+    const { residuals, jacobian } = linearize(matrix, from, to);
     const qr = new QrDecomposition(jacobian);
     if (!qr.isFullRank()) return null;
     const step = qr.solve(Matrix.columnVector(residuals)).to1DArray();
     matrix = addScaled(matrix, toMatrix3([...step, 0]), 1);
     if (Math.hypot(...step) < 1e-12) break;
   }
-  const { residuals, jacobian } = linearise(matrix, from, to);
+  const { residuals, jacobian } = linearize(matrix, from, to);
   if (!matrix.every(Number.isFinite) || flattens(matrix)) return null;
-  // Normalised points keep J'J well conditioned, so its inverse loses nothing that the rounds above have not checked.
+  // Normalized points keep J'J well conditioned, so its inverse loses nothing that the rounds above have not checked.
   const normal = new LuDecomposition(jacobian.transpose().mmul(jacobian));
   // Points nearly on a line pass the rank of the Jacobian, but not that of its square.
   if (normal.isSingular()) return null;
@@ -130,7 +130,7 @@ function flattens(h: Matrix3): boolean {
 }
 
 /** Marked minus mapped coordinates, and the derivatives of the mapped ones by the first eight entries. */
-function linearise(h: Matrix3, from: readonly Pair[], to: readonly Pair[]): { residuals: number[]; jacobian: Matrix } {
+function linearize(h: Matrix3, from: readonly Pair[], to: readonly Pair[]): { residuals: number[]; jacobian: Matrix } {
   const residuals: number[] = [];
   const rows: number[][] = [];
   from.forEach(([x, y], index) => {

@@ -70,7 +70,7 @@ function place(
   const zMm = corrected ? aboveFaceMm : 0;
   const point = corrected ? raised : onPlane;
 
-  // An excursion beyond the horizon says nothing about the neighbourhood of the estimate; that side then stays in place.
+  // An excursion beyond the horizon says nothing about the neighborhood of the estimate; that side then stays in place.
   const seen = (through: View, from: ImagePoint): SpacePoint => spacePointOf(through, from, zMm) ?? point;
   const lifted = (byMm: number): SpacePoint => spacePointOf(view, at, aboveFaceMm + byMm) ?? raised;
   const shared = height.sharedStandardUncertaintyMm;

@@ -50,12 +50,12 @@ export type SpanName = 'span-L1-R4' | 'span-R1-L4';
 
 /**
  * Carapace length over width. Theraphosids in print: 1.04 to 1.15 in Hamilton et al. 2016 (ZooKeys 560:1), 1.17 in Yamamoto et
- * al. 2012 (Zootaxa 3172:1); how far beyond them is still believed is our judgement.
+ * al. 2012 (Zootaxa 3172:1); how far beyond them is still believed is our judgment.
  */
 export const BELIEVED_LENGTH_TO_WIDTH = { least: 0.9, most: 1.4 } as const;
 
 /**
- * Left and right are told when they differ by more than this share of the longer one. Our judgement: legs of one pair are alike
+ * Left and right are told when they differ by more than this share of the longer one. Our judgment: legs of one pair are alike
  * unless one was lost and has grown again, but the two seldom lie alike. On rendered skins with every point in its place whole
  * legs differ by up to 0.13 in the picture, articles, of which one lies steeper, by up to 0.57.
  */
@@ -65,7 +65,7 @@ const DIFFERENCE_OF_ARTICLES = 0.65;
 /**
  * Femur to tarsus, and one article, as multiples of the carapace length. In print: legs of two species of
  * Aphonopelma 2.1 to 3.7 times the carapace, their longest article 1.0 (Hamilton et al. 2016, ZooKeys 560:1). Arboreal genera have
- * longer ones (common practice, no source), and an arched leg looks shorter in the picture; the bounds are our judgement.
+ * longer ones (common practice, no source), and an arched leg looks shorter in the picture; the bounds are our judgment.
  */
 const BELIEVED_LEG_TO_CARAPACE = { least: 0.8, most: 6 } as const;
 const MOST_ARTICLE_TO_CARAPACE = 2;
@@ -73,7 +73,7 @@ const MOST_ARTICLE_TO_CARAPACE = 2;
 /**
  * A span as a share of both its legs and the carapace. Longer than 1.25: coxae and trochanters lie between and are not in the
  * legs, but they are short. Shorter than 0.4: a hunched animal can read as little as half of its span (common practice, no
- * source). Both bounds are our judgement.
+ * source). Both bounds are our judgment.
  */
 const BELIEVED_SPAN_SHARE = { least: 0.4, most: 1.25 } as const;
 

@@ -5,7 +5,7 @@ export const ImagePoint = z.object({ xPx: z.number(), yPx: z.number() }).meta({ 
 export type ImagePoint = z.infer<typeof ImagePoint>;
 
 /**
- * A point of the reference plane (the face of the scale object), in millimetres. On a rectangle the origin is its first
+ * A point of the reference plane (the face of the scale object), in millimeters. On a rectangle the origin is its first
  * corner, x runs along the first side, y along the second; with two points the origin is straight below the camera and the
  * axes are those of the picture. Either way x to y turns clockwise as the camera sees it, like the picture's own axes.
  */

@@ -43,7 +43,7 @@ export function viewOfRectangle(marks: RectangleScale, picture: PictureFacts): R
     const pose = poseOf(planeToImage, through, anchor);
     return { imageToPlane: invertHomography(planeToImage, marks.corners[0]), station: pose.station, pose };
   };
-  // A plane whose sides are longer: the same picture, other millimetres.
+  // A plane whose sides are longer: the same picture, other millimeters.
   const resize = (xFactor: number, yFactor: number): PosedView => {
     const [a, b, c, d, e, f, g, h, i] = fit.matrix;
     const stretched: Matrix3 = [a / xFactor, b / yFactor, c, d / xFactor, e / yFactor, f, g / xFactor, h / yFactor, i];

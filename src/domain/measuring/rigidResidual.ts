@@ -15,13 +15,13 @@ const ROUNDS = 4;
  */
 export function rigidResidualPx(start: PlaneFrame, lens: Lens, plane: readonly PlanePoint[], marked: readonly ImagePoint[]): number {
   let frame = start;
-  let best = linearise(frame, lens, plane, marked);
+  let best = linearize(frame, lens, plane, marked);
   for (let round = 0; round < ROUNDS; round += 1) {
     const qr = new QrDecomposition(new Matrix(best.rows));
     if (!qr.isFullRank()) break;
     const [a = 0, b = 0, c = 0, x = 0, y = 0, z = 0] = qr.solve(Matrix.columnVector(best.residuals)).to1DArray();
     frame = move(frame, [a, b, c], [x, y, z]);
-    const next = linearise(frame, lens, plane, marked);
+    const next = linearize(frame, lens, plane, marked);
     if (!(next.sumOfSquares < best.sumOfSquares)) break;
     best = next;
   }
@@ -29,7 +29,7 @@ export function rigidResidualPx(start: PlaneFrame, lens: Lens, plane: readonly P
 }
 
 /** Marked minus seen coordinates, and derivatives of the seen ones by a small turn about the anchor (rad) and a shift (mm). */
-function linearise(
+function linearize(
   { anchor, position, right, down }: PlaneFrame,
   { focalPx, centre }: Lens,
   plane: readonly PlanePoint[],

@@ -136,7 +136,7 @@ interface PlaneFit {
 function fitPlane(marks: RuleTicksScale, lens: Lens, start: Parameters): PlaneFit | null {
   let parameters = start;
   for (let round = 0; round < ROUNDS; round += 1) {
-    const { rows, residuals } = linearise(marks, lens, parameters);
+    const { rows, residuals } = linearize(marks, lens, parameters);
     const qr = new QrDecomposition(new Matrix(rows));
     if (!qr.isFullRank()) return null;
     const step = qr.solve(Matrix.columnVector(residuals)).to1DArray();
@@ -144,7 +144,7 @@ function fitPlane(marks: RuleTicksScale, lens: Lens, start: Parameters): PlaneFi
     if (!parameters.every(Number.isFinite)) return null;
     if (Math.hypot(...step) < CONVERGED) break;
   }
-  const { rows, residuals, squaresPx2 } = linearise(marks, lens, parameters);
+  const { rows, residuals, squaresPx2 } = linearize(marks, lens, parameters);
   const design = new Matrix(rows);
   const points = 2 * marks.ticks.length;
   // Scatter beyond what the ticks' own uncertainty explains (a bent rule, a distorting lens) widens the covariance.
@@ -169,7 +169,7 @@ function shift(parameters: Parameters, by: readonly number[]): Parameters {
 const STEPS: Parameters = [1e-6, 1e-6, 1e-7, 1e-7, 1e-5];
 
 /** Distances from the ticks in units of their uncertainty, and their derivatives by the parameters (central differences). */
-function linearise(marks: RuleTicksScale, lens: Lens, parameters: Parameters) {
+function linearize(marks: RuleTicksScale, lens: Lens, parameters: Parameters) {
   const rows: number[][] = [];
   const residuals: number[] = [];
   let squaresPx2 = 0;
@@ -195,7 +195,7 @@ function linearise(marks: RuleTicksScale, lens: Lens, parameters: Parameters) {
   return { rows, residuals, squaresPx2 };
 }
 
-/** Millimetres along the rule from its tick 0 at a point of the picture, and how many of them one pixel across the ticks is. */
+/** Millimeters along the rule from its tick 0 at a point of the picture, and how many of them one pixel across the ticks is. */
 function ruleCoordinate([slopeX, slopeY, logDepth, direction, zeroMm]: Parameters, { focalPx, centre }: Lens) {
   const { right, down, towards } = axesOf({ slopeX, slopeY });
   const depthMm = Math.exp(logDepth);

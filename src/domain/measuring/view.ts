@@ -67,7 +67,7 @@ export function spacePointOf(view: View, at: ImagePoint, zMm: number): SpacePoin
   return { xMm: foot.xMm + (point.xMm - foot.xMm) * factor, yMm: foot.yMm + (point.yMm - foot.yMm) * factor, zMm };
 }
 
-/** Millimetres per pixel at a place of the picture: the square root of the local ratio of areas; null beyond the horizon. */
+/** Millimeters per pixel at a place of the picture: the square root of the local ratio of areas; null beyond the horizon. */
 export function localScaleMmPerPx(imageToPlane: Matrix3, at: ImagePoint): number | null {
   const [x, y, factor] = transform(imageToPlane, at.xPx, at.yPx, 1);
   if (!(factor > 0)) return null;

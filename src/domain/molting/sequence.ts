@@ -31,7 +31,7 @@ export function checkMolt(draft: MoltDraft, context: SequenceContext): Result<Mo
   return failure ? fail(failure) : checkOutcomes(draft);
 }
 
-type Neighbour = Pick<Molt, 'happenedFrom' | 'happenedTo' | 'instarShed'>;
+type Neighbor = Pick<Molt, 'happenedFrom' | 'happenedTo' | 'instarShed'>;
 
 function datesFailure(draft: MoltDraft, today: CalendarDay): Failure | null {
   if (draft.happenedFrom > draft.happenedTo) return { code: 'dates-reversed', from: draft.happenedFrom, to: draft.happenedTo };
@@ -39,17 +39,17 @@ function datesFailure(draft: MoltDraft, today: CalendarDay): Failure | null {
   return null;
 }
 
-function overlapFailure(draft: MoltDraft, others: readonly Neighbour[]): Failure | null {
+function overlapFailure(draft: MoltDraft, others: readonly Neighbor[]): Failure | null {
   const clash = others.find((other) => !comesBefore(other, draft) && !comesBefore(draft, other));
   return clash ? { code: 'molts-out-of-order', date: draft.happenedFrom, neighbourDate: clash.happenedFrom } : null;
 }
 
-function comesBefore(first: Neighbour, second: Neighbour): boolean {
+function comesBefore(first: Neighbor, second: Neighbor): boolean {
   if (first.happenedTo !== second.happenedFrom) return first.happenedTo < second.happenedFrom;
   return first.happenedFrom < first.happenedTo || second.happenedFrom < second.happenedTo;
 }
 
-function instarFailure(draft: MoltDraft, others: readonly Neighbour[]): Failure | null {
+function instarFailure(draft: MoltDraft, others: readonly Neighbor[]): Failure | null {
   const ordered = [...others, draft].sort(byDate);
   for (const [position, molt] of ordered.entries()) {
     if (molt.instarShed === null) continue;
@@ -64,12 +64,12 @@ function instarFailure(draft: MoltDraft, others: readonly Neighbour[]): Failure 
 }
 
 interface Known {
-  readonly molt: Neighbour;
+  readonly molt: Neighbor;
   readonly instar: number;
   readonly position: number;
 }
 
-function lastKnownBefore(ordered: readonly Neighbour[], position: number): Known | null {
+function lastKnownBefore(ordered: readonly Neighbor[], position: number): Known | null {
   for (let index = position - 1; index >= 0; index--) {
     const molt = ordered[index];
     if (molt && molt.instarShed !== null) return { molt, instar: molt.instarShed, position: index };
@@ -77,15 +77,15 @@ function lastKnownBefore(ordered: readonly Neighbour[], position: number): Known
   return null;
 }
 
-/** Names the draft's own number where it has one, and the neighbour it does not fit; else the two that stand too close round it. */
+/** Names the draft's own number where it has one, and the neighbor it does not fit; else the two that stand too close round it. */
 function disorder(draft: MoltDraft, later: Known, earlier: Known): Failure {
   const own = earlier.molt === draft ? earlier : later;
-  const neighbour = own === later ? earlier : later;
+  const neighbor = own === later ? earlier : later;
   return {
     code: 'instars-out-of-order',
     instar: own.instar,
-    neighbourInstar: neighbour.instar,
-    neighbourDate: neighbour.molt.happenedFrom,
+    neighbourInstar: neighbor.instar,
+    neighbourDate: neighbor.molt.happenedFrom,
     recordedBetween: later.position - earlier.position - 1,
   };
 }

@@ -1,7 +1,7 @@
 import { BOARD, boardMarkers, isBlackSquare } from './board.ts';
 import { isWhiteCell, MARKER_CELLS } from './dictionary.ts';
 
-/** What is drawn on the card: filled rectangles and words. Millimetres of the card, x right, y down from its top left corner. */
+/** What is drawn on the card: filled rectangles and words. Millimeters of the card, x right, y down from its top left corner. */
 export type CardShape =
   | {
       readonly kind: 'fill';
@@ -57,7 +57,7 @@ const NUMBER = { centered: true, capHeightMm: 1.6 };
 /** CIE 1976 lightness of the gray steps. */
 export const GRAY_STEPS = [20, 35, 50, 65, 80, 95] as const;
 
-/** The scale card, drawn to exact millimetres. All that measures stands at the same place of the frame on both sizes. */
+/** The scale card, drawn to exact millimeters. All that measures stands at the same place of the frame on both sizes. */
 export function scaleCardLayout(size: CardSize): CardLayout {
   const [widthMm, heightMm] = CARD_SIZES_MM[size];
   const frameLeftMm = (widthMm - FRAME_WIDTH_MM) / 2;
@@ -86,7 +86,7 @@ function words(
   return { kind: 'words', text, xMm, yMm, centered, capHeightMm, bold };
 }
 
-/** Millimetre rules along all four sides, ticks inward, numbered in millimetres from 0; the middle of a tick is its place. */
+/** Millimeter rules along all four sides, ticks inward, numbered in millimeters from 0; the middle of a tick is its place. */
 function rules(): CardShape[] {
   const shapes: CardShape[] = [];
   for (let at = 0; at <= FRAME_WIDTH_MM - 2 * RULE_INSET_MM; at += 1) {

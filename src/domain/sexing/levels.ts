@@ -88,7 +88,7 @@ export interface Assessment {
 /**
  * The highest level at which a sex may be signed for one skin. Any lower level may be chosen as well. Two things hold it
  * down: the working rules above, and the band that the evidence comes to; a leaning needs the rules alone. All of it is
- * judgement, since no controlled study of error rates is known (Hildebrandt 2022 notes how little is published). Two readers
+ * judgment, since no controlled study of error rates is known (Hildebrandt 2022 notes how little is published). Two readers
  * of one skin share its picture, so that no one skin establishes a female, whoever reads it.
  */
 export function assessLevel(sex: ReadSex, examined: Examined): Assessment {

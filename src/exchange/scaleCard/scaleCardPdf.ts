@@ -26,7 +26,7 @@ interface Pen {
 }
 
 /**
- * A sheet with two scale cards as a vector PDF, drawn to exact millimetres; to be printed at actual size and cut in the middle.
+ * A sheet with two scale cards as a vector PDF, drawn to exact millimeters; to be printed at actual size and cut in the middle.
  * The same bytes each time: it carries no date.
  */
 export async function scaleCardPdf(sheet: SheetSize): Promise<Uint8Array> {

@@ -1,7 +1,7 @@
 import { placeAt } from './deeds/placing.ts';
 import { changeLoupe, setSnaps } from './deeds/pointing.ts';
 import { markAsked, skipAsked } from './deeds/points.ts';
-import { nudgeSelected, removeSelected, selectNeighbour } from './deeds/selection.ts';
+import { nudgeSelected, removeSelected, selectNeighbor } from './deeds/selection.ts';
 import { redoChange, stepBack, undoChange } from './deeds/travel.ts';
 import { pan, showAll, zoomBy } from './gestures.ts';
 import type { BenchStore } from './store.ts';
@@ -66,9 +66,9 @@ function pressOnPhoto(store: BenchStore, key: string, press: KeyPress): boolean 
     case 'Backspace':
       return does(() => removeSelected(store));
     case 'PageDown':
-      return does(() => selectNeighbour(store, 1));
+      return does(() => selectNeighbor(store, 1));
     case 'PageUp':
-      return does(() => selectNeighbour(store, -1));
+      return does(() => selectNeighbor(store, -1));
     case 'l':
       return does(() => changeLoupe(store, press.shift ? -1 : 1));
     case 'e':

@@ -58,7 +58,7 @@ export function fallingPoint(
  * a distance, or from the joint before it on the leg. Null while that one is not placed.
  */
 export function measureDirection(name: LandmarkName, at: ImagePoint, landmarks: Landmarks): Direction | null {
-  const other = neighbourOf(name);
+  const other = neighborOf(name);
   const from = other === null ? null : pointOf(landmarks[other]);
   if (from === null) return null;
   const [x, y] = [at.xPx - from.xPx, at.yPx - from.yPx];
@@ -66,7 +66,7 @@ export function measureDirection(name: LandmarkName, at: ImagePoint, landmarks: 
   return length < LEAST_APART_PX ? null : { x: x / length, y: y / length };
 }
 
-function neighbourOf(name: LandmarkName): LandmarkName | null {
+function neighborOf(name: LandmarkName): LandmarkName | null {
   if (name in PARTNERS) return PARTNERS[name as CarapaceLandmark];
   for (const distance of FREE_DISTANCES) {
     const ends = freeLandmarks(distance);

@@ -14,7 +14,7 @@ function waitOf(spanMm: number): string {
 }
 
 describe('the cautious table', () => {
-  // Over 2 in three weeks, 4 in and more a month: common practice, no source. The rows below: judgement.
+  // Over 2 in three weeks, 4 in and more a month: common practice, no source. The rows below: judgment.
   test.each([
     ['under 1 in', mmFromInches(1) - HAIR_MM, '4 days'],
     ['exactly 1 in', mmFromInches(1), '7 days'],

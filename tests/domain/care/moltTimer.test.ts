@@ -13,7 +13,7 @@ function timerAt(now: string, observations = [seen('turned-over', '2026-03-28T22
 }
 
 describe('the pace of a molt', () => {
-  // Half an hour, 24 h and 48 h: common practice, no source. The rest: judgement.
+  // Half an hour, 24 h and 48 h: common practice, no source. The rest: judgment.
   test.each([
     ['half an hour is usual for the smallest', 'smallest', 30, 'usual'],
     ['6 h are still usual for the smallest', 'smallest', 6 * HOUR, 'usual'],

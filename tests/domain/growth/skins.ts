@@ -2,7 +2,7 @@ import type { MoltOnRecord } from '../../../src/domain/growth/ladder.ts';
 import type { SkinReading } from '../../../src/domain/growth/skinSizes.ts';
 import { type AbsentQuantity, estimateFrom, type Quantity } from '../../../src/domain/measuring/quantity.ts';
 
-/** One measured quantity in millimetres, with an empty budget unless told otherwise. */
+/** One measured quantity in millimeters, with an empty budget unless told otherwise. */
 export function quantity(name: string, valueMm: number, uncertaintyMm: number, more: Partial<Quantity> = {}): Quantity {
   return { name, unit: 'mm', estimate: estimateFrom(valueMm, uncertaintyMm), flags: [], budget: [], heightCorrection: null, ...more };
 }

@@ -31,7 +31,7 @@ describe('calibrating on a card', () => {
     expect(calibration.tiltDeg).toBeCloseTo(15, 6);
     expect(calibration.station?.heightMm).toBeCloseTo(289.7777, 3);
     // At the middle of the picture 300 mm away: 0.1 mm per px across the tilt, 0.1 / cos 15 along it; the root of their product.
-    expect(calibration.mmPerPxAtCentre).toBeCloseTo(0.1 / Math.sqrt(Math.cos(Math.PI / 12)), 9);
+    expect(calibration.mmPerPxAtCenter).toBeCloseTo(0.1 / Math.sqrt(Math.cos(Math.PI / 12)), 9);
     expect(calibration.residualPx).toBeLessThan(1e-6);
     expect(calibration.faceHeightMm).toBe(0.76);
     expect(calibration.warnings).toEqual([]);
@@ -113,7 +113,7 @@ describe('calibrating on two points', () => {
   const calibration = calibrated(RULE, CAMERA.picture);
 
   it('gives the scale and the distance of a camera that looks straight down, and no tilt', () => {
-    expect(calibration.mmPerPxAtCentre).toBeCloseTo(0.05, 12);
+    expect(calibration.mmPerPxAtCenter).toBeCloseTo(0.05, 12);
     expect(calibration.station?.heightMm).toBeCloseTo(0.05 * 3000, 9);
     expect([calibration.tiltDeg, calibration.residualPx]).toEqual([null, null]);
     expect(codes(calibration.warnings)).toEqual(['tilt-unknown']);

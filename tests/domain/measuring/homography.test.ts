@@ -92,7 +92,7 @@ describe("homography against OpenCV's findHomography", () => {
       const ours = fitted(scene).matrix;
       const theirs = reference(scene.plane, scene.image);
       for (const at of scene.image) {
-        // Relative to the distances in question, up to about a hundred millimetres.
+        // Relative to the distances in question, up to about a hundred millimeters.
         expect(apart(onPlane(ours, at), onPlane(theirs, at)) / 100).toBeLessThan(1e-6);
       }
     }

@@ -97,7 +97,7 @@ describe('instar numbers rise with the dates', () => {
     expect(outcomeOf(moltDraft('2024-06-01', 3), recorded)).toBe('fits');
   });
 
-  it('names the draft first when the neighbour that does not fit comes later', () => {
+  it('names the draft first when the neighbor that does not fit comes later', () => {
     const result = checkMolt(moltDraft('2024-06-01', 7), { molts: molts(['2025-01-01', 6]), replacing: null, today: TODAY });
     expect(result).toEqual({
       ok: false,

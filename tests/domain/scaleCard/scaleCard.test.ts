@@ -36,7 +36,7 @@ describe('the board', () => {
     }
   });
 
-  test('has sixty inner corners, twelve millimetres apart', () => {
+  test('has sixty inner corners, twelve millimeters apart', () => {
     const corners = boardCorners();
     expect(corners).toHaveLength(60);
     expect(corners[1]?.xMm).toBe((corners[0]?.xMm ?? 0) + 12);
@@ -75,7 +75,7 @@ describe.each(['a5', 'half-letter'] as const)('the card on %s', (size) => {
     expect(bars.map(({ widthMm }) => widthMm).toSorted((one, other) => one - other)).toEqual([4, 50]);
   });
 
-  test('has millimetre ticks along all four sides', () => {
+  test('has millimeter ticks along all four sides', () => {
     const ticks = fills.filter(({ widthMm, heightMm }) => Math.min(widthMm, heightMm) === 0.15);
     expect(ticks).toHaveLength(2 * 171 + 2 * 101);
     const upper = ticks.filter(({ widthMm, topMm }) => widthMm === 0.15 && topMm === layout.frameTopMm);

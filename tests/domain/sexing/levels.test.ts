@@ -15,7 +15,7 @@ import { SHIPPED_MODEL } from '../../support/shippedModel.ts';
 import { CLEAR_FEMALE, CLEAR_MALE, determination, EMPTY_STRIP, examined, genus, WELL_READ } from './readings.ts';
 
 /*
- * Where a rule has no source named beside it, it is a judgement shared by careful keepers: no controlled study of error
+ * Where a rule has no source named beside it, it is a judgment shared by careful keepers: no controlled study of error
  * rates is known, and those who study the development of spermathecae call publications almost lacking (Hildebrandt 2022,
  * The ontogenetic development of tarantula spermathecae).
  */

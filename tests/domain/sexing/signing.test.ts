@@ -71,7 +71,7 @@ describe('signing', () => {
   });
 });
 
-// Grade D, the strip missing, torn or eaten: no genital evidence may be entered (a working rule; judgement).
+// Grade D, the strip missing, torn or eaten: no genital evidence may be entered (a working rule; judgment).
 describe('a skin of grade D', () => {
   it('takes no answer about the strip', () => {
     expect(failureOf({ checklist: { ...CLEAR_FEMALE, grade: 'D' } })).toEqual({

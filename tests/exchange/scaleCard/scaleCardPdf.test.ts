@@ -60,7 +60,7 @@ describe.each([
     expect(page.getHeight() * MM_PER_POINT).toBeCloseTo(heightMm, 6);
   });
 
-  test('draws everything of both cards where the layout has it, to a thousandth of a millimetre', async () => {
+  test('draws everything of both cards where the layout has it, to a thousandth of a millimeter', async () => {
     const { contents } = await opening;
     const boxes = boxesIn(contents, heightMm);
     const layout = scaleCardLayout(card);

@@ -3,7 +3,7 @@ import type { RectangleScale } from '../../../src/domain/measuring/calibration.t
 import { placeAt } from '../../../src/renderer/bench/deeds/placing.ts';
 import { choosePoint, clearPoints, markAsked, markLeg, markLegRegrown, skipAsked } from '../../../src/renderer/bench/deeds/points.ts';
 import { beginPlacingScale, putHandlesDown, removeScale, turnRectangle } from '../../../src/renderer/bench/deeds/scale.ts';
-import { nudgeSelected, selectNeighbour } from '../../../src/renderer/bench/deeds/selection.ts';
+import { nudgeSelected, selectNeighbor } from '../../../src/renderer/bench/deeds/selection.ts';
 import { putBack, redoChange, replaceDocument, stepBack, takeUp, undoChange } from '../../../src/renderer/bench/deeds/travel.ts';
 import { landmarksOf, placedScaleOf } from '../../../src/renderer/bench/document.ts';
 import { pointAt, setCanvas, zoomBy } from '../../../src/renderer/bench/gestures.ts';
@@ -309,9 +309,9 @@ describe('placing points', () => {
 
   test('going from point to point runs round', () => {
     for (const xPx of [100, 200, 300]) placeAt(bench, at(xPx, 100));
-    selectNeighbour(bench, 1);
+    selectNeighbor(bench, 1);
     expect(bench.getState().selected).toBe('carapace-front');
-    selectNeighbour(bench, -1);
+    selectNeighbor(bench, -1);
     expect(bench.getState().selected).toBe('carapace-left');
   });
 

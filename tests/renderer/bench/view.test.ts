@@ -63,7 +63,7 @@ describe('the view', () => {
     );
   });
 
-  test('a fitted picture lies whole and centred in the canvas', () => {
+  test('a fitted picture lies whole and centered in the canvas', () => {
     const view = fitWhole(picture, canvas);
     const first = toView(view, { xPx: 0, yPx: 0 });
     const last = toView(view, { xPx: picture.width, yPx: picture.height });

@@ -28,9 +28,9 @@ export function directEllipse(points: readonly ImagePoint[]): Ellipse | null {
   const meanY = points.reduce((sum, point) => sum + point.yPx, 0) / points.length;
   const spread = Math.sqrt(points.reduce((sum, { xPx, yPx }) => sum + (xPx - meanX) ** 2 + (yPx - meanY) ** 2, 0) / points.length);
   if (!(spread > 0)) return null;
-  const normalised = points.map(({ xPx, yPx }) => [(xPx - meanX) / spread, (yPx - meanY) / spread] as const);
-  const quadratic = new Matrix(normalised.map(([x, y]) => [x * x, x * y, y * y]));
-  const linear = new Matrix(normalised.map(([x, y]) => [x, y, 1]));
+  const normalized = points.map(({ xPx, yPx }) => [(xPx - meanX) / spread, (yPx - meanY) / spread] as const);
+  const quadratic = new Matrix(normalized.map(([x, y]) => [x * x, x * y, y * y]));
+  const linear = new Matrix(normalized.map(([x, y]) => [x, y, 1]));
   const s1 = quadratic.transpose().mmul(quadratic);
   const s2 = quadratic.transpose().mmul(linear);
   const s3 = linear.transpose().mmul(linear);
@@ -78,13 +78,13 @@ const UNKNOWNS = 5;
 export function geometricEllipse(points: readonly ImagePoint[], start: Ellipse, settled: number = SETTLED): EllipseFit | null {
   if (points.length < UNKNOWNS) return null;
   let ellipse = start;
-  let current = linearise(ellipse, points);
+  let current = linearize(ellipse, points);
   let damping = 1e-3;
   for (let round = 0; round < MOST_ROUNDS; round += 1) {
     const step = dampedStep(current, damping);
     if (!step) return null;
     const next = moved(ellipse, step);
-    const seen = next && linearise(next, points);
+    const seen = next && linearize(next, points);
     if (next && seen && seen.sumOfSquares <= current.sumOfSquares) {
       ellipse = next;
       current = seen;
@@ -107,7 +107,7 @@ export function geometricEllipse(points: readonly ImagePoint[], start: Ellipse, 
 }
 
 /** The normal equations of the distances' fall for (x, y, major, minor, angle). */
-interface Linearised {
+interface Linearized {
   /** J'J, row by row. */
   readonly normal: Float64Array;
   /** J'd */
@@ -116,7 +116,7 @@ interface Linearised {
 }
 
 /** Distances from the ellipse, and how each falls when the ellipse moves outward there: the foot moves, its tangent part does not count. */
-function linearise(ellipse: Ellipse, points: readonly ImagePoint[]): Linearised {
+function linearize(ellipse: Ellipse, points: readonly ImagePoint[]): Linearized {
   const normal = new Float64Array(UNKNOWNS * UNKNOWNS);
   const towards = new Float64Array(UNKNOWNS);
   const row = new Float64Array(UNKNOWNS);
@@ -148,7 +148,7 @@ function linearise(ellipse: Ellipse, points: readonly ImagePoint[]): Linearised 
 }
 
 /** A whisper on the diagonal keeps a circle's angle, about which nothing is known, where it is. */
-function dampedStep({ normal, towards }: Linearised, damping: number): Float64Array | null {
+function dampedStep({ normal, towards }: Linearized, damping: number): Float64Array | null {
   const system = normal.slice();
   for (let i = 0; i < UNKNOWNS; i += 1) system[6 * i] = (normal[6 * i] ?? 0) * (1 + damping) + 1e-12;
   return solveSymmetric(system, towards.slice(), UNKNOWNS);

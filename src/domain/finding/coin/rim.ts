@@ -42,7 +42,7 @@ const HUE_DECIDES = 0.5;
 /** Edges of light count as those of the rim when they lie this near to those of color, along this share of it. */
 const SAME_EDGE_PX = 1.5;
 const SAME_EDGE_SHARE = 0.7;
-/** Neighbouring rays see the same dirt and the same shadow: this many count as one. Own assumption. */
+/** Neighboring rays see the same dirt and the same shadow: this many count as one. Own assumption. */
 const RAYS_PER_INDEPENDENT_ONE = 10;
 const SEED = 1;
 

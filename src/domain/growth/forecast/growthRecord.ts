@@ -140,7 +140,7 @@ function intervalBetween(earlier: PlacedMolt, later: PlacedMolt, facts: Set<Fore
   return [intervalObservation((earlier.instar + 1 + later.instar) / 2, days, from.variance + to.variance, molts)];
 }
 
-/** Errors of the two readings do not correlate here, although neighbouring steps share one: it is small beside the scatter of growth. */
+/** Errors of the two readings do not correlate here, although neighboring steps share one: it is small beside the scatter of growth. */
 function growthBetween(earlier: PlacedMolt, later: PlacedMolt): StepObservation[] {
   const molts = later.instar - earlier.instar;
   if (!earlier.size || !later.size || molts < 1) return [];

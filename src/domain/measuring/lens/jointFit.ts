@@ -31,13 +31,13 @@ const STEP = 1e-5;
 export function fitJointly({ residuals, start }: JointModel): JointFit | null {
   let parameters = start;
   for (let round = 0; round < ROUNDS; round += 1) {
-    const here = linearised(residuals, parameters);
+    const here = linearized(residuals, parameters);
     const fit = here && solved(here);
     if (!fit) return null;
     parameters = parameters.map((value, index) => value + (fit.coefficients[index] ?? 0));
     if (Math.hypot(...fit.coefficients) < CONVERGED) break;
   }
-  const here = linearised(residuals, parameters);
+  const here = linearized(residuals, parameters);
   const value = parameters.at(-1);
   if (!here || value === undefined || !Number.isFinite(value)) return null;
   const last = parameters.length - 1;
@@ -53,12 +53,12 @@ export function fitJointly({ residuals, start }: JointModel): JointFit | null {
   };
 }
 
-interface Linearised {
+interface Linearized {
   readonly rows: readonly (readonly number[])[];
   readonly negative: readonly number[];
 }
 
-function linearised(residuals: JointModel['residuals'], parameters: readonly number[]): Linearised | null {
+function linearized(residuals: JointModel['residuals'], parameters: readonly number[]): Linearized | null {
   const here = residuals(parameters);
   const columns = parameters.map((value, index) => {
     const above = residuals(parameters.with(index, value + STEP));
@@ -71,7 +71,7 @@ function linearised(residuals: JointModel['residuals'], parameters: readonly num
   return { rows, negative: here.map((residual) => -residual) };
 }
 
-function solved({ rows, negative }: Linearised) {
+function solved({ rows, negative }: Linearized) {
   try {
     return leastSquares(rows, negative);
   } catch (error) {
@@ -85,7 +85,7 @@ function solved({ rows, negative }: Linearised) {
  * The row of the pseudo-inverse that gives one parameter: the part of its column that no other column can make, over that
  * part's square (Frisch and Waugh 1933, Econometrica 1:387).
  */
-function gainOf(rows: Linearised['rows'], index: number): readonly number[] | null {
+function gainOf(rows: Linearized['rows'], index: number): readonly number[] | null {
   const column = rows.map((row) => row[index] ?? 0);
   const others = solved({ rows: rows.map((row) => row.toSpliced(index, 1)), negative: column });
   if (!others) return null;

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 
-/** Where a number comes from. Most are judgements of ours: no controlled study of error rates is known (Hildebrandt 2022). */
+/** Where a number comes from. Most are judgments of ours: no controlled study of error rates is known (Hildebrandt 2022). */
 export type Basis = 'judgement' | { readonly source: string };
 
 export interface ModelNumber {

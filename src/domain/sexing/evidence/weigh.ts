@@ -37,7 +37,7 @@ export interface Weighing {
  * result down; two heavy findings that contradict each other, be it in two readings of one skin, give a conflict instead of an
  * average.
  *
- * Every number is a judgement unless it names a source; see `SHIPPED_NUMBERS`.
+ * Every number is a judgment unless it names a source; see `SHIPPED_NUMBERS`.
  */
 export function weigh(evidence: EvidenceCase, { numbers }: EvidenceModel): Weighing {
   const skins = skinEvidence(evidence.readings, evidence.genus, numbers);

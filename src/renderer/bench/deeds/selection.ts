@@ -23,7 +23,7 @@ export function showHandle(store: BenchStore, id: HandleId): void {
 }
 
 /** Selects the handle before or after the selected one, round and round, and shows it. */
-export function selectNeighbour(store: BenchStore, by: 1 | -1): void {
+export function selectNeighbor(store: BenchStore, by: 1 | -1): void {
   const state = store.getState();
   const handles = handlesInHand(state);
   const index = handles.findIndex((handle) => handle.id === state.selected);

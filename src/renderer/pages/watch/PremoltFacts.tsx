@@ -47,7 +47,7 @@ export function PremoltFacts({ suspicion, isMatureMale }: { suspicion: Suspicion
         </p>
       )}
       {unknown.length > 0 && <p>Not known: {listed(unknown.map((one) => UNKNOWN[one]))}.</p>}
-      <p>No single sign proves premolt, and adults fast without molting too. Points are our judgement.</p>
+      <p>No single sign proves premolt, and adults fast without molting too. Points are our judgment.</p>
     </details>
   );
 }

@@ -10,7 +10,7 @@ import { type Weighing, weigh } from '../../../../src/domain/sexing/evidence/wei
 import { SHIPPED_MODEL } from '../../../support/shippedModel.ts';
 import { CLEAR_FEMALE, CLEAR_MALE, EMPTY_STRIP, genus, WELL_READ } from '../readings.ts';
 
-// All expected figures are judgements of ours, worked out by hand from the chances of each size class: no controlled study
+// All expected figures are judgments of ours, worked out by hand from the chances of each size class: no controlled study
 // of the error rates of reading skins is known.
 
 const PLAIN = 'Lasiodora parahybana';
@@ -214,7 +214,7 @@ describe('what would change it', () => {
 });
 
 describe('the numbers', () => {
-  it('each say what they rest on, and all but one are judgements', () => {
+  it('each say what they rest on, and all but one are judgments', () => {
     expect(NUMBER_IDS.filter((id) => SHIPPED_NUMBERS[id].basis !== 'judgement')).toEqual(['ventral.opinion']);
     for (const { value, lowest, highest } of shownNumbers(SHIPPED_MODEL)) expect(value >= lowest && value <= highest).toBe(true);
   });

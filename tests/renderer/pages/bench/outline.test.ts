@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { RectangleScale } from '../../../../src/domain/measuring/calibration.ts';
 import { roundedOutlineOf } from '../../../../src/renderer/pages/bench/picture/outline.ts';
 
-/** An ID-1 card seen from straight above at 10 pixels to the millimetre. */
+/** An ID-1 card seen from straight above at 10 pixels to the millimeter. */
 const card: RectangleScale = {
   kind: 'rectangle',
   object: 'id-1',

@@ -94,7 +94,7 @@ function paintReading(pen: Pen, document: BenchDocument, state: BenchState, bare
   }
 }
 
-/** Lines between neighbours that are both placed: a missing joint leaves a gap. */
+/** Lines between neighbors that are both placed: a missing joint leaves a gap. */
 function strokeRun(pen: Pen, points: readonly (ImagePoint | null)[], color: string): void {
   points.forEach((from, index) => {
     const to = points[index + 1];

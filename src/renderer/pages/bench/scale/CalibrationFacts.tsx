@@ -23,12 +23,12 @@ export function CalibrationFacts({ calibration }: { calibration: Result<Calibrat
       </Notice>
     );
   }
-  const { kind, mmPerPxAtCentre, tiltDeg, ruleTilt, residualPx, station, warnings } = calibration.value;
+  const { kind, mmPerPxAtCenter, tiltDeg, ruleTilt, residualPx, station, warnings } = calibration.value;
   return (
     <>
       <dl className={style['facts']}>
         <dt>One pixel, at the middle</dt>
-        <dd className="figures">{mmPerPxAtCentre === null ? 'beyond the plane' : `${mmPerPxAtCentre.toPrecision(4)} mm`}</dd>
+        <dd className="figures">{mmPerPxAtCenter === null ? 'beyond the plane' : `${mmPerPxAtCenter.toPrecision(4)} mm`}</dd>
         <dt>Tilt of the camera</dt>
         <dd className="figures">{tiltDeg === null ? 'unknown' : `${tiltDeg.toFixed(1)}°`}</dd>
         {ruleTilt !== undefined && (

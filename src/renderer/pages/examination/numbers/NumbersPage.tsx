@@ -20,7 +20,7 @@ export function NumbersPage(): ReactElement {
       <PageHead
         title="Numbers of the evidence model"
         above={<Link to="/examination">Examination</Link>}
-        below="No controlled study of error rates is known. What stands here is judgement unless it names a source; your own outcome log may know better."
+        below="No controlled study of error rates is known. What stands here is judgment unless it names a source; your own outcome log may know better."
       />
       {answer.error && <FailureNotice error={answer.error} action={<Button onClick={() => void answer.refetch()}>Ask again</Button>} />}
       {page && (

@@ -68,7 +68,7 @@ export function WhatCarries({ weighing, prospects, modelVersion, exuviaId, nameO
       </section>
       <p className={style['soft']}>
         Of several readings of one skin the best placed one speaks: the better strip, then the better optics, then the later look. Weighed
-        by the evidence model {modelVersion}. Its numbers are judgements, since no controlled study of error rates is known; they are all{' '}
+        by the evidence model {modelVersion}. Its numbers are judgments, since no controlled study of error rates is known; they are all{' '}
         <Link to="/examination/numbers">open to be seen and changed</Link>.
       </p>
     </div>
