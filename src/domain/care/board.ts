@@ -2,45 +2,54 @@ import { addDays, type CalendarDay, dayOf } from '../dates.ts';
 import { groundsIn } from '../growth/forecast/expectedMolt.ts';
 import { type FollowedAnimal, unrecordedMoltOf } from './followed.ts';
 import type { MoltTimer } from './moltTimer.ts';
-import type { Need, NextAction, WatchItem } from './watchItem.ts';
+import type { Need, NextAction, Reason, WatchItem } from './watchItem.ts';
 
 /** A skin nobody has found so long after its molt is not looked for any more. Judgment. */
 const SKIN_LOOKED_FOR_DAYS = 90;
 
-/** Who needs what today, the most urgent first; equals by the earlier day, then by the order of the animals. */
+/** Who needs what today, one entry for an animal, the most urgent first; equals by the earlier day, then by the order of the animals. */
 export function boardOf(animals: readonly FollowedAnimal[], today: CalendarDay): WatchItem[] {
-  return animals
-    .flatMap((animal) => itemsOf(animal, today))
-    .toSorted((a, b) => a.urgency - b.urgency || (a.on < b.on ? -1 : a.on > b.on ? 1 : 0));
+  return animals.flatMap((animal) => itemOf(animal, today)).toSorted(byUrgency);
+}
+
+interface Place {
+  readonly urgency: number;
+  readonly on: CalendarDay;
+}
+
+type PlacedReason = Reason & Place;
+
+function byUrgency(a: Place, b: Place): number {
+  return a.urgency - b.urgency || (a.on < b.on ? -1 : a.on > b.on ? 1 : 0);
+}
+
+function itemOf(animal: FollowedAnimal, today: CalendarDay): WatchItem[] {
+  const [first, ...others] = reasonsOf(animal, today).toSorted(byUrgency);
+  if (!first) return [];
+  return [{ specimenId: animal.records.specimen.id, ...first, also: others.map(({ action, need }) => ({ action, need })) }];
 }
 
 /** While an animal molts nothing else about the living animal matters; while it is held, no next molt does. */
-function itemsOf(animal: FollowedAnimal, today: CalendarDay): WatchItem[] {
+function reasonsOf(animal: FollowedAnimal, today: CalendarDay): PlacedReason[] {
   const { timer, hold, records, suspicion } = animal;
-  const item = (urgency: number, on: CalendarDay, action: NextAction, need: Need): WatchItem => ({
-    specimenId: records.specimen.id,
-    urgency,
-    on,
-    action,
-    need,
-  });
-  if (timer) return [item(...moltingPlace(timer), { kind: 'molting', timer })];
-  const items = skinNeeds(animal, today).map(({ urgency, action, need }) => item(urgency, need.moltedOn, action, need));
+  const reason = (urgency: number, on: CalendarDay, action: NextAction, need: Need): PlacedReason => ({ urgency, on, action, need });
+  if (timer) return [reason(...moltingPlace(timer), { kind: 'molting', timer })];
+  const reasons = skinNeeds(animal, today).map(({ urgency, action, need }) => reason(urgency, need.moltedOn, action, need));
   if (hold) {
     const hard = hold.fangs?.color === 'fangs-black';
     const action = hard ? 'wait' : 'note-fangs';
     const kind = hard || !hold.missing.includes('date') ? 'feeding-hold' : 'hardening';
-    return [item(kind === 'hardening' ? 4 : 5, hold.until, action, { kind, hold }), ...items];
+    return [reason(kind === 'hardening' ? 4 : 5, hold.until, action, { kind, hold }), ...reasons];
   }
   if (suspicion.level === 'suspected' || suspicion.level === 'strongly-suspected') {
-    items.push(item(suspicion.level === 'suspected' ? 7 : 6, today, 'stop-offering-prey', { kind: 'premolt', suspicion }));
+    reasons.push(reason(suspicion.level === 'suspected' ? 7 : 6, today, 'stop-offering-prey', { kind: 'premolt', suspicion }));
   }
   const forecast = groundsIn(records.forecast);
   if (forecast && forecast.stage !== 'early') {
     const [urgency, kind] = forecast.stage === 'overdue' ? ([8, 'molt-overdue'] as const) : ([9, 'molt-due'] as const);
-    items.push(item(urgency, forecast.likely, 'watch-for-signs', { kind, forecast }));
+    reasons.push(reason(urgency, forecast.likely, 'watch-for-signs', { kind, forecast }));
   }
-  return items;
+  return reasons;
 }
 
 function moltingPlace({ state, startedAt }: MoltTimer): [urgency: number, on: CalendarDay, action: NextAction] {

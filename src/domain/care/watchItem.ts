@@ -5,7 +5,7 @@ import { FeedingHold } from './feedingHold.ts';
 import { MoltTimer } from './moltTimer.ts';
 import { Suspicion } from './suspicion.ts';
 
-/** The one thing to do next about an entry on the board. */
+/** What to do next about one need. */
 export const NextAction = z
   .enum([
     'look-in',
@@ -43,13 +43,20 @@ export const Need = z
   .meta({ id: 'Need' });
 export type Need = z.infer<typeof Need>;
 
-export const WatchItem = z
-  .object({
-    specimenId: z.string(),
-    urgency: z.int().min(1).describe('1 is the most urgent'),
-    on: CalendarDay.describe('The day it has to do with, which orders equals'),
-    action: NextAction,
-    need: Need,
-  })
-  .meta({ id: 'WatchItem' });
+/** One reason to look after an animal, and the step it asks for. */
+export const Reason = z.object({ action: NextAction, need: Need }).meta({ id: 'Reason' });
+export type Reason = z.infer<typeof Reason>;
+
+/** The one entry of an animal: its most urgent reason, and the others after it. */
+export const WatchItem = Reason.extend({
+  specimenId: z.string(),
+  urgency: z.int().min(1).describe('1 is the most urgent'),
+  on: CalendarDay.describe('The day it has to do with, which orders equals'),
+  also: z.array(Reason).describe('What else brings this animal here, the more urgent first'),
+}).meta({ id: 'WatchItem' });
 export type WatchItem = z.infer<typeof WatchItem>;
+
+/** The one next step of an animal: where its first reason only asks to wait, that of the next one. */
+export function nextStepOf(item: Pick<WatchItem, 'action' | 'need' | 'also'>): Reason {
+  return item.action === 'wait' ? (item.also[0] ?? item) : item;
+}

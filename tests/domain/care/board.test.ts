@@ -67,6 +67,23 @@ describe('who needs what today', () => {
     ]);
   });
 
+  test('an animal stands once, however many reasons there are, the most urgent first', () => {
+    const molts = [molt('m1', '2026-01-01')];
+    const observations = [seen('refused', '2026-06-10T20:00'), seen('mat-laid', '2026-06-12T20:00')];
+    const items = boardOf(
+      [
+        animal('a', { forecast: expected('window'), observations, molts, skins: [{ ...skin, sexed: false }] }),
+        animal('b', { forecast: expected('window') }),
+      ],
+      TODAY,
+    );
+    expect(items.map(({ specimenId, need, also }) => [specimenId, need.kind, also.map((other) => other.need.kind)])).toEqual([
+      ['a', 'premolt', ['molt-due', 'skin-to-read']],
+      ['b', 'molt-due', []],
+    ]);
+    expect(items[0]?.also.map(({ action }) => action)).toEqual(['watch-for-signs', 'read-skin']);
+  });
+
   test('a hold goes from hardening by the date or by the fangs, and then waits for the other', () => {
     const small = { growth: growth({ legSpanMm: estimateFrom(10, 0.1), carapaceLengthMm: null, moltsSince: 1 }), skins: [skin] };
     const black = seen('fangs-black', '2026-06-14T20:00');

@@ -10,6 +10,7 @@ import { IconButton } from '../../parts/IconButton.tsx';
 import { FailureNotice } from '../../parts/Notice.tsx';
 import { TextField } from '../../parts/TextField.tsx';
 import { useToast } from '../../parts/Toast.tsx';
+import { AlsoToDo } from './AlsoToDo.tsx';
 import style from './AnimalPad.module.css';
 import { spanInWordsOf } from './holdWords.ts';
 import { LatestSeen } from './LatestSeen.tsx';
@@ -85,6 +86,7 @@ export function AnimalPad({ animal, board, askedAtMs, onClose }: Props): ReactEl
           {spanInWordsOf(hold)} <Button onClick={() => setOpen('span')}>Leg span measured …</Button>
         </p>
       )}
+      <AlsoToDo specimen={specimen} items={board.items} />
       {note.error && <FailureNotice error={note.error} />}
       {takeBack.error && <FailureNotice error={takeBack.error} />}
       <WhenField value={when} onChange={setWhen} latest={now()} />

@@ -1,13 +1,12 @@
 import type { ReactElement } from 'react';
 import type { WatchBoard } from '../../../api/contract/watch.ts';
-import type { WatchItem } from '../../../domain/care/watchItem.ts';
+import { nextStepOf, type WatchItem } from '../../../domain/care/watchItem.ts';
 import { dayInWords } from '../../../words/dates.ts';
 import { Button } from '../../parts/Button.tsx';
-import { ButtonLink } from '../../parts/ButtonLink.tsx';
 import { Taxon } from '../../parts/Taxon.tsx';
 import style from './Board.module.css';
-import { needInWords, stepOf } from './needWords.ts';
-import { RecordMolt } from './RecordMolt.tsx';
+import { NextStep } from './NextStep.tsx';
+import { needInWords, stepOf, whyInWords } from './needWords.ts';
 
 interface Props {
   board: WatchBoard;
@@ -15,7 +14,7 @@ interface Props {
   onChoose: (specimenId: string) => void;
 }
 
-/** Everybody who needs something, the most urgent first; each with one line why and one next step. */
+/** Everybody who needs something, the most urgent first; each once, with one line why and one next step. */
 export function Board({ board, chosen, onChoose }: Props): ReactElement {
   return (
     <section aria-labelledby="watch-today">
@@ -25,7 +24,7 @@ export function Board({ board, chosen, onChoose }: Props): ReactElement {
       {board.items.length === 0 && <p className={style['quiet']}>Nobody needs anything that is on record.</p>}
       <ul className={style['items']}>
         {board.items.map((item) => (
-          <Item key={`${item.specimenId} ${item.need.kind}`} item={item} board={board} chosen={chosen} onChoose={onChoose} />
+          <Item key={item.specimenId} item={item} board={board} chosen={chosen} onChoose={onChoose} />
         ))}
       </ul>
     </section>
@@ -34,32 +33,30 @@ export function Board({ board, chosen, onChoose }: Props): ReactElement {
 
 function Item({ item, board, chosen, onChoose }: Props & { item: WatchItem }): ReactElement {
   const specimen = board.animals.find(({ specimen: { id } }) => id === item.specimenId)?.specimen;
-  const { title, why } = needInWords(item.need);
-  const step = stepOf(item);
+  const next = nextStepOf(item);
+  const { words } = stepOf(next, item.specimenId);
   const here = chosen === item.specimenId;
   return (
     <li className={[style['item'], style[toneOf(item)], here && style['here']].filter(Boolean).join(' ')}>
       <div className={style['words']}>
         <h3>
           {specimen?.code} {specimen?.name}
-          <span className={style['need']}>{title}</span>
+          <span className={style['need']}>{needInWords(item.need).title}</span>
         </h3>
         {specimen && <Taxon name={specimen.taxon} />}
-        <p>{why}</p>
+        <p>{whyInWords(item)}</p>
       </div>
-      {item.need.kind === 'molt-to-record' ? (
-        <RecordMolt specimenId={item.specimenId} code={specimen?.code ?? ''} words={step.words} moltedOn={item.need.moltedOn} />
-      ) : step.to === null ? (
-        <Button
-          className={style['step']}
-          aria-label={`${step.words}: ${specimen?.code ?? ''}`}
-          aria-pressed={here}
-          onClick={() => onChoose(item.specimenId)}
-        >
-          {step.words}
-        </Button>
-      ) : (
-        <ButtonLink to={step.to}>{step.words}</ButtonLink>
+      {specimen && (
+        <NextStep reason={next} specimen={specimen}>
+          <Button
+            className={style['step']}
+            aria-label={`${words}: ${specimen.code}`}
+            aria-pressed={here}
+            onClick={() => onChoose(item.specimenId)}
+          >
+            {words}
+          </Button>
+        </NextStep>
       )}
     </li>
   );

@@ -1,10 +1,10 @@
 import type { FeedingHold } from '../../../domain/care/feedingHold.ts';
 import { MOLT_PACES, type MoltTimer } from '../../../domain/care/moltTimer.ts';
 import type { Suspicion } from '../../../domain/care/suspicion.ts';
-import type { Need, WatchItem } from '../../../domain/care/watchItem.ts';
-import { listed } from '../../../words/counts.ts';
+import type { Need, Reason, WatchItem } from '../../../domain/care/watchItem.ts';
+import { counted, listed } from '../../../words/counts.ts';
 import { dayInWords, daysInWords, durationInWords, momentInWords, spanInWords } from '../../../words/dates.ts';
-import { capitalized } from '../../../words/labels.ts';
+import { capitalized, uncapitalized } from '../../../words/labels.ts';
 import { fangColorInWords, SEEN_LABELS } from '../../../words/observations.ts';
 import { spanInWordsOf, waitInWords } from './holdWords.ts';
 
@@ -49,8 +49,35 @@ export function needInWords(need: Need): NeedWords {
   }
 }
 
-/** The one next step: its words, and the room it is taken in where that is another one. */
-export function stepOf({ need, action, specimenId }: WatchItem): { readonly words: string; readonly to: string | null } {
+/** The one line of an entry: why, and after it what else brings the animal here. */
+export function whyInWords({ need, also }: Pick<WatchItem, 'need' | 'also'>): string {
+  const { why } = needInWords(need);
+  return also.length === 0 ? why : `${why} Also: ${also.map((other) => alsoInWords(other.need)).join('; ')}.`;
+}
+
+/** A need that stands behind a more urgent one of the same animal. */
+export function alsoInWords(need: Need): string {
+  const name = uncapitalized(needInWords(need).title);
+  switch (need.kind) {
+    case 'molt-overdue':
+    case 'molt-due':
+      return `${name}, likely ${spanInWords(need.forecast.from, need.forecast.to)}`;
+    case 'molt-to-record':
+      return `${name}, of ${dayInWords(need.moltedOn)}`;
+    case 'skin-to-recover':
+      return `${name}, shed on ${dayInWords(need.moltedOn)}`;
+    case 'skin-to-read':
+      return `${name}, shed on ${dayInWords(need.moltedOn)} (without ${listed(need.missing.map((one) => READING_STEPS[one]))})`;
+    case 'molting':
+    case 'hardening':
+    case 'feeding-hold':
+    case 'premolt':
+      return name;
+  }
+}
+
+/** One next step: its words, and the room it is taken in where that is another one. */
+export function stepOf({ need, action }: Reason, specimenId: string): { readonly words: string; readonly to: string | null } {
   switch (action) {
     case 'look-in':
       return { words: 'Look in, note the stage', to: null };
@@ -116,7 +143,7 @@ function holdWhy(hold: FeedingHold): string {
 function premoltWhy({ items, points, daysSinceMeal }: Suspicion): string {
   const seen = items.filter((item) => item.points > 0).map(itemInWords);
   const meal = daysSinceMeal === null ? 'No meal noted' : `Last meal ${daysInWords(daysSinceMeal)} ago`;
-  return `${capitalized(listed(seen))} (${points} points). ${meal}.`;
+  return `${capitalized(listed(seen))} (${counted(points, 'point')}). ${meal}.`;
 }
 
 const FORECAST_STAGES = {

@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { FeedingTable } from '../../../../src/domain/care/feedingTable.ts';
 import { differenceOf } from '../../../../src/domain/care/tableDifference.ts';
+import { nextStepOf } from '../../../../src/domain/care/watchItem.ts';
 import { spansInWords } from '../../../../src/renderer/pages/watch/holdWords.ts';
-import { needInWords, stepOf } from '../../../../src/renderer/pages/watch/needWords.ts';
+import { needInWords, stepOf, whyInWords } from '../../../../src/renderer/pages/watch/needWords.ts';
 import { fieldValueOf, momentFromField, momentOfCamera } from '../../../../src/renderer/pages/watch/wallClock.ts';
 import { clockOf, durationInWords, momentInWords } from '../../../../src/words/dates.ts';
 
@@ -61,18 +62,51 @@ describe('a need', () => {
 
   test('for a skin leads to the room of the first thing missing', () => {
     const item = (missing: ('photo' | 'measuring' | 'sexing')[]) =>
-      stepOf({
-        specimenId: 's1',
-        urgency: 12,
-        on: '2026-03-05',
-        action: 'read-skin',
-        need: { kind: 'skin-to-read', exuviaId: 'e1', moltedOn: '2026-03-05', missing },
-      }).to;
+      stepOf({ action: 'read-skin', need: { kind: 'skin-to-read', exuviaId: 'e1', moltedOn: '2026-03-05', missing } }, 's1').to;
     expect([item(['photo', 'measuring', 'sexing']), item(['measuring', 'sexing']), item(['sexing'])]).toEqual([
       '/intake/s1',
       '/bench',
       '/examination/e1',
     ]);
+  });
+});
+
+describe('the one line of an animal', () => {
+  const skin = { kind: 'skin-to-recover' as const, moltId: 'm1', moltedOn: '2026-03-05' };
+  const unread = { kind: 'skin-to-read' as const, exuviaId: 'e1', moltedOn: '2026-02-05', missing: ['photo' as const, 'sexing' as const] };
+  const forecast = { from: '2026-06-16', likely: '2026-06-20', to: '2026-07-01', stage: 'window' as const, assumed: false };
+  const due = { kind: 'molt-due' as const, forecast };
+
+  test('tells the most urgent reason first, and the others in its last sentence', () => {
+    expect(whyInWords({ need: skin, also: [] })).toBe('Molted on 5 Mar 2026; nothing is on record about the skin.');
+    expect(whyInWords({ need: skin, also: [{ action: 'watch-for-signs', need: due }] })).toMatch(
+      /^Molted on 5 Mar 2026; .* Also: molt expected, likely 16 Jun to 1 Jul 2026\.$/,
+    );
+    expect(
+      whyInWords({
+        need: due,
+        also: [
+          { action: 'record-skin', need: skin },
+          { action: 'read-skin', need: unread },
+        ],
+      }),
+    ).toMatch(/ Also: a skin to recover, shed on 5 Mar 2026; a skin to read, shed on 5 Feb 2026 \(without a photo and an examination\)\.$/);
+  });
+
+  test('asks for the step of the next reason where the first one only asks to wait', () => {
+    const also = [{ action: 'record-skin' as const, need: skin }];
+    expect(nextStepOf({ action: 'watch-for-signs', need: due, also }).action).toBe('watch-for-signs');
+    expect(nextStepOf({ action: 'wait', need: due, also })).toEqual(also[0]);
+    expect(nextStepOf({ action: 'wait', need: due, also: [] }).action).toBe('wait');
+  });
+
+  test('counts a single point in the singular', () => {
+    const suspicion = (points: number) => ({
+      ...{ level: 'suspected' as const, points, unknown: [], lastMealOn: null, daysSinceMeal: null },
+      items: [{ kind: 'refused' as const, times: 1, since: '2026-03-01', points }],
+    });
+    expect(needInWords({ kind: 'premolt', suspicion: suspicion(1) }).why).toContain('(1 point)');
+    expect(needInWords({ kind: 'premolt', suspicion: suspicion(3) }).why).toContain('(3 points)');
   });
 });
 

@@ -1,0 +1,21 @@
+import type { ReactNode } from 'react';
+import type { Reason } from '../../../domain/care/watchItem.ts';
+import { ButtonLink } from '../../parts/ButtonLink.tsx';
+import { stepOf } from './needWords.ts';
+import { RecordMolt } from './RecordMolt.tsx';
+
+interface Props {
+  reason: Reason;
+  specimen: { readonly id: string; readonly code: string };
+  /** Stands there where the step is taken with the animal's own keys. */
+  children?: ReactNode;
+}
+
+/** The step that a reason asks for: a dialog, another room, or the keys of the animal. */
+export function NextStep({ reason, specimen, children }: Props): ReactNode {
+  const { words, to } = stepOf(reason, specimen.id);
+  if (reason.need.kind === 'molt-to-record') {
+    return <RecordMolt specimenId={specimen.id} code={specimen.code} words={words} moltedOn={reason.need.moltedOn} />;
+  }
+  return to === null ? children : <ButtonLink to={to}>{words}</ButtonLink>;
+}
