@@ -24,12 +24,8 @@ const COLUMNS: readonly { keys: readonly { key: SortKey; label: string }[] }[] =
   { keys: [{ key: 'sex', label: 'Sex' }] },
   { keys: [{ key: 'instar', label: 'Instar now' }] },
   { keys: [{ key: 'size', label: 'Carapace, last measured skin' }] },
-  {
-    keys: [
-      { key: 'lastMolt', label: 'Last molt' },
-      { key: 'nextMolt', label: 'Next due' },
-    ],
-  },
+  { keys: [{ key: 'lastMolt', label: 'Last molt' }] },
+  { keys: [{ key: 'nextMolt', label: 'Next due' }] },
   { keys: [{ key: 'status', label: 'Status' }] },
 ];
 
@@ -103,11 +99,8 @@ function CabinetRow({ summary }: { summary: SpecimenSummary }): ReactElement {
         <Fact label="Carapace, last measured skin">
           {summary.lastMeasuredSkin ? <LastMeasured skin={summary.lastMeasuredSkin} /> : <Unknown words="not measured" />}
         </Fact>
-        <Fact label="Last and next molt">
-          {summary.lastMoltOn ? <DayText day={summary.lastMoltOn} /> : <Unknown words="none on record" />}
-          {summary.nextMolt && <span className={style['measuredOf']}>next likely {dueInWords(summary.nextMolt)}</span>}
-          {summary.matureMaleBy && isKept(specimen.status) && <span className={style['measuredOf']}>mature male: none foretold</span>}
-        </Fact>
+        <Fact label="Last molt">{summary.lastMoltOn ? <DayText day={summary.lastMoltOn} /> : <Unknown words="none on record" />}</Fact>
+        <Fact label="Next due">{summary.nextMolt ? dueInWords(summary.nextMolt) : <Unknown words={whyNotForetold(summary)} />}</Fact>
         <Fact label="Status">{STATUS_LABELS[specimen.status]}</Fact>
       </dl>
     </li>
@@ -134,6 +127,10 @@ function LastMeasured({ skin: { carapaceLengthMm, instar, recordedMolt, isOfLast
       </span>
     </>
   );
+}
+
+function whyNotForetold({ specimen, matureMaleBy }: SpecimenSummary): string {
+  return matureMaleBy && isKept(specimen.status) ? 'mature male: none foretold' : 'no forecast';
 }
 
 function Unknown({ words }: { words: string }): ReactElement {
