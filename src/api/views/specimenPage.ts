@@ -1,5 +1,5 @@
 import type { Archive } from '../../archive/archive.ts';
-import { lifeLineOf } from '../../domain/care/lifeLine.ts';
+import { type LifeRecords, lifeLineOf } from '../../domain/care/lifeLine.ts';
 import type { CalendarDay } from '../../domain/dates.ts';
 import { forecastFrom } from '../../domain/growth/forecast/forecast.ts';
 import { instarsOfSkins } from '../../domain/molting/instars.ts';
@@ -8,7 +8,7 @@ import { keepersDay } from '../../tasks/localTime.ts';
 import type { SpecimenPage } from '../contract/specimens.ts';
 import { basisOf } from './forecasts.ts';
 import { pointingIn } from './pointing.ts';
-import { moltedSkinsOf, skinSizesOf } from './skins.ts';
+import { type MoltedSkin, moltedSkinsOf, skinSizesOf } from './skins.ts';
 import { summaryOf } from './summary.ts';
 
 export function specimenPageOf(archive: Archive, specimenId: string, today: CalendarDay): SpecimenPage {
@@ -20,9 +20,10 @@ export function specimenPageOf(archive: Archive, specimenId: string, today: Cale
   const determinations = Map.groupBy(entry.determinations, (determination) => determination.exuviaId);
   const animalPhotos = [...archive.photos.ofAnimal(specimenId)];
   const observations = [...archive.observations.ofSpecimen(specimenId)];
+  const skins = moltedSkinsOf(archive, specimenId, pointing);
   return {
     summary: summaryOf(entry, pointing, forecast?.due ?? null),
-    molts: moltedSkinsOf(archive, specimenId, pointing).map((skin, index) => ({
+    molts: skins.map((skin, index) => ({
       molt: skin.molt,
       exuvia: skin.exuvia,
       photos: skin.photos.map(({ photo }) => photo),
@@ -38,10 +39,15 @@ export function specimenPageOf(archive: Archive, specimenId: string, today: Cale
       molts: entry.molts,
       skins: archive.exuviae.ofSpecimen(specimenId),
       animalPhotos,
-      readings: archive.readings.ofSkinsOf(specimenId),
+      readings: skins.flatMap(readingsOnLine),
       determinations: entry.determinations,
       observations,
       dayOfInstant: keepersDay,
     }),
   };
+}
+
+function readingsOnLine({ exuvia, photos }: MoltedSkin): LifeRecords['readings'] {
+  if (!exuvia) return [];
+  return photos.flatMap(({ readings }) => readings.map(({ reading }) => ({ ...reading, exuviaId: exuvia.id })));
 }

@@ -46,13 +46,12 @@ export function readingsIn({ catalogue, ambient, damage }: RecordContext): Readi
 
   return {
     get,
-    create: (photoId, draft) =>
+    create: (photoId, draft, at = ambient.now()) =>
       catalogue.atomically(() => {
         if (!catalogue.one('SELECT 1 FROM photo WHERE id = :photoId', { photoId })) {
           return fail({ code: 'not-found', what: 'photo', id: photoId });
         }
         const id = ambient.newId();
-        const at = ambient.now();
         const numbered = { ...draft, pass: freePass(photoId, draft.pass) };
         catalogue.run(
           `INSERT INTO reading (id, photo_id, protocol, observer, pass, carapace_height, pointing_px, landmarks, version, created_at,

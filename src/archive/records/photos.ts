@@ -1,3 +1,4 @@
+import type { Instant } from '../../domain/dates.ts';
 import type { CalibrationRecord, ScaleMarks } from '../../domain/measuring/calibration.ts';
 import type { Reading, ReadingDraft } from '../../domain/measuring/reading.ts';
 import type { Photo, PhotoDraft } from '../../domain/photo/photo.ts';
@@ -36,7 +37,8 @@ export interface Calibrations {
 }
 
 export interface Readings {
-  create(photoId: string, draft: ReadingDraft): Result<Reading>;
+  /** @param measuredAt now, unless it is of earlier and only written down now. */
+  create(photoId: string, draft: ReadingDraft, measuredAt?: Instant): Result<Reading>;
   get(readingId: string): Result<Reading>;
   /** By pass, then by creation. */
   ofPhoto(photoId: string): readonly Reading[];

@@ -15,6 +15,7 @@ export const LifeEvent = z
     at: Instant.nullable().describe('Where the moment is known; null for what is known to the day'),
     kind: z.enum(['hatched', 'acquired', 'observation', 'molt', 'skin', 'photo', 'reading', 'determination']),
     id: z.string().describe('Of the record; of the specimen for its hatching and acquisition'),
+    exuviaId: z.string().nullable().describe('The skin that was recovered, measured or examined; null for what is about the animal'),
   })
   .meta({ id: 'LifeEvent' });
 export type LifeEvent = z.infer<typeof LifeEvent>;
@@ -25,8 +26,8 @@ export interface LifeRecords {
   readonly skins: readonly Pick<Exuvia, 'id' | 'moltId'>[];
   /** Of the living animal. */
   readonly animalPhotos: readonly Pick<Photo, 'id' | 'takenOn'>[];
-  readonly readings: readonly Pick<Reading, 'id' | 'createdAt'>[];
-  readonly determinations: readonly Pick<Determination, 'id' | 'readOn' | 'signedAt'>[];
+  readonly readings: readonly (Pick<Reading, 'id' | 'createdAt' | 'landmarks'> & { readonly exuviaId: string })[];
+  readonly determinations: readonly Pick<Determination, 'id' | 'exuviaId' | 'readOn' | 'signedAt'>[];
   readonly observations: readonly Pick<Observation, 'id' | 'moment'>[];
   /** The keeper's calendar day of a moment in UTC. */
   readonly dayOfInstant: (instant: Instant) => CalendarDay;
@@ -37,23 +38,25 @@ const ORDER: readonly LifeEvent['kind'][] = LifeEvent.shape.kind.options;
 
 /**
  * Everything on record about one animal on one line, oldest first. A skin stands on the day of its molt, a reading and a
- * determination on the day they were made. A photo of the animal without a day is left out: it has no place on a line.
+ * determination on the day they were made; a pass without a single point is none. A photo of the animal without a day is left out: it has no place on a line.
  */
 export function lifeLineOf(records: LifeRecords): LifeEvent[] {
   const { specimen, molts, skins, animalPhotos, readings, determinations, observations, dayOfInstant } = records;
   const moltDay = new Map(molts.map(({ id, happenedTo }) => [id, happenedTo]));
-  const event = (kind: LifeEvent['kind'], id: string, on: CalendarDay | null | undefined, at: Instant | null = null): LifeEvent[] =>
-    on ? [{ on, at, kind, id }] : [];
+  const event = (kind: LifeEvent['kind'], id: string, on: CalendarDay | null | undefined, known: Partial<LifeEvent> = {}): LifeEvent[] =>
+    on ? [{ at: null, exuviaId: null, ...known, on, kind, id }] : [];
   return [
     ...event('hatched', specimen.id, specimen.hatchedOn),
     ...event('acquired', specimen.id, specimen.acquiredOn),
-    ...observations.flatMap(({ id, moment }) => event('observation', id, dayOf(moment), moment.at)),
+    ...observations.flatMap(({ id, moment }) => event('observation', id, dayOf(moment), { at: moment.at })),
     ...molts.flatMap(({ id, happenedTo }) => event('molt', id, happenedTo)),
-    ...skins.flatMap(({ id, moltId }) => event('skin', id, moltDay.get(moltId))),
+    ...skins.flatMap(({ id, moltId }) => event('skin', id, moltDay.get(moltId), { exuviaId: id })),
     ...animalPhotos.flatMap(({ id, takenOn }) => event('photo', id, takenOn)),
-    ...readings.flatMap(({ id, createdAt }) => event('reading', id, dayOfInstant(createdAt), createdAt)),
-    ...determinations.flatMap(({ id, readOn, signedAt }) =>
-      event('determination', id, readOn, dayOfInstant(signedAt) === readOn ? signedAt : null),
+    ...readings
+      .filter(({ landmarks }) => Object.keys(landmarks).length > 0)
+      .flatMap(({ id, createdAt, exuviaId }) => event('reading', id, dayOfInstant(createdAt), { at: createdAt, exuviaId })),
+    ...determinations.flatMap(({ id, exuviaId, readOn, signedAt }) =>
+      event('determination', id, readOn, { at: dayOfInstant(signedAt) === readOn ? signedAt : null, exuviaId }),
     ),
   ].toSorted(byPlace);
 }

@@ -20,8 +20,16 @@ describe('the line of a life', () => {
         { id: 'p1', takenOn: '2024-09-01' },
         { id: 'p2', takenOn: null },
       ],
-      readings: [{ id: 'r2', createdAt: '2026-03-04T09:00:00.000Z' }],
-      determinations: [{ id: 'd2', readOn: '2026-03-04', signedAt: '2026-03-05T09:00:00.000Z' }],
+      readings: [
+        {
+          id: 'r2',
+          createdAt: '2026-03-04T09:00:00.000Z',
+          exuviaId: 'e2',
+          landmarks: { 'carapace-front': { state: 'placed', at: { xPx: 1, yPx: 2 } } },
+        },
+        { id: 'begun', createdAt: '2026-03-03T09:00:00.000Z', exuviaId: 'e2', landmarks: {} },
+      ],
+      determinations: [{ id: 'd2', exuviaId: 'e2', readOn: '2026-03-04', signedAt: '2026-03-05T09:00:00.000Z' }],
       observations: [seen('free-of-skin', '2026-03-02T04:00', '+02:00'), seen('turned-over', '2026-03-01T23:00', '+02:00')],
       dayOfInstant: (instant) => instant.slice(0, 10),
     });

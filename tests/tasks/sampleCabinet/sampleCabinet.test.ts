@@ -3,6 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { addDays } from '../../../src/domain/dates.ts';
 import type { TaskSnapshot } from '../../../src/domain/intake/task.ts';
 import { unwrap } from '../../../src/domain/result.ts';
+import { keepersDay } from '../../../src/tasks/localTime.ts';
 import { createTasks, type Tasks } from '../../../src/tasks/registry.ts';
 import { photosOf, SampleCabinet } from '../../../src/tasks/sampleCabinet/data.ts';
 import { startSampleCabinet } from '../../../src/tasks/sampleCabinet/start.ts';
@@ -52,6 +53,14 @@ describe('the sample cabinet', () => {
   it('is marked as sample throughout', () => {
     expect(test.archive.specimens.list().every(({ sample }) => sample)).toBe(true);
     expect(test.archive.photos.list({ unassigned: false }).every(({ sample }) => sample)).toBe(true);
+  });
+  it('says that its skins were measured when they were photographed, never later than now', () => {
+    for (const { id } of test.archive.specimens.list()) {
+      for (const { photoId, createdAt } of test.archive.readings.ofSkinsOf(id)) {
+        expect(keepersDay(createdAt)).toBe(unwrap(test.archive.photos.get(photoId)).takenOn);
+        expect(createdAt <= NOW).toBe(true);
+      }
+    }
   });
   it('counts its days back from the day it is taken in, on the cameras of its photos too', () => {
     const [photo] = test.archive.photos.list({ unassigned: false }).filter(({ originalName }) => originalName === 'juniper-10-dorsal.jpg');

@@ -3,7 +3,7 @@ import type { LifeEvent } from '../../../domain/care/lifeLine.ts';
 import { listed } from '../../../words/counts.ts';
 import { clockOf } from '../../../words/dates.ts';
 import { estimateAsText } from '../../../words/estimates.ts';
-import { moltName } from '../../../words/instars.ts';
+import { instarInWords, moltName, recordedInWords } from '../../../words/instars.ts';
 import { capitalized, LEVEL_LABELS, OUTCOME_LABELS, SEX_LABELS } from '../../../words/labels.ts';
 import { SEEN_LABELS } from '../../../words/observations.ts';
 
@@ -25,17 +25,19 @@ type OnRecord = Pick<SpecimenPage, 'lifeLine' | 'molts' | 'observations'>;
 
 /** The latest first. Readings of one day are one entry: a skin is read in several passes. */
 export function wholeLineOf(page: OnRecord): WholeLineEntry[] {
-  const once = page.lifeLine.filter(
-    ({ kind, on }, index, all) => kind !== 'reading' || all[index - 1]?.kind !== kind || all[index - 1]?.on !== on,
-  );
+  const once = page.lifeLine.filter((event, index, all) => event.kind !== 'reading' || !isSameDay(event, all[index - 1]));
   return once.map((event) => ({ ...BLANK, key: `${event.kind} ${event.id}`, on: event.on, ...told(event, page) })).toReversed();
+}
+
+function isSameDay({ kind, on }: LifeEvent, before: LifeEvent | undefined): boolean {
+  return before?.kind === kind && before.on === on;
 }
 
 type Told = Partial<WholeLineEntry> & Pick<WholeLineEntry, 'words'>;
 
 const BLANK = { clock: null, note: null, photoId: null, to: null } as const;
 
-function told({ kind, id }: LifeEvent, page: OnRecord): Told {
+function told({ kind, id, on }: LifeEvent, page: OnRecord): Told {
   switch (kind) {
     case 'hatched':
       return { words: 'Hatched' };
@@ -50,7 +52,7 @@ function told({ kind, id }: LifeEvent, page: OnRecord): Told {
     case 'photo':
       return { words: 'Photo of the animal', photoId: id };
     case 'reading':
-      return { words: 'Measured on the Bench' };
+      return { words: `Measured on the Bench: ${skinsMeasured(on, page)}` };
     case 'determination':
       return determinationTold(id, page);
   }
@@ -83,6 +85,16 @@ function skinTold(id: string, { molts }: OnRecord): Told {
   ].filter((part) => part !== null && part !== '');
   const photoId = entry.photos[0]?.id ?? null;
   return { words: entry.exuvia.recovered ? 'Skin recovered' : 'Skin not recovered', photoId, note: note.join('. ') || null };
+}
+
+/** "the skin of instar 9", by molt: it can be years between the molt, the photo and the day it was measured. */
+function skinsMeasured(day: string, { lifeLine, molts }: OnRecord): string {
+  const measured = new Set(lifeLine.filter(({ kind, on }) => kind === 'reading' && on === day).map(({ exuviaId }) => exuviaId));
+  const names = molts.flatMap(({ exuvia, instar }, index) => {
+    if (!exuvia || !measured.has(exuvia.id)) return [];
+    return [instar ? instarInWords(instar) : recordedInWords(index + 1)];
+  });
+  return `the ${names.length === 1 ? 'skin' : 'skins'} of ${listed(names)}`;
 }
 
 function determinationTold(id: string, { molts }: OnRecord): Told {

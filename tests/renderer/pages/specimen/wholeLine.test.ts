@@ -31,18 +31,18 @@ test('everything on record is told the latest first, the readings of one day onc
       },
     ],
     lifeLine: [
-      { on: '2026-03-02', at: '2026-03-02T22:30:00.000Z', kind: 'observation', id: 'o1' },
-      { on: '2026-03-02', at: null, kind: 'molt', id: 'm1' },
-      { on: '2026-03-02', at: null, kind: 'skin', id: 'e1' },
-      { on: '2026-03-04', at: '2026-03-04T09:00:00.000Z', kind: 'reading', id: 'r1' },
-      { on: '2026-03-04', at: '2026-03-04T09:30:00.000Z', kind: 'reading', id: 'r2' },
-      { on: '2026-03-05', at: '2026-03-05T09:30:00.000Z', kind: 'reading', id: 'r3' },
+      { on: '2026-03-02', at: '2026-03-02T22:30:00.000Z', kind: 'observation', id: 'o1', exuviaId: null },
+      { on: '2026-03-02', at: null, kind: 'molt', id: 'm1', exuviaId: null },
+      { on: '2026-03-02', at: null, kind: 'skin', id: 'e1', exuviaId: 'e1' },
+      { on: '2026-03-04', at: '2026-03-04T09:00:00.000Z', kind: 'reading', id: 'r1', exuviaId: 'e1' },
+      { on: '2026-03-04', at: '2026-03-04T09:30:00.000Z', kind: 'reading', id: 'r2', exuviaId: 'e1' },
+      { on: '2026-03-05', at: '2026-03-05T09:30:00.000Z', kind: 'reading', id: 'r3', exuviaId: 'e1' },
     ],
   };
   const told = wholeLineOf(page).map(({ on, clock, words, note }) => [on, clock, words, note]);
   expect(told).toEqual([
-    ['2026-03-05', null, 'Measured on the Bench', null],
-    ['2026-03-04', null, 'Measured on the Bench', null],
+    ['2026-03-05', null, 'Measured on the Bench: the skin of instar 7', null],
+    ['2026-03-04', null, 'Measured on the Bench: the skin of instar 7', null],
     ['2026-03-02', null, 'Skin recovered', 'Carapace length 15.20 mm ± 0.20 mm. Kept in Box 1'],
     ['2026-03-02', null, 'Molt: Shed instar 7', 'Clean'],
     ['2026-03-02', '22:30', 'Free of its skin', 'Quiet'],
