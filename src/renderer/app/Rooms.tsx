@@ -5,6 +5,7 @@ import { UnsentMarksLines } from '../pages/bench/UnsentMarks.tsx';
 import { CabinetPage } from '../pages/cabinet/CabinetPage.tsx';
 import { FIRST_VIEW } from '../pages/cabinet/cabinetView.ts';
 import { ExaminationPage } from '../pages/examination/ExaminationPage.tsx';
+import type { StepsLeft } from '../pages/examination/reading/useReading.ts';
 import { IntakePage } from '../pages/intake/IntakePage.tsx';
 import { IntakeSign } from '../pages/intake/IntakeSign.tsx';
 import { LadderPage } from '../pages/ladder/LadderPage.tsx';
@@ -40,6 +41,8 @@ const SILENT =
 export function Rooms({ answers }: { answers: boolean }): ReactElement {
   const [location] = useLocation();
   const [cabinetView, setCabinetView] = useState(FIRST_VIEW);
+  const [steps, setSteps] = useState<StepsLeft['steps']>({});
+  const left: StepsLeft = { steps, leaveAt: (exuviaId, step) => setSteps((before) => ({ ...before, [exuviaId]: step })) };
   const [settingsOpen, setSettingsOpen] = useState(false);
   const themeIsKnown = useTheme();
   // Choosing an animal in Watch is no other page: its keys take the focus.
@@ -95,7 +98,7 @@ export function Rooms({ answers }: { answers: boolean }): ReactElement {
             <Route path="/bench/:photoId?">{({ photoId }) => <BenchPage photoId={photoId ?? null} />}</Route>
             <Route path="/ladder/:specimenId?">{({ specimenId }) => <LadderPage specimenId={specimenId ?? null} />}</Route>
             <Route path="/watch/:specimenId?">{({ specimenId }) => <WatchPage specimenId={specimenId ?? null} />}</Route>
-            <Route path="/examination/:place?">{({ place }) => <ExaminationPage place={place ?? null} />}</Route>
+            <Route path="/examination/:place?">{({ place }) => <ExaminationPage place={place ?? null} left={left} />}</Route>
             <Route>
               <PageHead title="Nothing here" />
               <EmptyState title="No such room">The address leads nowhere. Choose a room above.</EmptyState>

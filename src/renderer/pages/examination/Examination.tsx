@@ -13,7 +13,7 @@ import { finished, type Gaps, NO_GAPS } from './reading/gaps.ts';
 import { gradingOf } from './reading/grading.ts';
 import { SavingLine } from './reading/SavingLine.tsx';
 import { StepRail } from './reading/StepRail.tsx';
-import { useReading } from './reading/useReading.ts';
+import { type StepsLeft, useReading } from './reading/useReading.ts';
 import { weighedWith } from './reading/weighingOf.ts';
 import { History } from './record/History.tsx';
 import { earlierSkinsOf, skinNamer } from './skinNames.ts';
@@ -34,12 +34,13 @@ interface Props {
   today: string;
   /** Whoever uses this window; signs unless another name is given. */
   observer: string;
+  left: StepsLeft;
 }
 
 /** One skin on the table: the steps of its reading above, its photos beside the step in hand, the record below. */
-export function Examination({ sheet, page, today, observer }: Props): ReactElement {
+export function Examination({ sheet, page, today, observer, left }: Props): ReactElement {
   const { exuvia, determinations } = sheet;
-  const open = useReading(sheet, today);
+  const open = useReading(sheet, today, left);
   const { reading, step, go } = open;
   const [chosen, setChosen] = useState<string | null>(null);
   const [gaps, setGaps] = useState<Gaps | null>(null);
@@ -149,7 +150,7 @@ export function Examination({ sheet, page, today, observer }: Props): ReactEleme
           </Button>
         </Notice>
       )}
-      <StepRail reading={reading} observer={observer} step={step} onGo={go} />
+      <StepRail reading={reading} begun={open.begun} observer={observer} step={step} onGo={go} />
       <BandLine weighing={weighing} assessments={assessments} />
       <div className={style['table']}>
         <div className={style['seen']}>

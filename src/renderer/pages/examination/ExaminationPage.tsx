@@ -11,9 +11,10 @@ import { GeneraPage } from './genera/GeneraPage.tsx';
 import { NumbersPage } from './numbers/NumbersPage.tsx';
 import { OutcomesPage } from './outcomes/OutcomesPage.tsx';
 import { PlatesPage } from './plates/PlatesPage.tsx';
+import type { StepsLeft } from './reading/useReading.ts';
 
 /** Female or male? First which skin, then its guided reading; beside them what all readings rest on. */
-export function ExaminationPage({ place }: { place: string | null }): ReactElement {
+export function ExaminationPage({ place, left }: { place: string | null; left: StepsLeft }): ReactElement {
   switch (place) {
     case null:
       return <SkinChooser />;
@@ -26,11 +27,11 @@ export function ExaminationPage({ place }: { place: string | null }): ReactEleme
     case 'plates':
       return <PlatesPage />;
     default:
-      return <ExaminationOf key={place} exuviaId={place} />;
+      return <ExaminationOf key={place} exuviaId={place} left={left} />;
   }
 }
 
-function ExaminationOf({ exuviaId }: { exuviaId: string }): ReactElement {
+function ExaminationOf({ exuviaId, left }: { exuviaId: string; left: StepsLeft }): ReactElement {
   const sheet = useAnswer('GET /api/exuviae/{exuviaId}/examination', { path: { exuviaId } });
   const specimenId = sheet.data?.specimen.id ?? '';
   const page = useAnswer('GET /api/specimens/{specimenId}', { path: { specimenId } }, { enabled: specimenId !== '' });
@@ -63,5 +64,6 @@ function ExaminationOf({ exuviaId }: { exuviaId: string }): ReactElement {
       </>
     );
   }
-  return <Examination sheet={sheet.data} page={page.data} today={about.data.today} observer={preferences.data.observer} />;
+  const { today } = about.data;
+  return <Examination sheet={sheet.data} page={page.data} today={today} observer={preferences.data.observer} left={left} />;
 }

@@ -20,8 +20,10 @@ export function SavingLine({ open, onGiveUp }: { open: OpenReading; onGiveUp: ()
     );
   }
   if (error !== null) return <FailureNotice error={error} action={<Button onClick={insist}>Keep it again</Button>} />;
-  if (!begun)
-    return <p className={style['line']}>Nothing answered yet. Every answer is kept at once; leave and come back when you like.</p>;
+  if (!begun) {
+    const graded = open.reading.checklist.grade === null ? '' : '; the grade is the one the skin has on record';
+    return <p className={style['line']}>Nothing answered yet{graded}. Every answer is kept at once; leave and come back when you like.</p>;
+  }
   return (
     <div className={style['line']}>
       <span>{saving === 'saving' ? 'Keeping …' : 'Kept as a reading under way. It counts once it is signed.'}</span>

@@ -5,13 +5,15 @@ import { type Asked, askedIn, STEP_NAMES } from './steps.ts';
 
 interface Props {
   reading: UnfinishedDetermination;
+  /** Whether anything has been answered: before that, a grade is the one that the skin has on record. */
+  begun: boolean;
   observer: string;
   step: ReadingStep;
   onGo: (step: ReadingStep) => void;
 }
 
 /** All steps of the reading in one row: where one is, what each has answers to, and what it lacks. Any can be gone to. */
-export function StepRail({ reading, observer, step, onGo }: Props): ReactElement {
+export function StepRail({ reading, begun, observer, step, onGo }: Props): ReactElement {
   return (
     <nav aria-label="Steps of the reading" className={style['rail']}>
       <ol className={style['steps']}>
@@ -21,7 +23,11 @@ export function StepRail({ reading, observer, step, onGo }: Props): ReactElement
             <li key={one}>
               <button type="button" className={style['step']} aria-current={one === step ? 'step' : undefined} onClick={() => onGo(one)}>
                 <span className={style['name']}>{STEP_NAMES[one]}</span>
-                {asked.length > 0 && <span className={style['count']}>{answeredOf(asked)}</span>}
+                {asked.length > 0 && (
+                  <span className={style['count']}>
+                    {one === 'grade' && !begun && reading.checklist.grade ? 'on record' : answeredOf(asked)}
+                  </span>
+                )}
                 <span className={style['ticks']} aria-hidden="true">
                   {asked.map(({ label, answered }) => (
                     <span key={label} className={answered ? style['answered'] : style['open']} />

@@ -25,8 +25,17 @@ export interface OpenReading extends Omit<ReadingState, 'kept'> {
   readonly settled: () => Promise<void>;
 }
 
-/** The reading of one skin, kept in the archive from the first answer on until it is signed or given up. */
-export function useReading(sheet: Sheet, today: string): OpenReading {
+/** At which step each skin was left, by its id, for as long as the window is open. */
+export interface StepsLeft {
+  readonly steps: Readonly<Record<string, ReadingStep>>;
+  readonly leaveAt: (exuviaId: string, step: ReadingStep) => void;
+}
+
+/**
+ * The reading of one skin, kept in the archive from the first answer on until it is signed or given up. Before that there is
+ * nothing to keep, so whoever only looked around goes on at the step this window has seen last.
+ */
+export function useReading(sheet: Sheet, today: string, { steps, leaveAt }: StepsLeft): OpenReading {
   const client = useQueryClient();
   const { exuvia } = sheet;
   const question = { path: { exuviaId: exuvia.id } };
@@ -41,7 +50,11 @@ export function useReading(sheet: Sheet, today: string): OpenReading {
       }),
   );
   const { kept, saving, error } = useSyncExternalStore(saver.subscribe, saver.state);
-  const [step, setStep] = useState<ReadingStep>(kept?.step ?? 'match');
+  const [step, setStep] = useState<ReadingStep>(kept?.step ?? steps[exuvia.id] ?? 'match');
+  const stand = (next: ReadingStep) => {
+    setStep(next);
+    leaveAt(exuvia.id, next);
+  };
   const reading = kept ?? beginning(sheet, today);
   return {
     reading,
@@ -50,20 +63,20 @@ export function useReading(sheet: Sheet, today: string): OpenReading {
     error,
     step,
     go: (next) => {
-      setStep(next);
+      stand(next);
       const { kept: now } = saver.state();
       if (now !== null && now.step !== next) saver.keep({ ...now, step: next });
     },
     change: (changes) => saver.keep({ ...(saver.state().kept ?? { ...reading, step }), ...changes }),
     giveUp: () => {
-      setStep('match');
+      stand('match');
       saver.keep(null);
     },
     insist: () => saver.insist(),
     takeStored: async () => {
       const { underWay } = await ask(KEY, question);
       saver.replace(underWay);
-      setStep(underWay.reading?.step ?? 'match');
+      stand(underWay.reading?.step ?? 'match');
     },
     settled: () => saver.settled(),
   };
