@@ -1,21 +1,46 @@
+import type { ScaleMarks } from '../domain/measuring/calibration.ts';
+import { CORNER_SHIFT_BOUND } from '../domain/measuring/distortion.ts';
 import type { LensFound } from '../domain/measuring/lens/lensFound.ts';
+import type { Estimate } from '../domain/measuring/quantity.ts';
+import { estimateInWords } from './estimates.ts';
 
-/** What is taken of the lens, in plain words. */
-export function lensInWords({ reason, shift, isCorrected }: LensFound, cornerPx: number): string {
-  if (isCorrected) {
-    const px = Math.abs(shift.cornerShare * cornerPx);
-    const way = shift.cornerShare < 0 ? 'inward' : 'outward';
-    const uncertaintyPx = 2 * shift.standardUncertainty * cornerPx;
-    return `Corrected: it moved the corner of the picture ${way} by ${px.toFixed(1)} px (± ${uncertaintyPx.toFixed(1)}), as the straight lines of the scale object show.`;
+/** By what the bending of a lens is told, and at which of its marks it shows most. */
+const SHOWN_BY: Readonly<Record<ScaleMarks['kind'], { readonly seen: string; readonly outermost: string }>> = {
+  rectangle: { seen: 'The straight edges of the scale object look bent here', outermost: 'corner' },
+  'rule-ticks': { seen: 'The even ticks of the rule look uneven here', outermost: 'tick' },
+  points: { seen: 'The straight rows of the card look bent here', outermost: 'point' },
+  'two-points': { seen: '', outermost: 'end' },
+  coin: { seen: '', outermost: 'place of the rim' },
+};
+
+/**
+ * What is taken of the lens, in plain words.
+ *
+ * @param shows how far beside its place the outermost mark of the scale object was drawn, mm.
+ */
+export function lensInWords(lens: Pick<LensFound, 'reason' | 'isCorrected'>, kind: ScaleMarks['kind'], shows: Estimate | null): string {
+  const { seen, outermost } = SHOWN_BY[kind];
+  if (lens.isCorrected) {
+    const undone = 'Lengths, the view from straight above and the gallery undo it.';
+    if (shows === null) return `${seen}: the lens bends the picture. ${undone}`;
+    const { value, expandedUncertainty } = estimateInWords({ ...shows, value: Math.abs(shows.value) }, 'mm');
+    const way = shows.value < 0 ? 'too near to' : 'too far from';
+    return `${seen}: the lens drew the outermost ${outermost} ${value} ± ${expandedUncertainty} mm ${way} the middle of the picture. ${undone}`;
   }
-  return NOT_CORRECTED[reason];
+  if (lens.reason === 'switched-off' && shows !== null) {
+    const { expandedUncertainty } = estimateInWords(shows, 'mm');
+    return `Left as it is, as you chose: the outermost ${outermost} may be up to ${expandedUncertainty} mm beside its place. The ± of every length allows for that.`;
+  }
+  return NOT_CORRECTED[lens.reason];
 }
+
+const ALLOWED = `The ± of every length allows for what a camera commonly leaves of it, up to ${(100 * CORNER_SHIFT_BOUND).toFixed(1)} % at the corner of the picture.`;
 
 /** Why the lens stays as it is; beside its line in a budget. */
 export const NOT_CORRECTED: Readonly<Record<LensFound['reason'], string>> = {
   found: '',
-  'switched-off': 'Not corrected, because you left the picture as it is; what was seen of it stands in the uncertainty.',
-  'nothing-straight': 'Not corrected: no straight edges were found on the scale object, so a bound stands in the uncertainty.',
-  'too-short': 'Not corrected: the straight edges are too short to show it, so a bound stands in the uncertainty.',
-  uneven: 'Not corrected: the edges are not straight enough to show it, so a bound stands in the uncertainty.',
+  'switched-off': 'Left as it is, as you chose; what was seen of it counts into the ±.',
+  'nothing-straight': `Not corrected: on this scale object nothing straight was found that would show it. ${ALLOWED}`,
+  'too-short': `Not corrected: the scale object is too small in the picture, or too near to its middle, to show it. ${ALLOWED}`,
+  uneven: `Not corrected: the scale object itself is bent, or not all of its edges were found. ${ALLOWED}`,
 };

@@ -2,7 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { calibrate } from '../../../../src/domain/measuring/calibrate.ts';
 import { RectangleScale, type RuleTicksScale } from '../../../../src/domain/measuring/calibration.ts';
 import { radialShiftOf, shifted, shiftedMarks, unshifted } from '../../../../src/domain/measuring/distortion.ts';
+import { lensCorrections } from '../../../../src/domain/measuring/lens/lensCorrection.ts';
 import { lensFound } from '../../../../src/domain/measuring/lens/lensFound.ts';
+import { lensShowsOn } from '../../../../src/domain/measuring/lens/lensShows.ts';
+import { measure } from '../../../../src/domain/measuring/measure.ts';
 import type { ImagePoint } from '../../../../src/domain/measuring/points.ts';
 import { spacePointOf } from '../../../../src/domain/measuring/view.ts';
 import { unwrap } from '../../../../src/domain/result.ts';
@@ -145,5 +148,45 @@ describe('a lens found from what is straight', () => {
     const jagged = sidePoints[0].map((point, index) => ({ ...point, yPx: point.yPx + (index % 2 === 0 ? 2 : -2) }));
     const [, right, bottom, left] = sidePoints;
     expect(lensFound({ ...rest, sidePoints: [jagged, right, bottom, left] }, picture).reason).toBe('uneven');
+  });
+});
+
+describe('what a lens does, in millimeters', () => {
+  const lens = radialShiftOf(picture, -0.03);
+  const marks = shiftedMarks(sheet(140, 110), lens);
+  const calibration = unwrap(calibrate(marks, picture));
+
+  it('is told of the outermost corner of the scale object, towards the middle of the picture', () => {
+    const fromMiddle = ({ xPx, yPx }: ImagePoint) => Math.hypot(xPx - lens.centre.xPx, yPx - lens.centre.yPx);
+    const outermost = [see(0, 0), see(140, 0), see(140, 110), see(0, 110)].toSorted((a, b) => fromMiddle(b) - fromMiddle(a))[0];
+    if (!outermost) throw new Error('Expected a corner');
+    // Through the plane of the sheet: a tenth of a millimeter stands for about a pixel.
+    const shiftPx = fromMiddle(outermost) - fromMiddle(shifted(outermost, lens));
+    const shows = lensShowsOn(marks, calibration, picture);
+    expect(shows?.value).toBeLessThan(0);
+    expect(Math.abs(shows?.value ?? 0) / shiftPx).toBeGreaterThan(0.085);
+    expect(Math.abs(shows?.value ?? 0) / shiftPx).toBeLessThan(0.115);
+    expect(shows?.expandedUncertainty).toBeLessThan(Math.abs(shows?.value ?? 0));
+    const left = { ...marks, keepsDistortion: true as const };
+    const asItIs = lensShowsOn(left, unwrap(calibrate(left, picture)), picture);
+    expect(asItIs?.value).toBe(0);
+    expect(asItIs?.expandedUncertainty).toBeGreaterThan(Math.abs(shows?.value ?? 0));
+  });
+
+  it('is told of a length as the difference to what the picture gives as it is', () => {
+    const placed = (xMm: number, yMm: number) => ({ state: 'placed', at: shifted(see(xMm, yMm), lens) }) as const;
+    const reading = {
+      landmarks: { 'carapace-front': placed(20, 118), 'carapace-rear': placed(60, 118) },
+      carapaceHeight: { kind: 'entered', heightMm: 0, standardUncertaintyMm: 0 },
+      pointingPx: 1,
+    } as const;
+    const corrections = lensCorrections(reading, marks, picture, calibration, measure(reading, calibration));
+    const asItIs = unwrap(calibrate({ ...marks, keepsDistortion: true }, picture));
+    const lengthUnder = (under: typeof calibration) =>
+      measure(reading, under).quantities.find(({ name }) => name === 'carapace-length')?.estimate.value ?? Number.NaN;
+    expect(lengthUnder(calibration)).toBeCloseTo(40, 2);
+    expect(corrections.get('carapace-length')).toBeCloseTo(lengthUnder(calibration) - lengthUnder(asItIs), 9);
+    expect(Math.abs(corrections.get('carapace-length') ?? 0)).toBeGreaterThan(0.02);
+    expect(lensCorrections(reading, marks, picture, asItIs, measure(reading, asItIs)).size).toBe(0);
   });
 });

@@ -1,17 +1,27 @@
-import type { ReactElement } from 'react';
-import { radialShiftOf } from '../../../../domain/measuring/distortion.ts';
+import { type ReactElement, useMemo } from 'react';
+import { lensCorrections } from '../../../../domain/measuring/lens/lensCorrection.ts';
 import { COVERAGE_FACTOR, type Quantity } from '../../../../domain/measuring/quantity.ts';
 import { coverageInWords } from '../../../../words/estimates.ts';
 import { BUDGET_LABELS, capitalized } from '../../../../words/labels.ts';
-import { lensInWords } from '../../../../words/lens.ts';
+import { NOT_CORRECTED } from '../../../../words/lens.ts';
+import { placedScaleOf, readingDraftOf } from '../../../bench/document.ts';
 import { useMeasured, useSettledDocument, useWork } from '../useWork.ts';
 import style from './Budget.module.css';
 import { budgetAdvice } from './budgetAdvice.ts';
 
+/** A smaller correction is only called small. */
+const LEAST_TOLD = 0.001;
+
 /** Where the uncertainty comes from (JCGM 100:2008, 7.2.7): each source, what it adds, and its share of the variance; and what can be done about the largest. */
 export function Budget({ quantity }: { quantity: Quantity }): ReactElement {
-  const { pointing, calibration } = useMeasured(useSettledDocument());
-  const { cornerPx } = radialShiftOf(useWork().sheet.photo, 0);
+  const { pass, sheet } = useWork();
+  const document = useSettledDocument();
+  const { pointing, calibration, measurement } = useMeasured(document);
+  const lensCorrection = useMemo(() => {
+    const marks = placedScaleOf(document);
+    if (marks === undefined || !calibration?.ok || measurement === null) return undefined;
+    return lensCorrections(readingDraftOf(document, pass), marks, sheet.photo, calibration.value, measurement).get(quantity.name);
+  }, [document, pass, sheet.photo, calibration, measurement, quantity.name]);
   const advice = budgetAdvice(quantity, pointing !== undefined);
   const suffix = quantity.unit === 'mm' ? ' mm' : '';
   const factor = quantity.estimate.coverageFactor ?? COVERAGE_FACTOR;
@@ -39,22 +49,27 @@ export function Budget({ quantity }: { quantity: Quantity }): ReactElement {
               </tr>
             ))}
         </tbody>
-        {quantity.heightCorrection !== null && (
-          <tfoot>
-            <tr>
-              <td colSpan={3}>
-                Corrected for height by {quantity.heightCorrection < 0 ? '−' : '+'}
-                {Math.abs(quantity.heightCorrection).toPrecision(2)}
-                {suffix}
-              </td>
-            </tr>
-          </tfoot>
-        )}
+        <tfoot>
+          {quantity.heightCorrection !== null && <Corrected what="height" by={quantity.heightCorrection} suffix={suffix} />}
+          {lensCorrection !== undefined && <Corrected what="the lens" by={lensCorrection} suffix={suffix} />}
+        </tfoot>
       </table>
-      {calibration?.ok && quantity.budget.some(({ source }) => source === 'distortion') && (
-        <p className={style['note']}>Distortion of the lens. {lensInWords(calibration.value.lens, cornerPx)}</p>
+      {calibration?.ok && !calibration.value.lens.isCorrected && quantity.budget.some(({ source }) => source === 'distortion') && (
+        <p className={style['note']}>Distortion of the lens. {NOT_CORRECTED[calibration.value.lens.reason]}</p>
       )}
       {advice !== null && <p className={style['note']}>To narrow it: {advice}</p>}
     </>
+  );
+}
+
+function Corrected({ what, by, suffix }: { what: string; by: number; suffix: string }): ReactElement {
+  return (
+    <tr>
+      <td colSpan={3}>
+        Corrected for {what} by{' '}
+        {Math.abs(by) < LEAST_TOLD ? `less than ${LEAST_TOLD}` : `${by < 0 ? '−' : '+'}${Math.abs(by).toPrecision(2)}`}
+        {suffix}
+      </td>
+    </tr>
   );
 }

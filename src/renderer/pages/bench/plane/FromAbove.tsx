@@ -112,6 +112,7 @@ export function FromAbove({ calibration, picture, onClose }: Props): ReactElemen
       <p className={panelStyle['soft']}>
         The face of the scale object, at one scale everywhere. What rises above it, as a carapace does, is drawn too large and displaced
         here: lengths are measured on the photo, with their heights.
+        {calibration.lens.isCorrected && ' What the lens bent is straight here.'}
       </p>
       {trouble !== null && <FailureNotice error={trouble} />}
       {view === null ? (

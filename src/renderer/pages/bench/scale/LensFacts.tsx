@@ -1,7 +1,7 @@
-import type { ReactElement } from 'react';
+import { type ReactElement, useMemo } from 'react';
 import type { Calibration } from '../../../../domain/measuring/calibrate.ts';
 import type { ScaleMarks } from '../../../../domain/measuring/calibration.ts';
-import { radialShiftOf } from '../../../../domain/measuring/distortion.ts';
+import { lensShowsOn } from '../../../../domain/measuring/lens/lensShows.ts';
 import { lensInWords } from '../../../../words/lens.ts';
 import { changeScale } from '../../../bench/deeds/scale.ts';
 import { CheckField } from '../../../parts/CheckField.tsx';
@@ -9,14 +9,17 @@ import style from '../panel.module.css';
 import { useWork } from '../useWork.ts';
 
 /** What was found of the lens, and whether its bending is undone: the keeper can leave it. */
-export function LensFacts({ marks, calibration: { lens } }: { marks: ScaleMarks; calibration: Calibration }): ReactElement {
+export function LensFacts({ marks, calibration }: { marks: ScaleMarks; calibration: Calibration }): ReactElement {
   const { bench, sheet } = useWork();
+  const { lens } = calibration;
+  const shows = useMemo(() => lensShowsOn(marks, calibration, sheet.photo), [marks, calibration, sheet.photo]);
   const canChoose = marks.kind !== 'two-points' && marks.kind !== 'coin' && (lens.isCorrected || lens.reason === 'switched-off');
   const choose = (corrects: boolean) => {
     if (marks.kind === 'two-points' || marks.kind === 'coin') return;
     const { keepsDistortion: _, ...corrected } = marks;
     changeScale(bench, corrects ? corrected : { ...marks, keepsDistortion: true });
   };
+  const words = lensInWords(lens, marks.kind, shows);
   return (
     <div>
       {canChoose && (
@@ -24,7 +27,7 @@ export function LensFacts({ marks, calibration: { lens } }: { marks: ScaleMarks;
           Correct the distortion of the lens
         </CheckField>
       )}
-      <p className={style['soft']}>Distortion of the lens. {lensInWords(lens, radialShiftOf(sheet.photo, 0).cornerPx)}</p>
+      <p className={style['soft']}>{canChoose ? words : `Distortion of the lens. ${words}`}</p>
     </div>
   );
 }
