@@ -18,17 +18,19 @@ interface Props {
   note?: string;
   onClose: () => void;
   onRemoved?: () => void;
+  /** It was put back at once; what `onRemoved` did may be taken back. */
+  onRestored?: () => void;
 }
 
 /** Asks before something is removed, says exactly what goes with it, and offers to undo it afterwards. */
-export function RemoveDialog({ kind, id, what, note, onClose, onRemoved }: Props): ReactElement {
+export function RemoveDialog({ kind, id, what, note, onClose, onRemoved, onRestored }: Props): ReactElement {
   const preview = useAnswer('GET /api/removals/preview', { query: { kind, id } }, { keep: false });
   const remove = useRemoval(kind, id);
   const { announce } = useRemovals();
   const goes = preview.data ? whatGoesToo(kind, preview.data) : '';
   const confirm = () =>
     remove.run((removal) => {
-      announce({ removalId: removal.id, message: `Removed ${what}.` });
+      announce({ removalId: removal.id, message: `Removed ${what}.`, ...(onRestored && { onRestored }) });
       onClose();
       onRemoved?.();
     });

@@ -1,14 +1,16 @@
 import { type ReactElement, useState } from 'react';
 import type { PointsScale } from '../../../../domain/measuring/calibration.ts';
 import { COVERAGE_FACTOR } from '../../../../domain/measuring/quantity.ts';
-import { withPrintCheck } from '../../../../domain/scaleCard/printCheck.ts';
+import { type PrintCheck, withPrintCheck } from '../../../../domain/scaleCard/printCheck.ts';
 import { dayInWords } from '../../../../words/dates.ts';
+import { changeScale } from '../../../bench/deeds/scale.ts';
 import { useAnswer } from '../../../client/queries.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { FailureNotice } from '../../../parts/Notice.tsx';
 import { Select } from '../../../parts/Select.tsx';
 import { RemoveDialog } from '../../../removing/RemoveDialog.tsx';
 import style from '../panel.module.css';
+import { useWork } from '../useWork.ts';
 import { MeasurePrinter } from './MeasurePrinter.tsx';
 
 interface Props {
@@ -20,21 +22,30 @@ const UNCHECKED = '';
 
 /** How true the printer drew our card: what a caliper read on its check bars, or what any printer may be off by. */
 export function PrintedCard({ marks, onChange }: Props): ReactElement {
+  const { bench } = useWork();
   const checks = useAnswer('GET /api/print-checks', {});
-  const [open, setOpen] = useState<'measure' | 'remove' | null>(null);
+  const [measures, setMeasures] = useState(false);
+  const [removing, setRemoving] = useState<PrintCheck | null>(null);
   const known = checks.data ?? [];
   const used = marks.printCheck;
-  const isKnown = used !== null && known.some(({ id }) => id === used.id);
+  const usedCheck = known.find(({ id }) => id === used?.id);
   const options = [
     { value: UNCHECKED, label: 'None: any printer' },
     ...known.map(({ id, printer, checkedOn }) => ({ value: id, label: `${printer}, ${dayInWords(checkedOn)}` })),
     // A check that was removed since: the marks keep its figures.
-    ...(used !== null && checks.isSuccess && !isKnown ? [{ value: used.id, label: `${used.printer}, ${dayInWords(used.checkedOn)}` }] : []),
+    ...(used !== null && checks.isSuccess && usedCheck === undefined
+      ? [{ value: used.id, label: `${used.printer}, ${dayInWords(used.checkedOn)}` }]
+      : []),
   ];
   const choose = (id: string) => {
     const check = known.find((candidate) => candidate.id === id);
     if (check !== undefined) onChange(withPrintCheck(marks, check));
     else if (id === UNCHECKED) onChange(withPrintCheck(marks, null));
+  };
+  // A while may have passed: only a card that nothing else was said of meanwhile goes back to it.
+  const takeAgain = (check: PrintCheck) => {
+    const now = bench.getState().edited.document.scale;
+    if (now?.kind === 'points' && now.object === 'scale-card' && now.printCheck === null) changeScale(bench, withPrintCheck(now, check));
   };
   const { xFactor, yFactor, relativeStandardUncertainty } = marks.print;
   const knownTo = `± ${(100 * COVERAGE_FACTOR * relativeStandardUncertainty).toFixed(1)} %`;
@@ -48,30 +59,31 @@ export function PrintedCard({ marks, onChange }: Props): ReactElement {
           : `Bar A was ${percentInWords(xFactor)}, bar B ${percentInWords(yFactor)}, both known to ${knownTo}. Right only for a card from this printer.`}
       </p>
       <div className={style['row']}>
-        <Button onClick={() => setOpen('measure')}>Measure a printed card</Button>
-        {isKnown && (
-          <Button kind="quiet" onClick={() => setOpen('remove')}>
+        <Button onClick={() => setMeasures(true)}>Measure a printed card</Button>
+        {usedCheck !== undefined && (
+          <Button kind="quiet" onClick={() => setRemoving(usedCheck)}>
             Remove this check
           </Button>
         )}
       </div>
-      {open === 'measure' && (
+      {measures && (
         <MeasurePrinter
-          onClose={() => setOpen(null)}
+          onClose={() => setMeasures(false)}
           onKept={(check) => {
-            setOpen(null);
+            setMeasures(false);
             onChange(withPrintCheck(marks, check));
           }}
         />
       )}
-      {open === 'remove' && used !== null && (
+      {removing !== null && (
         <RemoveDialog
           kind="print-check"
-          id={used.id}
-          what={`the print check of ${used.printer} of ${dayInWords(used.checkedOn)}`}
+          id={removing.id}
+          what={`the print check of ${removing.printer} of ${dayInWords(removing.checkedOn)}`}
           note="The card in this photo goes back to no check. Other photos that use it keep its figures until another is chosen there."
-          onClose={() => setOpen(null)}
+          onClose={() => setRemoving(null)}
           onRemoved={() => onChange(withPrintCheck(marks, null))}
+          onRestored={() => takeAgain(removing)}
         />
       )}
     </div>
