@@ -19,6 +19,13 @@ test('a click that chooses a point says so, and Shift places beside it; exchange
   await page.keyboard.up('Shift');
   await expect(bench.panel().getByText('2 of 52 points answered')).toBeVisible();
 
+  await bench.click({ x: -20, y: skin.size.height / 2 }, skin.size);
+  const outside = page.getByRole('status').filter({ hasText: 'Nothing placed: this lies outside the picture.' });
+  await expect(outside).toHaveText(/Click on the picture; a point that it does not show is marked “Not visible”\.$/);
+  await expect(bench.panel().getByText('2 of 52 points answered')).toBeVisible();
+  await bench.hover({ x: skin.size.width / 2, y: skin.size.height / 2 }, skin.size);
+  await expect(outside).toBeHidden();
+
   await bench.button('Undo: place a point').click();
   await expect(bench.panel().getByRole('heading', { name: 'Rear of the carapace, midline' })).toBeVisible();
   await bench.click(skin.landmark('carapace_posterior_mid'), skin.size);

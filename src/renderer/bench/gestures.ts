@@ -70,6 +70,7 @@ function after(state: BenchState, act: Exclude<PointerAct, { kind: 'click' | 'ta
         edited: begin(state.edited, act.label),
         selected: act.id,
         chosenInstead: state.chosenInstead === act.id ? act.id : null,
+        besidePicture: null,
       };
     case 'drag': {
       const to = inside(act.to, state.picture);

@@ -36,6 +36,8 @@ export interface BenchState {
   readonly selected: HandleId | null;
   /** The point that the last click selected though one was to be placed; the same click again places it. */
   readonly chosenInstead: LandmarkName | null;
+  /** Where the last click was to place something and fell beside the picture. */
+  readonly besidePicture: ImagePoint | null;
   /** Points of other passes, shown faintly; empty while they are hidden. */
   readonly ghosts: readonly Landmarks[];
   /** Where the loupe looks: under the pointer while it is over the photo. */
@@ -74,6 +76,7 @@ export function createBenchStore(picture: Size, document: BenchDocument, { asks 
     guide: guideFor(landmarks, asks),
     selected: null,
     chosenInstead: null,
+    besidePicture: null,
     ghosts: [],
     hover: null,
     loupeZoom: DEFAULT_LOUPE_ZOOM,

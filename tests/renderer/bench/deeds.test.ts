@@ -246,6 +246,21 @@ describe('placing points', () => {
     expect(bench.getState()).toMatchObject({ chosenInstead: null, selected: 'carapace-left' });
   });
 
+  test('a click beside the picture places nothing and is told, until the next one lies on it', () => {
+    placeAt(bench, at(-40, 700));
+    expect(bench.getState().besidePicture).toEqual(at(-40, 700));
+    expect(document()['carapace-front']).toBeUndefined();
+    placeAt(bench, at(1000, 700));
+    expect(bench.getState().besidePicture).toBeNull();
+    expect(document()['carapace-front']).toBeDefined();
+    placeAt(bench, at(1e6, 700));
+    stepBack(bench);
+    expect(bench.getState().besidePicture).toBeNull();
+    takeUp(bench, 'lengths');
+    placeAt(bench, at(-40, 700));
+    expect(bench.getState().besidePicture).toBeNull();
+  });
+
   test('a drag, or a click on another point, takes the notice back', () => {
     placeAt(bench, at(1000, 700));
     placeAt(bench, at(1000, 900));

@@ -12,7 +12,12 @@ import { inOrder } from './scale.ts';
 /** A click on the photo, or Enter at its middle: the next point of whatever is being placed. */
 export function placeAt(store: BenchStore, at: ImagePoint): void {
   const state = store.getState();
-  if (!isInside(state, at)) return;
+  if (!isInside(state, at)) {
+    const places = state.placing !== null || placingLandmark(state) !== null;
+    store.setState({ besidePicture: places ? at : null, chosenInstead: null });
+    return;
+  }
+  store.setState({ besidePicture: null });
   if (state.placing !== null) {
     const { placing, marks, rough } = placeScalePoint(state.placing, at);
     if (rough !== null) wantRefined(store, rough);
@@ -47,7 +52,7 @@ export function tapHandle(store: BenchStore, id: HandleId, at: ImagePoint): void
   }
   if (placingLandmark(store.getState()) === null) return;
   if (chosenInstead === id) placeAt(store, at);
-  else store.setState({ chosenInstead: id });
+  else store.setState({ chosenInstead: id, besidePicture: null });
 }
 
 function isInside(state: BenchState, at: ImagePoint): boolean {

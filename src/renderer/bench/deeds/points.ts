@@ -100,7 +100,7 @@ export function choosePoint(store: BenchStore, name: LandmarkName): void {
 
 /** What the guide asks for from now on; points of the other kind keep their places. */
 export function askFor(store: BenchStore, asks: Asks): void {
-  store.setState((state) => ({ guide: guideFor(landmarksOf(state.edited.document), asks), chosenInstead: null }));
+  store.setState((state) => ({ guide: guideFor(landmarksOf(state.edited.document), asks), chosenInstead: null, besidePicture: null }));
 }
 
 /** Skips the point the guide asks for. */

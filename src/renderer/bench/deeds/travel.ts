@@ -13,7 +13,7 @@ import { changeDocument } from './changeDocument.ts';
 export function takeUp(store: BenchStore, task: BenchTask): void {
   store.setState((state) => {
     const next = { ...state, task, placing: task === 'scale' ? state.placing : null };
-    return { ...next, selected: handlesInHand(next).some(({ id }) => id === state.selected) ? state.selected : null };
+    return { ...next, besidePicture: null, selected: handlesInHand(next).some(({ id }) => id === state.selected) ? state.selected : null };
   });
 }
 
@@ -21,9 +21,9 @@ export function takeUp(store: BenchStore, task: BenchTask): void {
 export function stepBack(store: BenchStore): void {
   store.setState((state) => {
     if (state.edited.pending !== null || state.pointing.kind !== 'resting') return { edited: abandon(state.edited), pointing: RESTING };
-    if (state.placing !== null) return { placing: takeBackScalePoint(state.placing) };
+    if (state.placing !== null) return { placing: takeBackScalePoint(state.placing), besidePicture: null };
     if (state.refining !== null) return { refining: null };
-    return { selected: null, chosenInstead: null };
+    return { selected: null, chosenInstead: null, besidePicture: null };
   });
 }
 
@@ -44,6 +44,7 @@ export function replaceDocument(store: BenchStore, document: BenchDocument): voi
     refining: null,
     selected: null,
     chosenInstead: null,
+    besidePicture: null,
     guide: guideFor(landmarksOf(document), store.getState().guide.asks),
   });
 }
@@ -69,6 +70,7 @@ function afterTravel(before: BenchState, edited: BenchState['edited']): Partial<
     edited,
     selected: selectedGone ? null : before.selected,
     chosenInstead: null,
+    besidePicture: null,
     guide: opened !== undefined ? chooseStep(before.guide, opened) : isAnswered ? advance(before.guide, landmarks) : before.guide,
   };
 }

@@ -3,8 +3,8 @@ import { giveEdges, holdSnapBack } from '../../bench/deeds/pointing.ts';
 import { handleAt, hoverAt, pointAt, REACH_CSS, setCanvas, zoomBy } from '../../bench/gestures.ts';
 import { placingLandmark } from '../../bench/store.ts';
 import { Asking } from './Asking.tsx';
-import { ChosenInstead } from './ChosenInstead.tsx';
 import { PHOTO_ID } from './focusPhoto.ts';
+import { NothingPlaced } from './NothingPlaced.tsx';
 import style from './PhotoCanvas.module.css';
 import { PictureTrouble } from './PictureTrouble.tsx';
 import { PointingTools } from './PointingTools.tsx';
@@ -111,7 +111,7 @@ export function PhotoCanvas({ picture, description }: { picture: OpenPicture; de
           onPointerLeave={() => hoverAt(bench, null)}
         />
         <canvas ref={loupeCanvas} className={style['loupe']} hidden />
-        <ChosenInstead />
+        <NothingPlaced />
       </div>
       <div className={style['foot']}>
         <ZoomButtons />

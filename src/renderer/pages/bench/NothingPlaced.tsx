@@ -2,7 +2,7 @@ import type { ReactElement } from 'react';
 import { landmarkName } from '../../../words/measuring.ts';
 import { handlePosition } from '../../bench/handles.ts';
 import { type BenchState, placingLandmark } from '../../bench/store.ts';
-import { distance, toView } from '../../bench/view.ts';
+import { distance, toView, type ViewPoint } from '../../bench/view.ts';
 import style from './PhotoCanvas.module.css';
 import { useBench } from './useWork.ts';
 
@@ -13,8 +13,8 @@ const GONE_ON_CSS = 28;
 /** So far that the mark and its ring stay in sight. */
 const AWAY = '2rem';
 
-/** Beside the point that a click selected though another was to be placed, where the eyes are: so that nobody clicks on unaware. */
-export function ChosenInstead(): ReactElement {
+/** Why the last click placed nothing, beside the place where it fell, where the eyes are: so that nobody clicks on unaware. */
+export function NothingPlaced(): ReactElement {
   const words = useBench(wordsOf);
   const leftCss = useBench((state) => placeOf(state)?.xCss ?? 0);
   const topCss = useBench((state) => placeOf(state)?.yCss ?? 0);
@@ -35,16 +35,24 @@ export function ChosenInstead(): ReactElement {
 }
 
 function wordsOf(state: BenchState): string {
-  const name = placingLandmark(state);
-  const { chosenInstead, hover, view } = state;
+  const { chosenInstead, besidePicture, hover, view } = state;
   const at = placeOf(state);
   // A hand that has gone on must see what it goes to.
   if (at !== null && hover !== null && distance(toView(view, hover), at) > GONE_ON_CSS) return '';
+  if (besidePicture !== null) return `Nothing placed: this lies outside the picture. ${instead(state)}`;
+  const name = placingLandmark(state);
   if (name === null || chosenInstead === null || chosenInstead !== state.selected || chosenInstead === name) return '';
   return `Nothing placed: this click chose the point that lies here, ${landmarkName(chosenInstead)}. Click again to place here: ${landmarkName(name)}.`;
 }
 
-function placeOf({ chosenInstead, edited, view }: BenchState) {
-  const at = chosenInstead === null ? null : handlePosition(edited.document, chosenInstead);
+function instead({ placing }: BenchState): string {
+  if (placing === null) return 'Click on the picture; a point that it does not show is marked “Not visible”.';
+  return placing.kind === 'placingCorners'
+    ? 'Click on the picture; for a corner that is cut off, at the border nearest to it, and then fit to the edges.'
+    : 'Click on the picture; of what is cut off, take a part that it shows.';
+}
+
+function placeOf({ besidePicture, chosenInstead, edited, view }: BenchState): ViewPoint | null {
+  const at = besidePicture ?? (chosenInstead === null ? null : handlePosition(edited.document, chosenInstead));
   return at === null ? null : toView(view, at);
 }
