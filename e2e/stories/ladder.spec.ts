@@ -139,3 +139,40 @@ test('a molt that went unseen is suggested, put on record as a gap, and taken ba
   await expect(page.getByRole('cell', { name: 'Instar 8 has no molt on record.' })).toHaveCount(0);
   await expect(questions).toContainText(/a missed molt between instar 7 and instar 8/);
 });
+
+test('in a row without any instar number the gap is kept as a presumed molt, and taken back', async ({ page }) => {
+  const keeper = new Keeper(page);
+  await keeper.openSample();
+  // Juniper as if nobody had ever counted, the molt of instar 8 unseen.
+  await page.evaluate(async () => {
+    const get = async (path: string) => (await fetch(path)).json();
+    const put = (path: string, version: number, body: unknown) =>
+      fetch(path, {
+        method: 'PUT',
+        headers: { 'content-type': 'application/json', 'if-match': `"${version}"` },
+        body: JSON.stringify(body),
+      });
+    const animals = await get('/api/specimens');
+    const { specimen } = animals.find((animal: { specimen: { code: string } }) => animal.specimen.code === 'FH-03');
+    const { id, version, sample: _, createdAt: __, ...draft } = specimen;
+    await put(`/api/specimens/${id}`, version, { ...draft, acquiredInstar: null });
+    for (const { molt } of (await get(`/api/specimens/${id}`)).molts) {
+      if (molt.instarShed === 8) await fetch(`/api/molts/${molt.id}`, { method: 'DELETE' });
+      const { happenedFrom, happenedTo, position, outcomes, notes } = molt;
+      if (molt.instarShed !== 8)
+        await put(`/api/molts/${molt.id}`, molt.version, { happenedFrom, happenedTo, instarShed: null, position, outcomes, notes });
+    }
+  });
+  await page.reload();
+  await keeper.goTo('Ladder');
+  await page.getByRole('link', { name: /Juniper/ }).click();
+  const questions = page.getByRole('region', { name: 'Questions about this row' });
+  await expect(questions).toContainText('No instar is known here, so a presumed molt without a skin is put between the two');
+  await questions.getByRole('button', { name: 'Put the gap on record' }).first().click();
+  const presumed = page.getByText('presumed molt: nobody saw it, and no skin of it is on record').first();
+  await expect(presumed).toBeVisible();
+  await expect(questions).toContainText('1 presumed molt stands between the two skins');
+  await questions.getByRole('button', { name: 'Take the gap back' }).click();
+  await expect(page.getByText('presumed molt: nobody saw it')).toHaveCount(0);
+  await expect(questions).toContainText(/a missed molt between/);
+});

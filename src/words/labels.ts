@@ -31,6 +31,7 @@ export const OUTCOME_LABELS: Labels<MoltOutcome> = {
   deformed: 'deformed',
   died: 'died',
   'skin-not-recovered': 'skin not recovered',
+  presumed: 'presumed, nobody saw it',
 };
 
 export const GRADE_LABELS: Labels<SkinGrade> = {

@@ -40,6 +40,7 @@ export function gapInWords(rung: Rung, previous: Rung | undefined): string | nul
 
 /** Why a rung has no size. */
 export function unmeasuredInWords(rung: Rung): string {
+  if (rung.presumed) return 'presumed molt: nobody saw it, and no skin of it is on record';
   if (rung.recovered === false) return 'skin not recovered';
   if (rung.photoId !== null) return rung.readingIds.length === 0 ? 'not measured yet' : 'carapace not measured';
   return rung.recovered === null ? 'nothing on record about the skin' : 'skin not photographed yet';
@@ -62,12 +63,14 @@ export function noRatioInWords(rung: Rung, previous: Rung | undefined): string {
   if (!previous) return 'first on record';
   if (rung.skippedInstars > 0) return 'gap before it';
   if (!rung.stepKnown || !previous.stepKnown) return 'place in the row not known';
+  if (rung.presumed || previous.presumed) return 'a presumed molt has no size';
   return 'not both measured';
 }
 
 /** Days since the molt on record before. Across a gap they hold more than one instar's life, which is said with them. */
 export function daysSinceInWords(rung: Rung, previous: Rung | undefined): string | null {
   if (!rung.daysSincePrevious) return null;
+  if (rung.presumed || previous?.presumed) return 'not known, beside a presumed molt';
   const days = daysInWords(rung.daysSincePrevious.from, rung.daysSincePrevious.to);
   if (!rung.stepKnown || previous?.stepKnown === false) return `${days}, perhaps across a gap`;
   return rung.skippedInstars === 0 ? days : `${days} in ${rung.skippedInstars + 1} instars`;

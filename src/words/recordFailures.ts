@@ -85,8 +85,8 @@ export function wordsForRecord(failure: RecordFailure): FailureWords {
       };
     case 'gap-uncounted':
       return {
-        happened: `The gap before the molt on ${dayInWords(failure.moltDate)} cannot be kept: no molt of this animal has an instar number to count from.`,
-        advice: 'Give one of its molts an instar number, even a supposed one, then accept the gap again.',
+        happened: `The gap before the molt on ${dayInWords(failure.moltDate)} cannot be kept: no molt of this animal has an instar number to count from, and the days since the molt before leave no room for another.`,
+        advice: 'Look at both days, or give one of its molts an instar number, even a supposed one, then accept the gap again.',
       };
     case 'acquired-instar-contradicted':
       return {

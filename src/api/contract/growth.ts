@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { GrowthReport } from '../../domain/growth/growthReport.ts';
-import { Gap } from '../../domain/growth/missed/gap.ts';
+import { Gap, GapOnRecord } from '../../domain/growth/missed/gap.ts';
 import { Ladder } from '../../domain/growth/rung.ts';
 import { CalibrationRecord } from '../../domain/measuring/calibration.ts';
 import { Reading } from '../../domain/measuring/reading.ts';
@@ -38,9 +38,9 @@ export type LadderPage = z.infer<typeof LadderPage>;
 export const growthEndpoints = {
   'GET /api/specimens/{specimenId}/ladder': { summary: 'The skins of one animal, instar by instar', answer: LadderPage },
   'POST /api/specimens/{specimenId}/gaps': {
-    summary: 'Put a molt that left no skin on record, by numbering; the answer turned round takes it back',
+    summary: 'Put a molt that nobody saw on record: by numbering, or where no molt has a number as a presumed molt',
     body: Gap,
-    answer: Renumbering,
+    answer: GapOnRecord,
     status: 201,
   },
   'POST /api/specimens/{specimenId}/renumberings': {

@@ -1,9 +1,11 @@
-import { insertGap } from '../../domain/growth/missed/gap.ts';
+import { type Gap, type GapOnRecord, insertGap, isCounted } from '../../domain/growth/missed/gap.ts';
+import { presumeMolts } from '../../domain/growth/missed/presumedMolts.ts';
 import { checkAcquisition } from '../../domain/molting/acquisition.ts';
 import { MoltDraft } from '../../domain/molting/molt.ts';
 import { type Renumbering, renumbered } from '../../domain/molting/renumbering.ts';
 import { checkMolt } from '../../domain/molting/sequence.ts';
 import { succeed, unwrap } from '../../domain/result.ts';
+import type { Specimen } from '../../domain/specimen/specimen.ts';
 import { type ApiContext, todayOf } from '../context.ts';
 import type { growthEndpoints } from '../contract/growth.ts';
 import type { HandlersFor } from '../route.ts';
@@ -27,12 +29,24 @@ export function growthHandlers(context: ApiContext): HandlersFor<keyof typeof gr
       }),
     );
 
+  const keepGap = (specimen: Specimen, gap: Gap): GapOnRecord => {
+    const molts = archive.molts.ofSpecimen(specimen.id);
+    if (isCounted(molts, specimen)) {
+      return { kind: 'renumbered', renumbering: renumber(specimen.id, () => unwrap(insertGap(molts, gap, specimen))) };
+    }
+    const moltIds = unwrap(presumeMolts(molts, gap)).map((draft) => {
+      const others = archive.molts.ofSpecimen(specimen.id);
+      const fitting = unwrap(checkMolt(draft, { molts: others, replacing: null, today: todayOf(context) }));
+      unwrap(checkAcquisition(specimen, [...others, fitting]));
+      return unwrap(archive.molts.create(specimen.id, fitting)).id;
+    });
+    return { kind: 'presumed', moltIds };
+  };
+
   return {
     'GET /api/specimens/{specimenId}/ladder': ({ path }) => withCuts(archive, ladderPageOf(archive, path.specimenId, todayOf(context))),
     'POST /api/specimens/{specimenId}/gaps': ({ path, body }) =>
-      renumber(path.specimenId, () =>
-        unwrap(insertGap(archive.molts.ofSpecimen(path.specimenId), body, unwrap(archive.specimens.get(path.specimenId)))),
-      ),
+      unwrap(archive.transaction(() => succeed(keepGap(unwrap(archive.specimens.get(path.specimenId)), body)))),
     'POST /api/specimens/{specimenId}/renumberings': ({ path, body }) => renumber(path.specimenId, () => body),
   };
 }

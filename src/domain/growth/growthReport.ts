@@ -99,6 +99,7 @@ function maturityOf(rungs: readonly Rung[], { today, sex, isLiving, live }: Grow
   const intervalDays = rungs.flatMap(({ daysSincePrevious, ...rung }, index) => {
     const previous = rungs[index - 1];
     if (!daysSincePrevious || !previous || !followsDirectly(previous, rung)) return [];
+    if (previous.presumed || rung.presumed) return [];
     return [Math.round((daysSincePrevious.from + daysSincePrevious.to) / 2)];
   });
   const waitedDays = last && isLiving ? Math.max(0, daysBetween(last.happenedTo, today)) : null;

@@ -6,6 +6,7 @@ import type { Molt } from '../molting/molt.ts';
 import type { Photo } from '../photo/photo.ts';
 import { fitGrowth } from './growthFit.ts';
 import { measuredSteps } from './measuredStep.ts';
+import { isPresumed } from './missed/presumedMolts.ts';
 import { followsDirectly, placeMolts } from './positions.ts';
 import { growthRatio } from './ratio.ts';
 import type { Ladder, Rung } from './rung.ts';
@@ -51,6 +52,7 @@ export function buildLadder(records: readonly MoltOnRecord[], acquisition?: Acqu
       exuviaId: exuvia?.id ?? null,
       ...position,
       recordedMolt: index + 1,
+      presumed: isPresumed(molt),
       happenedFrom: molt.happenedFrom,
       happenedTo: molt.happenedTo,
       recovered: exuvia?.recovered ?? (molt.outcomes.includes('skin-not-recovered') ? false : null),

@@ -17,6 +17,7 @@ export const Rung = z
     stepKnown: z.boolean().describe('false where instars without a molt on record lie near by and it is open on which side'),
     instar: Instar.nullable().describe('Absolute instar shown by the skin; null if unknown'),
     recordedMolt: z.int().min(1).describe('1 for the first molt on record'),
+    presumed: z.boolean().describe('Nobody saw this molt: it was put in because growth tells of it, and its days say only its order'),
     happenedFrom: CalendarDay,
     happenedTo: CalendarDay,
     recovered: z.boolean().nullable().describe('null when nothing is recorded about the skin'),

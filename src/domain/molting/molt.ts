@@ -5,8 +5,8 @@ export const MoltPosition = z.enum(['on-back', 'on-side', 'upright', 'not-seen']
 export type MoltPosition = z.infer<typeof MoltPosition>;
 
 export const MoltOutcome = z
-  .enum(['clean', 'slow', 'stuck', 'wet', 'limb-lost', 'limb-regenerated', 'deformed', 'died', 'skin-not-recovered'])
-  .meta({ id: 'MoltOutcome' });
+  .enum(['clean', 'slow', 'stuck', 'wet', 'limb-lost', 'limb-regenerated', 'deformed', 'died', 'skin-not-recovered', 'presumed'])
+  .meta({ id: 'MoltOutcome', description: 'presumed: nobody saw it, growth tells of it' });
 export type MoltOutcome = z.infer<typeof MoltOutcome>;
 
 /**
@@ -19,7 +19,7 @@ export const MoltDraft = z
     happenedTo: CalendarDay,
     instarShed: z.int().min(1).max(60).nullable().describe('The instar that ended with this molt; null when only the order is known'),
     position: MoltPosition,
-    outcomes: z.array(MoltOutcome).max(9),
+    outcomes: z.array(MoltOutcome).max(10),
     notes: z.string().max(20_000),
   })
   .meta({ id: 'MoltDraft' });

@@ -71,8 +71,8 @@ export const READS_TOUCHED_BY: Readonly<Record<ChangeKey, readonly ReadKey[]>> =
   'DELETE /api/readings/{readingId}': EVERYTHING,
   'POST /api/exuviae/{exuviaId}/determinations': ANIMALS,
   'POST /api/determinations/{determinationId}/withdrawal': ANIMALS,
-  'POST /api/specimens/{specimenId}/observations': [...WATCH, 'GET /api/specimens/{specimenId}'],
-  'DELETE /api/observations/{observationId}': [...WATCH, 'GET /api/specimens/{specimenId}', 'GET /api/removals'],
+  'POST /api/specimens/{specimenId}/observations': [...WATCH, 'GET /api/specimens', 'GET /api/specimens/{specimenId}'],
+  'DELETE /api/observations/{observationId}': [...WATCH, 'GET /api/specimens', 'GET /api/specimens/{specimenId}', 'GET /api/removals'],
   // The page that reads a skin keeps its own reading while it is open.
   'PUT /api/exuviae/{exuviaId}/examination': [],
   'POST /api/specimens/{specimenId}/live-signs': LIVE_SIGNS,

@@ -43,10 +43,33 @@ export const growthStory: readonly Exchange[] = [
   ),
   adds('first', '2024-02-01', null),
   adds('second', '2024-05-01', null),
-  fails('POST /api/specimens/{specimenId}/gaps', 'refuses a gap that has no number beside it', 'gap-uncounted', 422, (memory) => ({
-    path: animal(memory),
-    body: { beforeMoltId: recall(memory, 'second molt'), skipped: 1 },
+  succeeds(
+    'POST /api/specimens/{specimenId}/gaps',
+    'keeps a gap that has no number beside it as a presumed molt',
+    (memory) => ({ path: animal(memory), body: { beforeMoltId: recall(memory, 'second molt'), skipped: 1 } }),
+    (gap, _, memory) => {
+      if (gap.kind !== 'presumed') throw new Error(`Expected a presumed molt but received ${gap.kind}`);
+      expect(gap.moltIds).toHaveLength(1);
+      memory.set('presumed molt', gap.moltIds[0] ?? '');
+    },
+  ),
+  succeeds(
+    'GET /api/specimens/{specimenId}/ladder',
+    'has it as a rung of its own, between the two and without a number',
+    (memory) => ({ path: animal(memory) }),
+    ({ ladder }) => {
+      expect(ladder.rungs.map(({ presumed, step, instar }) => [presumed, step, instar])).toEqual([
+        [false, 0, null],
+        [true, 1, null],
+        [false, 2, null],
+      ]);
+      expect(ladder.rungs[1]).toMatchObject({ happenedFrom: '2024-02-01', happenedTo: '2024-05-01', recovered: false, exuviaId: null });
+    },
+  ),
+  succeeds('DELETE /api/molts/{moltId}', 'takes it back as any molt is removed', (memory) => ({
+    path: { moltId: recall(memory, 'presumed molt') },
   })),
+  shows('has the two molts alone again', [null, null], [0, 0]),
   adds('third', '2024-09-01', 7),
   shows('counts the molts as if none were missing', [5, 6, 7], [0, 0, 0]),
   fails('POST /api/specimens/{specimenId}/gaps', 'refuses a gap before the first molt', 'gap-misplaced', 422, (memory) => ({
@@ -65,7 +88,9 @@ export const growthStory: readonly Exchange[] = [
     'POST /api/specimens/{specimenId}/gaps',
     'takes the gap in',
     (memory) => ({ path: animal(memory), body: { beforeMoltId: recall(memory, 'second molt'), skipped: 1 } }),
-    (renumbering, _, memory) => {
+    (gap, _, memory) => {
+      if (gap.kind !== 'renumbered') throw new Error(`Expected a renumbering but received ${gap.kind}`);
+      const { renumbering } = gap;
       expect(renumbering.changes.map(({ from, to }) => [from, to])).toEqual([
         [null, 4],
         [null, 6],

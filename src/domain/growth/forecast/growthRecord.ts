@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { type CalendarDay, daysBetween } from '../../dates.ts';
 import type { Acquisition } from '../../molting/instarAnchors.ts';
 import { type DatedMolt, inDateOrder } from '../../molting/instars.ts';
+import type { MoltOutcome } from '../../molting/molt.ts';
 import { type Position, placeMolts, placeMoltsIfSound } from '../positions.ts';
 import { ASSUMED_FIRST_INSTAR } from '../priors.ts';
 import type { KinLabels } from './kinTree.ts';
@@ -11,10 +12,13 @@ import { growthObservation, intervalObservation, type StepObservation } from './
 export interface GrowthRecord extends KinLabels, Acquisition {
   readonly hatchedOn: CalendarDay | null;
   /** In any order. */
-  readonly molts: readonly DatedMolt[];
+  readonly molts: readonly RecordedMolt[];
   /** Carapace lengths of skins, by molt; of one measure throughout. */
   readonly sizes: readonly SkinSize[];
 }
+
+/** Those that were only presumed count as molts, and date nothing. */
+export type RecordedMolt = DatedMolt & { readonly outcomes?: readonly MoltOutcome[] };
 
 export interface SkinSize {
   readonly moltId: string;
@@ -45,7 +49,7 @@ export type ForecastFact = z.infer<typeof ForecastFact>;
 
 /** A molt with its place; `instar` is the one its skin shows, assumed where nothing numbers it. */
 export interface PlacedMolt {
-  readonly molt: DatedMolt;
+  readonly molt: RecordedMolt;
   readonly instar: number;
   readonly stepKnown: boolean;
   readonly size: SkinSize | null;
@@ -86,7 +90,9 @@ export function seriesOf(record: GrowthRecord, today: CalendarDay): GrowthSeries
   return {
     record,
     placed,
-    intervals: pairs(known).flatMap(([earlier, later]) => intervalBetween(earlier, later, facts)),
+    intervals: pairs(known.filter(({ molt: { outcomes } }) => !outcomes?.includes('presumed'))).flatMap(([earlier, later]) =>
+      intervalBetween(earlier, later, facts),
+    ),
     growth: pairs(known.filter(({ size }) => size !== null)).flatMap(([earlier, later]) => growthBetween(earlier, later)),
     instarVariance: isAssumed ? ASSUMED_FIRST_INSTAR.deviation ** 2 : 0,
     facts,

@@ -3,12 +3,26 @@ import { checkAcquisition } from '../../molting/acquisition.ts';
 import { type Acquisition, anchorsOf, type InstarAnchor } from '../../molting/instarAnchors.ts';
 import { type DatedMolt, inDateOrder } from '../../molting/instars.ts';
 import { MoltDraft } from '../../molting/molt.ts';
-import type { Renumbering } from '../../molting/renumbering.ts';
+import { Renumbering } from '../../molting/renumbering.ts';
 import { fail, type Result, succeed } from '../../result.ts';
 
 /** A gap to be put on record: so many instars went by unseen just before this molt's own. */
 export const Gap = z.object({ beforeMoltId: z.string(), skipped: z.int().min(1).max(10) }).meta({ id: 'Gap' });
 export type Gap = z.infer<typeof Gap>;
+
+/** How a gap came to stand on record, and so how it is taken back: the renumbering turned round, or these molts removed. */
+export const GapOnRecord = z
+  .discriminatedUnion('kind', [
+    z.object({ kind: z.literal('renumbered'), renumbering: Renumbering }),
+    z.object({ kind: z.literal('presumed'), moltIds: z.array(z.string()).min(1).describe('Molts put in, oldest first') }),
+  ])
+  .meta({ id: 'GapOnRecord' });
+export type GapOnRecord = z.infer<typeof GapOnRecord>;
+
+/** Whether a number tells how many instars went by; without any, a gap can only be kept as molts that are presumed. */
+export function isCounted(molts: readonly DatedMolt[], acquisition: Acquisition): boolean {
+  return anchorsOf(inDateOrder(molts), acquisition).length > 0;
+}
 
 /**
  * Puts a gap before a molt by numbering. The molts on both sides get their numbers noted, so that the gap stands nowhere else;

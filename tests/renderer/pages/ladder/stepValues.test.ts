@@ -52,9 +52,9 @@ const LIVE: LiveSize = {
 describe('ladderRows', () => {
   it('gives each molt a row of the same width, unrounded', () => {
     const rows = ladderRows(buildLadder([moltOn('2024-01-01', 5, 4.123456), moltOn('2024-06-01', 6, null)]), [LIVE], ['carapaceLengthMm']);
-    expect(new Set(rows.map((row) => row.length))).toEqual(new Set([14]));
-    expect(rows[1]?.slice(0, 9)).toEqual(['skin', 5, 5, 'no', 1, '2024-01-01', '2024-01-01', 4.123456, 0.2]);
-    expect(rows[2]?.slice(7, 10)).toEqual([null, null, null]);
-    expect(rows[3]?.slice(0, 10)).toEqual(['living animal', 6, 6, null, null, '2024-03-03', '2024-03-03', 5.25, 0.25, null]);
+    expect(new Set(rows.map((row) => row.length))).toEqual(new Set([15]));
+    expect(rows[1]?.slice(0, 10)).toEqual(['skin', 5, 5, 'no', 1, 'no', '2024-01-01', '2024-01-01', 4.123456, 0.2]);
+    expect(rows[2]?.slice(8, 11)).toEqual([null, null, null]);
+    expect(rows[3]?.slice(0, 11)).toEqual(['living animal', 6, 6, null, null, null, '2024-03-03', '2024-03-03', 5.25, 0.25, null]);
   });
 });

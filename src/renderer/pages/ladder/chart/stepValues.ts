@@ -44,12 +44,12 @@ export function ratioValues(rungs: readonly Rung[], measure: Measure): StepValue
   });
 }
 
-/** How long each instar lasted, at the skin that shows it. Molts out of order and on one day have no interval. */
+/** How long each instar lasted, at the skin that shows it. Molts out of order, on one day or only presumed have no interval. */
 export function intervalValues(rungs: readonly Rung[]): StepValue[] {
   return rungs.flatMap((rung, index): StepValue[] => {
     const previous = rungs[index - 1];
     const days = rung.daysSincePrevious;
-    if (!previous || !days || days.to <= 0) return [];
+    if (!previous || !days || days.to <= 0 || previous.presumed || rung.presumed) return [];
     const instars = rung.skippedInstars + 1;
     const isOne = followsDirectly(previous, rung);
     const words = daysInWords(Math.max(0, days.from), days.to);

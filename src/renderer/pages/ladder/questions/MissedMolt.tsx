@@ -6,8 +6,16 @@ import { FailureNotice, Notice } from '../../../parts/Notice.tsx';
 import style from './Questions.module.css';
 import type { Gaps } from './useGaps.ts';
 
+interface Props {
+  check: MissedMoltCheck;
+  nameOf: NameOfMolt;
+  /** Whether any instar of the row is known. */
+  isNumbered: boolean;
+  gaps: Gaps;
+}
+
 /** One place where a molt may be missing, its grounds, and the button that puts the gap on record. */
-export function MissedMolt({ check, nameOf, gaps }: { check: MissedMoltCheck; nameOf: NameOfMolt; gaps: Gaps }): ReactElement {
+export function MissedMolt({ check, nameOf, isNumbered, gaps }: Props): ReactElement {
   const words = missedInWords(check, nameOf);
   const asks = check.suggestedSkipped > 0;
   return (
@@ -18,7 +26,11 @@ export function MissedMolt({ check, nameOf, gaps }: { check: MissedMoltCheck; na
           <Button icon="add" busy={gaps.busy} onClick={() => gaps.accept(check)}>
             Put the gap on record
           </Button>
-          <span>Later instars are numbered anew; nothing else changes, and it can be taken back.</span>
+          <span>
+            {isNumbered
+              ? 'Later instars are numbered anew; nothing else changes, and it can be taken back.'
+              : 'No instar is known here, so a presumed molt without a skin is put between the two; it can be taken back.'}
+          </span>
         </p>
       )}
       {gaps.error && !gaps.accepted && <FailureNotice error={gaps.error} />}

@@ -25,9 +25,15 @@ export function Questions({
   if (suggested.length === 0 && growth.findings.length === 0 && !growth.maturity && !gaps.accepted) return null;
   return (
     <section className={style['questions']} aria-label="Questions about this row">
-      {gaps.accepted && <AcceptedGap gaps={gaps} />}
+      {gaps.accepted && <AcceptedGap accepted={gaps.accepted} gaps={gaps} />}
       {suggested.map((check) => (
-        <MissedMolt key={check.laterMoltId} check={check} nameOf={nameOf} gaps={gaps} />
+        <MissedMolt
+          key={check.laterMoltId}
+          check={check}
+          nameOf={nameOf}
+          isNumbered={rungs.some(({ instar }) => instar !== null)}
+          gaps={gaps}
+        />
       ))}
       {growth.findings.length > 0 && (
         <ul className={style['oddities']}>

@@ -1,37 +1,45 @@
 import { useState } from 'react';
+import type { GapOnRecord } from '../../../../domain/growth/missed/gap.ts';
 import type { MissedMoltCheck } from '../../../../domain/growth/missed/missedMolts.ts';
-import { type Renumbering, reversed } from '../../../../domain/molting/renumbering.ts';
+import { reversed } from '../../../../domain/molting/renumbering.ts';
 import { useChange } from '../../../client/queries.ts';
 
 export interface Gaps {
   /** The gap put on record last, for as long as the page is open. */
-  readonly accepted: Renumbering | null;
+  readonly accepted: GapOnRecord | null;
   readonly busy: boolean;
   readonly error: Error | null;
   accept(check: MissedMoltCheck): void;
   undo(): void;
 }
 
-/** Puts suggested gaps on record by renumbering, and takes the last one back. */
+/** Puts suggested gaps on record, by numbers or as presumed molts, and takes the last one back. */
 export function useGaps(specimenId: string): Gaps {
   const insert = useChange('POST /api/specimens/{specimenId}/gaps');
   const renumber = useChange('POST /api/specimens/{specimenId}/renumberings');
-  const [accepted, setAccepted] = useState<Renumbering | null>(null);
+  const remove = useChange('DELETE /api/molts/{moltId}');
+  const [accepted, setAccepted] = useState<GapOnRecord | null>(null);
+  const removeInTurn = ([moltId, ...rest]: readonly string[]): void => {
+    setAccepted(moltId === undefined ? null : { kind: 'presumed', moltIds: [moltId, ...rest] });
+    if (moltId !== undefined) remove.mutate({ path: { moltId } }, { onSuccess: () => removeInTurn(rest) });
+  };
   return {
     accepted,
-    busy: insert.isPending || renumber.isPending,
-    error: insert.error ?? renumber.error,
+    busy: insert.isPending || renumber.isPending || remove.isPending,
+    error: insert.error ?? renumber.error ?? remove.error,
     accept: ({ laterMoltId, suggestedSkipped }) => {
       renumber.reset();
+      remove.reset();
       insert.mutate(
         { path: { specimenId }, body: { beforeMoltId: laterMoltId, skipped: suggestedSkipped } },
-        { onSuccess: (renumbering) => setAccepted(renumbering) },
+        { onSuccess: (gap) => setAccepted(gap) },
       );
     },
     undo: () => {
       if (!accepted) return;
       insert.reset();
-      renumber.mutate({ path: { specimenId }, body: reversed(accepted) }, { onSuccess: () => setAccepted(null) });
+      if (accepted.kind === 'presumed') removeInTurn(accepted.moltIds);
+      else renumber.mutate({ path: { specimenId }, body: reversed(accepted.renumbering) }, { onSuccess: () => setAccepted(null) });
     },
   };
 }
