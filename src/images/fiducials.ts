@@ -1,7 +1,8 @@
 import { extname } from 'node:path';
 import { Worker } from 'node:worker_threads';
-import { type LightImage, reduceLight } from '../domain/finding/light.ts';
+import { factorTo, type LightImage, reduceLight } from '../domain/finding/light.ts';
 import type { FoundMarker, SeenMarkers } from '../domain/finding/markers/found.ts';
+import { encodeSrgb } from '../domain/numerics/srgb.ts';
 import type { DetectingAnswer, DetectingQuestion } from './fiducialDetecting.ts';
 
 /** Finds printed markers; its thread and its library are loaded with the first picture and stay until it is closed. */
@@ -51,7 +52,7 @@ export function openFiducialDetector(): FiducialDetector {
 
   return {
     async find(image) {
-      const factor = Math.max(1, Math.ceil(Math.max(image.widthPx, image.heightPx) / DETECTING_LONGEST_PX));
+      const factor = factorTo(image, DETECTING_LONGEST_PX);
       const small = reduceLight(image, factor);
       const question: DetectingQuestion = {
         ticket: nextTicket,
@@ -87,11 +88,11 @@ function enlarged({ markerId, corners }: FoundMarker, factor: number, fromLeftPx
 
 const TABLE_SIZE = 4096;
 
-/** IEC 61966-2-1: the detector's thresholds are made for encoded gray, in which shadows are not as deep. */
+/** Encoded as sRGB: the detector's thresholds are made for encoded gray, in which shadows are not as deep. */
 function encodedGray({ light }: LightImage): Uint8Array<ArrayBuffer> {
   const table = Uint8Array.from({ length: TABLE_SIZE + 1 }, (_, index) => {
     const linear = index / TABLE_SIZE;
-    return Math.round(255 * (linear <= 0.0031308 ? 12.92 * linear : 1.055 * linear ** (1 / 2.4) - 0.055));
+    return Math.round(255 * encodeSrgb(linear));
   });
   const gray = new Uint8Array(light.length);
   for (let index = 0; index < gray.length; index += 1) {

@@ -1,4 +1,5 @@
-import { decodeSrgb, type LightImage, type LightPlanes } from '../domain/finding/light.ts';
+import type { LightImage, LightPlanes } from '../domain/finding/light.ts';
+import { decodeSrgb } from '../domain/numerics/srgb.ts';
 import { fail, type Result, succeed } from '../domain/result.ts';
 import { decodingFailure } from './damage.ts';
 import { readHeader } from './header.ts';

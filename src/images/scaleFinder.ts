@@ -36,7 +36,7 @@ interface Waiting {
 /** @param program the process's program, which answers `FindingQuestion` with `FindingAnswer`. */
 export function openScaleFinder(program: string = FINDING): ScaleFinder {
   const waiting = new Map<number, Waiting>();
-  let helper: ChildProcess | null = null;
+  let finder: ChildProcess | null = null;
   let closed = false;
   let lastTicket = 0;
 
@@ -53,7 +53,7 @@ export function openScaleFinder(program: string = FINDING): ScaleFinder {
     const end = (how: string): void => {
       if (ended) return;
       ended = true;
-      helper = null;
+      finder = null;
       const unanswered = [...waiting.values()];
       waiting.clear();
       for (const asked of unanswered) {
@@ -67,10 +67,10 @@ export function openScaleFinder(program: string = FINDING): ScaleFinder {
   };
   const put = (asked: Waiting): void => {
     waiting.set(asked.question.ticket, asked);
-    helper ??= start();
-    keepWaitingFor(helper);
+    finder ??= start();
+    keepWaitingFor(finder);
     // A process that ended meanwhile tells so by its exit.
-    helper.send(asked.question, () => undefined);
+    finder.send(asked.question, () => undefined);
   };
   const ask = (question: Omit<FindingQuestion, 'ticket'>): Promise<FindingAnswer> =>
     new Promise((resolve, reject) => {
@@ -91,21 +91,21 @@ export function openScaleFinder(program: string = FINDING): ScaleFinder {
     },
     async close() {
       closed = true;
-      if (helper === null) return;
-      const exited = once(helper, 'exit');
-      helper.kill('SIGKILL');
+      if (finder === null) return;
+      const exited = once(finder, 'exit');
+      finder.kill('SIGKILL');
       await exited;
     },
   };
 }
 
 /** A process with nothing to do must not keep the program from ending; it ends with the program. */
-function letEnd(helper: ChildProcess): void {
-  helper.unref();
-  helper.channel?.unref();
+function letEnd(finder: ChildProcess): void {
+  finder.unref();
+  finder.channel?.unref();
 }
 
-function keepWaitingFor(helper: ChildProcess): void {
-  helper.ref();
-  helper.channel?.ref();
+function keepWaitingFor(finder: ChildProcess): void {
+  finder.ref();
+  finder.channel?.ref();
 }

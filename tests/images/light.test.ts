@@ -3,7 +3,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { decodeSrgb, lightAt } from '../../src/domain/finding/light.ts';
+import { lightAt } from '../../src/domain/finding/light.ts';
+import { decodeSrgb } from '../../src/domain/numerics/srgb.ts';
 import { unwrap } from '../../src/domain/result.ts';
 import { readLight } from '../../src/images/light.ts';
 

@@ -83,13 +83,3 @@ export function mirroredPlanes([first, ...others]: LightPlanes): LightPlanes {
 export function factorTo({ widthPx, heightPx }: Pick<LightImage, 'widthPx' | 'heightPx'>, longestPx: number): number {
   return Math.max(1, Math.ceil(Math.max(widthPx, heightPx) / longestPx));
 }
-
-/** IEC 61966-2-1, from an encoded value of 0 to 1 to linear light. */
-export function decodeSrgb(encoded: number): number {
-  return encoded <= 0.04045 ? encoded / 12.92 : ((encoded + 0.055) / 1.055) ** 2.4;
-}
-
-/** The inverse of `decodeSrgb`. */
-export function encodeSrgb(light: number): number {
-  return light <= 0.0031308 ? 12.92 * light : 1.055 * light ** (1 / 2.4) - 0.055;
-}

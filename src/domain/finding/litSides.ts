@@ -1,5 +1,6 @@
+import { encodeSrgb } from '../numerics/srgb.ts';
 import { type EdgeProfile, fitEdge, gaussianForm } from './edgeModel.ts';
-import { encodeSrgb, type LightPlanes } from './light.ts';
+import type { LightPlanes } from './light.ts';
 import { blurOf, fitScene, formsIn, type SceneFit, type SideOnFoot, type Trial } from './lightFit.ts';
 import { medianOf } from './line.ts';
 import { type FoundSide, fitSide, type Stretch, stretchesOf } from './sideFit.ts';

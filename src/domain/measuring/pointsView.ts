@@ -2,11 +2,11 @@ import { EigenvalueDecomposition, Matrix } from 'ml-matrix';
 import { addScaled, type Matrix3 } from '../numerics/matrix3.ts';
 import { fail, type Result, succeed } from '../result.ts';
 import type { PointsScale } from './calibration.ts';
-import { focalStandardUncertaintyPx, type Lens, lensOf, type PictureFacts, poseOf } from './camera.ts';
+import { lensOf, type PictureFacts } from './camera.ts';
 import { fitHomography, type HomographyFit } from './homography.ts';
 import type { PlanePoint } from './points.ts';
-import type { PosedView } from './rectangleView.ts';
-import { invertHomography, stretchPlane, type ViewExcursion } from './view.ts';
+import { focalExcursions, type PosedView, posedViewOf, type SeenPlane, sizeExcursions } from './posedView.ts';
+import type { ViewExcursion } from './view.ts';
 
 export interface PointsGeometry {
   readonly planeToImage: Matrix3;
@@ -34,37 +34,20 @@ export function viewOfPoints(marks: PointsScale, picture: PictureFacts): Result<
   if (!first) return fail({ code: 'points-on-a-line' });
   if (isMirrored(fit.matrix, places[0] ?? { xMm: 0, yMm: 0 })) return fail({ code: 'corners-mirrored' });
 
-  const lens = lensOf(picture);
-  const anchor = middleOf(places);
-  const see = (planeToImage: Matrix3, through: Lens): PosedView => {
-    const pose = poseOf(planeToImage, through, anchor);
-    return { imageToPlane: invertHomography(planeToImage, first.at), station: pose.station, pose };
-  };
-  const view = see(fit.matrix, lens);
-  const resize = (xFactor: number, yFactor: number): PosedView => {
-    const [a, b, c, d, e, f, g, h, i] = fit.matrix;
-    const stretched: Matrix3 = [a / xFactor, b / yFactor, c, d / xFactor, e / yFactor, f, g / xFactor, h / yFactor, i];
-    const pose = poseOf(stretched, lens, { xMm: anchor.xMm * xFactor, yMm: anchor.yMm * yFactor });
-    return { imageToPlane: stretchPlane(view.imageToPlane, xFactor, yFactor), station: pose.station, pose };
-  };
-
+  const plane: SeenPlane = { planeToImage: fit.matrix, lens: lensOf(picture), anchor: middleOf(places), visible: first.at };
+  const moved = (response: Matrix3, by: number): PosedView => posedViewOf({ ...plane, planeToImage: addScaled(fit.matrix, response, by) });
   const scatterPx = fit.degreesOfFreedom > 0 ? Math.sqrt(fit.residualSumOfSquaresPx2 / fit.degreesOfFreedom) : null;
-  const excursions: ViewExcursion<PosedView>[] = principalResponses(fit, Math.max(marks.pointPx, scatterPx ?? 0)).map((response) => ({
-    source: 'calibration',
-    below: see(addScaled(fit.matrix, response, -1), lens),
-    above: see(addScaled(fit.matrix, response, 1), lens),
-  }));
   const share = marks.print.relativeStandardUncertainty;
-  if (share > 0) {
-    excursions.push({ source: 'scale-object', below: resize(1 - share, 1), above: resize(1 + share, 1) });
-    excursions.push({ source: 'scale-object', below: resize(1, 1 - share), above: resize(1, 1 + share) });
-  }
-  const focalPx = focalStandardUncertaintyPx(lens, picture);
-  if (focalPx > 0) {
-    const refocus = (byPx: number): PosedView => see(fit.matrix, { ...lens, focalPx: lens.focalPx + byPx });
-    excursions.push({ source: 'camera-distance', below: refocus(-focalPx), above: refocus(focalPx) });
-  }
-  return succeed({ planeToImage: fit.matrix, view, excursions, scatterPx });
+  const excursions: ViewExcursion<PosedView>[] = [
+    ...principalResponses(fit, Math.max(marks.pointPx, scatterPx ?? 0)).map((response) => ({
+      source: 'calibration' as const,
+      below: moved(response, -1),
+      above: moved(response, 1),
+    })),
+    ...sizeExcursions(plane, share, share),
+    ...focalExcursions(plane, picture),
+  ];
+  return succeed({ planeToImage: fit.matrix, view: posedViewOf(plane), excursions, scatterPx });
 }
 
 /**

@@ -1,3 +1,4 @@
+import { encodeSrgb } from '../numerics/srgb.ts';
 import { BOARD, boardMarkers, isBlackSquare } from './board.ts';
 import { isWhiteCell, MARKER_CELLS } from './dictionary.ts';
 
@@ -168,7 +169,7 @@ function graySteps(): CardShape[] {
 /** Encoded sRGB gray (IEC 61966-2-1) of a CIE 1976 lightness. */
 function grayOf(lightness: number): number {
   const linear = lightness > 8 ? ((lightness + 16) / 116) ** 3 : lightness / 903.3;
-  return linear <= 0.0031308 ? 12.92 * linear : 1.055 * linear ** (1 / 2.4) - 0.055;
+  return encodeSrgb(linear);
 }
 
 function label(): CardShape[] {

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { cornerUncertaintyPx, type FoundRectangle, refineRectangle } from '../../../src/domain/finding/card.ts';
-import { decodeSrgb, encodeSrgb, type LightImage } from '../../../src/domain/finding/light.ts';
+import type { LightImage } from '../../../src/domain/finding/light.ts';
 import type { Corners } from '../../../src/domain/measuring/corners.ts';
 import { KNOWN_RECTANGLES } from '../../../src/domain/measuring/knownRectangles.ts';
 import type { ImagePoint, PlanePoint } from '../../../src/domain/measuring/points.ts';
+import { decodeSrgb, encodeSrgb } from '../../../src/domain/numerics/srgb.ts';
 import { unwrap } from '../../../src/domain/result.ts';
 import { isOnCard, paint } from '../../support/paintedScene.ts';
 import { photoTruths, pictureOf, rectangleOn } from '../../support/photoTruth.ts';

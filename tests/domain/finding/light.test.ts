@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { decodeSrgb, encodeSrgb, factorTo, type LightImage, lightAt, reduceLight } from '../../../src/domain/finding/light.ts';
+import { factorTo, type LightImage, lightAt, reduceLight } from '../../../src/domain/finding/light.ts';
+import { decodeSrgb, encodeSrgb } from '../../../src/domain/numerics/srgb.ts';
 import { smoothLightAt } from '../../support/smoothLight.ts';
 
 function imageOf(widthPx: number, heightPx: number, light: (xPx: number, yPx: number) => number): LightImage {

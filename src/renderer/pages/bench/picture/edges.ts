@@ -1,5 +1,6 @@
-import { decodeSrgb, type LightImage, type LightPlanes } from '../../../../domain/finding/light.ts';
+import type { LightImage, LightPlanes } from '../../../../domain/finding/light.ts';
 import { snapToEdge } from '../../../../domain/finding/snap.ts';
+import { decodeSrgb } from '../../../../domain/numerics/srgb.ts';
 import type { EdgeFinder } from '../../../bench/snapping.ts';
 import type { PictureLevel } from './levelMessages.ts';
 import type { PictureStore } from './picture.ts';
