@@ -11,7 +11,8 @@ import type { Photo } from '../../src/domain/photo/photo.ts';
 import { exuviaDraft, moltDraft, specimenDraft } from '../contract/drafts.ts';
 import { EMPTY_READING } from '../support/emptyReading.ts';
 import { answer, openBenchCore, taskEnd } from './core.ts';
-import { atMost, type Figure, median, quantile } from './figure.ts';
+import { atMost, type Figure, median } from './figure.ts';
+import { galleryFrames } from './galleryFrames.ts';
 import { writeLargePicture } from './pictures.ts';
 
 const WIDTH_PX = 8064;
@@ -19,7 +20,6 @@ const HEIGHT_PX = 6048;
 /** The gallery is asked for with 20; it shows all of them. */
 const RUNGS = 25;
 const ROUNDS = 15;
-const ZOOMS = 240;
 
 /** The Ladder of an animal with 25 skins, each photographed with 48 megapixels, in Chromium. */
 export async function ladderRoom(): Promise<Figure[]> {
@@ -30,11 +30,11 @@ export async function ladderRoom(): Promise<Figure[]> {
     const specimenId = await archiveWithRungs(archive, folder);
     const host = await startLoopback(archive);
     const options = chromiumOptions();
-    // Frames as fast as they can be made: an interval between two is then what a frame costs, not the screen's rhythm.
+    // Frames as fast as they can be made, so that intervals are not the screen's rhythm.
     browser = await chromium.launch({ ...options, args: [...(options.args ?? []), '--disable-frame-rate-limit', '--disable-gpu-vsync'] });
     const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
     await page.goto(host.url);
-    const figures = [await openLadder(page, specimenId), await zoomGallery(page)];
+    const figures = [await openLadder(page, specimenId), ...(await galleryFrames(browser, page))];
     await browser.close();
     browser = null;
     await host.stop();
@@ -157,38 +157,4 @@ function openOnce(page: Page, specimenId: string): Promise<number> {
       }),
     { id: specimenId, rungs: RUNGS },
   );
-}
-
-/** Time between frames while all skins are zoomed together. */
-async function zoomGallery(page: Page): Promise<Figure> {
-  await page.getByRole('slider', { name: 'Size of all skins' }).scrollIntoViewIfNeeded();
-  // Every frame carries exactly one step of the zoom, so that none is cheap because nothing happened in it.
-  const intervalsMs = await page.evaluate(
-    (zooms) =>
-      new Promise<number[]>((done, failed) => {
-        const slider = document.querySelector<HTMLInputElement>('input[aria-label="Size of all skins"]');
-        const setValue = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')?.set;
-        if (!slider || !setValue) {
-          failed(new Error('Expected the slider that zooms the gallery'));
-          return;
-        }
-        const intervals: number[] = [];
-        let last: number | null = null;
-        const tick = (): void => {
-          const now = performance.now();
-          if (last !== null) intervals.push(now - last);
-          last = now;
-          if (intervals.length === zooms) {
-            done(intervals);
-            return;
-          }
-          setValue.call(slider, String(0.9 * (1 + Math.sin(intervals.length / 20))));
-          slider.dispatchEvent(new Event('input', { bubbles: true }));
-          requestAnimationFrame(tick);
-        };
-        requestAnimationFrame(tick);
-      }),
-    ZOOMS,
-  );
-  return atMost('gallery-frame-p95-ms', quantile(intervalsMs, 0.95), 'ms', 16.7);
 }

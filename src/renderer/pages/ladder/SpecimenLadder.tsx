@@ -22,6 +22,7 @@ import { SkinGallery } from './gallery/SkinGallery.tsx';
 import style from './LadderPage.module.css';
 import { Legs } from './Legs.tsx';
 import { LitProvider } from './lit.tsx';
+import { NoRung } from './NoRung.tsx';
 import { Questions } from './questions/Questions.tsx';
 import { RatioAccount } from './RatioAccount.tsx';
 import { RungTable } from './RungTable.tsx';
@@ -66,19 +67,7 @@ function LoadedLadder({ page: { specimen, instarNow, ladder, growth, gallery } }
         }
       />
       {rungs.length === 0 ? (
-        <EmptyState
-          title="No rung yet"
-          action={
-            <>
-              <ButtonLink to={`/specimens/${specimen.id}`} kind="primary" icon="add">
-                Record the first molt
-              </ButtonLink>
-              <ButtonLink to="/intake">Bring in photos</ButtonLink>
-            </>
-          }
-        >
-          Each molt on record becomes a rung here: its skin, its size, and how much larger it is than the one before.
-        </EmptyState>
+        <NoRung specimenId={specimen.id} live={growth.live} />
       ) : (
         <>
           <p className={style['past']}>{pastInWords(called, specimen.status === 'living' ? instarNow : undefined)}</p>

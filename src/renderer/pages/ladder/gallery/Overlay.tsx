@@ -14,12 +14,14 @@ export function Overlay({ plates }: { plates: readonly PlateEntry[] }): ReactEle
   const upper = plates.find(({ rung }) => rung.moltId === upperId) ?? plates.at(-1);
   if (!lower || !upper) return null;
   const options = plates.map(({ rung }) => ({ value: rung.moltId, label: rungName(rung) }));
+  const below = { entry: lower, outline: 'lower' } as const;
   const shown =
     lower === upper
-      ? [{ entry: lower, opacity: 1 }]
+      ? [{ ...below, opacity: 1 }]
       : [
-          { entry: lower, opacity: 1 },
-          { entry: upper, opacity: share },
+          // Up to the middle nothing is taken from the lower one: there both are seen.
+          { ...below, opacity: Math.min(1, 2 * (1 - share)) },
+          { entry: upper, outline: 'upper', opacity: share } as const,
         ];
   const percent = Math.round(100 * share);
   return (
@@ -41,6 +43,17 @@ export function Overlay({ plates }: { plates: readonly PlateEntry[] }): ReactEle
         <Select label="Above" value={upper.rung.moltId} options={options} onChange={setUpper} />
       </div>
       <Stage plates={[lower, upper]} shown={shown} label="Two skins over each other" />
+      <p className={style['small']}>
+        {lower === upper ? (
+          'The same skin twice: choose two to compare.'
+        ) : (
+          <>
+            <span className={style['lowerKey']} aria-hidden="true" /> {rungName(lower.rung)} outlined in slate,{' '}
+            <span className={style['upperKey']} aria-hidden="true" /> {rungName(upper.rung).toLowerCase()} in red, carapace on carapace. The
+            ground is taken away where a skin stands apart from it; a shadow may stay.
+          </>
+        )}
+      </p>
     </>
   );
 }

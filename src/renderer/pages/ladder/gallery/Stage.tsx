@@ -7,14 +7,15 @@ import { scaled } from './commonScale.ts';
 import type { PlateEntry } from './entries.ts';
 import style from './Gallery.module.css';
 import { ScaleBar } from './ScaleBar.tsx';
+import { SkinCutout } from './SkinCutout.tsx';
 
 const HIGHEST_PX = 460;
 
 interface Props {
   /** All that can come to stand here: they decide the scale, so that it stays. */
   plates: readonly PlateEntry[];
-  /** Those that do, from the lowest up, with how much of each is seen. */
-  shown: readonly { readonly entry: PlateEntry; readonly opacity: number }[];
+  /** Those that do, from the lowest up, with how much of each is seen; outlined ones stand without their ground. */
+  shown: readonly { readonly entry: PlateEntry; readonly opacity: number; readonly outline?: 'lower' | 'upper' }[];
   label: string;
 }
 
@@ -33,10 +34,10 @@ export function Stage({ plates, shown, label }: Props): ReactElement {
       {widthPx > 0 && (
         <>
           <section className={style['frame']} style={scale} aria-label={label}>
-            {shown.map(({ entry, opacity }) => (
+            {shown.map(({ entry, opacity, outline }) => (
               <span
                 key={entry.rung.moltId}
-                className={style['laid']}
+                className={`${style['laid']} ${outline ? style[outline] : ''}`}
                 style={{
                   left: scaled(frame.carapaceFromLeftMm - entry.plate.carapaceFromLeftMm),
                   top: scaled(frame.carapaceAtMm - entry.plate.carapaceAtMm),
@@ -45,7 +46,7 @@ export function Stage({ plates, shown, label }: Props): ReactElement {
                   opacity,
                 }}
               >
-                <CutImage entry={entry} alt={`Skin of ${rungName(entry.rung).toLowerCase()}, at the common scale`} />
+                <Picture entry={entry} alone={outline !== undefined} />
               </span>
             ))}
           </section>
@@ -54,4 +55,9 @@ export function Stage({ plates, shown, label }: Props): ReactElement {
       )}
     </div>
   );
+}
+
+function Picture({ entry, alone }: { entry: PlateEntry; alone: boolean }): ReactElement {
+  const alt = `Skin of ${rungName(entry.rung).toLowerCase()}, at the common scale`;
+  return alone ? <SkinCutout entry={entry} alt={alt} /> : <CutImage entry={entry} alt={alt} />;
 }
