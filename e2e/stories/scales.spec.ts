@@ -91,17 +91,17 @@ test('two points of a rule give millimeters, wider, and say that the tilt is unk
   await bench.take('Known size');
   await bench
     .panel()
-    .getByRole('button', { name: /A rule or another known distance/ })
+    .getByRole('button', { name: /A rule, or a length you know/ })
     .click();
   await bench.panel().getByLabel('Distance between the marks').fill('4');
   await bench.panel().getByLabel('Unit').selectOption('inches');
   await bench.panel().getByRole('button', { name: 'Mark the two ends' }).click();
-  await expect(page.getByText('Click one end of the known distance')).toBeVisible();
+  await expect(page.getByText('Click one end of the distance')).toBeVisible();
   await bench.panel().getByRole('button', { name: 'Cancel' }).click();
 
   await bench
     .panel()
-    .getByRole('button', { name: /A rule or another known distance/ })
+    .getByRole('button', { name: /A rule, or a length you know/ })
     .click();
   await bench.panel().getByLabel('Distance between the marks').fill('100');
   await bench.panel().getByRole('button', { name: 'Mark the two ends' }).click();

@@ -149,7 +149,7 @@ test('pictures are attached to a molt, and their times become its stages', async
   await pad.getByRole('button', { name: 'Times from photos' }).click();
   const dialog = page.getByRole('dialog', { name: 'Times from photos of FH-14' });
   const chooser = page.waitForEvent('filechooser');
-  await dialog.getByRole('button', { name: 'Attach pictures' }).click();
+  await dialog.getByRole('button', { name: 'Attach photos' }).click();
   await (await chooser).setFiles(files);
   await dialog.getByLabel('Stage in molt-0.jpg').selectOption('Turned over');
   await dialog.getByLabel('Stage in molt-1.jpg').selectOption('Free of its skin');
@@ -177,13 +177,13 @@ test('pictures that could not be taken on are told of at once, and can be attach
   const dialog = page.getByRole('dialog', { name: 'Times from photos of FH-14' });
   const attach = async () => {
     const chooser = page.waitForEvent('filechooser');
-    await dialog.getByRole('button', { name: 'Attach pictures' }).click();
+    await dialog.getByRole('button', { name: 'Attach photos' }).click();
     await (await chooser).setFiles(file);
   };
   await page.route('**/api/imports', (route) => route.abort());
   await attach();
   await expect(dialog.getByRole('alert')).toBeVisible();
-  await expect(dialog.getByRole('button', { name: 'Attach pictures' })).toBeEnabled();
+  await expect(dialog.getByRole('button', { name: 'Attach photos' })).toBeEnabled();
   await page.unroute('**/api/imports');
   await attach();
   await expect(dialog.getByLabel('Stage in molt.jpg')).toBeVisible();

@@ -69,7 +69,7 @@ export function curvatureInWords({ curvature, ratios }: Pick<GrowthReport, 'curv
 export function consistencyInWords(consistency: ReadingConsistency & { readonly moltId: string }, nameOf: NameOfMolt): string {
   const readings = counted(consistency.readings, 'reading');
   const name = nameOf(consistency.moltId);
-  const figures = `Birge ratio ${consistency.birgeRatio.toFixed(2)}`;
+  const figures = `Birge ratio ${consistency.birgeRatio.toFixed(2)}, about 1 where they agree`;
   return consistency.agree
     ? `${name}: its ${readings} agree within their uncertainties (${figures}).`
     : `${name}: its ${readings} differ by more than their uncertainties allow (${figures}). Look at the scale and the two ends of the carapace on each photo again.`;

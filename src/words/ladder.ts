@@ -88,7 +88,7 @@ export function fitInWords(fit: GrowthFit): { ratio: string; interval: string; e
     ratio: fit.ratio.toFixed(digits),
     interval: `${fit.ratioLow95.toFixed(digits)} to ${fit.ratioHigh95.toFixed(digits)}`,
     explanation:
-      `Fitted to ${counted(fit.rungs, 'measured skin')}: ln L = a + b n by least squares, later over earlier; ` +
+      `Fitted to ${counted(fit.rungs, 'measured skin')}: ln L = a + b n by least squares (L the length, n the instar), later over earlier; ` +
       `from first to last, the geometric mean is ${fit.geometricMeanRatio.toFixed(digits)}. R² ${fit.rSquared.toFixed(3)}.`,
   };
 }

@@ -140,7 +140,7 @@ export function doubtInWords(doubt: PlausibilityWarning): string {
 export const PLUS_MINUS_MEANS = 'Every ± is an expanded uncertainty, k = 2: in about 95 of 100 cases the true figure lies within it.';
 
 export const SCALE_OBJECT_LABELS: Readonly<Record<RectangleObject | 'two-points', string>> = {
-  'two-points': 'A rule or another known distance',
+  'two-points': 'A rule, or a length you know',
   'id-1': 'A bank-size card (ISO/IEC 7810 ID-1)',
   a6: 'A6 sheet',
   a5: 'A5 sheet',

@@ -18,7 +18,7 @@ export function Asking(): ReactElement {
 
 function askedFor(state: BenchState): string {
   if (state.placing?.kind === 'placingEnds') {
-    return state.placing.placed.length === 0 ? 'Click one end of the known distance' : 'Click the other end';
+    return state.placing.placed.length === 0 ? 'Click one end of the distance' : 'Click the other end';
   }
   if (state.placing?.kind === 'placingCorners') return `Click a corner, in any order: ${state.placing.placed.length + 1} of 4`;
   if (state.placing?.kind === 'pointingAt') return pointingAtInWords(state.placing);

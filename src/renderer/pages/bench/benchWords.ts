@@ -6,7 +6,7 @@ import type { ChangeLabel } from '../../bench/history.ts';
 export function handleName(id: HandleId): string {
   if (isLandmarkName(id)) return landmarkName(id);
   const [kind, number] = id.split('-');
-  return kind === 'end' ? `end ${number} of the known distance` : `corner ${number}`;
+  return kind === 'end' ? `end ${number} of the distance` : `corner ${number}`;
 }
 
 /** As it stands after "Undo" and "Redo". */

@@ -75,7 +75,7 @@ export function StagePhotos({ specimen, observer, onClose }: Props): ReactElemen
       {page.error && <FailureNotice error={page.error} />}
       {note.error && <FailureNotice error={note.error} />}
       {attached.attaching && (
-        <Notice title="Pictures are coming in.">
+        <Notice title="Photos are coming in.">
           Keep this open until they stand below: closed before, they come in all the same, but wait in Intake without an animal.
         </Notice>
       )}

@@ -39,7 +39,7 @@ export function GenusPanel({ profile }: { profile: GenusProfile }): ReactElement
             {words}
           </Cell>
         ))}
-        <Cell label="Flags" basis={raised.length > 0 ? basisInWords(flagsBasis) : ''}>
+        <Cell label="What misleads" basis={raised.length > 0 ? basisInWords(flagsBasis) : ''}>
           {raised.length > 0 ? raised.join('; ') : 'none'}
         </Cell>
         <Cell label="Adult carapace" basis="">

@@ -23,7 +23,7 @@ export function OffScale({ entries }: { entries: readonly GalleryEntry[] }): Rea
             <strong>{rungName(rung)}</strong> is not at scale: {REASONS[reason]}.
           </span>
           <ButtonLink to={`/bench/${photo.id}`} kind="quiet" icon="measure">
-            Set its scale on the Bench
+            Give it a scale on the Bench
           </ButtonLink>
         </li>
       ))}
