@@ -1,7 +1,7 @@
 import { expect, test } from '../support/camera.ts';
 import { Keeper } from '../support/keeper.ts';
 import { photoTruth } from '../support/photoTruth.ts';
-import { writeMirrored } from '../support/pictures.ts';
+import { writeMirrored, writeWronglyNoted } from '../support/pictures.ts';
 
 /** Looking through a picture takes a second or two; on a machine that does other things besides, more. */
 const SOUGHT = { timeout: 90_000 };
@@ -51,6 +51,8 @@ test('handles beside the edges of their card are told so, not taken for a second
   await bench.panel().getByRole('button', { name: 'Fit them to these edges' }).click();
   await expect(bench.panel().getByText('The handles do not lie on the edges of the card')).toBeHidden();
   await expect(bench.panel().getByText('All four edges were found; the corners are where they meet.')).toBeVisible();
+  // What was found along the edges came with the corners: only then can it be said that the lens does not show on them.
+  await expect(bench.panel().getByText(/^Distortion of the lens\. Not corrected: the scale object is too small/)).toBeVisible();
   await bench.button('Undo: take over what was found').click();
   await expect(bench.panel().getByText('The handles do not lie on the edges of the card')).toBeVisible();
   await bench.button('Redo: take over what was found').click();
@@ -76,4 +78,40 @@ test('the same card marked at another place is another card, and the two are tol
   await trust.click();
   await expect(bench.panel().getByText('Two objects in this picture contradict each other')).toBeHidden();
   await bench.saved();
+});
+
+test('a wrong note of how the camera was held is told of, and corners no card could have are called that; what was measured stays', async ({
+  page,
+  camera,
+}) => {
+  const keeper = new Keeper(page);
+  const { bench } = keeper;
+  await keeper.layOnBench(await writeWronglyNoted(camera, withCard.file, 2), {
+    photo: 'noted-2.jpg',
+    to: 'TK-01',
+    moltedOn: '2024-05-01',
+    instarShed: '10',
+  });
+  await expect(
+    bench.panel().getByText(/^The file notes that its picture is a mirror image.*If writing in it reads backwards/),
+  ).toBeVisible();
+  const { width, height } = withCard.size;
+  const across = [
+    { x: 0.2 * width, y: 0.5 * height },
+    { x: 0.8 * width, y: 0.5 * height },
+    { x: 0.79 * width, y: 0.51 * height },
+    { x: 0.21 * width, y: 0.51 * height },
+  ];
+  await bench.panel().getByRole('button', { name: 'A bank-size card (ISO/IEC 7810 ID-1) 85.60 × 53.98 mm' }).click();
+  await bench.markCorners(across, withCard.size);
+  await expect(
+    bench.panel().getByText(/^These corners fit no rectangle of this size.*almost edge-on.*Mark the corners anew/),
+  ).toBeVisible();
+  await bench.take('Points');
+  await bench.click({ x: 0.5 * width, y: 0.5 * height }, withCard.size);
+  await bench.saved();
+  await page.reload();
+  await bench.shown();
+  await bench.take('Points');
+  await expect(bench.panel().getByText('1 of 52 points answered')).toBeVisible();
 });

@@ -81,6 +81,13 @@ function straightened(seen: PixelPlace, size: { width: number; height: number })
   return at;
 }
 
+/** The upright picture with a note of the camera (EXIF orientation, CIPA DC-008) that is wrong: it is shown turned or exchanged. */
+export async function writeWronglyNoted(folder: string, photo: string, orientation: number): Promise<string> {
+  const file = join(folder, `noted-${orientation}.jpg`);
+  await sharp(photo).rotate().withMetadata({ orientation }).jpeg({ quality: 92 }).toFile(file);
+  return file;
+}
+
 /** What a card reader and a careless hand leave behind: an empty file, a text called a photo, and half a photo. */
 export async function writeSpoiltFiles(folder: string): Promise<{ empty: string; text: string; truncated: string }> {
   const files = { empty: join(folder, 'empty.jpg'), text: join(folder, 'shopping.jpg'), truncated: join(folder, 'half.jpg') };

@@ -202,6 +202,9 @@ const TILT_UNKNOWN: Readonly<Record<Extract<CalibrationWarning, { code: 'tilt-un
 /** Beyond it a card of 54 mm shows less than half as high as it is. Own judgment. */
 const EDGE_ON_DEG = 60;
 
+/** Beyond it a misfit is no inexact corner. */
+const HOPELESS_SHAPE_PERCENT = 50;
+
 /** What a calibration warns of, with what to do about it. */
 export function warningInWords(warning: CalibrationWarning): string {
   switch (warning.code) {
@@ -224,6 +227,8 @@ export function warningInWords(warning: CalibrationWarning): string {
     case 'focal-length-unknown':
       return 'The picture does not tell its focal length, so tilt, distance and height above the plane cannot be worked out. The uncertainty allows for it.';
     case 'shape-disagrees':
+      if (Math.abs(warning.aspectErrorPercent) > HOPELESS_SHAPE_PERCENT)
+        return 'These corners fit no rectangle of this size, from wherever it is seen: the card is seen almost edge-on, a corner is wrong, or the object is another one. No length from this picture can be trusted. Mark the corners anew, or take a photo from straight above.';
       return `These corners do not fit a rectangle of this size (sides ${Math.abs(warning.aspectErrorPercent).toFixed(1)} %, angle ${Math.abs(warning.angleErrorDeg).toFixed(1)}° off). A corner may be wrong, the object another one, or the picture cropped.`;
   }
 }

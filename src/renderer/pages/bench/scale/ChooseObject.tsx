@@ -12,6 +12,7 @@ import style from '../panel.module.css';
 import { useWork } from '../useWork.ts';
 import { ChooseCoin } from './ChooseCoin.tsx';
 import { ChooseRule } from './ChooseRule.tsx';
+import { HowItLies } from './HowItLies.tsx';
 import { knownRectangle, ownRectangle, ruleOf } from './objects.ts';
 import { PrintOurCard } from './PrintOurCard.tsx';
 import { Proposals } from './Proposals.tsx';
@@ -55,6 +56,7 @@ export function ChooseObject({ onChosen, onCancel }: Props): ReactElement {
       <h2>What in this picture has a known size?</h2>
       <Proposals />
       <p className={style['soft']}>It must lie flat beside the skin. A card is best: its four corners show how the camera was tilted.</p>
+      <HowItLies />
       <div>
         {KNOWN.map((object) => (
           <button key={object} type="button" className={style['choice']} onClick={() => choose(knownRectangle(object))}>

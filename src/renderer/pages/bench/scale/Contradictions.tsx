@@ -61,8 +61,7 @@ function DisplacedHandles({ marks, found, contradiction }: DisplacedProps): Reac
           kind="primary"
           disabled={proposal === undefined}
           onClick={() => {
-            const { corners, pointingPx } = found;
-            if (proposal !== undefined) takeFound(bench, { ...proposal, marks: { ...marks, corners, pointingPx } });
+            if (proposal !== undefined) takeFound(bench, { ...proposal, marks: fittedTo(marks, found) });
           }}
         >
           Fit them to these edges
@@ -70,6 +69,10 @@ function DisplacedHandles({ marks, found, contradiction }: DisplacedProps): Reac
       </div>
     </Notice>
   );
+}
+
+function fittedTo({ sidePoints: _, ...said }: RectangleScale, { corners, pointingPx, sidePoints }: RectangleScale): RectangleScale {
+  return { ...said, corners, pointingPx, ...(sidePoints && { sidePoints }) };
 }
 
 function TrustButton({ marks, name }: { marks: ScaleMarks; name: string }): ReactElement {

@@ -65,7 +65,8 @@ export function contradictionInWords(
   { itselfMm, byOtherMm, expandedUncertaintyMm }: Contradiction,
 ): string {
   const [name, otherName] = namesApart(one, other);
-  return `By “${name}” the longest extent of “${otherName}” would be ${byOtherMm.toFixed(2)} mm; by itself it is ${itselfMm.toFixed(2)} mm (${percentInWords(byOtherMm / itselfMm)}). Together they are known to ± ${expandedUncertaintyMm.toFixed(2)} mm.`;
+  const figures = expandedUncertaintyMm < 1 ? 2 : expandedUncertaintyMm < 10 ? 1 : 0;
+  return `By “${name}” the longest extent of “${otherName}” would be ${byOtherMm.toFixed(figures)} mm; by itself it is ${itselfMm.toFixed(Math.max(1, figures))} mm (${percentInWords(byOtherMm / itselfMm)}). Together they are known to ± ${expandedUncertaintyMm.toFixed(figures)} mm.`;
 }
 
 /** Handles of a card that do not lie where the edges of that card were found. */
@@ -75,6 +76,7 @@ export function displacedInWords(one: RectangleScale, found: RectangleScale, { i
 }
 
 function percentInWords(ratio: number): string {
+  if (ratio >= 2) return `${ratio.toFixed(ratio < 10 ? 1 : 0)} times that`;
   const percent = 100 * (ratio - 1);
   return `${percent < 0 ? '−' : '+'}${Math.abs(percent).toFixed(1)} %`;
 }
