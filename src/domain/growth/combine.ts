@@ -1,6 +1,6 @@
 import type { BudgetSource } from '../measuring/quantity.ts';
 import { consistencyOf } from './consistency.ts';
-import { correlationOf, type MeasuredLength, standardUncertaintyOf } from './measuredLength.ts';
+import { errorCorrelationOf, type MeasuredLength, standardUncertaintyOf } from './measuredLength.ts';
 
 /**
  * Several readings of one length, weighted by inverse variance. Errors in common do not average out: pointing is
@@ -44,7 +44,7 @@ function weightedMean(lengths: readonly MeasuredLength[], weights: readonly numb
     parts[source] = Math.sqrt(
       lengths.reduce((outer, a, i) => {
         const row = lengths.reduce((inner, b, j) => {
-          const correlation = i === j ? 1 : correlationOf(source, a, b);
+          const correlation = i === j ? 1 : errorCorrelationOf(source, a, b);
           return inner + correlation * (shares[j] ?? 0) * (b.parts[source] ?? 0);
         }, 0);
         return outer + (shares[i] ?? 0) * (a.parts[source] ?? 0) * row;

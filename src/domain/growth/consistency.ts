@@ -2,7 +2,7 @@ import { LuDecomposition, Matrix } from 'ml-matrix';
 import { z } from 'zod';
 import type { BudgetSource } from '../measuring/quantity.ts';
 import { chiSquareTail } from '../numerics/chiSquare.ts';
-import { correlationOf, type MeasuredLength } from './measuredLength.ts';
+import { errorCorrelationOf, type MeasuredLength } from './measuredLength.ts';
 
 /** Whether several readings of one length differ by no more than their uncertainties allow. */
 export const ReadingConsistency = z
@@ -47,7 +47,7 @@ function covarianceApart(a: MeasuredLength, b: MeasuredLength, same: boolean): n
   let sum = 0;
   for (const source of Object.keys(a.parts) as (BudgetSource | 'rest')[]) {
     if (SHARED_BY_ALL.includes(source)) continue;
-    sum += (same ? 1 : correlationOf(source, a, b)) * (a.parts[source] ?? 0) * (b.parts[source] ?? 0);
+    sum += (same ? 1 : errorCorrelationOf(source, a, b)) * (a.parts[source] ?? 0) * (b.parts[source] ?? 0);
   }
   return sum;
 }

@@ -28,7 +28,7 @@ export function standardUncertaintyOf(length: MeasuredLength): number {
 }
 
 /** Whether two lengths share the error of one cause (1) or have one each (0). */
-export function correlationOf(source: BudgetSource | 'rest', a: MeasuredLength, b: MeasuredLength): 0 | 1 {
+export function errorCorrelationOf(source: BudgetSource | 'rest', a: MeasuredLength, b: MeasuredLength): 0 | 1 {
   switch (source) {
     case 'pointing':
     case 'rest':

@@ -2,8 +2,8 @@ import { z } from 'zod';
 import { CalendarDay } from '../../dates.ts';
 import { LineBelief } from './belief.ts';
 import { ForecastFact } from './growthRecord.ts';
-import { WeighedReading } from './observation.ts';
 import { Shares } from './shares.ts';
+import { WeighedReading } from './stepObservation.ts';
 
 /** Raised whenever the same record would give another forecast. */
 export const FORECAST_MODEL = 2;

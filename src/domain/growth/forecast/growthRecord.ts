@@ -6,7 +6,7 @@ import type { MoltOutcome } from '../../molting/molt.ts';
 import { type Position, placeMolts, placeMoltsIfSound } from '../positions.ts';
 import { ASSUMED_FIRST_INSTAR } from '../priors.ts';
 import type { KinLabels } from './kinTree.ts';
-import { growthObservation, intervalObservation, type StepObservation } from './observation.ts';
+import { growthObservation, intervalObservation, type StepObservation } from './stepObservation.ts';
 
 /** What a forecast reads of one animal. */
 export interface GrowthRecord extends KinLabels, Acquisition {

@@ -1,7 +1,7 @@
 import { COMMON_SCATTER_STEPS, type Group, type ModelPrior, PRIOR_WEIGHT, type Spreads } from '../priors.ts';
 import { informed } from './belief.ts';
 import { apartFromGroup, growTree, type KinLabels, type KinTree, spreadTheWord } from './kinTree.ts';
-import type { StepObservation, WeighedReading } from './observation.ts';
+import type { StepObservation, WeighedReading } from './stepObservation.ts';
 import { evidenceOfSteps, expectedScatter, type StepShares, sharesOf, sharesOnRecord, weighedReadings } from './stepShares.ts';
 
 export interface PooledAnimal extends KinLabels {

@@ -10,7 +10,7 @@ import {
   plus,
   varianceAt,
 } from './belief.ts';
-import { readingPriors, type StepObservation, type StepReading, type WeighedReading } from './observation.ts';
+import { readingPriors, type StepObservation, type StepReading, type WeighedReading } from './stepObservation.ts';
 
 /** How probable each reading of each of an animal's steps is, in the order of its steps. */
 export type StepShares = readonly (readonly number[])[];

@@ -1,4 +1,4 @@
-import { readingPriors } from '../forecast/observation.ts';
+import { readingPriors } from '../forecast/stepObservation.ts';
 import type { GrowthStep } from '../measuredStep.ts';
 import { GROWTH_PRIOR, lineOfAnyAnimal, UNSEEN_STEPS } from '../priors.ts';
 

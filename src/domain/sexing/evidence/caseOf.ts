@@ -3,7 +3,7 @@ import { claimOf } from '../live/claim.ts';
 import { type LiveSign, standingLiveSigns } from '../live/liveSign.ts';
 import { standingOf } from '../standing.ts';
 import type { LiveEvidence } from './liveFindings.ts';
-import type { GenusKnown, SkinReading } from './skinFindings.ts';
+import type { GenusKnown, StripReading } from './skinFindings.ts';
 import type { EvidenceCase } from './weigh.ts';
 
 /** What is on record of one animal, and the reading in hand, if there is one. */
@@ -12,7 +12,7 @@ export interface OnRecord {
   readonly determinations: readonly Determination[];
   readonly liveSigns: readonly LiveSign[];
   /** `replaces` no longer speaks: the reading in hand corrects it. `photographed`: it has photos of the animal itself. */
-  readonly inHand: (SkinReading & { readonly replaces: string | null; readonly photographed: boolean }) | null;
+  readonly inHand: (StripReading & { readonly replaces: string | null; readonly photographed: boolean }) | null;
 }
 
 /** Everything that still stands, the reading in hand last. */

@@ -1,7 +1,7 @@
 import type { Checklist } from '../determination.ts';
 import { type Finding, sexFor, strengthOf } from './item.ts';
 import type { ModelNumbers } from './numbers.ts';
-import { type GenusKnown, type SkinReading, sizeClassOfSkin, skinFindings } from './skinFindings.ts';
+import { type GenusKnown, type StripReading, sizeClassOfSkin, skinFindings } from './skinFindings.ts';
 
 /** The best reading of one skin, with everything it found and what that comes to. */
 export interface SkinEvidence {
@@ -16,14 +16,14 @@ export interface SkinEvidence {
 }
 
 /** One result for each skin: several readings of it are one piece of evidence, and the best of them speaks. */
-export function skinEvidence(readings: readonly SkinReading[], genus: GenusKnown, numbers: ModelNumbers): SkinEvidence[] {
+export function skinEvidence(readings: readonly StripReading[], genus: GenusKnown, numbers: ModelNumbers): SkinEvidence[] {
   const bySkin = Map.groupBy(readings, ({ exuviaId }) => exuviaId);
   const skins = [...bySkin.values()].map((ofSkin) => evidenceOf(ofSkin, genus, numbers));
   const strongestFirst = skins.toSorted((a, b) => strengthOf(b.ratio) - strengthOf(a.ratio));
   return strongestFirst.map((skin, index) => ({ ...skin, power: numbers['weakerSkin.power'] ** index }));
 }
 
-function evidenceOf(ofSkin: readonly SkinReading[], genus: GenusKnown, numbers: ModelNumbers): SkinEvidence {
+function evidenceOf(ofSkin: readonly StripReading[], genus: GenusKnown, numbers: ModelNumbers): SkinEvidence {
   const reading = bestOf(ofSkin);
   const findings = skinFindings(reading, genus, numbers);
   const sizeClass = sizeClassOfSkin(reading.checklist, genus, numbers) ?? 'A';
@@ -52,7 +52,7 @@ const GRADE_ORDER = ['A', 'B', 'C', 'D', null] as const;
 const AID_ORDER = ['stereomicroscope', 'loupe', 'naked-eye', null] as const;
 
 /** The better strip, then the better optics, then the later look. */
-function bestOf(readings: readonly SkinReading[]): SkinReading {
+function bestOf(readings: readonly StripReading[]): StripReading {
   return readings.reduce((best, next) => (qualityOf(next.checklist) <= qualityOf(best.checklist) ? next : best));
 }
 

@@ -5,7 +5,7 @@ import type { ModelNumbers } from './numbers.ts';
 export const SizeClass = z.enum(['A', 'B', 'C', 'D']).meta({ id: 'SizeClass' });
 export type SizeClass = z.infer<typeof SizeClass>;
 
-export interface SkinSize {
+export interface SizesForClass {
   readonly legSpanMm: number | null;
   readonly carapaceMm: number | null;
   /** Carapace of an adult female of the genus, where the keeper has said it. */
@@ -16,7 +16,7 @@ export interface SkinSize {
  * The size class of a skin: absolute, by leg span and by carapace, and relative to the adult size; the worst of those known
  * counts. Null when nothing is known of the size.
  */
-export function sizeClassOf({ legSpanMm, carapaceMm, adultCarapaceMm }: SkinSize, numbers: ModelNumbers): SizeClass | null {
+export function sizeClassOf({ legSpanMm, carapaceMm, adultCarapaceMm }: SizesForClass, numbers: ModelNumbers): SizeClass | null {
   const relative = carapaceMm !== null && adultCarapaceMm !== null ? carapaceMm / adultCarapaceMm : null;
   const known = [
     classIn(legSpanMm, numbers['span.fromB'], numbers['span.fromC'], numbers['span.aboveD']),

@@ -7,7 +7,7 @@ import { type SizeClass, sizeClassOf } from './sizeClass.ts';
 /** What the model has to know of the genus. */
 export type GenusKnown = Pick<GenusProfile, 'flags' | 'hooks' | 'adultCarapaceMm' | 'earlyColorBasis'>;
 
-export interface SkinReading {
+export interface StripReading {
   readonly exuviaId: string;
   readonly checklist: Checklist;
 }
@@ -19,7 +19,7 @@ export function sizeClassOfSkin(checklist: Checklist, genus: GenusKnown, numbers
 }
 
 /** Everything one reading of one skin found; what weighs nothing is kept with the reason. */
-export function skinFindings(reading: SkinReading, genus: GenusKnown, numbers: ModelNumbers): Finding[] {
+export function skinFindings(reading: StripReading, genus: GenusKnown, numbers: ModelNumbers): Finding[] {
   const { exuviaId, checklist } = reading;
   const strip = [
     ...stripFinding(reading, genus, numbers),
@@ -39,7 +39,7 @@ function stripSilence(checklist: Checklist): Finding['silence'] {
 }
 
 /** One skin, one genital result: receptacles seen, or a readable strip without them, or a lip alone. */
-function stripFinding({ exuviaId, checklist }: SkinReading, genus: GenusKnown, numbers: ModelNumbers): Finding[] {
+function stripFinding({ exuviaId, checklist }: StripReading, genus: GenusKnown, numbers: ModelNumbers): Finding[] {
   const { receptaclesSeen: seen, uterusExternusSeen: lip } = checklist;
   const chances = chancesOf(checklist, genus, numbers);
   const lipFactor = lip === 'yes' ? numbers['lip.factor'] : 1;
@@ -99,13 +99,13 @@ function product(base: number, modifiers: readonly [boolean, NumberId][], number
 }
 
 /** Small paired bodies without a lip; with one, the receptacles speak. */
-function accessoryFinding({ exuviaId, checklist }: SkinReading, numbers: ModelNumbers): Finding[] {
+function accessoryFinding({ exuviaId, checklist }: StripReading, numbers: ModelNumbers): Finding[] {
   if (checklist.accessoryOrgansSeen !== 'yes' || checklist.uterusExternusSeen === 'yes') return [];
   return [{ kind: 'accessory-organs', ratio: 1 / numbers['accessory.male'], numbers: ['accessory.male'], silence: null, exuviaId }];
 }
 
 /** The only sign on a skin that speaks for a male by being there; the numbers hold for grade A only. */
-function fusillaeFinding({ exuviaId, checklist }: SkinReading, genus: GenusKnown, numbers: ModelNumbers): Finding[] {
+function fusillaeFinding({ exuviaId, checklist }: StripReading, genus: GenusKnown, numbers: ModelNumbers): Finding[] {
   if (checklist.fusillaeOutsideSeen !== 'yes') return [];
   if (checklist.grade !== 'A') return [silent('fusillae-outside', 'grade-below-a', exuviaId)];
   const sizeClass = sizeClassOfSkin(checklist, genus, numbers) ?? 'A';

@@ -5,7 +5,7 @@ import { type EvidenceItem, type Finding, sexFor, strengthOf, weightOf } from '.
 import { type LiveEvidence, liveFindings } from './liveFindings.ts';
 import type { EvidenceModel } from './model.ts';
 import type { ModelNumbers } from './numbers.ts';
-import type { GenusKnown, SkinReading } from './skinFindings.ts';
+import type { GenusKnown, StripReading } from './skinFindings.ts';
 
 export const Band = z.enum(['unsexed', 'leaning', 'probable', 'strong', 'established']).meta({ id: 'EvidenceBand' });
 export type Band = z.infer<typeof Band>;
@@ -18,7 +18,7 @@ export type Gate = z.infer<typeof Gate>;
 export interface EvidenceCase {
   readonly genus: GenusKnown;
   /** Of all its skins; several of one skin are allowed, the latest last. */
-  readonly readings: readonly SkinReading[];
+  readonly readings: readonly StripReading[];
   readonly live: readonly LiveEvidence[];
 }
 
@@ -118,7 +118,7 @@ function itemOf({ kind, ratio, numbers, silence, exuviaId }: Finding, power: num
   return { kind, towards: sexFor(ratio), weight: weightOf(ratio ** power), silence, numbers: [...numbers], exuviaId, weakened: power < 1 };
 }
 
-function largestCarapace(readings: readonly SkinReading[]): number | null {
+function largestCarapace(readings: readonly StripReading[]): number | null {
   const known = readings.map(({ checklist }: { checklist: Checklist }) => checklist.carapaceLengthMm).filter((length) => length !== null);
   return known.length === 0 ? null : Math.max(...known);
 }
