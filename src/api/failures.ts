@@ -52,6 +52,7 @@ export const STATUS_OF: Readonly<Record<FailureCode, 400 | 401 | 403 | 404 | 409
   'corners-collinear': 422,
   'rim-not-elliptic': 422,
   'rim-not-found': 422,
+  'rim-cut-off': 422,
   'points-on-a-line': 422,
   'sides-not-found': 422,
   'ticks-not-found': 422,

@@ -85,6 +85,7 @@ export const Failure = z
     z.object({ code: z.literal('corners-collinear') }),
     z.object({ code: z.literal('rim-not-elliptic') }),
     z.object({ code: z.literal('rim-not-found') }),
+    z.object({ code: z.literal('rim-cut-off') }),
     z.object({ code: z.literal('points-on-a-line') }),
     z.object({
       code: z.literal('sides-not-found'),

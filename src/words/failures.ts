@@ -123,6 +123,7 @@ export function wordsFor(failure: Failure): FailureWords {
     case 'corners-collinear':
     case 'rim-not-elliptic':
     case 'rim-not-found':
+    case 'rim-cut-off':
     case 'points-on-a-line':
     case 'sides-not-found':
     case 'ticks-not-found':

@@ -12,6 +12,7 @@ export type ScaleFailure = Extract<
       | 'corners-collinear'
       | 'rim-not-elliptic'
       | 'rim-not-found'
+      | 'rim-cut-off'
       | 'points-on-a-line'
       | 'sides-not-found'
       | 'ticks-not-found'
@@ -55,7 +56,12 @@ export function wordsForScale(failure: ScaleFailure): FailureWords {
     case 'rim-not-found':
       return {
         happened: 'No rim was found there: too little of it stands out from the ground.',
-        advice: 'Click three points well apart on the rim, or drag the outline to it by hand.',
+        advice: 'Click three points well apart on the rim. If it is still not found, use another scale object or two points.',
+      };
+    case 'rim-cut-off':
+      return {
+        happened: 'More than half of this coin’s rim lies outside of the picture; what is left of it tells no size.',
+        advice: 'Use another scale object or two points, or a photo that shows more than half of the rim.',
       };
     case 'points-on-a-line':
       return {

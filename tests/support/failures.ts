@@ -88,6 +88,7 @@ export const ONE_OF_EACH_FAILURE: { readonly [Code in FailureCode]: Extract<Fail
   'corners-collinear': { code: 'corners-collinear' },
   'rim-not-elliptic': { code: 'rim-not-elliptic' },
   'rim-not-found': { code: 'rim-not-found' },
+  'rim-cut-off': { code: 'rim-cut-off' },
   'points-on-a-line': { code: 'points-on-a-line' },
   'sides-not-found': { code: 'sides-not-found', sides: [0, 2] },
   'ticks-not-found': { code: 'ticks-not-found', found: 3, needed: 8 },

@@ -34,7 +34,9 @@ export const ScaleEvidence = z
     }),
     z.object({
       kind: z.literal('rim'),
-      coverage: z.number().min(0).max(1).describe('Share of the rim along which its edge was seen'),
+      coverage: z.number().min(0).max(1).describe('Share of the rim in the picture along which its edge was seen'),
+      visible: z.number().min(0).max(1).describe('Share of the rim that lies in the picture'),
+      settled: z.boolean().describe('The upper rim was told from the wall of the coin, its shadow and engraved borders'),
       agreement: z.number().min(0).max(1).describe('How well the edges agreed on one ellipse'),
       residualPx: z.number().min(0),
       coinAssumed: z.boolean().describe('Nobody has said yet which coin it is'),

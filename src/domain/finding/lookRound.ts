@@ -8,7 +8,7 @@ import { adjugate, transform } from '../numerics/matrix3.ts';
 import { CARD_FRAME_MM } from '../scaleCard/layout.ts';
 import { UNCHECKED_PRINT } from '../scaleCard/printCheck.ts';
 import { coinMarks } from './coin/coinMarks.ts';
-import { type CoinProposal, proposeCoins } from './coin/findCoin.ts';
+import { type CoinProposal, proposeCoins } from './coin/proposeCoins.ts';
 import type { ScaleProposal } from './foundScale.ts';
 import { judgedPicture } from './judged.ts';
 import type { FoundPoints, SeenMarkers } from './markers/found.ts';
@@ -85,10 +85,10 @@ function straightProposal(proposal: StraightProposal): ScaleProposal {
 }
 
 function coinProposal({ rim, confidence }: CoinProposal, coins: ReturnType<typeof likelyCoins>): ScaleProposal {
-  const { coverage, agreement, residualPx } = rim;
+  const { coverage, agreement, residualPx, settled, visible } = rim;
   return {
     marks: coinMarks(rim, coins[0]),
-    evidence: { kind: 'rim', coverage, agreement, residualPx, coinAssumed: true, coins: [...coins] },
+    evidence: { kind: 'rim', coverage, agreement, residualPx, settled, visible, coinAssumed: true, coins: [...coins] },
     confidence,
   };
 }

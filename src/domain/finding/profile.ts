@@ -39,6 +39,11 @@ export function edgeSearch({ reachPx, stepPx, sigmaPx, alongPx }: Omit<EdgeSearc
   return { reachPx, stepPx, sigmaPx, alongPx, kernel };
 }
 
+/** So far to both sides of the middle of a line the picture is needed, px. */
+export function extentPx({ reachPx, stepPx, kernel }: EdgeSearch): number {
+  return (Math.ceil(reachPx / stepPx) + 1 + (kernel.length - 1) / 2) * stepPx;
+}
+
 /**
  * The steps of light on a line through a point, strongest first.
  *
@@ -54,7 +59,7 @@ export function stepsAcross(planes: LightPlanes, xPx: number, yPx: number, norma
   const { reachPx, stepPx, kernel } = search;
   const half = (kernel.length - 1) / 2;
   const wanted = Math.ceil(reachPx / stepPx) + 1;
-  const extent = (wanted + half) * stepPx;
+  const extent = extentPx(search);
   const [first] = planes;
   if (!isInside(first, xPx - extent * normal.x, yPx - extent * normal.y, 0.5)) return [];
   if (!isInside(first, xPx + extent * normal.x, yPx + extent * normal.y, 0.5)) return [];

@@ -82,10 +82,10 @@ function refineIn({ image, colors, factor }: LightOfPicture, rough: RoughScale, 
       const [first, second, third] = rough.at;
       const rim = second && third ? rimThrough(colors, [small(first), small(second), small(third)]) : rimAbout(colors, small(first));
       if (!rim.ok) return rim;
-      const { coverage, agreement, residualPx } = rim.value;
+      const { coverage, agreement, residualPx, settled, visible } = rim.value;
       return succeed({
         marks: enlargedMarks(diskMarks(rim.value, rough.disk), factor),
-        evidence: { kind: 'rim', coverage, agreement, residualPx: factor * residualPx, coinAssumed: false, coins: [] },
+        evidence: { kind: 'rim', coverage, agreement, residualPx: factor * residualPx, settled, visible, coinAssumed: false, coins: [] },
       });
     }
     default:

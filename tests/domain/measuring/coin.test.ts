@@ -122,6 +122,8 @@ test('a found rim becomes marks by the name of its coin, undecided which plane w
     ellipse: coinTruth(photo).rim,
     residualPx: 0.2,
     standardUncertaintyPx: 0.3,
+    settled: true,
+    visible: 1,
     coverage: 1,
     agreement: 1,
     coherence: 1,

@@ -3,8 +3,9 @@ import type { ImagePoint } from '../../measuring/points.ts';
 import type { Generator } from '../../numerics/generator.ts';
 import type { Matrix3 } from '../../numerics/matrix3.ts';
 import type { LightPlanes } from '../light.ts';
-import { edgeSearch, stepsAcross } from '../profile.ts';
+import { edgeSearch, extentPx, stepsAcross } from '../profile.ts';
 import { ellipseThrough } from './ellipseThrough.ts';
+import { type Frame, isWithin } from './hue.ts';
 
 /** The steps of light on one line across an outline, strongest first; only one of them can be the rim. */
 export type Ray = readonly { readonly at: ImagePoint; readonly strength: number }[];
@@ -12,8 +13,10 @@ export type Ray = readonly { readonly at: ImagePoint; readonly strength: number 
 /** An ellipse and how far the rays carry it. */
 export interface Outline {
   readonly ellipse: Ellipse;
-  /** Mean over the rays of how near and how strong their best step is, 0 to 1. */
+  /** Mean over the rays in the picture of how near and how strong their best step is, 0 to 1. */
   readonly agreement: number;
+  /** Share of the rays that lie in the picture, 0 to 1. */
+  readonly visible: number;
 }
 
 /** How to look across an outline. */
@@ -22,6 +25,9 @@ export interface Across {
   readonly sigmaPx: number;
   /** Samples are averaged along the edge over this share of the lesser radius. */
   readonly alongShare: number;
+  /** How many steps of one line to keep, and how weak, as a share of its strongest. */
+  readonly most?: number;
+  readonly weakest?: number;
 }
 
 const MOST_ALONG_PX = 16;
@@ -29,23 +35,36 @@ const MOST_STEPS_PER_RAY = 4;
 /** Steps weaker than this share of the strongest on the same ray are grain. */
 const WEAKEST_STEP = 0.2;
 
-/** The steps on lines across an ellipse, evenly spread over its eccentric angle; each is averaged a little along the edge. */
-export function raysAcross(planes: LightPlanes, ellipse: Ellipse, count: number, { reachPx, sigmaPx, alongShare }: Across): readonly Ray[] {
+/** A part of a picture, and how far the whole of it reaches. */
+export interface Scene {
+  readonly planes: LightPlanes;
+  readonly frame: Frame;
+}
+
+/**
+ * The steps on lines across an ellipse, evenly spread over its eccentric angle; each is averaged a little along the edge.
+ *
+ * @returns null for each line that leaves the picture.
+ */
+export function raysAcross({ planes, frame }: Scene, ellipse: Ellipse, count: number, across: Across): readonly (Ray | null)[] {
+  const { reachPx, sigmaPx, alongShare, most = MOST_STEPS_PER_RAY, weakest = WEAKEST_STEP } = across;
   const search = edgeSearch({
     reachPx,
     stepPx: 0.5,
     sigmaPx,
     alongPx: Math.max(1, Math.min(MOST_ALONG_PX, alongShare * ellipse.semiMinorPx)),
   });
+  const extent = extentPx(search);
   return Array.from({ length: count }, (_, index) => {
     const angle = (2 * Math.PI * index) / count;
     const foot = pointOn(ellipse, angle);
     const normal = normalAt(ellipse, angle);
+    if (![-extent, extent].every((by) => isWithin(frame, { xPx: foot.xPx + by * normal.x, yPx: foot.yPx + by * normal.y }))) return null;
     const steps = stepsAcross(planes, foot.xPx, foot.yPx, normal, search);
-    const least = WEAKEST_STEP * (steps[0]?.strength ?? 0);
+    const least = weakest * (steps[0]?.strength ?? 0);
     return steps
       .filter((step) => step.strength >= least)
-      .slice(0, MOST_STEPS_PER_RAY)
+      .slice(0, most)
       .map(({ offsetPx, strength }) => ({
         at: { xPx: foot.xPx + offsetPx * normal.x, yPx: foot.yPx + offsetPx * normal.y },
         strength,
@@ -53,10 +72,17 @@ export function raysAcross(planes: LightPlanes, ellipse: Ellipse, count: number,
   });
 }
 
+/** The lines that stay in the picture. */
+export function visibleOf(rays: readonly (Ray | null)[]): readonly Ray[] {
+  return rays.filter((ray) => ray !== null);
+}
+
 const TRIALS = 250;
 const SECTORS = 6;
 /** An outline flatter than this is a coin seen from 70 degrees aside: nobody measures there. */
 const FLATTEST = 0.35;
+/** Less than this share of an outline in the picture does not tell an ellipse from another: coins may be tilted anyhow. Own assumption. */
+export const LEAST_VISIBLE = 0.5;
 /** Below this agreement the edges met by chance. */
 const LEAST_AGREEMENT = 0.4;
 
@@ -64,11 +90,14 @@ const LEAST_AGREEMENT = 0.4;
  * The ellipse that most rays agree on (Fischler & Bolles 1981, Communications of the ACM 24:381): each trial takes one step
  * from each sixth of the rays, and is judged by how near all rays have a step.
  *
+ * @param all rays; null for those that left the picture, and the agreement is that of the others.
  * @param rough the outline the rays were laid across; its size limits what is believed.
  * @returns null when no ellipse carries enough of the rays.
  */
-export function consensusEllipse(rays: readonly Ray[], rough: Ellipse, draw: Generator): Outline | null {
+export function consensusEllipse(all: readonly (Ray | null)[], rough: Ellipse, draw: Generator, leastVisible: number): Outline | null {
   const tolerancePx = Math.max(0.7, 0.025 * rough.semiMinorPx);
+  const rays = visibleOf(all);
+  if (rays.length < leastVisible * all.length) return null;
   if (rays.reduce((count, ray) => count + (ray.length > 0 ? 1 : 0), 0) < SECTORS) return null;
   const steps = flatSteps(rays, rough);
   const fitting = ellipseThrough(SECTORS, rough);
@@ -77,7 +106,7 @@ export function consensusEllipse(rays: readonly Ray[], rough: Ellipse, draw: Gen
     const candidate = fitting(sample(rays, draw));
     if (!candidate || !isPlausible(candidate, rough)) continue;
     const agreement = agreementOf(steps, candidate, tolerancePx, best?.agreement ?? LEAST_AGREEMENT);
-    if (agreement > (best?.agreement ?? LEAST_AGREEMENT)) best = { ellipse: candidate, agreement };
+    if (agreement > (best?.agreement ?? LEAST_AGREEMENT)) best = { ellipse: candidate, agreement, visible: rays.length / all.length };
   }
   return best;
 }

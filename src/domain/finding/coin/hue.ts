@@ -5,6 +5,23 @@ import type { LightImage, LightPlanes } from '../light.ts';
 export interface PictureWindow {
   readonly planes: LightPlanes;
   readonly origin: ImagePoint;
+  /** How far the whole picture reaches, in the window's frame. */
+  readonly frame: Frame;
+}
+
+/** A rectangle with its sides along those of the picture, px. */
+export interface Frame {
+  readonly left: number;
+  readonly top: number;
+  readonly right: number;
+  readonly bottom: number;
+}
+
+/** As near to the border of a picture as there are centers of pixels. */
+const BORDER_PX = 0.5;
+
+export function isWithin({ left, top, right, bottom }: Frame, { xPx, yPx }: ImagePoint): boolean {
+  return xPx >= left + BORDER_PX && xPx <= right - BORDER_PX && yPx >= top + BORDER_PX && yPx <= bottom - BORDER_PX;
 }
 
 /** The square of +-`halfPx` about a point, as far as the picture reaches. */
@@ -21,7 +38,11 @@ export function windowOf(planes: LightPlanes, about: ImagePoint, halfPx: number)
     }
     return { widthPx: right - left, heightPx: bottom - top, light: part };
   };
-  return { planes: [cut(first), ...others.map(cut)], origin: { xPx: left, yPx: top } };
+  return {
+    planes: [cut(first), ...others.map(cut)],
+    origin: { xPx: left, yPx: top },
+    frame: { left: -left, top: -top, right: first.widthPx - left, bottom: first.heightPx - top },
+  };
 }
 
 /** Added to light before its logarithm is taken: in deep shadow the grain would speak louder than the color. */

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { proposeCoins, rimAbout } from '../../../../src/domain/finding/coin/findCoin.ts';
+import { rimAbout, rimThrough } from '../../../../src/domain/finding/coin/findCoin.ts';
+import { proposeCoins } from '../../../../src/domain/finding/coin/proposeCoins.ts';
 import { judgedPicture } from '../../../../src/domain/finding/judged.ts';
 import type { LightPlanes } from '../../../../src/domain/finding/light.ts';
 import { type Ellipse, pointOn } from '../../../../src/domain/measuring/ellipse.ts';
@@ -87,9 +88,24 @@ describe('the rim of a drawn coin', () => {
     60_000,
   );
 
-  test('is refused rather than guessed where a third of it lies out of the picture', () => {
-    const scene = { rim: { ...TILTED, centre: { xPx: 160, yPx: 206 } }, coin: BRASS, ground: [0.1, 0.1, 0.1] } as const;
-    expect(rimAbout(drawn(scene), { xPx: 163, yPx: 203 })).toEqual({ ok: false, failure: { code: 'rim-not-found' } });
+  const cutOff = (yPx: number, xPx = 160): Scene => ({ rim: { ...TILTED, centre: { xPx, yPx } }, coin: BRASS, ground: [0.1, 0.1, 0.1] });
+
+  test('is found where a third of it lies out of the picture, and told to be less certain', () => {
+    const scene = cutOff(206);
+    const [cut, whole] = [rimAbout(drawn(scene), { xPx: 163, yPx: 203 }), rimAbout(drawn(cutOff(120)), { xPx: 163, yPx: 117 })];
+    if (!cut.ok || !whole.ok) throw new Error('Expected both to be found');
+    expect(worstOffPx(cut.value.ellipse, scene.rim)).toBeLessThan(2 * cut.value.standardUncertaintyPx);
+    expect(cut.value.visible).toBeLessThan(0.75);
+    expect(cut.value.standardUncertaintyPx).toBeGreaterThan(1.5 * whole.value.standardUncertaintyPx);
+  });
+
+  test('is refused as cut off, by a click on its middle and by three on its rim, where less than half of it is to be seen', () => {
+    const scene = cutOff(226, 305);
+    const planes = drawn(scene);
+    const click = (angle: number) => pointOn(scene.rim, angle);
+    const refused = { ok: false, failure: { code: 'rim-cut-off' } };
+    expect(rimAbout(planes, { xPx: 307, yPx: 223 })).toEqual(refused);
+    expect(rimThrough(planes, [click(2.7), click(3.2), click(3.9)])).toEqual(refused);
   });
 
   test('is proposed once and nothing else', () => {

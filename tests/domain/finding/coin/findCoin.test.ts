@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { proposeCoins, rimAbout, rimThrough } from '../../../../src/domain/finding/coin/findCoin.ts';
+import { rimAbout, rimThrough } from '../../../../src/domain/finding/coin/findCoin.ts';
+import { proposeCoins } from '../../../../src/domain/finding/coin/proposeCoins.ts';
 import { judgedPicture } from '../../../../src/domain/finding/judged.ts';
 import type { LightPlanes } from '../../../../src/domain/finding/light.ts';
 import { type Ellipse, pointOn } from '../../../../src/domain/measuring/ellipse.ts';
@@ -43,9 +44,11 @@ describe('the rim of a coin in the rendered photos', () => {
     return { off: offRim(found.value.ellipse, rim), rim: found.value };
   });
 
-  test('is found from a rough middle, half of it within 0.5 px of the truth', async () => {
-    const all = (await Promise.all(offsets)).flatMap(({ off }) => off).toSorted((one, other) => one - other);
-    expect(medianOf(all)).toBeLessThan(0.5);
+  test('is found from a rough middle: the clear one to 0.3 px, half of all within a pixel of the truth', async () => {
+    const [clear, ...others] = await Promise.all(offsets);
+    expect(clear && medianOf(clear.off)).toBeLessThan(0.3);
+    const all = [clear, ...others].flatMap((seen) => seen?.off ?? []).toSorted((one, other) => one - other);
+    expect(medianOf(all)).toBeLessThan(1);
   });
 
   test('is nowhere as far off as a thirtieth of its radius, and told to be uncertain where it is', async () => {

@@ -32,6 +32,26 @@ describe('what was found, in words', () => {
   test('tells confidence by a word and a figure that reads as no percentage', () => {
     expect(confidenceInWords({ confidence: 0.93 })).toBe('clear (0.93 of 1)');
     expect(confidenceInWords({ confidence: 0.2 })).toBe('uncertain (0.20 of 1)');
+    // Round things that are no coins reach a half.
+    expect(confidenceInWords({ confidence: 0.6 })).toBe('uncertain (0.60 of 1)');
+    expect(confidenceInWords({ confidence: 0.7 })).toBe('likely (0.70 of 1)');
+  });
+
+  test('says when a rim may be that of wall or shadow, and when part of it lies outside', () => {
+    const rim = {
+      kind: 'rim',
+      coverage: 1,
+      visible: 1,
+      agreement: 1,
+      residualPx: 0.1,
+      settled: true,
+      coinAssumed: false,
+      coins: [],
+    } as const;
+    const words = (change: object) => evidenceInWords({ evidence: { ...rim, coins: [], ...change } });
+    expect(words({})).not.toMatch(/wall|outside/);
+    expect(words({ settled: false })).toContain('wall and shadow could not be told apart');
+    expect(words({ visible: 0.66 })).toContain('34 % of it lies outside of the picture');
   });
 
   test('names directions as the picture shows them: y runs down', () => {

@@ -1,4 +1,4 @@
-import type { FoundScale, ScaleProposal } from '../../../../domain/finding/foundScale.ts';
+import type { FoundScale, ScaleEvidence, ScaleProposal } from '../../../../domain/finding/foundScale.ts';
 import type { RectangleScale, ScaleMarks } from '../../../../domain/measuring/calibration.ts';
 import type { Contradiction } from '../../../../domain/measuring/contradiction.ts';
 import { farthestCornerPx, middleOf } from '../../../../domain/measuring/sameObject.ts';
@@ -6,7 +6,7 @@ import { counted } from '../../../../words/counts.ts';
 import { scaleObjectName } from '../../../../words/measuring.ts';
 
 const CLEAR = 0.8;
-const LIKELY = 0.5;
+const LIKELY = 0.65;
 
 /** "clear (0.93)". A figure alone would be read as a probability, which it is not. */
 export function confidenceInWords({ confidence }: Pick<ScaleProposal, 'confidence'>): string {
@@ -34,8 +34,20 @@ export function evidenceInWords({ evidence }: Pick<FoundScale, 'evidence'>): str
       return `${counted(evidence.found, 'tick')} used, off a straight row by ${evidence.scatterPx.toFixed(2)} px.${missing}`;
     }
     case 'rim':
-      return `The rim was seen along ${(100 * evidence.coverage).toFixed(0)} % of its way, off an ellipse by ${evidence.residualPx.toFixed(2)} px.`;
+      return rimInWords(evidence);
   }
+}
+
+/** A rim this far in the picture needs no word about it. */
+const WHOLE = 0.95;
+
+function rimInWords({ coverage, visible, residualPx, settled }: Extract<ScaleEvidence, { kind: 'rim' }>): string {
+  const cut =
+    visible < WHOLE ? ` ${(100 * (1 - visible)).toFixed(0)} % of it lies outside of the picture, which makes it less certain.` : '';
+  const doubt = settled
+    ? ''
+    : ' Rim, wall and shadow could not be told apart for sure: the outline may run beside the rim on one side, and its uncertainty allows for that. Compare it with the picture.';
+  return `The rim was seen along ${(100 * coverage).toFixed(0)} % of its way, off an ellipse by ${residualPx.toFixed(2)} px.${cut}${doubt}`;
 }
 
 const DIRECTIONS = ['right', 'lower right', 'lower', 'lower left', 'left', 'upper left', 'upper', 'upper right'] as const;
