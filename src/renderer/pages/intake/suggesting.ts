@@ -1,4 +1,5 @@
 import { type CalendarDay, daysBetween } from '../../../domain/dates.ts';
+import { isPresumed } from '../../../domain/growth/missed/presumedMolts.ts';
 import type { Molt } from '../../../domain/molting/molt.ts';
 import type { PhotoView } from '../../../domain/photo/photo.ts';
 import type { Specimen } from '../../../domain/specimen/specimen.ts';
@@ -6,16 +7,16 @@ import type { Specimen } from '../../../domain/specimen/specimen.ts';
 /** A skin is photographed soon after its molt; after this many days a new molt is the likelier story (our assumption). */
 export const PHOTO_FOLLOWS_MOLT_DAYS = 30;
 
-export type DatedMolt = Pick<Molt, 'id' | 'happenedFrom' | 'happenedTo'>;
+export type DatedMolt = Pick<Molt, 'id' | 'happenedFrom' | 'happenedTo' | 'outcomes'>;
 
 /**
  * The molt whose skin a photo of this day most likely shows: the last one that can have happened by then, if not too long
- * ago. null suggests a new molt; so does a photo without a day.
+ * ago. null suggests a new molt; so does a photo without a day. A presumed molt has no skin.
  */
 export function suggestMolt(takenOn: CalendarDay | null, molts: readonly DatedMolt[]): string | null {
   if (takenOn === null) return null;
   const last = molts
-    .filter((molt) => molt.happenedFrom <= takenOn)
+    .filter((molt) => molt.happenedFrom <= takenOn && !isPresumed(molt))
     .toSorted((a, b) => compare(a.happenedFrom, b.happenedFrom))
     .at(-1);
   return last && daysBetween(last.happenedTo, takenOn) <= PHOTO_FOLLOWS_MOLT_DAYS ? last.id : null;

@@ -18,6 +18,11 @@ describe('suggesting the molt of a photo by its day', () => {
     expect(suggestMolt('2025-10-02', MOLTS)).toBe('autumn');
   });
 
+  test('leaves out a molt that is only presumed, whose span begins with the one before', () => {
+    const presumed = aMolt({ id: 'presumed', happenedFrom: '2025-10-04', happenedTo: '2026-01-10', outcomes: ['presumed'] });
+    expect(suggestMolt('2025-10-20', [...MOLTS, presumed])).toBe('autumn');
+  });
+
   test('does not depend on the order in which molts come', () => {
     expect(suggestMolt('2026-01-12', MOLTS.toReversed())).toBe('winter');
   });
