@@ -61,7 +61,7 @@ test('removing an animal says what goes with it, and all of it can be put back',
   await expect(stops).toHaveCount(5);
   await page.getByRole('button', { name: 'Remove FH-05' }).click();
   const dialog = page.getByRole('dialog', { name: 'Remove FH-05?' });
-  await expect(dialog).toContainText('With it go 5 molts, 5 skins and 2 determinations.');
+  await expect(dialog).toContainText('With it go 5 molts, 5 skins, 2 determinations and 8 observations.');
   await expect(dialog).toContainText('6 photos stay in the archive with all readings');
   await dialog.getByRole('button', { name: 'Keep it' }).click();
   await expect(dialog).toBeHidden();
