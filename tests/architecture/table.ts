@@ -18,7 +18,7 @@ export const LAYERS: Readonly<Record<string, Layer>> = {
   words: layer(['domain'], []),
   archive: layer(['domain'], ['better-sqlite3', 'node:']),
   images: layer(['domain'], ['sharp', 'exifr', 'libheif-js', 'node:']),
-  exchange: layer(['domain', 'words'], ['@cantoo/pdf-lib', 'ical-generator']),
+  exchange: layer(['domain', 'words'], ['@cantoo/fontkit', '@cantoo/pdf-lib', 'ical-generator', 'node:']),
   tasks: layer(['domain', 'archive', 'images'], ['zod', 'node:']),
   'api/contract': layer(['domain'], ['zod']),
   api: layer(['domain', 'words', 'archive', 'exchange', 'tasks', 'api/contract'], ['hono', 'zod', 'node:']),

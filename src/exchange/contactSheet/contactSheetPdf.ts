@@ -1,5 +1,6 @@
-import { grayscale, PDFDocument, type PDFFont, type PDFPage, PrintScaling, StandardFonts } from '@cantoo/pdf-lib';
+import { grayscale, PDFDocument, type PDFFont, type PDFPage, PrintScaling } from '@cantoo/pdf-lib';
 import { roundLengthMm, SHEET_HEAD_MM, SHEET_MARGIN_MM, SHEETS_MM, type SheetLayout } from '../../domain/plate/sheet.ts';
+import { embedFace, LACKING, LACKING_NOTE, writable } from '../letters.ts';
 import { SHEET_RULE, type SheetWords, scaleNote } from './sheetWords.ts';
 
 /** PDF's unit of length (ISO 32000-2:2020, 8.3.2.3): 1/72 in. */
@@ -34,9 +35,9 @@ export async function contactSheetPdf(
   // Viewers that heed it offer no "fit to page" (ISO 32000-2:2020, table 147, PrintScaling).
   if (layout.factor === 1) document.catalog.getOrCreateViewerPreferences().setPrintScaling(PrintScaling.None);
   const fonts: Fonts = {
-    regular: await document.embedFont(StandardFonts.Helvetica),
-    bold: await document.embedFont(StandardFonts.HelveticaBold),
-    italic: await document.embedFont(StandardFonts.HelveticaOblique),
+    regular: await embedFace(document, 'regular'),
+    bold: await embedFace(document, 'bold'),
+    italic: await embedFace(document, 'italic'),
   };
   for (const [number, placed] of layout.pages.entries()) {
     const page = document.addPage([widthMm * POINTS_PER_MM, heightMm * POINTS_PER_MM]);
@@ -58,7 +59,7 @@ export async function contactSheetPdf(
         write(pen, text, { middleMm: caption.middleMm, baselineMm: caption.topMm + LINE_MM * (line + 1), sizePt: 8, font });
       }
     }
-    drawFoot(pen, layout);
+    drawFoot(pen, layout, isLacking(words, fonts));
   }
   return await document.save({ useObjectStreams: false });
 }
@@ -68,11 +69,11 @@ function drawHead(pen: Pen, words: SheetWords, pageNumber: string, widthMm: numb
   const below = SHEET_MARGIN_MM + SHEET_HEAD_MM - 4;
   write(pen, words.taxon, { leftMm: SHEET_MARGIN_MM, baselineMm: below, sizePt: 10, font: pen.italic });
   const right = [words.code, pageNumber].filter(Boolean).join('   ');
-  const at = widthMm - SHEET_MARGIN_MM - pen.regular.widthOfTextAtSize(encodable(right, pen.regular), 10) / POINTS_PER_MM;
+  const at = widthMm - SHEET_MARGIN_MM - pen.regular.widthOfTextAtSize(writable(right, pen.regular), 10) / POINTS_PER_MM;
   write(pen, right, { leftMm: at, baselineMm: below, sizePt: 10, font: pen.regular });
 }
 
-function drawFoot(pen: Pen, { factor }: SheetLayout): void {
+function drawFoot(pen: Pen, { factor }: SheetLayout, lacking: boolean): void {
   const lengthMm = roundLengthMm(LONGEST_BAR_MM / factor);
   const baselineMm = pen.sheetHeightMm - SHEET_MARGIN_MM - 1;
   const y = (pen.sheetHeightMm - baselineMm) * POINTS_PER_MM;
@@ -87,6 +88,11 @@ function drawFoot(pen: Pen, { factor }: SheetLayout): void {
   const notesMm = SHEET_MARGIN_MM + lengthMm * factor + 22;
   write(pen, scaleNote(factor), { leftMm: notesMm, baselineMm: baselineMm - 2, sizePt: 7, font: pen.regular });
   write(pen, SHEET_RULE, { leftMm: notesMm, baselineMm: baselineMm + 1.6, sizePt: 7, font: pen.regular });
+  if (lacking) write(pen, LACKING_NOTE, { leftMm: notesMm, baselineMm: baselineMm + 5.2, sizePt: 7, font: pen.regular });
+}
+
+function isLacking({ title, taxon, code, captions }: SheetWords, { regular }: Fonts): boolean {
+  return [title, taxon, code, ...captions.flat()].some((text) => writable(text, regular).includes(LACKING));
 }
 
 type Place = ({ readonly leftMm: number } | { readonly middleMm: number }) & {
@@ -97,7 +103,7 @@ type Place = ({ readonly leftMm: number } | { readonly middleMm: number }) & {
 
 function write({ page, sheetHeightMm }: Pen, text: string, place: Place): void {
   const { font, sizePt, baselineMm } = place;
-  const written = encodable(text, font);
+  const written = writable(text, font);
   const xMm = 'leftMm' in place ? place.leftMm : place.middleMm - font.widthOfTextAtSize(written, sizePt) / POINTS_PER_MM / 2;
   page.drawText(written, {
     x: xMm * POINTS_PER_MM,
@@ -106,10 +112,4 @@ function write({ page, sheetHeightMm }: Pen, text: string, place: Place): void {
     font,
     color: grayscale(0),
   });
-}
-
-/** The fonts every viewer brings along know Western letters only; what they lack is shown as a question mark. */
-function encodable(text: string, font: PDFFont): string {
-  const known = new Set(font.getCharacterSet());
-  return Array.from(text.replaceAll('\u2212', '-'), (letter) => (known.has(letter.codePointAt(0) ?? 0) ? letter : '?')).join('');
 }

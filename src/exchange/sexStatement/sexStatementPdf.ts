@@ -1,5 +1,6 @@
-import { grayscale, PDFDocument, type PDFFont, type PDFImage, type PDFPage, StandardFonts } from '@cantoo/pdf-lib';
+import { grayscale, PDFDocument, type PDFFont, type PDFImage, type PDFPage } from '@cantoo/pdf-lib';
 import type { StatementText } from '../../words/sexStatement.ts';
+import { embedFace, type Face, faceOf, LACKING, LACKING_NOTE, writable } from '../letters.ts';
 
 /** PDF's unit of length (ISO 32000-2:2020, 8.3.2.3): 1/72 in. Everything below is in points unless it says otherwise. */
 const POINTS_PER_MM = 72 / 25.4;
@@ -23,14 +24,14 @@ export interface StatementPicture {
 
 interface Pen {
   readonly page: PDFPage;
-  readonly regular: PDFFont;
-  readonly bold: PDFFont;
+  readonly regular: Face;
+  readonly bold: Face;
   readonly widthPt: number;
 }
 
 /**
  * The statement on one page, with up to three photos. The text is set as large as fits, down to 6 points; what does not fit
- * even then is cut with a sign that it was. Characters that the built-in fonts lack (WinAnsi) become question marks. The
+ * even then is cut with a sign that it was. Letters that the font lacks are marked, and a sentence says so. The
  * same bytes each time: it carries no date but the one in its words.
  */
 export async function sexStatementPdf(
@@ -42,16 +43,22 @@ export async function sexStatementPdf(
   const document = await PDFDocument.create({ updateMetadata: false });
   document.setTitle(text.title);
   const page = document.addPage([widthMm * POINTS_PER_MM, heightMm * POINTS_PER_MM]);
-  const regular = await document.embedFont(StandardFonts.Helvetica);
-  const bold = await document.embedFont(StandardFonts.HelveticaBold);
+  const regular = faceOf(await embedFace(document, 'regular'));
+  const bold = faceOf(await embedFace(document, 'bold'));
   const pen: Pen = { page, regular, bold, widthPt: widthMm * POINTS_PER_MM };
   const shown = await Promise.all(
     pictures.slice(0, MOST_PHOTOS).map(async ({ caption, jpeg }) => ({ caption, image: await document.embedJpg(jpeg) })),
   );
   const footPt = shown.length > 0 ? MARGIN + PHOTO_HEIGHT + 24 : MARGIN;
-  drawText(pen, text, { topPt: heightMm * POINTS_PER_MM - MARGIN, footPt });
+  drawText(pen, withLackingNote(text, pictures, regular.font), { topPt: heightMm * POINTS_PER_MM - MARGIN, footPt });
   drawPictures(pen, shown);
   return await document.save({ useObjectStreams: false });
+}
+
+function withLackingNote(text: StatementText, pictures: readonly StatementPicture[], font: PDFFont): StatementText {
+  const said = [text.title, text.claim, text.closing, ...text.rows.flatMap((row) => [row.label, row.text])];
+  const lacking = [...said, ...pictures.map(({ caption }) => caption)].some((words) => writable(words, font).includes(LACKING));
+  return lacking ? { ...text, closing: `${text.closing} ${LACKING_NOTE}` } : text;
 }
 
 interface Line {
@@ -78,13 +85,19 @@ function drawText(pen: Pen, text: StatementText, { topPt, footPt }: { readonly t
         x: MARGIN,
         y: footPt,
         size: SMALLEST_TEXT,
-        font: pen.regular,
+        font: pen.regular.font,
         color: grayscale(0),
       });
       return;
     }
     y -= line.stepPt;
-    pen.page.drawText(line.text, { x: line.leftPt, y, size: line.size, font: line.bold ? pen.bold : pen.regular, color: grayscale(0) });
+    pen.page.drawText(line.text, {
+      x: line.leftPt,
+      y,
+      size: line.size,
+      font: (line.bold ? pen.bold : pen.regular).font,
+      color: grayscale(0),
+    });
   }
 }
 
@@ -97,13 +110,13 @@ function linesOf(pen: Pen, { title, claim, rows, closing }: StatementText, size:
   const fullPt = widthPt - 2 * MARGIN;
   const leading = size * 1.35;
   const wide = (words: string, at: { size: number; bold: boolean }): Line[] =>
-    wrapped(words, { font: at.bold ? bold : regular, size: at.size, widthPt: fullPt }).map((line, index) => ({
+    wrapped(words, { face: at.bold ? bold : regular, size: at.size, widthPt: fullPt }).map((line, index) => ({
       ...{ text: line, bold: at.bold, leftPt: MARGIN, size: at.size },
       stepPt: at.size * (index === 0 ? 1.9 : 1.35),
     }));
   const rowLines = rows.flatMap(({ label, text }): Line[] => {
-    const body = wrapped(text, { font: regular, size, widthPt: fullPt - LABEL_WIDTH });
-    const first = { text: winAnsi(label, bold), bold: true, leftPt: MARGIN, size, stepPt: leading * 1.25 };
+    const body = wrapped(text, { face: regular, size, widthPt: fullPt - LABEL_WIDTH });
+    const first = { text: writable(label, bold.font), bold: true, leftPt: MARGIN, size, stepPt: leading * 1.25 };
     // The first line of the body stands beside its label.
     return [
       first,
@@ -124,15 +137,15 @@ function linesOf(pen: Pen, { title, claim, rows, closing }: StatementText, size:
 
 function wrapped(
   words: string,
-  { font, size, widthPt }: { readonly font: PDFFont; readonly size: number; readonly widthPt: number },
+  { face, size, widthPt }: { readonly face: Face; readonly size: number; readonly widthPt: number },
 ): string[] {
   const lines: string[] = [];
   let line = '';
-  for (const word of winAnsi(words, font)
+  for (const word of writable(words, face.font)
     .split(/\s+/)
-    .flatMap((long) => piecesOf(long, { font, size, widthPt }))) {
+    .flatMap((long) => piecesOf(long, { face, size, widthPt }))) {
     const longer = line === '' ? word : `${line} ${word}`;
-    if (font.widthOfTextAtSize(longer, size) <= widthPt) line = longer;
+    if (face.widthOf(longer, size) <= widthPt) line = longer;
     else {
       lines.push(line);
       line = word;
@@ -144,25 +157,18 @@ function wrapped(
 /** A word wider than the column, such as the name of a file, is broken. */
 function piecesOf(
   word: string,
-  { font, size, widthPt }: { readonly font: PDFFont; readonly size: number; readonly widthPt: number },
+  { face, size, widthPt }: { readonly face: Face; readonly size: number; readonly widthPt: number },
 ): string[] {
   const pieces: string[] = [];
   let piece = '';
   for (const character of word) {
-    if (font.widthOfTextAtSize(piece + character, size) > widthPt) {
+    if (face.widthOf(piece + character, size) > widthPt) {
       pieces.push(piece);
       piece = '';
     }
     piece += character;
   }
   return [...pieces, piece];
-}
-
-function winAnsi(words: string, font: PDFFont): string {
-  const known = new Set(font.getCharacterSet());
-  return [...words.normalize('NFC')]
-    .map((character) => (known.has(character.codePointAt(0) ?? 0) || /\s/.test(character) ? character : '?'))
-    .join('');
 }
 
 function drawPictures({ page, regular, widthPt }: Pen, pictures: readonly { readonly caption: string; readonly image: PDFImage }[]): void {
@@ -172,7 +178,7 @@ function drawPictures({ page, regular, widthPt }: Pen, pictures: readonly { read
     const left = MARGIN + index * (placePt + gap);
     const { width, height } = image.scaleToFit(placePt, PHOTO_HEIGHT);
     page.drawImage(image, { x: left, y: MARGIN + 12, width, height });
-    const [line = ''] = wrapped(caption, { font: regular, size: 7, widthPt: placePt });
-    page.drawText(line, { x: left, y: MARGIN, size: 7, font: regular, color: grayscale(0.25) });
+    const [line = ''] = wrapped(caption, { face: regular, size: 7, widthPt: placePt });
+    page.drawText(line, { x: left, y: MARGIN, size: 7, font: regular.font, color: grayscale(0.25) });
   }
 }
