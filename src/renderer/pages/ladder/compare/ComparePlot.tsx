@@ -16,6 +16,7 @@ import style from './Compare.module.css';
 /** Room at the right for the names at the ends of the lines. */
 const NAMES_PX = 110;
 const LETTERS = 14;
+const NAME_LINE_PX = 15;
 
 interface Props {
   /** With at least one size among them. */
@@ -43,6 +44,12 @@ export function ComparePlot({ animals, ownId, alignment, band, widthPx }: Props)
     .domain(domain)
     .range([FRAME.heightPx - FRAME.bottomPx, FRAME.topPx])
     .clamp(true);
+  const nameYs = apart(
+    animals.flatMap(({ specimenId, sizes: own }) => {
+      const last = own.at(-1);
+      return last ? [{ specimenId, xPx: x(last.at), yPx: y(last.size.value) }] : [];
+    }),
+  );
   return (
     <>
       <svg width={widthPx} height={FRAME.heightPx} aria-hidden="true">
@@ -50,7 +57,14 @@ export function ComparePlot({ animals, ownId, alignment, band, widthPx }: Props)
         <PlaceAxis x={x} alignment={alignment} widthPx={widthPx} />
         <path d={bandPath(band, x, y)} className={chart['bandOfOne']} />
         {animals.map((animal) => (
-          <AnimalLine key={animal.specimenId} animal={animal} isOwn={animal.specimenId === ownId} x={x} y={y} />
+          <AnimalLine
+            key={animal.specimenId}
+            animal={animal}
+            isOwn={animal.specimenId === ownId}
+            x={x}
+            y={y}
+            nameYPx={nameYs.get(animal.specimenId) ?? 0}
+          />
         ))}
       </svg>
       <PointLayer
@@ -64,7 +78,36 @@ export function ComparePlot({ animals, ownId, alignment, band, widthPx }: Props)
 
 type ToPx = (value: number) => number;
 
-function AnimalLine({ animal, isOwn, x, y }: { animal: AlignedAnimal; isOwn: boolean; x: ToPx; y: ToPx }): ReactElement | null {
+interface NamePlace {
+  readonly specimenId: string;
+  readonly xPx: number;
+  readonly yPx: number;
+}
+
+/** Where each name stands so that none lies on another: downwards from its line, as far as names beside it reach. */
+function apart(places: readonly NamePlace[]): ReadonlyMap<string, number> {
+  const placed: NamePlace[] = [];
+  for (const place of places.toSorted((a, b) => a.yPx - b.yPx)) {
+    let { yPx } = place;
+    // From the top down, so that what is passed once stays above.
+    for (const other of placed) {
+      if (Math.abs(other.xPx - place.xPx) < NAMES_PX && Math.abs(other.yPx - yPx) < NAME_LINE_PX) yPx = other.yPx + NAME_LINE_PX;
+    }
+    placed.push({ ...place, yPx });
+    placed.sort((a, b) => a.yPx - b.yPx);
+  }
+  return new Map(placed.map(({ specimenId, yPx }) => [specimenId, yPx]));
+}
+
+interface LineProps {
+  animal: AlignedAnimal;
+  isOwn: boolean;
+  x: ToPx;
+  y: ToPx;
+  nameYPx: number;
+}
+
+function AnimalLine({ animal, isOwn, x, y, nameYPx }: LineProps): ReactElement | null {
   const last = animal.sizes.at(-1);
   if (!last) return null;
   const path = line<(typeof animal.sizes)[number]>()
@@ -74,7 +117,7 @@ function AnimalLine({ animal, isOwn, x, y }: { animal: AlignedAnimal; isOwn: boo
   return (
     <g>
       <path d={path ?? ''} className={isOwn ? style['own'] : style['other']} />
-      <text x={x(last.at) + 10} y={y(last.size.value)} dy="0.32em" className={isOwn ? style['ownName'] : chart['axis']}>
+      <text x={x(last.at) + 10} y={nameYPx} dy="0.32em" className={isOwn ? style['ownName'] : chart['axis']}>
         {name}
       </text>
     </g>

@@ -1,4 +1,5 @@
 import type { ReactElement } from 'react';
+import type { GrowthFinding } from '../../../../domain/growth/findings.ts';
 import type { GrowthReport } from '../../../../domain/growth/growthReport.ts';
 import type { Rung } from '../../../../domain/growth/rung.ts';
 import { findingInWords, maturityInWords } from '../../../../words/growth.ts';
@@ -21,7 +22,10 @@ export function Questions({
 }): ReactElement | null {
   const gaps = useGaps(specimenId);
   const nameOf = moltNames(rungs);
-  const suggested = growth.missed.filter(({ verdict }) => verdict !== 'none');
+  const doubted = new Set(growth.findings.flatMap(doubtedSkins));
+  const suggested = growth.missed.filter(
+    ({ verdict, earlierMoltId, laterMoltId }) => verdict !== 'none' && !doubted.has(earlierMoltId) && !doubted.has(laterMoltId),
+  );
   if (suggested.length === 0 && growth.findings.length === 0 && !growth.maturity && !gaps.accepted) return null;
   return (
     <section className={style['questions']} aria-label="Questions about this row">
@@ -50,4 +54,10 @@ export function Questions({
       {growth.maturity && <Notice title="A question about his age">{maturityInWords(growth.maturity)}</Notice>}
     </section>
   );
+}
+
+/** No molt makes a carapace smaller: before scale and owner of such skins are settled, nothing is suggested from them. */
+function doubtedSkins(finding: GrowthFinding): string[] {
+  const isSmaller = finding.kind === 'shrunk' || (finding.kind === 'absurd-ratio' && finding.perInstar < 1);
+  return isSmaller ? [finding.earlierMoltId, finding.laterMoltId] : [];
 }

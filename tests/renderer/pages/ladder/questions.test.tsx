@@ -1,0 +1,39 @@
+import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
+import { renderToStaticMarkup } from 'react-dom/server';
+import { describe, expect, it } from 'vitest';
+import { growthReportOf } from '../../../../src/domain/growth/growthReport.ts';
+import { buildLadder, type MoltOnRecord } from '../../../../src/domain/growth/ladder.ts';
+import { Questions } from '../../../../src/renderer/pages/ladder/questions/Questions.tsx';
+import { RemovedProvider } from '../../../../src/renderer/removing/RemovedProvider.tsx';
+import { moltOn } from '../../../domain/growth/skins.ts';
+
+function asked(molts: readonly MoltOnRecord[]): string {
+  const ladder = buildLadder(molts);
+  const context = { today: '2026-01-01', sex: 'unsexed', isLiving: true, kin: [], live: [] } as const;
+  const growth = growthReportOf(ladder, molts, context);
+  return renderToStaticMarkup(
+    <QueryClientProvider client={new QueryClient()}>
+      <RemovedProvider>
+        <Questions specimenId="specimen-1" rungs={ladder.rungs} growth={growth} />
+      </RemovedProvider>
+    </QueryClientProvider>,
+  ).replace(/<[^>]+>/g, ' ');
+}
+
+/** A row that grows 1.25 times at each molt, but for what is said. Invented. */
+function rowOf(...sizesMm: number[]): MoltOnRecord[] {
+  return sizesMm.map((sizeMm, index) => moltOn(`202${index}-03-01`, 4 + index, sizeMm, sizeMm / 200));
+}
+
+describe('questions about a row', () => {
+  it('suggest a molt that may be missing', () => {
+    expect(asked(rowOf(4, 5, 6.25, 9.77, 12.2, 15.3))).toMatch(/missed molt between instar 6 and instar 7/);
+  });
+
+  it('suggest none from a skin smaller than the one before, whose scale or owner is wrong', () => {
+    const words = asked(rowOf(4, 5, 6.25, 7.8, 9.77, 4.9));
+    expect(words).toMatch(/From instar 8 to instar 9 the carapace/);
+    expect(words).not.toContain('missed molt');
+    expect(words).not.toContain('Put the gap on record');
+  });
+});
