@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import sharp from 'sharp';
 import { expect, test } from '../support/camera.ts';
 import { Keeper } from '../support/keeper.ts';
-import { expectAccessible } from '../support/pageChecks.ts';
+import { expectAccessible, expectKeysForAThumb } from '../support/pageChecks.ts';
 
 test('what is seen is noted in two taps, taken back, noted for an earlier hour, and survives a new start of the page', async ({ page }) => {
   const keeper = new Keeper(page);
@@ -113,20 +113,69 @@ test('the waits can be the keeper’s own, with the difference shown, and the ca
   expect(text).toMatch(/^BEGIN:VCALENDAR\r\nVERSION:2\.0\r\n/);
 });
 
-test('every key of the room is at least 40 pixels high at 1024 by 700', async ({ page }) => {
+test('every key of the room is at least 40 pixels high at 1024 by 700, and nothing waits for a pointer to hover', async ({ page }) => {
   await page.setViewportSize({ width: 1024, height: 700 });
   const keeper = new Keeper(page);
   await keeper.openSample();
   await keeper.goTo('Watch');
-  await page.getByRole('region', { name: 'Everybody' }).getByRole('button').first().click();
-  const main = page.getByRole('main');
-  await expect(main.getByRole('button', { name: 'Fangs black' })).toBeVisible();
-  const low = await main
-    .getByRole('button')
-    .evaluateAll((keys) =>
-      keys.filter((key) => key.getBoundingClientRect().height < 40).map((key) => key.textContent || key.getAttribute('aria-label')),
-    );
-  expect(low).toEqual([]);
+  await page.getByRole('region', { name: 'Everybody' }).getByRole('button', { name: /FH-15/ }).click();
+  await expect(page.getByRole('list', { name: 'Also to do' }).getByRole('button', { name: 'Put it on record: FH-15' })).toBeVisible();
+  await expect(page.getByRole('main').getByRole('button', { name: 'Fangs black' })).toBeVisible();
+  await expect(page.getByRole('region', { name: 'Pairing' })).toContainText('Grammostola pulchra');
+  await expectKeysForAThumb(page, 'Watch');
+});
+
+test('a molt that ends before it began is refused in words, and a reader on another clock is told which one was read', async ({ page }) => {
+  const keeper = new Keeper(page);
+  await keeper.openSample();
+  await keeper.goTo('Watch');
+  await page.getByRole('region', { name: 'Everybody' }).getByRole('button', { name: /FH-03/ }).click();
+  const pad = page.getByRole('region', { name: /FH-03/ });
+  const hoursAgo = async (hours: number) => {
+    await pad.getByRole('button', { name: 'It was earlier' }).click();
+    const seenAt = pad.getByLabel('Seen at');
+    const latest = (await seenAt.getAttribute('max')) ?? '';
+    await seenAt.fill(new Date(Date.parse(`${latest}:00Z`) - hours * 3_600_000).toISOString().slice(0, 16));
+  };
+  await hoursAgo(2);
+  await pad.getByRole('button', { name: 'Turned over', exact: true }).click();
+  await expect(pad.getByRole('status')).toHaveText('Within what is usual');
+  await hoursAgo(4);
+  await pad.getByRole('button', { name: 'Free of its skin', exact: true }).click();
+  await expect(pad.getByRole('alert')).toContainText('lies before the molt under way began');
+  await expect(pad.getByRole('status')).toHaveText('Within what is usual');
+
+  const offset = await page.evaluate(() => new Date().getTimezoneOffset());
+  const session = await page.context().newCDPSession(page);
+  await session.send('Emulation.setTimezoneOverride', { timezoneId: offset === 0 ? 'America/Denver' : 'UTC' });
+  await page.reload();
+  await expect(pad.getByText(/^since .* \(UTC[+-]\d\d:\d\d\)$/)).toBeVisible();
+  await pad.getByRole('button', { name: 'Free of its skin', exact: true }).click();
+  await expect(pad.getByRole('region', { name: 'Noted last' }).getByRole('listitem')).toHaveText([
+    /^Free of its skin(?!.*UTC)/,
+    /^Turned over.*\(UTC/,
+  ]);
+});
+
+test('an animal of unknown size waits the longest, says so, and offers to be measured', async ({ page }) => {
+  const keeper = new Keeper(page);
+  await keeper.openSample();
+  await keeper.goTo('Watch');
+  await page.getByRole('region', { name: 'Everybody' }).getByRole('button', { name: /FH-14/ }).click();
+  const pad = page.getByRole('region', { name: /FH-14/ });
+  await pad.getByRole('button', { name: 'Free of its skin', exact: true }).click();
+  await expect(pad.getByText('Its size is not known, so it waits as the longest')).toBeVisible();
+  await pad.getByRole('button', { name: 'Leg span measured' }).first().click();
+  const dialog = page.getByRole('dialog', { name: 'Leg span measured' });
+  await dialog.getByLabel('Leg span, mm').fill('20');
+  await dialog.getByLabel('May be off by').fill('2');
+  await dialog.getByRole('button', { name: 'Note it' }).click();
+  const entry = page
+    .getByRole('region', { name: /^Today/ })
+    .getByRole('listitem')
+    .filter({ hasText: 'FH-14' });
+  await expect(entry).toHaveCount(1);
+  await expect(entry).toContainText('4 days until');
 });
 
 test('pictures are attached to a molt, and their times become its stages', async ({ page, camera }) => {

@@ -43,3 +43,20 @@ export async function expectNoSidewaysScroll(page: Page, where: string): Promise
   }));
   expect.soft(needed, `width of ${where}`).toBeLessThanOrEqual(there);
 }
+
+/** A wet thumb needs 40 pixels, and finds nothing that shows only under a pointer. */
+export async function expectKeysForAThumb(page: Page, place: string): Promise<void> {
+  await page.mouse.move(0, 0);
+  const poor = await page
+    .getByRole('main')
+    .locator('button, summary, select, label:has(input[type="radio"], input[type="checkbox"])')
+    .evaluateAll((keys) =>
+      keys
+        .filter((key) => {
+          const { width, height } = key.getBoundingClientRect();
+          return width > 0 && (height < 40 || !key.checkVisibility({ opacityProperty: true, visibilityProperty: true }));
+        })
+        .map((key) => key.textContent || key.getAttribute('aria-label')),
+    );
+  expect(poor, `keys of ${place} that are too small or hidden`).toEqual([]);
+}

@@ -7,6 +7,7 @@ import { Taxon } from '../../parts/Taxon.tsx';
 import style from './Board.module.css';
 import { NextStep } from './NextStep.tsx';
 import { needInWords, stepOf, whyInWords } from './needWords.ts';
+import { offsetHere } from './wallClock.ts';
 
 interface Props {
   board: WatchBoard;
@@ -44,7 +45,7 @@ function Item({ item, board, chosen, onChoose }: Props & { item: WatchItem }): R
           <span className={style['need']}>{needInWords(item.need).title}</span>
         </h3>
         {specimen && <Taxon name={specimen.taxon} />}
-        <p>{whyInWords(item)}</p>
+        <p>{whyInWords(item, offsetHere)}</p>
       </div>
       {specimen && (
         <NextStep reason={next} specimen={specimen}>

@@ -5,6 +5,7 @@ import { Button } from '../../parts/Button.tsx';
 import { Notice } from '../../parts/Notice.tsx';
 import style from './MoltClock.module.css';
 import { paceInWords } from './needWords.ts';
+import { offsetHere } from './wallClock.ts';
 
 const STATES: Readonly<Record<MoltTimer['state'], string>> = {
   usual: 'Within what is usual',
@@ -40,7 +41,7 @@ export function MoltClock({ timer, askedAtMs, onMeasure }: Props): ReactElement 
         <span role="timer" className={style['passed']}>
           {elapsed === null ? '–' : `${timer.startSeen ? '' : 'at least '}${durationInWords(elapsed)}`}
         </span>
-        <span>since {momentInWords(timer.startedAt)}</span>
+        <span>since {momentInWords(timer.startedAt, offsetHere(timer.startedAt.at))}</span>
       </p>
       <svg className={style['scale']} viewBox="0 0 100 8" preserveAspectRatio="none" aria-hidden="true">
         <rect x="0" y="3" width="100" height="2" className={style['track']} />

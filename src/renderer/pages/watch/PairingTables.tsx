@@ -5,6 +5,7 @@ import type { AdultFemale } from '../../../domain/care/pairing.ts';
 import { dayInWords, daysInWords, spanInWords } from '../../../words/dates.ts';
 import { useAnswer } from '../../client/queries.ts';
 import { FailureNotice } from '../../parts/Notice.tsx';
+import { Taxon } from '../../parts/Taxon.tsx';
 import style from './PairingTables.module.css';
 
 interface Row {
@@ -68,6 +69,11 @@ function Table({ caption, heads, rows, animals }: TableProps): ReactElement | nu
             <tr key={specimenId}>
               <td>
                 <Link to={`/specimens/${specimenId}`}>{[specimen?.code, specimen?.name].filter(Boolean).join(' ')}</Link>
+                {specimen && (
+                  <span className={style['taxon']}>
+                    <Taxon name={specimen.taxon} />
+                  </span>
+                )}
               </td>
               <td>{cells[0]}</td>
               <td>{cells[1]}</td>

@@ -2,6 +2,7 @@ import type { FeedingHold } from '../../../domain/care/feedingHold.ts';
 import { MOLT_PACES, type MoltTimer } from '../../../domain/care/moltTimer.ts';
 import type { Suspicion } from '../../../domain/care/suspicion.ts';
 import type { Need, Reason, WatchItem } from '../../../domain/care/watchItem.ts';
+import type { Instant } from '../../../domain/dates.ts';
 import { counted, listed } from '../../../words/counts.ts';
 import { dayInWords, daysInWords, durationInWords, momentInWords, spanInWords } from '../../../words/dates.ts';
 import { capitalized, uncapitalized } from '../../../words/labels.ts';
@@ -14,10 +15,13 @@ export interface NeedWords {
   readonly why: string;
 }
 
-export function needInWords(need: Need): NeedWords {
+/** What a reader's clock is off UTC by at an instant; said of moments that were noted on another one. */
+type OffsetAt = (instant: Instant) => string;
+
+export function needInWords(need: Need, offsetAt?: OffsetAt): NeedWords {
   switch (need.kind) {
     case 'molting':
-      return { title: MOLT_TITLES[need.timer.state], why: moltWhy(need.timer) };
+      return { title: MOLT_TITLES[need.timer.state], why: moltWhy(need.timer, offsetAt) };
     case 'hardening':
       return { title: 'Hardening after its molt', why: holdWhy(need.hold) };
     case 'feeding-hold':
@@ -50,8 +54,8 @@ export function needInWords(need: Need): NeedWords {
 }
 
 /** The one line of an entry: why, and after it what else brings the animal here. */
-export function whyInWords({ need, also }: Pick<WatchItem, 'need' | 'also'>): string {
-  const { why } = needInWords(need);
+export function whyInWords({ need, also }: Pick<WatchItem, 'need' | 'also'>, offsetAt?: OffsetAt): string {
+  const { why } = needInWords(need, offsetAt);
   return also.length === 0 ? why : `${why} Also: ${also.map((other) => alsoInWords(other.need)).join('; ')}.`;
 }
 
@@ -118,8 +122,8 @@ function readingStep(need: Need, specimenId: string): { words: string; to: strin
     : { words: 'Examine it', to: `/examination/${need.exuviaId}` };
 }
 
-function moltWhy({ elapsedMinutes, startSeen, startedAt, size, sizeKnown, lastStage }: MoltTimer): string {
-  const began = `${capitalized(startSeen ? SEEN_LABELS['turned-over'] : 'found molting')} ${momentInWords(startedAt)}`;
+function moltWhy({ elapsedMinutes, startSeen, startedAt, size, sizeKnown, lastStage }: MoltTimer, offsetAt?: OffsetAt): string {
+  const began = `${capitalized(startSeen ? SEEN_LABELS['turned-over'] : 'found molting')} ${momentInWords(startedAt, offsetAt?.(startedAt.at))}`;
   if (elapsedMinutes === null) return `${began}: later than the clock of this machine says it is now.`;
   const passed = `${startSeen ? '' : 'at least '}${durationInWords(elapsedMinutes)} ago`;
   const stage = lastStage === 'turned-over' ? '' : ` Last seen: ${SEEN_LABELS[lastStage]}.`;

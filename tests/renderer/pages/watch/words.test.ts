@@ -58,6 +58,7 @@ describe('a need', () => {
       title: 'Molting now',
       why: 'Found molting 5 Mar 2026, 20:00, at least 2 h 10 min ago. Usual for juveniles (its size is not known): 1 h to 6 h. Last seen: carapace open.',
     });
+    expect(needInWords({ kind: 'molting', timer }, () => '-07:00').why).toMatch(/^Found molting 5 Mar 2026, 20:00 \(UTC\+00:00\), /);
   });
 
   test('for a skin leads to the room of the first thing missing', () => {
