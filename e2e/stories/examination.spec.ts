@@ -1,6 +1,6 @@
 import type { Page } from '@playwright/test';
 import { expect, test } from '../support/hosts.ts';
-import { expectAccessible } from '../support/pageChecks.ts';
+import { expectAccessible, expectKeysForAThumb } from '../support/pageChecks.ts';
 
 /** Fills the archive with the sample cabinet and goes to the room. */
 async function toTheExamination(page: Page): Promise<void> {
@@ -207,6 +207,16 @@ test.describe('Examination', () => {
     await page.getByRole('button', { name: 'Leave it out' }).press('Enter');
     await page.getByRole('button', { name: 'Sign', exact: true }).press('Enter');
     await expect(page.getByText('Signed: unsexed.')).toBeVisible();
+  });
+
+  test('every key of every step is at least 40 pixels high at 1024 by 700, and none waits for a pointer to hover', async ({ page }) => {
+    await page.setViewportSize({ width: 1024, height: 700 });
+    await toTheExamination(page);
+    await page.getByRole('link', { name: /Saffron.*Shed instar 11/ }).press('Enter');
+    for (const step of ['Match', 'Grade', 'Prepare', 'Orient', 'Look', 'Compare', 'Conclude', 'Sign']) {
+      if (step !== 'Match') await go(page, step);
+      await expectKeysForAThumb(page, step);
+    }
   });
 
   for (const theme of ['light', 'dark'] as const) {
