@@ -43,6 +43,11 @@ test('every file gets its outcome in words, and a bad one stops nobody', async (
   }
 
   await expect(page.getByText('5 waiting, 0 chosen')).toBeVisible();
+  const waiting = page.getByRole('region', { name: 'Whose skin?' });
+  await waiting.getByRole('checkbox', { name: /bramble-06-dorsal/ }).check();
+  // Nobody has to say whose skin it is before it is measured.
+  await expect(waiting.getByRole('link', { name: 'Measure it first' })).toHaveAttribute('href', /#\/bench\/.+/);
+  await waiting.getByRole('checkbox', { name: /bramble-06-dorsal/ }).uncheck();
   await expect(page.getByRole('checkbox', { name: 'skin.png' })).toHaveAccessibleName(/no date from the camera/);
   const pictures = page.getByRole('region', { name: 'Whose skin?' }).locator('img');
   await expect

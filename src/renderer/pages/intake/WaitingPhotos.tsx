@@ -2,6 +2,7 @@ import { type ReactElement, useState } from 'react';
 import type { Photo } from '../../../domain/photo/photo.ts';
 import { cameraTimeInWords, dayInWords } from '../../../words/dates.ts';
 import { Button } from '../../parts/Button.tsx';
+import { ButtonLink } from '../../parts/ButtonLink.tsx';
 import { Thumb } from '../../parts/Thumb.tsx';
 import { RemoveDialog } from '../../removing/RemoveDialog.tsx';
 import { RemovePhotosDialog } from './RemovePhotosDialog.tsx';
@@ -29,6 +30,11 @@ export function WaitingPhotos({ photos, chosen, onChoose }: Props): ReactElement
         <Button kind="quiet" onClick={() => onChoose(new Set(chosen.size === photos.length ? [] : photos.map((photo) => photo.id)))}>
           {chosen.size === photos.length ? 'Choose none' : 'Choose all'}
         </Button>
+        {ready.length === 1 && ready[0] && (
+          <ButtonLink kind="quiet" icon="measure" to={`/bench/${ready[0].id}`}>
+            Measure it first
+          </ButtonLink>
+        )}
         {ready.length > 0 && (
           <Button kind="quiet" icon="remove" onClick={() => setRemoving(ready)}>
             {ready.length === 1 ? 'Remove' : `Remove ${ready.length}`}
