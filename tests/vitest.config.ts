@@ -5,6 +5,7 @@ export default defineConfig({
   root: resolve(import.meta.dirname, '..'),
   test: {
     include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
-    testTimeout: 30_000,
+    testTimeout: 60_000,
+    hookTimeout: 60_000,
   },
 });

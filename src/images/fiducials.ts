@@ -28,7 +28,9 @@ export function openFiducialDetector(): FiducialDetector {
   let worker: Worker | null = null;
   let nextTicket = 1;
 
-  const failAll = (error: Error): void => {
+  const failAll = (ended: Worker, error: Error): void => {
+    // A thread that failed also ends; by then another may have taken its place.
+    if (worker !== ended) return;
     for (const { reject } of waiting.values()) reject(error);
     waiting.clear();
     worker = null;
@@ -44,8 +46,8 @@ export function openFiducialDetector(): FiducialDetector {
       if ('markers' in answer) asked?.resolve(answer.markers);
       else asked?.reject(new Error(`The marker detector failed: ${answer.reason}`));
     });
-    fresh.on('error', failAll);
-    fresh.on('exit', (code) => failAll(new Error(`Expected markers from the detector but it ended with ${code}`)));
+    fresh.on('error', (error) => failAll(fresh, error));
+    fresh.on('exit', (code) => failAll(fresh, new Error(`Expected markers from the detector but it ended with ${code}`)));
     worker = fresh;
     return fresh;
   };

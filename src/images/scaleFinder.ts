@@ -26,6 +26,9 @@ const FINDING = fileURLToPath(new URL(`./scaleFinding${extname(import.meta.filen
 /** A process that dies over a question is asked it once more: what kills it is rare and hits another moment the next time. */
 const ATTEMPTS = 2;
 
+/** Far beyond the largest picture on a slow machine: whoever takes longer goes round in circles. */
+const PATIENCE_MS = 180_000;
+
 interface Waiting {
   readonly question: FindingQuestion;
   readonly attempt: number;
@@ -33,8 +36,11 @@ interface Waiting {
   readonly reject: (error: Error) => void;
 }
 
-/** @param program the process's program, which answers `FindingQuestion` with `FindingAnswer`. */
-export function openScaleFinder(program: string = FINDING): ScaleFinder {
+/**
+ * @param program the process's program, which answers `FindingQuestion` with `FindingAnswer`.
+ * @param patienceMs after which a question is given up, and the process ended that did not answer it.
+ */
+export function openScaleFinder(program: string = FINDING, patienceMs: number = PATIENCE_MS): ScaleFinder {
   const waiting = new Map<number, Waiting>();
   let finder: ChildProcess | null = null;
   let closed = false;
@@ -69,13 +75,37 @@ export function openScaleFinder(program: string = FINDING): ScaleFinder {
     waiting.set(asked.question.ticket, asked);
     finder ??= start();
     keepWaitingFor(finder);
-    // A process that ended meanwhile tells so by its exit.
-    finder.send(asked.question, () => undefined);
+    const asks = finder;
+    // Whoever cannot be asked is ended, if it is not already: its exit is told to all who wait.
+    asks.send(asked.question, (error) => {
+      if (error !== null) asks.kill('SIGKILL');
+    });
+  };
+  const giveUp = (ticket: number): void => {
+    const asked = waiting.get(ticket);
+    if (asked === undefined) return;
+    waiting.delete(ticket);
+    asked.reject(new Error(`Expected scale objects from the finder but received nothing for ${patienceMs} ms`));
+    finder?.kill('SIGKILL');
   };
   const ask = (question: Omit<FindingQuestion, 'ticket'>): Promise<FindingAnswer> =>
     new Promise((resolve, reject) => {
+      if (closed) return reject(new Error('Expected an open finder of scale objects but it was closed'));
       lastTicket += 1;
-      put({ question: { ticket: lastTicket, ...question }, attempt: 1, resolve, reject });
+      const ticket = lastTicket;
+      const deadline = setTimeout(() => giveUp(ticket), patienceMs);
+      put({
+        question: { ticket, ...question },
+        attempt: 1,
+        resolve: (answer) => {
+          clearTimeout(deadline);
+          resolve(answer);
+        },
+        reject: (error) => {
+          clearTimeout(deadline);
+          reject(error);
+        },
+      });
     });
 
   return {

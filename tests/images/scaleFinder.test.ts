@@ -42,6 +42,12 @@ process.once('disconnect', () => process.exit());
   return { finder, asked: () => readFileSync(notes).length };
 }
 
+function silentProgram(): string {
+  const program = join(folder, 'silent.mjs');
+  writeFileSync(program, `process.on('message', () => {}); process.once('disconnect', () => process.exit());`);
+  return program;
+}
+
 describe('the process that looks for scale objects', () => {
   test('finds the card in a photo, and says what is wrong with a file', async () => {
     const finder = openScaleFinder();
@@ -69,12 +75,17 @@ describe('the process that looks for scale objects', () => {
     expect(await finder.propose(NO_PICTURE)).toEqual({ ok: true, value: [] });
   });
 
-  test('leaves no question without an answer when it is closed', async () => {
-    const silent = join(folder, 'silent.mjs');
-    writeFileSync(silent, `process.on('message', () => {}); process.once('disconnect', () => process.exit());`);
-    const finder = openScaleFinder(silent);
+  test('leaves no question without an answer when it is closed, and takes none after', async () => {
+    const finder = openScaleFinder(silentProgram());
     const answer = expect(finder.propose(NO_PICTURE)).rejects.toThrow('Expected scale objects');
     await finder.close();
     await answer;
+    await expect(finder.propose(NO_PICTURE)).rejects.toThrow('closed');
+  });
+
+  test('is given up when it does not answer', async () => {
+    const finder = openScaleFinder(silentProgram(), 50);
+    opened.push(finder);
+    await expect(finder.propose(NO_PICTURE)).rejects.toThrow('nothing for 50 ms');
   });
 });

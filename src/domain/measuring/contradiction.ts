@@ -23,7 +23,7 @@ export interface ScaledObject {
 
 /**
  * Whether two objects on one table contradict each other by more than their uncertainties: the extent of each is measured by
- * both scales, at the height of its own face. The one where they differ more is told, as seen from the second argument.
+ * both scales, at the height of its own face, the second object's first. What is told is how long the second object is.
  *
  * @returns null while they agree, or where one of them cannot be seen by the other's scale.
  */

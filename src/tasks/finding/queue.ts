@@ -23,8 +23,12 @@ export function openFindingQueue(): FindingQueue {
     add: (urgency, signal, work) =>
       new Promise((resolve, reject) => {
         const turn = async (): Promise<void> => {
-          if (closed || signal.aborted) resolve(fail({ code: 'finding-stopped' }));
-          else await work().then(resolve, reject);
+          if (closed || signal.aborted) return resolve(fail({ code: 'finding-stopped' }));
+          try {
+            resolve(await work());
+          } catch (error) {
+            reject(error);
+          }
         };
         (urgency === 'now' ? urgent : patient).push(turn);
         running ??= runAll();

@@ -19,7 +19,7 @@ export interface ScaleFinding {
   proposals(photoId: string, signal: AbortSignal): Promise<Result<readonly ScaleProposal[]>>;
   /** Fails with `not-found`, `original-missing`, `finding-stopped`, and as `checkRough` and `refineScale` do. */
   refine(photoId: string, rough: RoughScale, signal: AbortSignal): Promise<Result<FoundScale>>;
-  /** Stops what waits; ends after the photo in hand. */
+  /** Stops what waits and what is in hand: a photo that is never done must not keep the program open. */
   close(): Promise<void>;
 }
 
@@ -33,6 +33,7 @@ const REMEMBERED = 64;
 export function openScaleFinding(archive: Archive, finder: ScaleFinder = openScaleFinder()): ScaleFinding {
   const queue = openFindingQueue();
   const remembered = new Map<string, readonly ScaleProposal[]>();
+  let closed = false;
 
   const remember = (sha256: string, proposals: readonly ScaleProposal[]): void => {
     remembered.set(sha256, proposals);
@@ -51,7 +52,12 @@ export function openScaleFinding(archive: Archive, finder: ScaleFinder = openSca
     const path = await archive.originals.pathOf(photo.sha256);
     if (path === null) return fail({ code: 'original-missing', photoId: photo.id });
     const { widthPx, heightPx, facts } = photo;
-    return work({ file: { path, name: photo.originalName }, facts: { widthPx, heightPx, facts } });
+    try {
+      return await work({ file: { path, name: photo.originalName }, facts: { widthPx, heightPx, facts } });
+    } catch (error) {
+      if (closed) return fail({ code: 'finding-stopped' });
+      throw error;
+    }
   };
 
   const look = async (photo: Photo): Promise<Result<readonly ScaleProposal[]>> => {
@@ -79,8 +85,8 @@ export function openScaleFinding(archive: Archive, finder: ScaleFinder = openSca
       return queue.add('now', signal, () => withPicture(photo.value, (picture) => finder.refine(picture, rough)));
     },
     async close() {
-      await queue.close();
-      await finder.close();
+      closed = true;
+      await Promise.all([queue.close(), finder.close()]);
     },
   };
 }
