@@ -98,6 +98,8 @@ test('the plane of the scale is seen from straight above, with a grid, and saved
   const download = page.waitForEvent('download');
   await dialog.getByRole('button', { name: 'Save as PNG' }).click();
   expect((await download).suggestedFilename()).toBe('juniper-08-dorsal-from-above-10.0-px-per-mm.png');
+  await dialog.getByLabel('Scale').selectOption('20 pixels a millimeter');
+  await expect(dialog.getByText('2200 × 1560 pixels, 20.0 to a millimeter.')).toBeVisible({ timeout: 60_000 });
   await page.keyboard.press('Escape');
   await expect(dialog).toBeHidden();
 });

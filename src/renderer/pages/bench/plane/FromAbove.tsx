@@ -1,6 +1,6 @@
 import { type ReactElement, useEffect, useMemo, useRef, useState } from 'react';
 import type { Calibration } from '../../../../domain/measuring/calibrate.ts';
-import { viewFromAbove } from '../../../../domain/measuring/fromAbove.ts';
+import { type ViewFromAbove, viewFromAbove } from '../../../../domain/measuring/fromAbove.ts';
 import { landmarkHandlesOf } from '../../../bench/handles.ts';
 import { saveFile } from '../../../leaving/save.ts';
 import { Button } from '../../../parts/Button.tsx';
@@ -25,6 +25,11 @@ const SCALES = [
 /** Around the scale object and the points. */
 const MARGIN_MM = 12;
 
+interface Drawn {
+  readonly view: ViewFromAbove;
+  readonly bitmap: ImageBitmap;
+}
+
 interface Props {
   calibration: Calibration;
   picture: OpenPicture;
@@ -37,7 +42,7 @@ export function FromAbove({ calibration, picture, onClose }: Props): ReactElemen
   const document = useSettledDocument();
   const [scale, setScale] = useState<(typeof SCALES)[number]['value']>('10');
   const [showsGrid, setShowsGrid] = useState(true);
-  const [drawn, setDrawn] = useState<ImageBitmap | null>(null);
+  const [drawn, setDrawn] = useState<Drawn | null>(null);
   const [trouble, setTrouble] = useState<unknown>(null);
   const canvas = useRef<HTMLCanvasElement>(null);
   const { photo } = sheet;
@@ -61,7 +66,7 @@ export function FromAbove({ calibration, picture, onClose }: Props): ReactElemen
       (bitmap) => {
         if (stop.signal.aborted) return bitmap?.close();
         kept = bitmap;
-        setDrawn(bitmap);
+        setDrawn(bitmap === null ? null : { view, bitmap });
       },
       (error: unknown) => {
         if (!stop.signal.aborted) setTrouble(error);
@@ -76,9 +81,10 @@ export function FromAbove({ calibration, picture, onClose }: Props): ReactElemen
 
   useEffect(() => {
     const context = canvas.current?.getContext('2d');
-    if (view === null || drawn === null || !context) return;
+    // What was drawn of the view before is already closed when another one is chosen.
+    if (view === null || drawn?.view !== view || !context) return;
     context.clearRect(0, 0, view.widthPx, view.heightPx);
-    context.drawImage(drawn, 0, 0);
+    context.drawImage(drawn.bitmap, 0, 0);
     if (showsGrid) paintGrid(context, view);
   }, [view, drawn, showsGrid]);
 
