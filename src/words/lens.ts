@@ -41,6 +41,8 @@ export const NOT_CORRECTED: Readonly<Record<LensFound['reason'], string>> = {
   found: '',
   'switched-off': 'Left as it is, as you chose; what was seen of it counts into the ±.',
   'nothing-straight': `Not corrected: on this scale object nothing straight was found that would show it. ${ALLOWED}`,
-  'too-short': `Not corrected: the scale object is too small in the picture, or too near to its middle, to show it. ${ALLOWED}`,
+  'not-determined': `Not corrected: too little of the scale object was found to tell it. ${ALLOWED}`,
+  'not-significant': `Not corrected: what the scale object shows of it cannot be told from none, because it is too small in the picture, or too near to its middle; where it seems to be more than is common, the ± is larger still. ${ALLOWED}`,
+  implausible: `Not corrected: the scale object looks bent by more than any lens would bend it, so it is bent itself, or a part of it was found wrong. ${ALLOWED}`,
   uneven: `Not corrected: the scale object itself is bent, or not all of its edges were found. ${ALLOWED}`,
 };

@@ -227,6 +227,8 @@ export function warningInWords(warning: CalibrationWarning): string {
     case 'focal-length-unknown':
       return 'The picture does not tell its focal length, so tilt, distance and height above the plane cannot be worked out. The uncertainty allows for it.';
     case 'shape-disagrees':
+      if (warning.of === 'points')
+        return `The printed card does not show its own shape (sides ${Math.abs(warning.aspectErrorPercent).toFixed(1)} %, angle ${Math.abs(warning.angleErrorDeg).toFixed(1)}° off). The picture was probably cropped, so the tilt is told wrong and lengths away from the card with it: import the whole picture. The card may also be bent, or printed larger one way than the other.`;
       if (Math.abs(warning.aspectErrorPercent) > HOPELESS_SHAPE_PERCENT)
         return 'These corners fit no rectangle of this size, from wherever it is seen: the card is seen almost edge-on, a corner is wrong, or the object is another one. No length from this picture can be trusted. Mark the corners anew, or take a photo from straight above.';
       return `These corners do not fit a rectangle of this size (sides ${Math.abs(warning.aspectErrorPercent).toFixed(1)} %, angle ${Math.abs(warning.angleErrorDeg).toFixed(1)}° off). A corner may be wrong, the object another one, or the picture cropped.`;

@@ -13,10 +13,12 @@ test('a card seen edge-on is told so, not as one that is merely aslant', () => {
 });
 
 test('a misfit that no inexact corner makes is told without figures, a small one with them', () => {
-  const hopeless = warningInWords({ code: 'shape-disagrees', aspectErrorPercent: 2394.3, angleErrorDeg: 0.2 });
+  const hopeless = warningInWords({ code: 'shape-disagrees', of: 'rectangle', aspectErrorPercent: 2394.3, angleErrorDeg: 0.2 });
   expect(hopeless).toMatch(/almost edge-on.*Mark the corners anew/);
   expect(hopeless).not.toContain('2394');
-  expect(warningInWords({ code: 'shape-disagrees', aspectErrorPercent: -1.9, angleErrorDeg: 2 })).toContain('sides 1.9 %, angle 2.0° off');
+  expect(warningInWords({ code: 'shape-disagrees', of: 'rectangle', aspectErrorPercent: -1.9, angleErrorDeg: 2 })).toContain(
+    'sides 1.9 %, angle 2.0° off',
+  );
 });
 
 test('a part of the tilt of a rule carries its expanded uncertainty', () => {

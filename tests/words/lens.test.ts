@@ -13,7 +13,7 @@ test('a lens that is left says what it may do, and none speaks of pixels', () =>
   expect(lensInWords({ reason: 'switched-off', isCorrected: false }, 'points', { ...shows, value: 0 })).toMatch(
     /as you chose: the outermost point may be up to 0\.72 mm beside its place/,
   );
-  for (const reason of ['nothing-straight', 'too-short', 'uneven'] as const) {
+  for (const reason of ['nothing-straight', 'not-determined', 'not-significant', 'implausible', 'uneven'] as const) {
     expect(lensInWords({ reason, isCorrected: false }, 'rectangle', null)).toMatch(
       /^Not corrected: .* up to 0\.5 % at the corner of the picture\.$/,
     );

@@ -1,17 +1,15 @@
-import { contribution } from '../numerics/propagation.ts';
 import { assertNever, type Result, succeed } from '../result.ts';
 import { calibrateOnCoin } from './calibrateCoin.ts';
 import { calibrateOnPoints } from './calibratePoints.ts';
 import { calibrateOnRule } from './calibrateRule.ts';
 import type { RectangleScale, ScaleMarks, TwoPointScale } from './calibration.ts';
 import { lensOf, type PictureFacts } from './camera.ts';
-import { commonWarnings, tiltWarnings } from './commonWarnings.ts';
+import { commonWarnings, shapeWarnings, tiltWarnings } from './commonWarnings.ts';
 import { distance } from './corners.ts';
-import { CORNER_SHIFT_STANDARD_UNCERTAINTY, distortionExcursion, radialShiftOf, unshifted, unshiftedMarks } from './distortion.ts';
+import { distortionExcursion, radialShiftOf, unshifted, unshiftedMarks } from './distortion.ts';
 import { type LensFound, lensFound } from './lens/lensFound.ts';
 import type { ImagePoint, PlanePoint } from './points.ts';
-import type { PosedView } from './posedView.ts';
-import { type RectangleGeometry, rectangleOutline, viewOfRectangle } from './rectangleView.ts';
+import { rectangleOutline, viewOfRectangle } from './rectangleView.ts';
 import { rigidResidualPx } from './rigidResidual.ts';
 import type { RuleGeometry } from './ruleView.ts';
 import { viewOfTwoPoints } from './twoPointView.ts';
@@ -35,8 +33,13 @@ export type CalibrationWarning =
   | { readonly code: 'picture-mirrored' }
   /** The picture does not tell its 35 mm equivalent focal length: no tilt, no residual, no height correction. */
   | { readonly code: 'focal-length-unknown' }
-  /** The corners do not fit a rectangle of this shape seen through this lens: a wrong corner, another object, or a cropped picture. */
-  | { readonly code: 'shape-disagrees'; readonly aspectErrorPercent: number; readonly angleErrorDeg: number };
+  /** What was marked does not fit its own shape seen through this lens: a wrong corner, another object, or a cropped picture. */
+  | {
+      readonly code: 'shape-disagrees';
+      readonly of: Extract<ScaleMarks['kind'], 'rectangle' | 'points'>;
+      readonly aspectErrorPercent: number;
+      readonly angleErrorDeg: number;
+    };
 
 /** Everything the marks on a scale object tell about a picture. Plain data, in the frame of the object's face. */
 export interface Calibration extends PinholeCalibration {
@@ -70,9 +73,6 @@ export interface PinholeCalibration {
   readonly reachMm: number;
   readonly warnings: readonly CalibrationWarning[];
 }
-
-/** Misfits beyond this many standard uncertainties are told: about 3 in 1000 by chance. */
-const SHAPE_COVERAGE = 3;
 
 /**
  * What the marks on a scale object tell about a picture.
@@ -125,7 +125,7 @@ function calibrateOnRectangle(marks: RectangleScale, picture: PictureFacts): Res
   const relative = Math.max(marks.widthStandardUncertaintyMm / marks.widthMm, marks.heightStandardUncertaintyMm / marks.heightMm);
   const warnings = commonWarnings(picture, longestPx, relative, lens.known);
   if (lens.known) {
-    warnings.push(...tiltWarnings(view.pose.tiltDeg), ...shapeWarnings(geometry.value));
+    warnings.push(...tiltWarnings(view.pose.tiltDeg), ...shapeWarnings('rectangle', geometry.value));
   }
   return succeed({
     kind: 'rectangle',
@@ -161,23 +161,6 @@ function calibrateOnTwoPoints(marks: TwoPointScale, picture: PictureFacts): Resu
     reachMm: marks.distanceMm,
     warnings: [{ code: 'tilt-unknown', by: 'two-points' }, ...commonWarnings(picture, distance(...marks.ends), relative, lens.known)],
   });
-}
-
-function shapeWarnings({ view, excursions }: RectangleGeometry): readonly CalibrationWarning[] {
-  const misfit = (of: (seen: PosedView) => number): number => {
-    const variance = excursions.reduce((sum, excursion) => sum + contribution(of, excursion) ** 2, CORNER_SHIFT_STANDARD_UNCERTAINTY ** 2);
-    return Math.abs(of(view)) / Math.sqrt(variance);
-  };
-  const aspectError = (seen: PosedView): number => seen.pose.aspect - 1;
-  const skew = (seen: PosedView): number => seen.pose.skew;
-  if (Math.max(misfit(aspectError), misfit(skew)) <= SHAPE_COVERAGE) return [];
-  return [
-    {
-      code: 'shape-disagrees',
-      aspectErrorPercent: 100 * aspectError(view),
-      angleErrorDeg: (Math.asin(Math.max(-1, Math.min(1, skew(view)))) * 180) / Math.PI,
-    },
-  ];
 }
 
 /** The point of the object's plane seen at a pixel; null beyond the horizon. */

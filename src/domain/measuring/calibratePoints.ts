@@ -2,7 +2,7 @@ import { type Result, succeed } from '../result.ts';
 import type { PinholeCalibration } from './calibrate.ts';
 import type { PointsScale } from './calibration.ts';
 import { lensOf, type PictureFacts } from './camera.ts';
-import { commonWarnings, tiltWarnings } from './commonWarnings.ts';
+import { commonWarnings, shapeWarnings, tiltWarnings } from './commonWarnings.ts';
 import { truePlaces, viewOfPoints } from './pointsView.ts';
 import { rigidResidualPx } from './rigidResidual.ts';
 import { localScaleMmPerPx } from './view.ts';
@@ -23,7 +23,7 @@ export function calibrateOnPoints(marks: PointsScale, picture: PictureFacts): Re
   const pixels = marks.points.map(({ at }) => at);
   const warnings = commonWarnings(picture, longestSpanPx(pixels), marks.print.relativeStandardUncertainty, lens.known);
   if (marks.mirrored) warnings.unshift({ code: 'picture-mirrored' });
-  if (lens.known) warnings.push(...tiltWarnings(view.pose.tiltDeg));
+  if (lens.known) warnings.push(...tiltWarnings(view.pose.tiltDeg), ...shapeWarnings('points', geometry.value));
   if (scatterPx !== null && scatterPx > SCATTER_COVERAGE * marks.pointPx) warnings.push({ code: 'points-scatter', scatterPx });
   return succeed({
     kind: 'points',

@@ -91,6 +91,28 @@ describe('a calibration on many points', () => {
     expect(calibrate(grid(0, 1, { points: mirrored }), CAMERA.picture)).toEqual({ ok: false, failure: { code: 'corners-mirrored' } });
   });
 
+  test('tells a picture that was cropped by the shape of the card, and keeps silent about a whole one', () => {
+    const tilted = pinhole({ ...FIXTURE_A, tiltDeg: 20 });
+    const seenBy = (seed: number, leftPx: number, topPx: number): PointsScale => {
+      const random = randomSource(seed);
+      const points = grid().points.map(({ xMm, yMm }) => {
+        const { xPx, yPx } = tilted.see(xMm, yMm);
+        return { at: { xPx: xPx - leftPx + random.normal(0.05), yPx: yPx - topPx + random.normal(0.05) }, xMm, yMm };
+      });
+      return grid(0, 1, { points, pointPx: 0.05 });
+    };
+    for (const seed of [1, 2, 3, 4, 5, 6, 7, 8]) {
+      const whole = calibrate(seenBy(seed, 0, 0), tilted.picture);
+      expect(whole.ok && whole.value.warnings).toEqual([]);
+      expect(whole.ok && whole.value.tiltDeg).toBeCloseTo(20, 0);
+    }
+    // What stands right of and below a quarter of the picture; the focal length that it tells is that of the whole.
+    const cropped = calibrate(seenBy(1, 1008, 756), { ...tilted.picture, widthPx: 3024, heightPx: 2268 });
+    if (!cropped.ok) throw new Error(cropped.failure.code);
+    expect(cropped.value.tiltDeg).toBeLessThan(17);
+    expect(cropped.value.warnings.map(({ code }) => code)).toContain('shape-disagrees');
+  });
+
   test('without a focal length has no station, and says so', () => {
     const calibration = calibrate(grid(), { ...CAMERA.picture, facts: { focalLength35Mm: null } });
     expect(calibration.ok && [calibration.value.station, calibration.value.tiltDeg, calibration.value.residualPx]).toEqual([

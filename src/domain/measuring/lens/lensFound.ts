@@ -13,20 +13,22 @@ export interface LensFound {
 }
 
 export type LensReason =
-  /** What is straight in space tells it clearly better than the bound does. */
+  /** What is straight in space tells it better than the bound does, or that it is not within the bound. */
   | 'found'
   /** It was found, but the keeper wants the picture left as it is. */
   | 'switched-off'
   /** The marks hold nothing that is straight in space. */
   | 'nothing-straight'
-  /** Too short, or too near to the middle of the picture, to bend visibly. */
-  | 'too-short'
+  /** The fit has no answer: too few points, or such as no single lens explains. */
+  | 'not-determined'
+  /** It is told less well than by the bound, and does not differ from none: the object is too short, or too near to the middle. */
+  | 'not-significant'
+  /** It would have to bend more than any lens for near objects does. */
+  | 'implausible'
   /** What should be straight scatters by more than such a lens could make it. */
   | 'uneven';
 
-/** Clearly better than the bound: less than half of it. */
-const CLEAR = CORNER_SHIFT_BOUND / 2;
-/** A lens this many standard uncertainties from what a camera leaves is taken for one that the camera does not correct. */
+/** A lens this many standard uncertainties from none is taken for one that the camera does not correct, however badly it is told. */
 const BEYOND_COVERAGE = 3;
 /** Residuals larger than this many times their uncertainty come from something else. */
 const LARGEST_SCATTER = 3;
@@ -42,8 +44,8 @@ export function lensFound(marks: ScaleMarks, picture: PictureFacts): LensFound {
   const straight = straightnessOf(marks, picture);
   if (!straight) return { ...LEFT, reason: 'nothing-straight' };
   const shift = lensShiftOf(straight);
-  if (shift === 'uneven') return { ...LEFT, reason: 'uneven' };
-  if (!shift || !isClear(shift)) return { ...LEFT, reason: 'too-short' };
+  if (typeof shift === 'string') return { ...LEFT, reason: shift };
+  if (!isClear(shift)) return { shift: allowedFor(shift), isCorrected: false, reason: 'not-significant' };
   if ('keepsDistortion' in marks && marks.keepsDistortion) {
     // Not corrected, so what is known of it stays in the lengths as an error.
     const standardUncertainty = Math.hypot(shift.cornerShare, shift.standardUncertainty);
@@ -66,9 +68,10 @@ function straightnessOf(marks: ScaleMarks, picture: PictureFacts): Straightness 
 }
 
 /** With its uncertainty: from the scatter of the points, from what the object itself may be off, and from the form of the lens. */
-export function lensShiftOf(straight: Straightness): LensShift | 'uneven' | null {
+export function lensShiftOf(straight: Straightness): LensShift | 'not-determined' | 'implausible' | 'uneven' {
   const fit = fitJointly(straight);
-  if (!fit || Math.abs(fit.value) > LARGEST_SHIFT) return null;
+  if (!fit) return 'not-determined';
+  if (Math.abs(fit.value) > LARGEST_SHIFT) return 'implausible';
   if (fit.excess > LARGEST_SCATTER ** 2) return 'uneven';
   const own = straight.ownErrors.map(fit.answerTo);
   const scatter = fit.standardUncertainty * Math.sqrt(Math.max(1, fit.excess));
@@ -76,6 +79,11 @@ export function lensShiftOf(straight: Straightness): LensShift | 'uneven' | null
 }
 
 function isClear({ cornerShare, standardUncertainty }: LensShift): boolean {
-  const usual = Math.hypot(standardUncertainty, CORNER_SHIFT_STANDARD_UNCERTAINTY);
-  return standardUncertainty < CLEAR || Math.abs(cornerShare) > BEYOND_COVERAGE * usual;
+  return standardUncertainty < CORNER_SHIFT_STANDARD_UNCERTAINTY || Math.abs(cornerShare) > BEYOND_COVERAGE * standardUncertainty;
+}
+
+/** The bound, widened by as much as what was seen disagrees with it (the ratio of Birge 1932, Physical Review 40:207). */
+function allowedFor({ cornerShare, standardUncertainty }: LensShift): LensShift {
+  const disagreement = Math.abs(cornerShare) / Math.hypot(standardUncertainty, CORNER_SHIFT_STANDARD_UNCERTAINTY);
+  return { cornerShare: 0, standardUncertainty: CORNER_SHIFT_STANDARD_UNCERTAINTY * Math.max(1, disagreement) };
 }

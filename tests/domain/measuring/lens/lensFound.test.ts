@@ -121,7 +121,7 @@ describe('a lens found from what is straight', () => {
   it('is left alone where the sides are too short, and says so', () => {
     expect(lensFound(shiftedMarks(sheet(40, 25), radialShiftOf(picture, 0.004)), picture)).toMatchObject({
       isCorrected: false,
-      reason: 'too-short',
+      reason: 'not-significant',
       shift: { cornerShare: 0 },
     });
   });

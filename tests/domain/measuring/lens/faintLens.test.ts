@@ -1,0 +1,74 @@
+import { describe, expect, it } from 'vitest';
+import type { PointsScale } from '../../../../src/domain/measuring/calibration.ts';
+import { radialShiftOf, shiftedMarks, WITHIN_BOUND } from '../../../../src/domain/measuring/distortion.ts';
+import { lensFound } from '../../../../src/domain/measuring/lens/lensFound.ts';
+import { FIXTURE_A, pinhole } from '../../../support/pinhole.ts';
+import { type RandomSource, randomSource } from '../../../support/random.ts';
+
+const camera = pinhole({ ...FIXTURE_A, tiltDeg: 8 });
+const DRAWS = 60;
+
+/** A printed grid 8 x 6 about the middle of the picture, bulging by as much as paper is taken to. */
+function bulgingGrid(pitchMm: number, random: RandomSource): PointsScale {
+  const halfMm = Math.hypot(3.5, 2.5) * pitchMm;
+  const bulgeMm = random.normal(1e-3 * 2 * halfMm);
+  const points = Array.from({ length: 48 }, (_, index) => {
+    const [xMm, yMm] = [((index % 8) - 3.5) * pitchMm, (Math.floor(index / 8) - 2.5) * pitchMm];
+    const heightMm = bulgeMm * (1 - (xMm * xMm + yMm * yMm) / (halfMm * halfMm));
+    const { xPx, yPx } = camera.see(xMm + FIXTURE_A.aim.xMm, yMm + FIXTURE_A.aim.yMm, heightMm);
+    return { at: { xPx: xPx + random.normal(0.05), yPx: yPx + random.normal(0.05) }, xMm, yMm };
+  });
+  const print = { xFactor: 1, yFactor: 1, relativeStandardUncertainty: 0 };
+  return { kind: 'points', object: 'scale-card', points, pointPx: 0.05, print, printCheck: null, mirrored: false, thicknessMm: 0 };
+}
+
+function drawn(pitchMm: number, cornerShare: number) {
+  return Array.from({ length: DRAWS }, (_, index) => {
+    const marks = shiftedMarks(bulgingGrid(pitchMm, randomSource(index + 1)), radialShiftOf(camera.picture, cornerShare));
+    const found = lensFound(marks, camera.picture);
+    return { ...found, isWithin: Math.abs(found.shift.cornerShare - cornerShare) <= 2 * found.shift.standardUncertainty };
+  });
+}
+
+/** Now and then the paper bulges so much that it is called uneven. Pitches at which the lens is told a little better and a little worse than by the bound, whose own uncertainty is 0.29 %. */
+const BETTER_MM = 42;
+const WORSE_MM = 31;
+
+function reasonsOf(all: ReturnType<typeof drawn>): ReadonlySet<string> {
+  return new Set(all.map(({ reason }) => reason));
+}
+
+function shareWithin(all: ReturnType<typeof drawn>): number {
+  return all.filter(({ isWithin }) => isWithin).length / all.length;
+}
+
+describe('a lens that is told about as well as by the bound', () => {
+  it.each([-0.01, -0.007, 0.007])(
+    'is taken at a corner shift of %d where it is told a little better, and is within what is said',
+    (share) => {
+      const all = drawn(BETTER_MM, share);
+      expect(reasonsOf(all)).not.toContain('not-significant');
+      expect(all.filter(({ isCorrected }) => isCorrected).length).toBeGreaterThanOrEqual(0.95 * DRAWS);
+      expect(shareWithin(all)).toBeGreaterThan(0.9);
+    },
+  );
+
+  it.each([-0.01, -0.007, 0.007])(
+    'is taken at %d, or allowed for with more than the bound, mostly where it is told a little worse',
+    (share) => {
+      const all = drawn(WORSE_MM, share);
+      expect(reasonsOf(all)).toContain('found');
+      expect(reasonsOf(all)).toContain('not-significant');
+      // Beyond the bound that is assumed, 95 % cannot be had without leaving it for every picture; as long as such were thrown away it was 0 to 15 %.
+      expect(shareWithin(all)).toBeGreaterThan(0.5);
+    },
+  );
+
+  it.each([0, 0.004])('at %d is left where it is told a little worse, and within what is said', (share) => {
+    const all = drawn(WORSE_MM, share);
+    const left = all.filter(({ isCorrected }) => !isCorrected);
+    expect(left.length).toBeGreaterThan(0.85 * DRAWS);
+    expect(shareWithin(all)).toBeGreaterThan(0.93);
+    expect(left.some(({ shift }) => shift.standardUncertainty === WITHIN_BOUND.standardUncertainty)).toBe(true);
+  });
+});
