@@ -18,8 +18,8 @@ export interface MeasuredReading {
 }
 
 /**
- * Computes every size anew from the stored geometry, as the Bench does on its side: with the pointing error that the
- * observer's repeated passes show, over this and all other photos, else with what each reading assumes.
+ * Computes every size anew from the stored geometry, as the Bench does on its side: with the pointing error that each reading states
+ * or that the observer's repeated passes show, over this and all other photos (`pointingFor` says which).
  *
  * @param readings all of this photo.
  * @param narrowed leaves only what is to be measured.

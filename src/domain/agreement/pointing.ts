@@ -4,12 +4,18 @@ import { knownPointing, type PointingError } from '../measuring/pointingError.ts
 import type { ReadingDraft } from '../measuring/reading.ts';
 
 /** Squares of the distances of repeated clicks from their mean, px2 of the photo, both coordinates together. */
-export const Scatter = z.object({ sumOfSquares: z.number().min(0), degreesOfFreedom: z.int().min(0) }).meta({ id: 'Scatter' });
+export const Scatter = z
+  .object({
+    sumOfSquares: z.number().min(0),
+    degreesOfFreedom: z.int().min(0),
+    photos: z.int().min(0).describe('How many photos the repeats are on'),
+  })
+  .meta({ id: 'Scatter' });
 export type Scatter = z.infer<typeof Scatter>;
 
 /** How one observer's repeated clicks on each landmark scatter, summed over photos. */
 export const ObserverScatter = z
-  .object({ observer: z.string(), byLandmark: z.partialRecord(LandmarkNameSchema, Scatter) })
+  .object({ observer: z.string(), overall: Scatter, byLandmark: z.partialRecord(LandmarkNameSchema, Scatter) })
   .meta({ id: 'ObserverScatter' });
 export type ObserverScatter = z.infer<typeof ObserverScatter>;
 
@@ -17,9 +23,14 @@ export type ObserverScatter = z.infer<typeof ObserverScatter>;
 export interface ObserverPointing {
   readonly observer: string;
   /** Over all landmarks. */
-  readonly overall: PointingError;
-  /** For landmarks with repeats enough of their own. */
-  readonly byLandmark: ReadonlyMap<LandmarkName, PointingError>;
+  readonly overall: PooledPointing;
+  /** For landmarks with repeats enough of their own to tell. */
+  readonly byLandmark: ReadonlyMap<LandmarkName, PooledPointing>;
+}
+
+/** What repeats tell, and on how many photos they were made. */
+export interface PooledPointing extends PointingError {
+  readonly photos: number;
 }
 
 /** By observer; nobody stands in it whose repeats are too few to say. */
@@ -27,6 +38,13 @@ export type Pointing = ReadonlyMap<string, ObserverPointing>;
 
 /** With fewer, the standard deviation itself is uncertain by more than a quarter (JCGM 100:2008, E.4.3). */
 const LEAST_DEGREES_OF_FREEDOM = 8;
+/** Repeats of a landmark that may lower what was entered: degrees of freedom. */
+const ENOUGH_DEGREES_OF_FREEDOM = 10;
+/**
+ * The same: on so many photos. Passes over one photo share its sharpness, its light and how the skin lies, so however often they are
+ * repeated they do not tell what a hand does on another one. Own judgement.
+ */
+export const ENOUGH_PHOTOS = 3;
 /** No hand repeats itself as well as this; the mean of equal numbers is rounded. */
 const COPIES_PX = 1e-6;
 
@@ -40,12 +58,14 @@ export type Pass = Pick<ReadingDraft, 'observer' | 'landmarks'> & { readonly pho
 export function scattersOf(passes: readonly Pass[]): ObserverScatter[] {
   return [...Map.groupBy(passes, ({ observer }) => observer)].flatMap(([observer, own]) => {
     const photos = [...Map.groupBy(own, ({ photoId }) => photoId).values()].filter((same) => same.length > 1);
+    const byPhoto = photos.map((same) => new Map(ALL_LANDMARKS.map((name) => [name, scatterOf(name, same)])));
     const byLandmark: ObserverScatter['byLandmark'] = {};
     for (const name of ALL_LANDMARKS) {
-      const sum = total(photos.map((same) => scatterOf(name, same)));
+      const sum = total(byPhoto.flatMap((scatters) => scatters.get(name) ?? []));
       if (sum.degreesOfFreedom > 0) byLandmark[name] = sum;
     }
-    return Object.keys(byLandmark).length === 0 ? [] : [{ observer, byLandmark }];
+    const overall = total(byPhoto.map((scatters) => onOnePhoto([...scatters.values()])));
+    return overall.degreesOfFreedom === 0 ? [] : [{ observer, overall, byLandmark }];
   });
 }
 
@@ -58,9 +78,9 @@ export function pointingFrom(scatters: readonly ObserverScatter[]): Pointing {
   const pointing = new Map<string, ObserverPointing>();
   for (const [observer, own] of Map.groupBy(scatters, (scatter) => scatter.observer)) {
     const sumOf = (name: LandmarkName) => total(own.flatMap(({ byLandmark }) => byLandmark[name] ?? []));
-    const overall = pooled(total(ALL_LANDMARKS.map(sumOf)));
+    const overall = pooled(total(own.map((scatter) => scatter.overall)));
     if (!overall) continue;
-    const byLandmark = new Map<LandmarkName, PointingError>();
+    const byLandmark = new Map<LandmarkName, PooledPointing>();
     for (const name of ALL_LANDMARKS) {
       const error = pooled(sumOf(name));
       if (error) byLandmark.set(name, error);
@@ -70,9 +90,20 @@ export function pointingFrom(scatters: readonly ObserverScatter[]): Pointing {
   return pointing;
 }
 
-/** The error that stands for one landmark: its own if known, else that of all, else what the reading states. */
+/** Whether repeats of one landmark are enough, on photos enough, to take the place of a larger figure that was entered. */
+export function isEnough({ degreesOfFreedom, photos }: PooledPointing): boolean {
+  return degreesOfFreedom >= ENOUGH_DEGREES_OF_FREEDOM && photos >= ENOUGH_PHOTOS;
+}
+
+/**
+ * The error that stands for one landmark: what its own repeats show where they are enough. Thin evidence (few repeats, few photos, or
+ * those of other landmarks) never narrows: of it and of what the reading states the larger stands.
+ */
 export function pointingFor(name: LandmarkName, pointing: ObserverPointing | undefined, statedPx: number): PointingError {
-  return pointing?.byLandmark.get(name) ?? pointing?.overall ?? knownPointing(statedPx);
+  const own = pointing?.byLandmark.get(name);
+  if (own && isEnough(own)) return own;
+  const shown = own ?? pointing?.overall;
+  return shown && shown.pointingPx > statedPx ? shown : knownPointing(statedPx);
 }
 
 function scatterOf(name: LandmarkName, passes: readonly Pass[]): Scatter {
@@ -81,24 +112,32 @@ function scatterOf(name: LandmarkName, passes: readonly Pass[]): Scatter {
     const at = landmark !== undefined && 'at' in landmark && landmark.pointingPx === undefined ? pointOf(landmark) : null;
     return at === null ? [] : [at];
   });
-  if (points.length < 2) return { sumOfSquares: 0, degreesOfFreedom: 0 };
+  if (points.length < 2) return { sumOfSquares: 0, degreesOfFreedom: 0, photos: 0 };
   const meanX = points.reduce((sum, { xPx }) => sum + xPx, 0) / points.length;
   const meanY = points.reduce((sum, { yPx }) => sum + yPx, 0) / points.length;
   return {
     sumOfSquares: points.reduce((sum, { xPx, yPx }) => sum + (xPx - meanX) ** 2 + (yPx - meanY) ** 2, 0),
     degreesOfFreedom: 2 * (points.length - 1),
+    photos: 1,
   };
+}
+
+/** All landmarks of one photo, which stays one however many of them were repeated on it. */
+function onOnePhoto(scatters: readonly Scatter[]): Scatter {
+  const sum = total(scatters);
+  return { ...sum, photos: Math.min(sum.photos, 1) };
 }
 
 function total(scatters: readonly Scatter[]): Scatter {
   return {
     sumOfSquares: scatters.reduce((sum, scatter) => sum + scatter.sumOfSquares, 0),
     degreesOfFreedom: scatters.reduce((sum, scatter) => sum + scatter.degreesOfFreedom, 0),
+    photos: scatters.reduce((sum, scatter) => sum + scatter.photos, 0),
   };
 }
 
-function pooled({ sumOfSquares, degreesOfFreedom }: Scatter): PointingError | null {
+function pooled({ sumOfSquares, degreesOfFreedom, photos }: Scatter): PooledPointing | null {
   if (degreesOfFreedom < LEAST_DEGREES_OF_FREEDOM) return null;
   const pointingPx = Math.sqrt(sumOfSquares / degreesOfFreedom);
-  return pointingPx > COPIES_PX ? { pointingPx, degreesOfFreedom } : null;
+  return pointingPx > COPIES_PX ? { pointingPx, degreesOfFreedom, photos } : null;
 }

@@ -19,7 +19,7 @@ import type { ReadingDraft } from './reading.ts';
 import type { SpacePoint, ViewExcursion } from './view.ts';
 
 export interface MeasuringOptions {
-  /** The error of one click, when repeats tell it better than the reading. */
+  /** The error of one click, when repeats tell more than the reading. */
   readonly pointing?: GivenPointing;
   /** Heights known better than the defaults, for checks. */
   readonly heightsMm?: KnownHeights;

@@ -35,9 +35,10 @@ function longer({ landmarks }: Reading): Reading['landmarks'] {
   return { ...landmarks, 'carapace-rear': { ...rear, at: { ...rear.at, yPx: rear.at.yPx + 1 } } };
 }
 
-/** Enough clicks on the same points that their scatter tells the pointing. */
+/** Enough clicks on the same points, over photos enough, that their scatter tells the pointing. */
 const repeated = [reading('a', 0), reading('b', 0.4), reading('c', -0.3)];
-const pointing = pointingFrom(scattersOf(repeated));
+const elsewhere = ['q', 'r'].flatMap((photoId) => repeated.map((one) => ({ ...one, photoId })));
+const pointing = pointingFrom(scattersOf([...repeated, ...elsewhere]));
 
 describe('the sizes a page is told', () => {
   it('give the carapace alone the same length and uncertainty as everything together, all passes combined', () => {
@@ -64,7 +65,10 @@ describe('the sizes a page is told', () => {
       measured?.measurement?.quantities[0]?.budget.find(({ source }) => source === 'pointing')?.standardUncertainty ?? 0;
     expect(pointingIn(among)).toBeGreaterThan(0);
     expect(pointingIn(among)).toBeLessThan(pointingIn(alone));
+    const [thin] = measureReadings(photo, calibration, repeated, pointingFrom(scattersOf(repeated)));
+    expect(pointingIn(thin)).toBe(pointingIn(alone));
   });
+
   it('are none without a scale', () => {
     const [one] = repeated;
     if (!one) throw new Error('Expected a reading');

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { pointingFor, pointingFrom, scattersOf } from '../../../src/domain/agreement/pointing.ts';
-import { DORSAL_SKIN_PROTOCOL, type Landmarks } from '../../../src/domain/measuring/landmarks.ts';
+import { CARAPACE_LANDMARKS, DORSAL_SKIN_PROTOCOL, type Landmarks } from '../../../src/domain/measuring/landmarks.ts';
+import { knownPointing } from '../../../src/domain/measuring/pointingError.ts';
 import { randomSource } from '../../support/random.ts';
 
 const random = randomSource(17);
@@ -40,11 +41,53 @@ describe('the pooled pointing error', () => {
     expect(second?.byLandmark.get('carapace-front')?.degreesOfFreedom).toBe(16);
   });
 
-  test('replaces what a reading states: its own, then that over all landmarks, then the stated', () => {
+  test('replaces what a reading states for a landmark with repeats enough of its own, narrower or wider', () => {
     const [first] = pointingByObserver(PASSES);
-    expect(pointingFor('carapace-front', first, 1.5).pointingPx).toBe(first?.byLandmark.get('carapace-front')?.pointingPx);
-    expect(pointingFor('carapace-left', first, 1.5).pointingPx).toBe(first?.overall.pointingPx);
-    expect(pointingFor('carapace-left', undefined, 1.5).pointingPx).toBe(1.5);
+    for (const name of ['carapace-front', 'carapace-rear'] as const) {
+      expect(pointingFor(name, first, 1.5).pointingPx).toBe(first?.byLandmark.get(name)?.pointingPx);
+    }
+    expect(pointingFor('carapace-left', undefined, 1.5)).toEqual(knownPointing(1.5));
+  });
+
+  test('of other landmarks may widen what a reading states, never narrow it', () => {
+    const [first] = pointingByObserver(PASSES);
+    expect(pointingFor('carapace-left', first, 1)).toBe(first?.overall);
+    expect(pointingFor('carapace-left', first, 5)).toEqual(knownPointing(5));
+  });
+
+  test('of four points repeated once on one sharp photo does not narrow what is entered for any photo', () => {
+    const sharp = [0, 1, 2, 3].map((index) => ({ xPx: 100 * index, yPx: 50 * index }));
+    const passAt = (byPx: number) => ({
+      observer: 'A',
+      photoId: 'sharp',
+      landmarks: Object.fromEntries(
+        CARAPACE_LANDMARKS.map((name, index) => {
+          const { xPx = 0, yPx = 0 } = sharp[index] ?? {};
+          return [name, { state: 'placed' as const, at: { xPx: xPx + byPx, yPx: yPx - byPx } }];
+        }),
+      ),
+    });
+    const close = pointingFrom(scattersOf([passAt(0), passAt(0.78)])).get('A');
+    expect(close?.overall).toMatchObject({ degreesOfFreedom: 8, photos: 1 });
+    expect(close?.overall.pointingPx).toBeLessThan(0.6);
+    const apart = pointingFrom(scattersOf([passAt(0), passAt(6)])).get('A');
+    for (const name of CARAPACE_LANDMARKS) {
+      expect(pointingFor(name, close, 1.5)).toEqual(knownPointing(1.5));
+      expect(pointingFor(name, apart, 1.5).pointingPx).toBeCloseTo(6 / Math.SQRT2, 12);
+    }
+  });
+
+  test('counts from 10 degrees of freedom on at least 3 photos', () => {
+    const ownOf = (passesByPhoto: readonly number[]) => {
+      const passes = passesByPhoto.flatMap((count, photo) => Array.from({ length: count }, () => pass('A', `${photo}`, 0.5, 0.5)));
+      return pointingFor('carapace-front', pointingFrom(scattersOf(passes)).get('A'), 9).degreesOfFreedom;
+    };
+    expect(ownOf([30])).toBe(Number.POSITIVE_INFINITY);
+    expect(ownOf([4, 4])).toBe(Number.POSITIVE_INFINITY);
+    expect(ownOf([2, 2, 2, 2])).toBe(Number.POSITIVE_INFINITY);
+    expect(ownOf([2, 3, 3])).toBe(10);
+    expect(ownOf([2, 2, 2, 2, 2])).toBe(10);
+    expect(ownOf([6, 1, 1])).toBe(Number.POSITIVE_INFINITY);
   });
 
   test('is not told from too few repeats, from passes over different photos, or from copies', () => {
@@ -66,6 +109,7 @@ describe('the pooled pointing error', () => {
     const apart = pointingFrom([...scattersOf(elsewhere), ...scattersOf(here)]).get('A');
     const whole = pointingFrom(scattersOf(PASSES)).get('A');
     expect(apart?.overall.degreesOfFreedom).toBe(whole?.overall.degreesOfFreedom);
+    expect([apart?.overall.photos, whole?.overall.photos]).toEqual([4, 4]);
     expect(apart?.byLandmark.get('carapace-rear')?.pointingPx).toBeCloseTo(whole?.byLandmark.get('carapace-rear')?.pointingPx ?? 0, 12);
   });
 

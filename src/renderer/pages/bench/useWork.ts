@@ -52,9 +52,9 @@ export function useCalibration(document: BenchDocument): Result<Calibration> | n
 export interface Measured {
   readonly calibration: Result<Calibration> | null;
   readonly measurement: Measurement | null;
-  /** How well this observer points, where repeated passes are enough to tell; it replaces what was entered. */
+  /** How well this observer points, where repeated passes are enough to tell; see `pointingFor` for when that counts. */
   readonly pointing: ObserverPointing | undefined;
-  /** Of each landmark: from repeats, else as entered. */
+  /** Of each landmark: what counts. */
   readonly pointingOf: (name: LandmarkName) => PointingError;
 }
 

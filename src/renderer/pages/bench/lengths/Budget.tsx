@@ -16,13 +16,13 @@ const LEAST_TOLD = 0.001;
 export function Budget({ quantity }: { quantity: Quantity }): ReactElement {
   const { pass, sheet } = useWork();
   const document = useSettledDocument();
-  const { pointing, calibration, measurement } = useMeasured(document);
+  const { calibration, measurement } = useMeasured(document);
   const lensCorrection = useMemo(() => {
     const marks = placedScaleOf(document);
     if (marks === undefined || !calibration?.ok || measurement === null) return undefined;
     return lensCorrections(readingDraftOf(document, pass), marks, sheet.photo, calibration.value, measurement).get(quantity.name);
   }, [document, pass, sheet.photo, calibration, measurement, quantity.name]);
-  const advice = budgetAdvice(quantity, pointing !== undefined);
+  const advice = budgetAdvice(quantity);
   const suffix = quantity.unit === 'mm' ? ' mm' : '';
   const factor = quantity.estimate.coverageFactor ?? COVERAGE_FACTOR;
   return (

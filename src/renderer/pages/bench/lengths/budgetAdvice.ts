@@ -1,14 +1,10 @@
 import type { BudgetSource, Quantity } from '../../../../domain/measuring/quantity.ts';
 
 /** What narrows the uncertainty most: what can be done about its largest share. Null for a quantity without one. */
-export function budgetAdvice({ budget, flags }: Pick<Quantity, 'budget' | 'flags'>, pointingFromRepeats: boolean): string | null {
+export function budgetAdvice({ budget, flags }: Pick<Quantity, 'budget' | 'flags'>): string | null {
   const [largest] = budget.toSorted((one, other) => other.share - one.share);
   if (largest === undefined) return null;
   switch (largest.source) {
-    case 'pointing':
-      return pointingFromRepeats
-        ? 'Place the points enlarged, and make a further pass: the mean of several is narrower. A photo from nearer gives each point more pixels.'
-        : 'Make a second pass (below): how well your hand repeats then takes the place of what was entered, and the mean of both is narrower. A photo from nearer gives each point more pixels.';
     case 'height':
       return heightAdvice(flags);
     default:
@@ -16,7 +12,9 @@ export function budgetAdvice({ budget, flags }: Pick<Quantity, 'budget' | 'flags
   }
 }
 
-const ADVICE: Readonly<Record<Exclude<BudgetSource, 'pointing' | 'height'>, string>> = {
+const ADVICE: Readonly<Record<Exclude<BudgetSource, 'height'>, string>> = {
+  pointing:
+    'Place the points enlarged, and make a further pass (below): the mean of several is narrower. A photo from nearer gives each point more pixels.',
   calibration:
     'Put the marks on the scale object more exactly, under Known size: enlarged, or fitted to the edges. In the next photo let the object fill more of the picture.',
   'scale-object': 'Measure the scale object itself with a caliper and enter its size, and how well you know it, under Known size.',
