@@ -17,6 +17,7 @@ import type { LegPair, PlausibilityWarning } from '../domain/measuring/plausibil
 import { type AbsentQuantity, COVERAGE_FACTOR } from '../domain/measuring/quantity.ts';
 import type { TiltPart } from '../domain/measuring/ruleView.ts';
 import { listed } from './counts.ts';
+import { estimateInWords } from './estimates.ts';
 import { capitalized, JOINT_LABELS, LEG_LABELS, SEGMENT_LABELS } from './labels.ts';
 import { distanceName, quantityName } from './quantities.ts';
 
@@ -188,9 +189,11 @@ export const ABSENT_LABELS: Readonly<Record<AbsentQuantity['reason'], string>> =
   'no-position': 'point lies outside the plane of the scale',
 };
 
-/** "2.1° ± 0.6° (95 %)". */
+/** "−2.14° ± 0.60° (95 %)". */
 export function tiltPartInWords({ tiltDeg, uncertaintyDeg }: TiltPart): string {
-  return `${tiltDeg.toFixed(1)}° ± ${(COVERAGE_FACTOR * uncertaintyDeg).toFixed(1)}° (95 %)`;
+  const estimate = { value: tiltDeg, standardUncertainty: uncertaintyDeg, expandedUncertainty: COVERAGE_FACTOR * uncertaintyDeg };
+  const { value, expandedUncertainty } = estimateInWords(estimate, '1');
+  return `${value}° ± ${expandedUncertainty}° (95 %)`;
 }
 
 const TILT_UNKNOWN: Readonly<Record<Extract<CalibrationWarning, { code: 'tilt-unknown' }>['by'], string>> = {

@@ -22,5 +22,6 @@ test('a misfit that no inexact corner makes is told without figures, a small one
 });
 
 test('a part of the tilt of a rule carries its expanded uncertainty', () => {
-  expect(tiltPartInWords({ tiltDeg: 2.14, uncertaintyDeg: 0.3 })).toBe('2.1° ± 0.6° (95 %)');
+  expect(tiltPartInWords({ tiltDeg: 2.14, uncertaintyDeg: 0.3 })).toBe('2.14° ± 0.60° (95 %)');
+  expect(tiltPartInWords({ tiltDeg: -0.5312, uncertaintyDeg: 0.0182 })).toBe('−0.531° ± 0.036° (95 %)');
 });

@@ -35,6 +35,7 @@ export function pressKey(store: BenchStore, press: KeyPress): boolean {
   const key = press.key.length === 1 ? press.key.toLowerCase() : press.key;
   if (press.command) return pressCommand(store, key, press.shift);
   if (key === 'Escape') return does(() => stepBack(store));
+  if (key === 'e' && !press.alt) return does(() => setSnaps(store, !store.getState().snaps));
   return press.focus !== 'elsewhere' && pressOnPhoto(store, key, press);
 }
 
@@ -71,8 +72,6 @@ function pressOnPhoto(store: BenchStore, key: string, press: KeyPress): boolean 
       return does(() => selectNeighbor(store, -1));
     case 'l':
       return does(() => changeLoupe(store, press.shift ? -1 : 1));
-    case 'e':
-      return does(() => setSnaps(store, !store.getState().snaps));
     case 's':
       return does(() => skipAsked(store));
     case 'm':

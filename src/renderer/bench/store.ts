@@ -40,6 +40,8 @@ export interface BenchState {
   readonly besidePicture: ImagePoint | null;
   /** Points of other passes, shown faintly; empty while they are hidden. */
   readonly ghosts: readonly Landmarks[];
+  /** The keeper places no more points and wants to see the passes before this one. */
+  readonly isPlacingEnded: boolean;
   /** Where the loupe looks: under the pointer while it is over the photo. */
   readonly hover: ImagePoint | null;
   /** CSS pixels in the loupe for one of the image. */
@@ -78,6 +80,7 @@ export function createBenchStore(picture: Size, document: BenchDocument, { asks 
     chosenInstead: null,
     besidePicture: null,
     ghosts: [],
+    isPlacingEnded: false,
     hover: null,
     loupeZoom: DEFAULT_LOUPE_ZOOM,
     snaps: false,

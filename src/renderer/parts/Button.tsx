@@ -13,7 +13,7 @@ type Props = ButtonHTMLAttributes<HTMLButtonElement> & {
 };
 
 export function buttonClass(kind: ButtonKind): string {
-  return `${style['button']} ${style[kind]}`;
+  return [style['button'], style[kind]].filter(Boolean).join(' ');
 }
 
 export function Button({ kind = 'plain', icon, busy = false, className, children, onClick, ...rest }: Props): ReactElement {

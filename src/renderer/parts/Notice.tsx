@@ -8,7 +8,7 @@ export type NoticeTone = 'note' | 'warning' | 'refusal';
 /** Something to read beside the work: a note, a warning, or why something was refused (announced at once). */
 export function Notice({ tone = 'note', title, children }: { tone?: NoticeTone; title?: ReactNode; children?: ReactNode }): ReactElement {
   return (
-    <div className={`${style['notice']} ${style[tone]}`} role={tone === 'refusal' ? 'alert' : undefined}>
+    <div className={[style['notice'], style[tone]].filter(Boolean).join(' ')} role={tone === 'refusal' ? 'alert' : undefined}>
       {tone !== 'note' && <Icon name="warning" />}
       <div className={style['words']}>
         {title && <strong>{title}</strong>}

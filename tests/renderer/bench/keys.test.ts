@@ -41,6 +41,16 @@ describe('the keys of the Bench', () => {
     expect(front()).toEqual({ state: 'placed', at: { xPx: 1000, yPx: 750 } });
   });
 
+  test('E lets points go to edges wherever the focus is; other letters only on the photo and the points', () => {
+    expect(key('e', { focus: 'elsewhere' })).toBe(true);
+    expect(bench.getState().snaps).toBe(true);
+    expect(key('e')).toBe(true);
+    expect(bench.getState().snaps).toBe(false);
+    expect(key('s', { focus: 'elsewhere' })).toBe(false);
+    expect(key('e', { focus: 'elsewhere', command: true })).toBe(false);
+    expect(bench.getState().snaps).toBe(false);
+  });
+
   test('with no point selected arrows move the photo', () => {
     const before = bench.getState().view;
     key('+');

@@ -50,3 +50,8 @@ export function removeSelected(store: BenchStore): void {
 export function showGhosts(store: BenchStore, ghosts: readonly Landmarks[]): void {
   store.setState({ ghosts });
 }
+
+/** No more points are to come in this pass: the passes before it may be seen. */
+export function endPlacing(store: BenchStore): void {
+  store.setState({ isPlacingEnded: true });
+}

@@ -4,6 +4,7 @@ import type { BenchTask } from '../../bench/store.ts';
 import { LandmarksPanel } from './landmarks/LandmarksPanel.tsx';
 import { LengthsPanel } from './lengths/LengthsPanel.tsx';
 import style from './Panels.module.css';
+import { BlindPass } from './passes/BlindPass.tsx';
 import type { PassVerbs } from './passes/Passes.tsx';
 import type { OpenPicture } from './picture/picture.ts';
 import { ScalePanel } from './scale/ScalePanel.tsx';
@@ -52,7 +53,9 @@ export function Panels({ picture, headLines, verbs }: Props): ReactElement {
           </button>
         ))}
       </div>
-      <div id="bench-panel" role="tabpanel" aria-labelledby={`bench-tab-${task}`} className={style['body']}>
+      <BlindPass />
+      {/* The key lets each job begin at its top, wherever the one before was scrolled to. */}
+      <div key={task} id="bench-panel" role="tabpanel" aria-labelledby={`bench-tab-${task}`} className={style['body']}>
         {task === 'scale' && <ScalePanel picture={picture} />}
         {task === 'landmarks' && <LandmarksPanel />}
         {task === 'lengths' && <LengthsPanel headLines={headLines} verbs={verbs} />}

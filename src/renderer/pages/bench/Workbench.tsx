@@ -1,5 +1,5 @@
 import { useQueryClient } from '@tanstack/react-query';
-import { type KeyboardEvent, type ReactElement, useEffect, useMemo, useState } from 'react';
+import { type KeyboardEvent, type ReactElement, useEffect, useMemo, useRef, useState } from 'react';
 import type { BenchSheet } from '../../../api/contract/bench.ts';
 import { pressKey } from '../../bench/keys.ts';
 import { startRefining } from '../../bench/refiner.ts';
@@ -52,7 +52,7 @@ export function Workbench({ sheet, pass, held, habits, picture, verbsFor }: Prop
 
   const keyDown = (event: KeyboardEvent<HTMLElement>) => {
     const { target } = event;
-    if (target instanceof HTMLElement && target.closest('input, textarea, select, dialog') !== null) return;
+    if (target instanceof HTMLElement && takesKeysItself(target)) return;
     const takesKeys = target instanceof HTMLElement && target.closest('[data-takes-keys]') !== null;
     const focus = !takesKeys ? 'elsewhere' : target instanceof HTMLCanvasElement ? 'photo' : 'point';
     const { key, shiftKey: shift, altKey: alt } = event;
@@ -60,9 +60,22 @@ export function Workbench({ sheet, pass, held, habits, picture, verbsFor }: Prop
     if (wasMeant || (focus === 'photo' && key === ' ')) event.preventDefault();
   };
 
+  // Before the photo or anything beside it was touched the focus is on the page, outside of the Bench.
+  const bench = useRef<HTMLElement>(null);
+  useEffect(() => {
+    const keyOutside = (event: globalThis.KeyboardEvent) => {
+      const { target, key, shiftKey: shift, altKey: alt, ctrlKey, metaKey } = event;
+      if (key.toLowerCase() !== 'e' || ctrlKey || metaKey || event.defaultPrevented) return;
+      if (!(target instanceof HTMLElement) || bench.current?.contains(target) || takesKeysItself(target)) return;
+      pressKey(work.bench, { key, shift, alt, command: false, atMs: event.timeStamp, focus: 'elsewhere' });
+    };
+    addEventListener('keydown', keyOutside);
+    return () => removeEventListener('keydown', keyOutside);
+  }, [work]);
+
   return (
     <WorkContext value={work}>
-      <section className={style['bench']} aria-label="Bench" onKeyDown={keyDown}>
+      <section ref={bench} className={style['bench']} aria-label="Bench" onKeyDown={keyDown}>
         <BenchBar />
         <PhotoCanvas picture={picture} description={photoInWords(sheet)} />
         <Panels picture={picture} headLines={headLines} verbs={verbsFor(work)} />
@@ -70,4 +83,9 @@ export function Workbench({ sheet, pass, held, habits, picture, verbsFor }: Prop
       </section>
     </WorkContext>
   );
+}
+
+/** Fields into which letters are typed, lists that letters choose from, and dialogs; a box or a round button takes no letters. */
+function takesKeysItself(target: HTMLElement): boolean {
+  return target.closest('input:not([type="radio"], [type="checkbox"]), textarea, select, dialog, [contenteditable]') !== null;
 }

@@ -1,4 +1,4 @@
-import type { ReactElement } from 'react';
+import { type ReactElement, useState } from 'react';
 import { CARAPACE_HEIGHT_SHARE } from '../../../../domain/measuring/heights.ts';
 import { COVERAGE_FACTOR, type Measurement, type Quantity } from '../../../../domain/measuring/quantity.ts';
 import { sameValue } from '../../../bench/change.ts';
@@ -7,58 +7,62 @@ import { NumberField } from '../NumberField.tsx';
 import style from '../panel.module.css';
 import { useBench, useMeasured, useSettledDocument, useWork } from '../useWork.ts';
 
-/** What is entered first when a keeper chooses to enter a height that the picture does not suggest. */
-const FIRST_HEIGHT_MM = 5;
+/** How well a height is taken to be measured until the keeper says otherwise. Own assumption. */
+const FIRST_STANDARD_UNCERTAINTY_MM = 0.5;
 
 /** How high the carapace stands above the table, and what allowing for it changes. */
 export function CarapaceHeightFields(): ReactElement {
   const { bench, pass } = useWork();
   const height = useBench((state) => state.edited.document.height) ?? { kind: 'assumed' };
   const { measurement } = useMeasured(useSettledDocument());
-  const width = named(measurement, 'carapace-width');
+  // Choosing to measure changes nothing by itself: the height stays assumed until there is a number.
+  const [isMeasuring, setIsMeasuring] = useState(false);
+  const [firstUncertaintyMm, setFirstUncertaintyMm] = useState(FIRST_STANDARD_UNCERTAINTY_MM);
+  const isEntered = height.kind === 'entered';
+  const standardUncertaintyMm = isEntered ? height.standardUncertaintyMm : firstUncertaintyMm;
   const isInherited = pass.inheritedHeight !== null && sameValue(height, pass.inheritedHeight);
-  const enter = () => {
-    const heightMm = width === null ? FIRST_HEIGHT_MM : Math.round(10 * CARAPACE_HEIGHT_SHARE * width.estimate.value) / 10;
-    setHeight(bench, { kind: 'entered', heightMm, standardUncertaintyMm: 0.5 });
+  const assume = () => {
+    setIsMeasuring(false);
+    if (isEntered) setHeight(bench, { kind: 'assumed' });
+  };
+  const enter = (heightMm: number) => {
+    setIsMeasuring(false);
+    setHeight(bench, { kind: 'entered', heightMm, standardUncertaintyMm });
+  };
+  const enterUncertainty = (expanded: number) => {
+    const entered = expanded / COVERAGE_FACTOR;
+    if (isEntered) setHeight(bench, { ...height, standardUncertaintyMm: entered });
+    else setFirstUncertaintyMm(entered);
   };
   return (
     <fieldset>
       <legend className={style['legend']}>Height of the carapace edge above the table</legend>
       <label className={style['choiceLine']}>
-        <input
-          type="radio"
-          name="carapace-height"
-          checked={height.kind === 'assumed'}
-          onChange={() => setHeight(bench, { kind: 'assumed' })}
-        />
+        <input type="radio" name="carapace-height" checked={!isEntered && !isMeasuring} onChange={assume} />
         Not measured: take {CARAPACE_HEIGHT_SHARE} of its width
       </label>
       <br />
       <label className={style['choiceLine']}>
-        <input type="radio" name="carapace-height" checked={height.kind === 'entered'} onChange={enter} />
+        <input type="radio" name="carapace-height" checked={isEntered || isMeasuring} onChange={() => setIsMeasuring(true)} />
         Measured
       </label>
       <p className={style['soft']}>
         Of the edge, where the four points lie, not of the top of the dome.
         {isInherited && ' Taken over from the pass before: it belongs to the skin.'}
       </p>
-      {height.kind === 'entered' && (
+      {(isEntered || isMeasuring) && (
         <div className={style['pair']}>
-          <NumberField
-            label="Height, mm"
-            value={height.heightMm}
-            most={100}
-            onChange={(heightMm) => setHeight(bench, { ...height, heightMm })}
-          />
+          <NumberField label="Height, mm" value={isEntered ? height.heightMm : null} most={100} onChange={enter} />
           <NumberField
             label="Known to ± mm (k = 2)"
-            value={COVERAGE_FACTOR * height.standardUncertaintyMm}
+            value={COVERAGE_FACTOR * standardUncertaintyMm}
             figures={2}
             most={100}
-            onChange={(expanded) => setHeight(bench, { ...height, standardUncertaintyMm: expanded / COVERAGE_FACTOR })}
+            onChange={enterUncertainty}
           />
         </div>
       )}
+      {!isEntered && isMeasuring && <p className={style['soft']}>Until a height is typed in, the assumed one counts.</p>}
       <p className={style['soft']}>{correctionInWords(measurement)}</p>
     </fieldset>
   );

@@ -1,4 +1,4 @@
-import { type ReactElement, useState } from 'react';
+import type { ReactElement } from 'react';
 import { useStore } from 'zustand';
 import type { Reading } from '../../../../domain/measuring/reading.ts';
 import { dayHere, dayInWords } from '../../../../words/dates.ts';
@@ -11,6 +11,7 @@ import { useBench, useMeasured, useScaleIsUnsound, useSettledDocument, useWork }
 import { Agreement } from './Agreement.tsx';
 import { PassesCompared } from './PassesCompared.tsx';
 import { passInWords } from './passInWords.ts';
+import { useEarlierHidden } from './useEarlierHidden.ts';
 
 /** What can be done with the passes over a photo. Each waits until the pass in hand is stored. */
 export interface PassVerbs {
@@ -27,9 +28,7 @@ export function Passes({ verbs }: { verbs: PassVerbs }): ReactElement {
   const isUnsent = useStore(saving, ({ state }) => state.kind === 'waiting' || state.kind === 'refused') || isUnsound;
   const hasMarks = useBench((state) => state.edited.past.length > 0) || pass.reading !== null;
   const others = sheet.readings.filter((reading) => !isInHand(reading, pass));
-  const isOpen = useBench((state) => state.guide.current !== null);
-  const [isEnded, setIsEnded] = useState(false);
-  const isBlind = isOpen && !isEnded && others.some((other) => other.pass < pass.pass);
+  const isBlind = useEarlierHidden().length > 0;
   const showsGhosts = useBench((state) => state.ghosts.length > 0);
   return (
     <section aria-label="Passes over this photo" className={style['list']}>
@@ -46,17 +45,6 @@ export function Passes({ verbs }: { verbs: PassVerbs }): ReactElement {
         ),
       )}
       {sheet.readings.length > 0 && pass.reading === null && <PassLine pass={pass.pass} observer={pass.observer} on="in hand" />}
-      {isBlind && (
-        <div>
-          <p className={style['soft']}>
-            The passes before this one are hidden until every point has its answer: only a pass made without looking at them tells how well
-            your hand repeats.
-          </p>
-          <Button kind="quiet" onClick={() => setIsEnded(true)}>
-            I place no more points: show them
-          </Button>
-        </div>
-      )}
       {!isBlind && others.length > 0 && (
         <CheckField checked={showsGhosts} onChange={(shows) => showGhosts(bench, shows ? others.map((reading) => reading.landmarks) : [])}>
           Show the points of the other passes
