@@ -77,14 +77,14 @@ test('a full protocol takes at most 1.2 actions a point; a second pass hides the
   await bench.take('Points');
   await expect(bench.panel().getByText('0 of 52 points answered')).toBeVisible();
   await bench.take('Lengths');
-  await expect(bench.panel().getByText(/Pass 1 is hidden until you have placed the points/)).toBeVisible();
+  await expect(page.getByText(/Pass 1 is hidden until you have placed the points/)).toBeVisible();
   await expect(bench.panel().getByText(/all saved photos and passes together/)).toBeHidden();
   await expect(bench.panel().getByRole('checkbox', { name: 'Show the points of the other passes' })).toBeHidden();
   await bench.take('Points');
   await page.keyboard.down('Shift');
   await readAll((index) => (index % 3) - 1);
   await page.keyboard.up('Shift');
-  await expect(bench.panel().getByText(/Pass 1 is hidden/)).toBeHidden();
+  await expect(page.getByText(/Pass 1 is hidden/)).toBeHidden();
   await expect(bench.panel().getByText(/Your repeated passes agree to ± [\d.]+ px, on 1 photo\..* counts?\b/)).toBeVisible();
   await bench.take('Lengths');
   await expect(bench.panel().getByRole('checkbox', { name: 'Show the points of the other passes' })).toBeVisible();

@@ -8,7 +8,7 @@ import { measure } from '../../domain/measuring/measure.ts';
 import { doubtsAbout, type PlausibilityWarning } from '../../domain/measuring/plausibility.ts';
 import type { Estimate, Measurement } from '../../domain/measuring/quantity.ts';
 import type { Reading } from '../../domain/measuring/reading.ts';
-import type { Photo } from '../../domain/photo/photo.ts';
+import { type Photo, shownOn } from '../../domain/photo/photo.ts';
 
 /** A reading with what it gives; null without a calibration, or under one that is not sound. */
 export interface MeasuredReading {
@@ -36,7 +36,10 @@ export function measureReadings(
   return readings.map((whole) => {
     const reading = narrowed(whole);
     const measurement = calibrated?.ok
-      ? measure(reading, calibrated.value, { pointing: (name) => pointingFor(name, pointing.get(reading.observer), reading.pointingPx) })
+      ? measure(reading, calibrated.value, {
+          pointing: (name) => pointingFor(name, pointing.get(reading.observer), reading.pointingPx),
+          shown: shownOn(photo),
+        })
       : null;
     return { reading: whole, measurement, doubts: doubtsAbout(reading.landmarks, measurement, seenFrom) };
   });

@@ -94,7 +94,7 @@ interface Setting {
 }
 
 function settingOf(reading: Reading, calibration: Calibration, options: MeasuringOptions): Setting {
-  const heights = carapaceHeights(reading, calibration, options.heightsMm);
+  const heights = carapaceHeights(reading, calibration, options);
   const placements = placeLandmarks(reading.landmarks, calibration, heights, options.pointing ?? reading.pointingPx);
   return { placements, inputs: [...viewInputs(calibration, placements), ...landmarkInputs(heights, placements)] };
 }

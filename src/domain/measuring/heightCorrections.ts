@@ -1,4 +1,5 @@
 import type { Calibration } from './calibrate.ts';
+import type { Shown } from './heights.ts';
 import { type LandmarkName, pointOf } from './landmarks.ts';
 import { carapaceHeights } from './measure.ts';
 import type { ReadingDraft } from './reading.ts';
@@ -24,8 +25,9 @@ export function heightCorrectionOf(
   name: LandmarkName,
   reading: Pick<ReadingDraft, 'landmarks' | 'carapaceHeight'>,
   calibration: Calibration,
+  shown: Shown = 'skin',
 ): HeightCorrection {
-  const heights = carapaceHeights(reading, calibration, undefined);
+  const heights = carapaceHeights(reading, calibration, { shown });
   const { heightMm, ownStandardUncertaintyMm, sharedStandardUncertaintyMm, assumed } = heights.of(name);
   const at = pointOf(reading.landmarks[name]);
   return {

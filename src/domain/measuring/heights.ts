@@ -4,9 +4,17 @@ import type { CarapaceHeight } from './reading.ts';
 /** Heights above the table of whatever is known better than the defaults, in mm; a bare number is taken as exact. */
 export type KnownHeights = Partial<Record<LandmarkName, number | PointHeight>>;
 
-/** Default height of the carapace landmarks as a share of the carapace width, with its standard uncertainty. Own assumption. */
-export const CARAPACE_HEIGHT_SHARE = 0.35;
-const CARAPACE_HEIGHT_SHARE_UNCERTAINTY = 0.12;
+/** Whose carapace is measured: a shed one, or that of the animal itself. */
+export type Shown = 'skin' | 'animal';
+
+/**
+ * Default height of the carapace landmarks as a share of the carapace width, with its standard uncertainty. Own assumptions: a
+ * skin has sunk onto its legs; an animal stands on them, lower at rest and higher when it is roused.
+ */
+export const CARAPACE_HEIGHT_SHARES: Readonly<Record<Shown, { readonly share: number; readonly standardUncertainty: number }>> = {
+  skin: { share: 0.35, standardUncertainty: 0.12 },
+  animal: { share: 0.6, standardUncertainty: 0.25 },
+};
 
 /** A carapace seldom lies level: each of its landmarks differs from the common height by this share of the width. Own assumption. */
 const CARAPACE_UNEVENNESS_SHARE = 0.05;
@@ -57,12 +65,13 @@ export interface CarapaceOnPlane {
  * Heights above the table of all landmarks: what was stated for one of them, else the carapace as entered or by its default
  * share, legs on the table, the skin of an abdomen a little above it. The share refers to the true width, which itself depends on the height; the two are solved together.
  */
-export function heightsOf(entered: CarapaceHeight, carapace: CarapaceOnPlane, known: KnownHeights = {}): Heights {
-  const widthMm = trueWidthMm(entered, carapace);
+export function heightsOf(entered: CarapaceHeight, carapace: CarapaceOnPlane, known: KnownHeights = {}, shown: Shown = 'skin'): Heights {
+  const { share, standardUncertainty } = CARAPACE_HEIGHT_SHARES[shown];
+  const widthMm = trueWidthMm(entered, carapace, share);
   const common =
     entered.kind === 'entered'
       ? { heightMm: entered.heightMm, uncertaintyMm: entered.standardUncertaintyMm }
-      : { heightMm: CARAPACE_HEIGHT_SHARE * (widthMm ?? 0), uncertaintyMm: CARAPACE_HEIGHT_SHARE_UNCERTAINTY * (widthMm ?? 0) };
+      : { heightMm: share * (widthMm ?? 0), uncertaintyMm: standardUncertainty * (widthMm ?? 0) };
   const onCarapace: LandmarkHeight = {
     heightMm: common.heightMm,
     ownStandardUncertaintyMm: CARAPACE_UNEVENNESS_SHARE * (widthMm ?? 0),
@@ -89,13 +98,13 @@ export function heightsOf(entered: CarapaceHeight, carapace: CarapaceOnPlane, kn
 }
 
 /** The width W seen as `planeWidth` on the plane: W = planeWidth (camera - (h - face)) / camera, with h fixed or a share of W. */
-function trueWidthMm(entered: CarapaceHeight, carapace: CarapaceOnPlane): number | null {
+function trueWidthMm(entered: CarapaceHeight, carapace: CarapaceOnPlane, share: number): number | null {
   const planeWidthMm = carapace.widthMm ?? (carapace.lengthMm === null ? null : TYPICAL_WIDTH_TO_LENGTH * carapace.lengthMm);
   if (planeWidthMm === null) return null;
   const { cameraHeightMm, faceHeightMm } = carapace;
   return entered.kind === 'entered'
     ? planeWidthMm * Math.max(0, 1 - (entered.heightMm - faceHeightMm) / cameraHeightMm)
-    : (planeWidthMm * (cameraHeightMm + faceHeightMm)) / (cameraHeightMm + CARAPACE_HEIGHT_SHARE * planeWidthMm);
+    : (planeWidthMm * (cameraHeightMm + faceHeightMm)) / (cameraHeightMm + share * planeWidthMm);
 }
 
 function isCarapaceLandmark(name: LandmarkName): name is CarapaceLandmark {

@@ -1,7 +1,7 @@
 import { coverageFactor, effectiveDegreesOfFreedom } from '../numerics/coverage.ts';
 import { contribution, covarianceOf, curvature, type Excursion, meanSquareDeviation } from '../numerics/propagation.ts';
 import { type Calibration, toPlane } from './calibrate.ts';
-import { type Heights, heightsOf, type KnownHeights } from './heights.ts';
+import { type Heights, heightsOf, type KnownHeights, type Shown } from './heights.ts';
 import { type CarapaceLandmark, type LandmarkName, type Landmarks, pointOf, statedHeights } from './landmarks.ts';
 import { type Placement, placeLandmarks } from './placements.ts';
 import type { GivenPointing, PointingError } from './pointingError.ts';
@@ -23,6 +23,8 @@ export interface MeasuringOptions {
   readonly pointing?: GivenPointing;
   /** Heights known better than the defaults, for checks. */
   readonly heightsMm?: KnownHeights;
+  /** What the photo shows, for the default heights; a skin unless told otherwise. */
+  readonly shown?: Shown;
 }
 
 /**
@@ -40,7 +42,7 @@ export function measure(
   calibration: Calibration,
   options: MeasuringOptions = {},
 ): Measurement {
-  const heights = carapaceHeights(reading, calibration, options.heightsMm);
+  const heights = carapaceHeights(reading, calibration, options);
   const placements = placeLandmarks(reading.landmarks, calibration, heights, options.pointing ?? reading.pointingPx);
   const quantities: Quantity[] = [];
   const absent: AbsentQuantity[] = [];
@@ -57,7 +59,7 @@ export function measure(
 export function carapaceHeights(
   { landmarks, carapaceHeight }: Pick<ReadingDraft, 'landmarks' | 'carapaceHeight'>,
   calibration: Calibration,
-  known: KnownHeights | undefined,
+  { heightsMm, shown }: Pick<MeasuringOptions, 'heightsMm' | 'shown'> = {},
 ): Heights {
   const distanceMm = (from: CarapaceLandmark, to: CarapaceLandmark): number | null => {
     const [first, second] = [from, to].map((name) => {
@@ -74,7 +76,8 @@ export function carapaceHeights(
       cameraHeightMm: calibration.view.station.heightMm,
       faceHeightMm: calibration.faceHeightMm,
     },
-    { ...statedHeights(landmarks), ...known },
+    { ...statedHeights(landmarks), ...heightsMm },
+    shown,
   );
 }
 

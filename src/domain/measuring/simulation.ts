@@ -32,7 +32,7 @@ export function simulateReading(
 ): Result<ReadonlyMap<string, Distribution>> {
   const exact = calibrate(marks, picture);
   if (!exact.ok) return exact;
-  const heights = carapaceHeights(reading, exact.value, undefined);
+  const heights = carapaceHeights(reading, exact.value);
   const lens = lensOf(picture);
   const focalShare = lens.known ? focalStandardUncertaintyPx(lens, picture) / lens.focalPx : 0;
   const values = new Map<string, number[]>();

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { CalendarDay, CameraTime, Instant } from '../dates.ts';
+import type { Shown } from '../measuring/heights.ts';
 
 export const MediaType = z.enum(['image/jpeg', 'image/png', 'image/webp', 'image/tiff', 'image/heic']).meta({ id: 'MediaType' });
 export type MediaType = z.infer<typeof MediaType>;
@@ -77,4 +78,9 @@ export function benchSourceOf(photo: Pick<Photo, 'mediaType' | 'facts'>): 'origi
   if (photo.mediaType === 'image/jpeg') return 'original';
   const shownByBrowsers = photo.mediaType === 'image/png' || photo.mediaType === 'image/webp';
   return shownByBrowsers && photo.facts.orientation === 1 ? 'original' : 'full';
+}
+
+/** Whose size is measured on a photo, for the default heights: of a photo that belongs to nobody yet a skin's. */
+export function shownOn({ subject }: Pick<Photo, 'subject'>): Shown {
+  return subject.kind === 'animal' ? 'animal' : 'skin';
 }

@@ -69,6 +69,18 @@ describe('the sizes a page is told', () => {
     expect(pointingIn(thin)).toBe(pointingIn(alone));
   });
 
+  it('take the carapace of the animal itself to stand higher than that of a skin', () => {
+    const living: Photo = { ...photo, subject: { kind: 'animal', specimenId: 's' } };
+    const of = (shown: Photo) => {
+      const [measured] = measureReadings(shown, calibration, repeated.slice(0, 1), new Map());
+      const length = measured?.measurement?.quantities.find(({ name }) => name === 'carapace-length');
+      const height = length?.budget.find(({ source }) => source === 'height')?.standardUncertainty;
+      return { valueMm: length?.estimate.value ?? Number.NaN, byHeightMm: height ?? Number.NaN };
+    };
+    expect(of(living).valueMm).toBeLessThan(of(photo).valueMm);
+    expect(of(living).byHeightMm).toBeGreaterThan(1.5 * of(photo).byHeightMm);
+  });
+
   it('are none without a scale', () => {
     const [one] = repeated;
     if (!one) throw new Error('Expected a reading');

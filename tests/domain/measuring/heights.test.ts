@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { CARAPACE_HEIGHT_SHARE, type CarapaceOnPlane, heightsOf } from '../../../src/domain/measuring/heights.ts';
+import { CARAPACE_HEIGHT_SHARES, type CarapaceOnPlane, heightsOf } from '../../../src/domain/measuring/heights.ts';
 
 const ON_PLANE: CarapaceOnPlane = { widthMm: 20, lengthMm: 22, cameraHeightMm: 200, faceHeightMm: 0.76 };
 const ASSUMED = { kind: 'assumed' } as const;
@@ -9,11 +9,20 @@ describe('heights above the table', () => {
   it('take the carapace at its share of the true width, which the height itself makes look larger', () => {
     const { of } = heightsOf(ASSUMED, ON_PLANE);
     const { heightMm, assumed, sharedStandardUncertaintyMm } = of('carapace-front');
-    const trueWidthMm = heightMm / CARAPACE_HEIGHT_SHARE;
+    const trueWidthMm = heightMm / CARAPACE_HEIGHT_SHARES.skin.share;
     // Seen from 200 mm above the card's face a width at that height is enlarged by 200 / (200 - height + face).
     expect((trueWidthMm * 200) / (200 - heightMm + 0.76)).toBeCloseTo(20, 10);
     expect(sharedStandardUncertaintyMm).toBeCloseTo(0.12 * trueWidthMm, 10);
     expect(assumed).toBe(true);
+  });
+
+  it('take the carapace of an animal on its legs higher, and less surely', () => {
+    const [skin, animal] = [heightsOf(ASSUMED, ON_PLANE), heightsOf(ASSUMED, ON_PLANE, {}, 'animal')].map(({ of }) => of('carapace-left'));
+    // Enlarged as a width at that height is, 0.6 of 18.9 mm.
+    expect(animal?.heightMm).toBeCloseTo((0.6 * 20 * 200.76) / (200 + 0.6 * 20), 10);
+    expect(animal?.heightMm).toBeGreaterThan(1.5 * (skin?.heightMm ?? Number.NaN));
+    expect(animal?.sharedStandardUncertaintyMm).toBeGreaterThan(1.9 * (skin?.sharedStandardUncertaintyMm ?? Number.NaN));
+    expect(animal?.assumed).toBe(true);
   });
 
   it('take the carapace as entered, and judge its unevenness by the width at that height', () => {

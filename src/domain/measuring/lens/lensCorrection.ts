@@ -1,6 +1,7 @@
 import { type Calibration, calibrate } from '../calibrate.ts';
 import type { ScaleMarks } from '../calibration.ts';
 import type { PictureFacts } from '../camera.ts';
+import type { Shown } from '../heights.ts';
 import { measure } from '../measure.ts';
 import type { Measurement, Quantity } from '../quantity.ts';
 import type { ReadingDraft } from '../reading.ts';
@@ -16,11 +17,12 @@ export function lensCorrections(
   picture: PictureFacts,
   { lens }: Pick<Calibration, 'lens'>,
   { quantities }: Measurement,
+  shown: Shown = 'skin',
 ): ReadonlyMap<Quantity['name'], number> {
   if (!lens.isCorrected || marks.kind === 'two-points' || marks.kind === 'coin') return new Map();
   const asItIs = calibrate({ ...marks, keepsDistortion: true }, picture);
   if (!asItIs.ok) return new Map();
-  const before = new Map(measure(reading, asItIs.value).quantities.map(({ name, estimate }) => [name, estimate.value]));
+  const before = new Map(measure(reading, asItIs.value, { shown }).quantities.map(({ name, estimate }) => [name, estimate.value]));
   return new Map(
     quantities.flatMap(({ name, estimate }) => {
       const was = before.get(name);

@@ -6,6 +6,7 @@ import type { LandmarkName } from '../../../domain/measuring/landmarks.ts';
 import { measure } from '../../../domain/measuring/measure.ts';
 import type { PointingError } from '../../../domain/measuring/pointingError.ts';
 import type { Measurement } from '../../../domain/measuring/quantity.ts';
+import { shownOn } from '../../../domain/photo/photo.ts';
 import type { Result } from '../../../domain/result.ts';
 import { type BenchDocument, placedScaleOf, readingDraftOf } from '../../bench/document.ts';
 import { settledDocument } from '../../bench/history.ts';
@@ -68,7 +69,7 @@ export function useMeasured(document: BenchDocument): Measured {
     const here = scattersOf([...others, { ...draft, photoId: sheet.photo.id }]);
     const pointing = pointingFrom([...sheet.repeatsElsewhere, ...here]).get(draft.observer);
     const pointingOf = (name: LandmarkName) => pointingFor(name, pointing, draft.pointingPx);
-    const measurement = calibration?.ok ? measure(draft, calibration.value, { pointing: pointingOf }) : null;
+    const measurement = calibration?.ok ? measure(draft, calibration.value, { pointing: pointingOf, shown: shownOn(sheet.photo) }) : null;
     return { calibration, measurement, pointing, pointingOf };
   }, [document, pass, sheet, calibration]);
 }

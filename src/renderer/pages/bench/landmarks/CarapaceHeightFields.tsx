@@ -1,6 +1,7 @@
 import { type ReactElement, useState } from 'react';
-import { CARAPACE_HEIGHT_SHARE } from '../../../../domain/measuring/heights.ts';
+import { CARAPACE_HEIGHT_SHARES } from '../../../../domain/measuring/heights.ts';
 import { COVERAGE_FACTOR, type Measurement, type Quantity } from '../../../../domain/measuring/quantity.ts';
+import { shownOn } from '../../../../domain/photo/photo.ts';
 import { sameValue } from '../../../bench/change.ts';
 import { setHeight } from '../../../bench/deeds/points.ts';
 import { NumberField } from '../NumberField.tsx';
@@ -12,7 +13,7 @@ const FIRST_STANDARD_UNCERTAINTY_MM = 0.5;
 
 /** How high the carapace stands above the table, and what allowing for it changes. */
 export function CarapaceHeightFields(): ReactElement {
-  const { bench, pass } = useWork();
+  const { bench, pass, sheet } = useWork();
   const height = useBench((state) => state.edited.document.height) ?? { kind: 'assumed' };
   const { measurement } = useMeasured(useSettledDocument());
   // Choosing to measure changes nothing by itself: the height stays assumed until there is a number.
@@ -20,6 +21,7 @@ export function CarapaceHeightFields(): ReactElement {
   const [firstUncertaintyMm, setFirstUncertaintyMm] = useState(FIRST_STANDARD_UNCERTAINTY_MM);
   const isEntered = height.kind === 'entered';
   const standardUncertaintyMm = isEntered ? height.standardUncertaintyMm : firstUncertaintyMm;
+  const shown = shownOn(sheet.photo);
   const isInherited = pass.inheritedHeight !== null && sameValue(height, pass.inheritedHeight);
   const assume = () => {
     setIsMeasuring(false);
@@ -39,7 +41,7 @@ export function CarapaceHeightFields(): ReactElement {
       <legend className={style['legend']}>Height of the carapace edge above the table</legend>
       <label className={style['choiceLine']}>
         <input type="radio" name="carapace-height" checked={!isEntered && !isMeasuring} onChange={assume} />
-        Not measured: take {CARAPACE_HEIGHT_SHARE} of its width
+        Not measured: take {CARAPACE_HEIGHT_SHARES[shown].share} of its width{shown === 'animal' && ', as of an animal on its legs'}
       </label>
       <br />
       <label className={style['choiceLine']}>

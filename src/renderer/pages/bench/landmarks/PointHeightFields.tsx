@@ -2,6 +2,7 @@ import type { ReactElement } from 'react';
 import { heightCorrectionOf } from '../../../../domain/measuring/heightCorrections.ts';
 import type { LandmarkName, PointHeight } from '../../../../domain/measuring/landmarks.ts';
 import { COVERAGE_FACTOR } from '../../../../domain/measuring/quantity.ts';
+import { shownOn } from '../../../../domain/photo/photo.ts';
 import { setPointHeights } from '../../../bench/deeds/points.ts';
 import { readingDraftOf } from '../../../bench/document.ts';
 import { groupOf, isDistance, type LandmarkGroup, namesIn } from '../../../bench/steps.ts';
@@ -12,13 +13,13 @@ import { useCalibration, useSettledDocument, useWork } from '../useWork.ts';
 
 /** How high the selected point lies above the table: its default until the keeper knows better, and what that changes. */
 export function PointHeightFields({ name }: { name: LandmarkName }): ReactElement | null {
-  const { bench, pass } = useWork();
+  const { bench, pass, sheet } = useWork();
   const document = useSettledDocument();
   const calibration = useCalibration(document);
   const landmark = document[name];
   if (landmark === undefined || !('at' in landmark)) return null;
   if (calibration === null || !calibration.ok) return null;
-  const correction = heightCorrectionOf(name, readingDraftOf(document, pass), calibration.value);
+  const correction = heightCorrectionOf(name, readingDraftOf(document, pass), calibration.value, shownOn(sheet.photo));
   const { heightMm, standardUncertaintyMm, assumed, shiftMm } = correction;
   const group = groupOf(name);
   const fellows = namesIn(group).filter((other) => other !== name && isPlaced(document[other]));

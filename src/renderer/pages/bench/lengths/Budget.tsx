@@ -1,6 +1,7 @@
 import { type ReactElement, useMemo } from 'react';
 import { lensCorrections } from '../../../../domain/measuring/lens/lensCorrection.ts';
 import { COVERAGE_FACTOR, type Quantity } from '../../../../domain/measuring/quantity.ts';
+import { shownOn } from '../../../../domain/photo/photo.ts';
 import { coverageInWords } from '../../../../words/estimates.ts';
 import { BUDGET_LABELS, capitalized } from '../../../../words/labels.ts';
 import { NOT_CORRECTED } from '../../../../words/lens.ts';
@@ -20,7 +21,9 @@ export function Budget({ quantity }: { quantity: Quantity }): ReactElement {
   const lensCorrection = useMemo(() => {
     const marks = placedScaleOf(document);
     if (marks === undefined || !calibration?.ok || measurement === null) return undefined;
-    return lensCorrections(readingDraftOf(document, pass), marks, sheet.photo, calibration.value, measurement).get(quantity.name);
+    return lensCorrections(readingDraftOf(document, pass), marks, sheet.photo, calibration.value, measurement, shownOn(sheet.photo)).get(
+      quantity.name,
+    );
   }, [document, pass, sheet.photo, calibration, measurement, quantity.name]);
   const advice = budgetAdvice(quantity);
   const suffix = quantity.unit === 'mm' ? ' mm' : '';

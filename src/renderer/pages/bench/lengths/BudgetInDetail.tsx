@@ -1,6 +1,7 @@
 import { type ReactElement, useMemo, useState } from 'react';
 import { type BudgetLine, budgetInDetail, correlationOf } from '../../../../domain/measuring/budget.ts';
 import type { Quantity } from '../../../../domain/measuring/quantity.ts';
+import { shownOn } from '../../../../domain/photo/photo.ts';
 import { coverageInWords } from '../../../../words/estimates.ts';
 import { BUDGET_LABELS, capitalized } from '../../../../words/labels.ts';
 import { landmarkName } from '../../../../words/measuring.ts';
@@ -23,17 +24,17 @@ export function BudgetInDetail({ quantity }: { quantity: Quantity }): ReactEleme
 }
 
 function Lines({ quantity }: { quantity: Quantity }): ReactElement | null {
-  const { pass } = useWork();
+  const { pass, sheet } = useWork();
   const document = useSettledDocument();
   const { calibration, pointingOf } = useMeasured(document);
   const told = useMemo(() => {
     if (!calibration?.ok) return null;
     const draft = readingDraftOf(document, pass);
-    const options = { pointing: pointingOf };
+    const options = { pointing: pointingOf, shown: shownOn(sheet.photo) };
     const correlation =
       quantity.name === 'carapace-ratio' ? correlationOf(['carapace-length', 'carapace-width'], draft, calibration.value, options) : null;
     return { lines: budgetInDetail(quantity.name, draft, calibration.value, options), correlation };
-  }, [document, pass, calibration, pointingOf, quantity.name]);
+  }, [document, pass, calibration, pointingOf, sheet.photo, quantity.name]);
   if (told === null) return null;
   const large = told.lines.filter(({ share }) => share >= LEAST_SHARE);
   const small = told.lines.length - large.length;

@@ -1,6 +1,7 @@
 import { type ReactElement, useMemo } from 'react';
 import { measure } from '../../../../domain/measuring/measure.ts';
 import { doubtsAbout, type PlausibilityWarning } from '../../../../domain/measuring/plausibility.ts';
+import { shownOn } from '../../../../domain/photo/photo.ts';
 import { doubtInWords } from '../../../../words/measuring.ts';
 import { landmarksOf, readingDraftOf } from '../../../bench/document.ts';
 import { Notice } from '../../../parts/Notice.tsx';
@@ -22,7 +23,9 @@ export function Doubts({ only }: { only?: readonly PlausibilityWarning['code'][]
   const calibration = useCalibration(document);
   const doubts = useMemo(() => {
     // Not with the uncertainty from repeats: the misplaced point that is looked for here has widened that too.
-    const measurement = calibration?.ok ? measure(readingDraftOf(document, pass), calibration.value) : null;
+    const measurement = calibration?.ok
+      ? measure(readingDraftOf(document, pass), calibration.value, { shown: shownOn(sheet.photo) })
+      : null;
     const all = doubtsAbout(landmarksOf(document), measurement, sheet.photo.view === 'ventral' ? 'below' : 'above');
     return only === undefined ? all : all.filter(({ code }) => only.includes(code));
   }, [document, pass, sheet, calibration, only]);

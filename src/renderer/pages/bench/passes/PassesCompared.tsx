@@ -3,7 +3,9 @@ import type { Calibration } from '../../../../domain/measuring/calibrate.ts';
 import { measure } from '../../../../domain/measuring/measure.ts';
 import type { Measurement } from '../../../../domain/measuring/quantity.ts';
 import type { Reading } from '../../../../domain/measuring/reading.ts';
+import { shownOn } from '../../../../domain/photo/photo.ts';
 import { quantityName } from '../../../../words/quantities.ts';
+import { useWork } from '../useWork.ts';
 import style from './PassesCompared.module.css';
 
 interface Props {
@@ -18,7 +20,8 @@ const ARTICLE = /^leg-..-/;
 
 /** The values of the pass in hand beside those of another one, under the same scale, and by how much they differ. */
 export function PassesCompared({ calibration, measurement, pass, other }: Props): ReactElement | null {
-  const theirs = useMemo(() => measure(other, calibration).quantities, [other, calibration]);
+  const { photo } = useWork().sheet;
+  const theirs = useMemo(() => measure(other, calibration, { shown: shownOn(photo) }).quantities, [other, calibration, photo]);
   const rows = measurement.quantities.flatMap(({ name, unit, estimate }) => {
     const their = theirs.find((quantity) => quantity.name === name);
     if (their === undefined || unit !== 'mm' || ARTICLE.test(name)) return [];
