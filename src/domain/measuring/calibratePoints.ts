@@ -7,8 +7,11 @@ import { truePlaces, viewOfPoints } from './pointsView.ts';
 import { rigidResidualPx } from './rigidResidual.ts';
 import { localScaleMmPerPx } from './view.ts';
 
-/** Scatter beyond this many stated uncertainties is told: with some twenty points less than 1 in 1000 by chance. */
-const SCATTER_COVERAGE = 2;
+/**
+ * Points are found to a few hundredths of a pixel, in a poor picture to a quarter: twice that comes from the card or the lens. Own
+ * judgment. No multiple of the stated uncertainty, which older marks have from this very scatter.
+ */
+const LARGEST_SCATTER_PX = 0.5;
 
 /** What the points of a printed pattern tell about a picture. */
 export function calibrateOnPoints(marks: PointsScale, picture: PictureFacts): Result<PinholeCalibration> {
@@ -24,7 +27,7 @@ export function calibrateOnPoints(marks: PointsScale, picture: PictureFacts): Re
   const warnings = commonWarnings(picture, longestSpanPx(pixels), marks.print.relativeStandardUncertainty, lens.known);
   if (marks.mirrored) warnings.unshift({ code: 'picture-mirrored' });
   if (lens.known) warnings.push(...tiltWarnings(view.pose.tiltDeg), ...shapeWarnings('points', geometry.value));
-  if (scatterPx !== null && scatterPx > SCATTER_COVERAGE * marks.pointPx) warnings.push({ code: 'points-scatter', scatterPx });
+  if (scatterPx !== null && scatterPx > LARGEST_SCATTER_PX) warnings.push({ code: 'points-scatter', scatterPx });
   return succeed({
     kind: 'points',
     view,

@@ -10,6 +10,7 @@ import type { LandmarkName, Landmarks } from './landmarks.ts';
 import type { Sides } from './lens/sides.ts';
 import { carapaceHeights, measure } from './measure.ts';
 import type { ImagePoint } from './points.ts';
+import { viewOfPoints } from './pointsView.ts';
 import type { ReadingDraft } from './reading.ts';
 
 /** Marks whose errors can be drawn; two points and rules say too little about tilt for errors of the marks to tell theirs. */
@@ -32,6 +33,7 @@ export function simulateReading(
 ): Result<ReadonlyMap<string, Distribution>> {
   const exact = calibrate(marks, picture);
   if (!exact.ok) return exact;
+  const asScattered = marks.kind === 'points' ? scattering(marks, picture) : marks;
   const heights = carapaceHeights(reading, exact.value);
   const lens = lensOf(picture);
   const focalShare = lens.known ? focalStandardUncertaintyPx(lens, picture) / lens.focalPx : 0;
@@ -39,7 +41,7 @@ export function simulateReading(
   for (let round = 0; round < draws; round += 1) {
     const lensShift = radialShiftOf(picture, (2 * draw() - 1) * CORNER_SHIFT_BOUND);
     const calibration = calibrate(
-      shiftedMarks(drawnMarks(marks, draw), lensShift),
+      shiftedMarks(drawnMarks(asScattered, draw), lensShift),
       refocused(picture, 1 + focalShare * normalDeviate(draw)),
     );
     if (!calibration.ok) continue;
@@ -57,6 +59,12 @@ export function simulateReading(
     }
   }
   return succeed(new Map([...values].flatMap(([name, drawn]) => (drawn.length > 1 ? [[name, distributionOf(drawn)] as const] : []))));
+}
+
+/** Points that scatter by more than they are found with are drawn as they scatter: calibrating counts that, too. */
+function scattering(marks: PointsScale, picture: PictureFacts): PointsScale {
+  const geometry = viewOfPoints(marks, picture);
+  return geometry.ok ? { ...marks, pointPx: Math.max(marks.pointPx, geometry.value.scatterPx ?? 0) } : marks;
 }
 
 function drawnMarks(marks: SimulatedMarks, draw: Generator): SimulatedMarks {

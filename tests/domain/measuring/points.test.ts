@@ -68,6 +68,18 @@ describe('a calibration on many points', () => {
     expect(calibration.ok && calibration.value.warnings.map(({ code }) => code)).toEqual(['points-scatter']);
   });
 
+  test('tells a scatter that no finding of points makes, whatever is stated of them, and takes it for no lens', () => {
+    // Older marks state the scatter itself.
+    for (const pointPx of [0.04, 1.5]) {
+      const scattered = calibrate(grid(1.5, 1, { pointPx }), CAMERA.picture);
+      if (!scattered.ok) throw new Error(scattered.failure.code);
+      expect(scattered.value.warnings.map(({ code }) => code)).toContain('points-scatter');
+      expect(scattered.value.lens.reason).toBe('uneven');
+    }
+    const noisy = calibrate(grid(0.2, 1, { pointPx: 0.04 }), CAMERA.picture);
+    expect(noisy.ok && [noisy.value.warnings, noisy.value.lens.reason]).toEqual([[], 'not-significant']);
+  });
+
   test('multiplies by the factors of the printer, each way its own, with their uncertainty', () => {
     const print = { xFactor: 0.97, yFactor: 1.02, relativeStandardUncertainty: 0.002 };
     const along = lengthMm(grid(0, 1, { print }), [10, 20], [60, 20]);

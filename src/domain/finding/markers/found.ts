@@ -19,6 +19,6 @@ export interface FoundPoints {
   /** Of this pattern alone: another card may lie in the picture. */
   readonly markers: number;
   readonly points: { readonly at: ImagePoint; readonly xMm: number; readonly yMm: number }[];
-  /** Standard uncertainty of one point per coordinate, from their scatter about one plane. */
+  /** Standard uncertainty of one point per coordinate, of finding it, not from the scatter about a plane. */
   readonly pointPx: number;
 }

@@ -21,8 +21,8 @@ export const PLAIN_MARKER_CARD: MarkerCardSpec = { sideMm: 80, markerMm: 17.6, m
 /** Markers stand within this share of their distance from where the card has them, or it is another card. */
 const PLACE_TOLERANCE = 0.12;
 const CORNER_SCATTER_PX = 0.15;
-/** No corner of a marker is known better than this; own assumption. */
-const LEAST_POINT_PX = 0.05;
+/** How well a marker's corner is placed: in the rendered photos within 0.1 px. Not the scatter about the plane, which calibrating tells. */
+const CORNER_PX = 0.05;
 
 /**
  * The marker corners of a plain card, refined on the markers' own edges.
@@ -48,7 +48,7 @@ export function markerCardPoints(planes: LightPlanes, markers: readonly FoundMar
   return {
     markers: placed.length,
     points: fit.kept.map(({ at, xMm, yMm }) => ({ at, xMm, yMm })),
-    pointPx: Math.max(LEAST_POINT_PX, fit.scatterPx ?? CORNER_SCATTER_PX),
+    pointPx: CORNER_PX,
   };
 }
 

@@ -30,8 +30,6 @@ export type LensReason =
 
 /** A lens this many standard uncertainties from none is taken for one that the camera does not correct, however badly it is told. */
 const BEYOND_COVERAGE = 3;
-/** Residuals larger than this many times their uncertainty come from something else. */
-const LARGEST_SCATTER = 3;
 /** One parameter does not describe a lens to the last: rings of opposite sign stay. Own assumption, a tenth of the bound. */
 const FORM_UNCERTAINTY = CORNER_SHIFT_BOUND / 10;
 /** Beyond it the picture folds back at its corners: no camera lens for near objects does that. */
@@ -71,8 +69,8 @@ function straightnessOf(marks: ScaleMarks, picture: PictureFacts): Straightness 
 export function lensShiftOf(straight: Straightness): LensShift | 'not-determined' | 'implausible' | 'uneven' {
   const fit = fitJointly(straight);
   if (!fit) return 'not-determined';
+  if (fit.excess > straight.largestExcess) return 'uneven';
   if (Math.abs(fit.value) > LARGEST_SHIFT) return 'implausible';
-  if (fit.excess > LARGEST_SCATTER ** 2) return 'uneven';
   const own = straight.ownErrors.map(fit.answerTo);
   const scatter = fit.standardUncertainty * Math.sqrt(Math.max(1, fit.excess));
   return { cornerShare: fit.value, standardUncertainty: Math.hypot(scatter, FORM_UNCERTAINTY, ...own) };

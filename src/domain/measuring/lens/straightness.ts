@@ -11,7 +11,17 @@ import { sideLine } from './sides.ts';
 export interface Straightness extends JointModel {
   /** What the object itself may do to the residuals, each one standard uncertainty large. */
   readonly ownErrors: readonly (readonly number[])[];
+  /** A larger `excess` of the fit comes from something else than the lens and the finding of the points. */
+  readonly largestExcess: number;
 }
+
+/** Residuals larger than this many times the uncertainty of single edge points come from something else. */
+const LARGEST_EDGE_SCATTER = 3;
+/**
+ * Points and ticks that scatter by more come from something else: they are found to a few hundredths of a pixel. Own judgment. No
+ * multiple of the stated uncertainty, which is that of a tick's scatter about its row, and in older marks that of points too.
+ */
+const LARGEST_POINT_SCATTER_PX = 0.5;
 
 /** A side's bow over its length, standard uncertainty: 0.02 mm on a bank card. Own assumption. */
 const BOW_SHARE = 2.5e-4;
@@ -75,6 +85,7 @@ export function straightSides({ sidePoints }: RectangleScale, picture: PictureFa
         return (across(line, undo(at, cornerShare)) - offset) / sigma;
       });
     },
+    largestExcess: LARGEST_EDGE_SCATTER ** 2,
     ownErrors: [
       ...sides.map(({ line }, bowed) =>
         seen.map(({ side, share, sigma }) => (side === bowed ? (BOW_SHARE * 2 * line.halfPx * (1 - share * share)) / cornerPx / sigma : 0)),
@@ -117,6 +128,7 @@ export function flatPoints(marks: PointsScale, picture: PictureFacts): Straightn
         return [(x - (a * xMm + b * yMm + c) / w) / sigma, (y - (d * xMm + e * yMm + f) / w) / sigma];
       });
     },
+    largestExcess: (LARGEST_POINT_SCATTER_PX / marks.pointPx) ** 2,
     ownErrors: [
       plane.flatMap(({ xMm, yMm }, index) => {
         const { xPx, yPx } = seen[index] ?? { xPx: 0, yPx: 0 };
@@ -161,6 +173,7 @@ export function evenTicks(marks: RuleTicksScale, picture: PictureFacts): Straigh
       });
       return [...off, d / SLOPE_SIZE, e / SLOPE_SIZE];
     },
+    largestExcess: (LARGEST_POINT_SCATTER_PX / marks.tickPx) ** 2,
     ownErrors: [
       // The smooth unevenness that neither a scale nor a tilt can make: an odd cubic, its largest value one.
       [...seen.map(({ share }) => (UNEVEN_SHARE * 2 * perShare * 2.6 * share * (1 - share * share)) / sigma), ...unknown],

@@ -30,8 +30,8 @@ function drawn(pitchMm: number, cornerShare: number) {
   });
 }
 
-/** Now and then the paper bulges so much that it is called uneven. Pitches at which the lens is told a little better and a little worse than by the bound, whose own uncertainty is 0.29 %. */
-const BETTER_MM = 42;
+/** Pitches at which the lens is told a little better and a little worse than by the bound, whose own uncertainty is 0.29 %. */
+const BETTER_MM = 39;
 const WORSE_MM = 31;
 
 function reasonsOf(all: ReturnType<typeof drawn>): ReadonlySet<string> {
@@ -47,9 +47,11 @@ describe('a lens that is told about as well as by the bound', () => {
     'is taken at a corner shift of %d where it is told a little better, and is within what is said',
     (share) => {
       const all = drawn(BETTER_MM, share);
+      const taken = all.filter(({ isCorrected }) => isCorrected);
+      // Now and then the paper bulges so much that it is called uneven.
       expect(reasonsOf(all)).not.toContain('not-significant');
-      expect(all.filter(({ isCorrected }) => isCorrected).length).toBeGreaterThanOrEqual(0.95 * DRAWS);
-      expect(shareWithin(all)).toBeGreaterThan(0.9);
+      expect(taken.length).toBeGreaterThan(0.8 * DRAWS);
+      expect(shareWithin(taken)).toBeGreaterThan(0.9);
     },
   );
 
@@ -59,7 +61,8 @@ describe('a lens that is told about as well as by the bound', () => {
       const all = drawn(WORSE_MM, share);
       expect(reasonsOf(all)).toContain('found');
       expect(reasonsOf(all)).toContain('not-significant');
-      // Beyond the bound that is assumed, 95 % cannot be had without leaving it for every picture; as long as such were thrown away it was 0 to 15 %.
+      // Beyond the bound that is assumed, 95 % cannot be had without leaving it for every picture; with all such
+      // thrown away it was 0 to 15 %.
       expect(shareWithin(all)).toBeGreaterThan(0.5);
     },
   );
