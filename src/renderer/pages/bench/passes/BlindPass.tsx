@@ -17,7 +17,7 @@ export function BlindPass(): ReactElement | null {
       <Notice title={`This is pass ${pass.pass}.`}>
         {hiddenInWords(hidden.map((earlier) => earlier.pass))}{' '}
         <Button kind="quiet" onClick={() => endPlacing(bench)}>
-          I place no more points: show them
+          No more points: show now
         </Button>
       </Notice>
     </div>
