@@ -122,6 +122,8 @@ export function openScaleFinder(program: string = FINDING, patienceMs: number = 
     async close() {
       closed = true;
       if (finder === null) return;
+      // A process that has nothing to do holds nothing up; its end is waited for nevertheless.
+      finder.ref();
       const exited = once(finder, 'exit');
       finder.kill('SIGKILL');
       await exited;

@@ -10,7 +10,7 @@ import { parseArgs } from 'node:util';
 import { openFiducialDetector } from '../../src/images/fiducials.ts';
 import { randomSource } from '../support/random.ts';
 import { coverageFigures, POINTING_PX, type SnappedScale, snappedCoverageFigures } from './accuracy/coverage.ts';
-import { localisationFigures, type Proposed, proposalFigure, proposedOn } from './accuracy/finding.ts';
+import { localisationFigures, type Proposed, proposalFigures, proposedOn } from './accuracy/finding.ts';
 import { type CalibratedScale, calibrated, lengthFigures } from './accuracy/lengths.ts';
 import { lensFigures, type SeenThroughLens, seenThroughLenses } from './accuracy/lens.ts';
 import { monteCarloFigures } from './accuracy/monteCarlo.ts';
@@ -49,7 +49,7 @@ for (const photo of photos) {
     calibratedScales.push(measured);
     snappedScales.push({ scale: measured, draws });
   }
-  proposed.push(proposedOn(looked));
+  proposed.push(await proposedOn(looked, detector));
   if (values.lenses) throughLenses.push(...(await seenThroughLenses(looked, detector, seedOf(photo.truth.name))));
 }
 
@@ -61,7 +61,7 @@ function seedOf(name: string): number {
 const figures: readonly Figure[] = [
   ...lengthFigures(calibratedScales),
   ...localisationFigures(scales),
-  proposalFigure(proposed),
+  ...proposalFigures(proposed),
   ...coverageFigures(calibratedScales),
   ...snappedCoverageFigures(snappedScales),
   ...(values.lenses ? lensFigures(throughLenses) : []),

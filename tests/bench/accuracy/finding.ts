@@ -1,10 +1,14 @@
-import { objectsIn } from '../../../src/domain/finding/lookRound.ts';
+import type { ScaleProposal } from '../../../src/domain/finding/foundScale.ts';
+import { objectsIn, proposalsFrom } from '../../../src/domain/finding/lookRound.ts';
 import { distance } from '../../../src/domain/measuring/corners.ts';
-import { type Ellipse, pointOn } from '../../../src/domain/measuring/ellipse.ts';
+import { pointOn } from '../../../src/domain/measuring/ellipse.ts';
+import { fitHomography } from '../../../src/domain/measuring/homography.ts';
 import type { ImagePoint } from '../../../src/domain/measuring/points.ts';
+import { type Matrix3, transform } from '../../../src/domain/numerics/matrix3.ts';
+import type { FiducialDetector } from '../../../src/images/fiducials.ts';
 import { distanceFrom } from '../../support/ellipseDistance.ts';
 import { imagePoint, mapQuad, type ScaleObject } from '../../support/photoTruth.ts';
-import { atLeast, atMost, type Figure, median } from '../figure.ts';
+import { atLeast, atMost, type Figure, median, reported } from '../figure.ts';
 import type { SeenPhoto } from './photos.ts';
 import { type FoundScale, trueRim } from './scales.ts';
 
@@ -28,41 +32,45 @@ export interface Proposed {
   readonly wrong: readonly string[];
 }
 
-export function proposedOn({ light, picture, truth }: SeenPhoto): Proposed {
+/** What the program proposes on opening the photo, before the keeper has said anything. */
+export async function proposedOn({ light, picture, truth }: SeenPhoto, detector: FiducialDetector): Promise<Proposed> {
+  const proposals = proposalsFrom(light, await detector.find(light.image), objectsIn(light, picture), picture);
   const wanted = truth.scale_objects.filter(({ type }) => type !== 'fiducial_card');
-  const { straight, coins } = objectsIn(light, picture);
-  const proposals: readonly Sketch[] = [
-    ...straight.map(
-      (proposal): Sketch =>
-        proposal.kind === 'rule' ? { type: 'rule', ends: proposal.ends } : { type: 'id1_card', corners: proposal.corners },
-    ),
-    ...coins.map(({ rim }): Sketch => ({ type: 'coin', rim: rim.ellipse })),
-  ];
-  const right = wanted.filter((object) => proposals.some((proposal) => isRight(proposal, object))).length;
+  const right = wanted.filter((object) => proposals.some(({ marks }) => isRight(marks, object))).length;
   const wrong = proposals
-    .filter((proposal) => !wanted.some((object) => isRight(proposal, object)))
-    .map(({ type }) => `${truth.name}: ${type}`);
+    .filter(({ marks }) => !truth.scale_objects.some((object) => isRight(marks, object)))
+    .map(({ marks, confidence }) => `${truth.name}: ${marks.kind}, confidence ${confidence.toFixed(2)}`);
   return { wanted: wanted.length, right, wrong };
 }
 
-type Sketch =
-  | { readonly type: 'id1_card'; readonly corners: readonly ImagePoint[] }
-  | { readonly type: 'rule'; readonly ends: readonly [ImagePoint, ImagePoint] }
-  | { readonly type: 'coin'; readonly rim: Ellipse };
-
-/** Corners within 1 % of a card's width; a rim within 3 % of its radius; a row on the rule and two thirds of its length long. */
-function isRight(proposal: Sketch, object: ScaleObject): boolean {
-  if (proposal.type === 'id1_card' && object.type === 'id1_card') {
-    const corners = mapQuad(object.corners_top_px);
-    const reachPx = 0.01 * Math.max(distance(corners[0], corners[1]), distance(corners[1], corners[2]));
-    return corners.every((corner) => proposal.corners.some((at) => distance(at, corner) < reachPx));
+/**
+ * Corners of a card, or those that the points of a printed one give, within 1 % of its width; a rim within 3 % of its radius; a row
+ * on the rule and two thirds of its length long.
+ */
+function isRight(marks: ScaleProposal['marks'], object: ScaleObject): boolean {
+  if (marks.kind === 'rectangle' && object.type === 'id1_card') {
+    return areCorners(marks.corners, object);
   }
-  if (proposal.type === 'coin' && object.type === 'coin') {
+  if (marks.kind === 'points' && object.type === 'fiducial_card') {
+    const fit = fitHomography(
+      marks.points,
+      marks.points.map(({ at }) => at),
+    );
+    const sides = [0, object.side_mm];
+    return (
+      fit !== null &&
+      areCorners(
+        sides.flatMap((xMm) => sides.map((yMm) => toImage(fit.matrix, xMm, yMm))),
+        object,
+      )
+    );
+  }
+  if (marks.kind === 'coin' && object.type === 'coin') {
     const truth = trueRim(object);
-    const offPx = Array.from({ length: 60 }, (_, index) => Math.abs(distanceFrom(truth, pointOn(proposal.rim, (Math.PI * index) / 30))));
+    const offPx = Array.from({ length: 60 }, (_, index) => Math.abs(distanceFrom(truth, pointOn(marks.rim, (Math.PI * index) / 30))));
     return Math.max(...offPx) < 0.03 * truth.semiMajorPx;
   }
-  if (proposal.type === 'rule' && object.type === 'rule') {
+  if (marks.kind === 'rule-ticks' && object.type === 'rule') {
     const [first, last] = [object.ticks_at_edge_px.at(0), object.ticks_at_edge_px.at(-1)];
     if (!first || !last) return false;
     const [from, to] = [imagePoint(first), imagePoint(last)];
@@ -70,16 +78,35 @@ function isRight(proposal: Sketch, object: ScaleObject): boolean {
     const [x, y] = [(to.xPx - from.xPx) / lengthPx, (to.yPx - from.yPx) / lengthPx];
     const along = ({ xPx, yPx }: ImagePoint): number => ((xPx - from.xPx) * x + (yPx - from.yPx) * y) / lengthPx;
     const off = ({ xPx, yPx }: ImagePoint): number => Math.abs((xPx - from.xPx) * y - (yPx - from.yPx) * x) / lengthPx;
-    const [one, other] = proposal.ends;
+    const [one, other] = marks.ends;
     return (
-      Math.abs(along(one) - along(other)) > 2 / 3 && proposal.ends.every((end) => along(end) > -0.1 && along(end) < 1.1 && off(end) < 0.06)
+      Math.abs(along(one) - along(other)) > 2 / 3 && marks.ends.every((end) => along(end) > -0.1 && along(end) < 1.1 && off(end) < 0.06)
     );
   }
   return false;
 }
 
-export function proposalFigure(all: readonly Proposed[]): Figure {
+function areCorners(seen: readonly ImagePoint[], object: Extract<ScaleObject, { corners_top_px: unknown }>): boolean {
+  const corners = mapQuad(object.corners_top_px);
+  const reachPx = 0.01 * Math.max(distance(corners[0], corners[1]), distance(corners[1], corners[2]));
+  return corners.every((corner) => seen.some((at) => distance(at, corner) < reachPx));
+}
+
+function toImage(planeToImage: Matrix3, xMm: number, yMm: number): ImagePoint {
+  const [x, y, w] = transform(planeToImage, xMm, yMm, 1);
+  return { xPx: x / w, yPx: y / w };
+}
+
+/** How many of the objects were proposed rightly, and how many proposals were no object of their photo. */
+export function proposalFigures(all: readonly Proposed[]): readonly Figure[] {
   const sum = (of: (one: Proposed) => number): number => all.reduce((total, one) => total + of(one), 0);
   for (const wrong of all.flatMap((one) => one.wrong)) console.error(`Proposed but not there: ${wrong}`);
-  return atLeast('proposal-right-pct', (100 * sum(({ right }) => right)) / sum(({ wanted }) => wanted), '%', 80);
+  return [
+    atLeast('proposal-right-pct', (100 * sum(({ right }) => right)) / sum(({ wanted }) => wanted), '%', 80),
+    reported(
+      'proposal-false-count',
+      sum(({ wrong }) => wrong.length),
+      '1',
+    ),
+  ];
 }

@@ -1,10 +1,9 @@
-import { refineRectangle } from '../../../src/domain/finding/card.ts';
-import { rimAbout } from '../../../src/domain/finding/coin/findCoin.ts';
+import { reduceLight, reducePlanes } from '../../../src/domain/finding/light.ts';
 import { markerCardPoints } from '../../../src/domain/finding/markers/markerCard.ts';
 import { pointsMarks } from '../../../src/domain/finding/markers/pointsMarks.ts';
-import { findTicks } from '../../../src/domain/finding/rule.ts';
-import { rectangleMarks } from '../../../src/domain/finding/scaleMarks.ts';
-import type { CoinScale, RuleTicksScale, ScaleMarks } from '../../../src/domain/measuring/calibration.ts';
+import { factorFor, type LightOfPicture, refineScale } from '../../../src/domain/finding/refine.ts';
+import type { RoughScale } from '../../../src/domain/finding/refinement.ts';
+import type { CoinScale, RectangleScale, ScaleMarks } from '../../../src/domain/measuring/calibration.ts';
 import { lensOf } from '../../../src/domain/measuring/camera.ts';
 import { coinSolutions, nearEdgeBySecondObject } from '../../../src/domain/measuring/coinSide.ts';
 import { distance, orderCorners } from '../../../src/domain/measuring/corners.ts';
@@ -35,12 +34,10 @@ export interface FoundScale {
 
 /** Rough handles are off by this share of the object's width, each in a direction of its own. */
 const HANDLE_ERROR = 0.03;
-/** Print of the photos' own marker card, and the graduation of their rules: JIS B 7516:2005, class 1, +-0.15 mm up to 500 mm. */
+/** Of rough corners: refining replaces it. */
+const HANDLE_PX = 1;
+/** Print of the photos' own marker card. */
 const SHARP_PRINT = { xFactor: 1, yFactor: 1, relativeStandardUncertainty: 0.0005 };
-const RULE_HALF_WIDTH_MM = 0.15;
-const GRADUATION_MM = 1;
-/** Ticks share light and print with their neighbors; none is placed better than this. */
-const LEAST_TICK_PX = 0.05;
 
 /** Every scale object of a photo, refined from handles that are off; cards with markers are found without any. */
 export async function foundScales(photo: SeenPhoto, detector: FiducialDetector, random: RandomSource): Promise<readonly FoundScale[]> {
@@ -61,25 +58,38 @@ function rough(at: ImagePoint, byPx: number, random: RandomSource): ImagePoint {
 
 type Of<Kind extends ScaleKind> = Extract<ScaleObject, { type: Kind }>;
 
-function card({ light, picture, truth }: SeenPhoto, object: Of<'id1_card'>, random: RandomSource): FoundScale {
-  const size = KNOWN_RECTANGLES['id-1'];
+/** As the program does when it is asked over the wire: in a picture made as small as the marks allow. */
+function refine({ light, picture }: SeenPhoto, asked: RoughScale): ReturnType<typeof refineScale> {
+  return refineScale(reducedBy(light, factorFor(asked)), asked, picture);
+}
+
+function reducedBy({ image, colors, factor }: LightOfPicture, by: number): LightOfPicture {
+  return by === 1 ? { image, colors, factor } : { image: reduceLight(image, by), colors: reducePlanes(colors, by), factor: factor * by };
+}
+
+function card(photo: SeenPhoto, object: Of<'id1_card'>, random: RandomSource): FoundScale {
+  const { cornerRadiusMm: _, ...size } = KNOWN_RECTANGLES['id-1'];
   const ordered = orderCorners(mapQuad(object.corners_top_px), size);
-  if (!ordered.ok) throw new Error(`${truth.name}: ${ordered.failure.code}`);
+  if (!ordered.ok) throw new Error(`${photo.truth.name}: ${ordered.failure.code}`);
   const [a, b, c, d] = ordered.value;
   const twoClicks = { ends: [a, b], distanceMm: size.widthMm } as const;
   const byPx = HANDLE_ERROR * distance(a, b);
-  const handles = [rough(a, byPx, random), rough(b, byPx, random), rough(c, byPx, random), rough(d, byPx, random)] as const;
-  const refined = refineRectangle(light.colors, handles, size, picture);
+  const handles: RectangleScale['corners'] = [
+    rough(a, byPx, random),
+    rough(b, byPx, random),
+    rough(c, byPx, random),
+    rough(d, byPx, random),
+  ];
+  const refined = refine(photo, {
+    kind: 'rectangle',
+    marks: { kind: 'rectangle', object: 'id-1', ...size, corners: handles, pointingPx: HANDLE_PX },
+    cornerRadiusMm: 0,
+  });
   if (!refined.ok) return { kind: 'id1_card', marks: null, trouble: refined.failure.code, offPx: [], twoClicks };
-  const { corners } = refined.value;
-  const { cornerRadiusMm: _, ...known } = size;
-  return {
-    kind: 'id1_card',
-    marks: rectangleMarks({ kind: 'rectangle', object: 'id-1', ...known }, refined.value),
-    trouble: null,
-    offPx: corners.map((corner, index) => distance(corner, ordered.value[index] ?? corner)),
-    twoClicks,
-  };
+  const { marks } = refined.value;
+  if (marks.kind !== 'rectangle') throw new TypeError(`Expected a rectangle but ${marks.kind} was refined`);
+  const offPx = marks.corners.map((corner, index) => distance(corner, ordered.value[index] ?? corner));
+  return { kind: 'id1_card', marks, trouble: null, offPx, twoClicks };
 }
 
 async function markerCard({ light }: SeenPhoto, object: Of<'fiducial_card'>, detector: FiducialDetector): Promise<FoundScale> {
@@ -98,7 +108,7 @@ async function markerCard({ light }: SeenPhoto, object: Of<'fiducial_card'>, det
   };
 }
 
-function rule({ light }: SeenPhoto, object: Of<'rule'>, random: RandomSource): FoundScale {
+function rule(photo: SeenPhoto, object: Of<'rule'>, random: RandomSource): FoundScale {
   const middles = object.ticks_at_edge_px.map(([x, y], index): ImagePoint => {
     const [innerX, innerY] = object.ticks_inner_end_px[index] ?? [x, y];
     return { xPx: (x + innerX) / 2, yPx: (y + innerY) / 2 };
@@ -108,21 +118,13 @@ function rule({ light }: SeenPhoto, object: Of<'rule'>, random: RandomSource): F
   if (!first || !last || from === undefined || to === undefined) throw new Error('Expected the rule to have ticks');
   const twoClicks = { ends: [first, last], distanceMm: to - from } as const;
   const byPx = HANDLE_ERROR * distance(first, last);
-  const clicks = [rough(first, byPx, random), rough(last, byPx, random)] as const;
-  const found = findTicks(light.image, clicks[0], clicks[1]);
-  if (!found.ok) return { kind: 'rule', marks: null, trouble: found.failure.code, offPx: [], twoClicks };
-  const { ticks, placePx } = found.value;
-  const marks: RuleTicksScale = {
-    kind: 'rule-ticks',
-    ends: [...clicks],
-    graduationMm: GRADUATION_MM,
-    spanStandardUncertaintyMm: rectangularStandardUncertainty(RULE_HALF_WIDTH_MM),
-    ticks: [...ticks],
-    tickPx: Math.max(LEAST_TICK_PX, placePx),
-    heightMm: object.thickness_mm,
-  };
+  const ends: [ImagePoint, ImagePoint] = [rough(first, byPx, random), rough(last, byPx, random)];
+  const refined = refine(photo, { kind: 'rule', ends, graduation: 'millimeter', heightMm: object.thickness_mm });
+  if (!refined.ok) return { kind: 'rule', marks: null, trouble: refined.failure.code, offPx: [], twoClicks };
+  const { marks } = refined.value;
+  if (marks.kind !== 'rule-ticks') throw new TypeError(`Expected ticks but ${marks.kind} was refined`);
   const truePoints = [...object.ticks_at_edge_px, ...object.ticks_inner_end_px].map(imagePoint);
-  const offPx = truePoints.map((at) => Math.min(...ticks.map((tick) => offLinePx(at, tick.from, tick.to))));
+  const offPx = truePoints.map((at) => Math.min(...marks.ticks.map((tick) => offLinePx(at, tick.from, tick.to))));
   return { kind: 'rule', marks, trouble: null, offPx, twoClicks };
 }
 
@@ -141,21 +143,21 @@ export function trueRim(object: Of<'coin'>): Ellipse {
 function coin(photo: SeenPhoto, object: Of<'coin'>, random: RandomSource): FoundScale {
   const truth = trueRim(object);
   const twoClicks = { ends: [pointOn(truth, 0), pointOn(truth, Math.PI)], distanceMm: object.diameter_mm } as const;
-  const found = rimAbout(photo.light.colors, rough(truth.centre, HANDLE_ERROR * 2 * truth.semiMajorPx, random));
-  if (!found.ok) return { kind: 'coin', marks: null, trouble: found.failure.code, offPx: [], twoClicks };
-  const { ellipse, standardUncertaintyPx } = found.value;
-  const marks: CoinScale = {
+  const refined = refine(photo, {
     kind: 'coin',
-    coin: 'own',
-    rim: ellipse,
-    rimPx: standardUncertaintyPx,
-    diameterMm: object.diameter_mm,
-    diameterStandardUncertaintyMm: rectangularStandardUncertainty(COIN_DIAMETER_HALF_WIDTH_MM),
-    thicknessMm: object.thickness_mm,
-    nearEdgeRad: null,
-  };
+    disk: {
+      coin: 'own',
+      diameterMm: object.diameter_mm,
+      diameterStandardUncertaintyMm: rectangularStandardUncertainty(COIN_DIAMETER_HALF_WIDTH_MM),
+      thicknessMm: object.thickness_mm,
+    },
+    at: [rough(truth.centre, HANDLE_ERROR * 2 * truth.semiMajorPx, random)],
+  });
+  if (!refined.ok) return { kind: 'coin', marks: null, trouble: refined.failure.code, offPx: [], twoClicks };
+  const { marks } = refined.value;
+  if (marks.kind !== 'coin') throw new TypeError(`Expected a rim but ${marks.kind} was refined`);
   const offPx = Array.from({ length: RIM_POINTS }, (_, index) =>
-    Math.abs(distanceFrom(truth, pointOn(ellipse, (2 * Math.PI * index) / RIM_POINTS))),
+    Math.abs(distanceFrom(truth, pointOn(marks.rim, (2 * Math.PI * index) / RIM_POINTS))),
   );
   return { kind: 'coin', marks: { ...marks, nearEdgeRad: nearEdge(marks, photo) }, trouble: null, offPx, twoClicks };
 }
