@@ -1,6 +1,5 @@
 import type { Excursion } from '../numerics/propagation.ts';
 import { type Calibration, isFarFromScale } from './calibrate.ts';
-import { edgeDefinitionPx } from './edgeDefinition.ts';
 import type { Heights } from './heights.ts';
 import type { LandmarkName, Landmarks } from './landmarks.ts';
 import { type GivenPointing, type PointingError, pointingOf } from './pointingError.ts';
@@ -41,11 +40,9 @@ export function placeLandmarks(
   pointing: GivenPointing,
 ): ReadonlyMap<LandmarkName, Placement | null> {
   const placements = new Map<LandmarkName, Placement | null>();
-  const definitionPx = edgeDefinitionPx(landmarks);
   for (const [name, landmark] of Object.entries(landmarks) as [LandmarkName, Landmarks[LandmarkName]][]) {
     if (landmark?.state !== 'placed' && landmark?.state !== 'regenerated') continue;
-    const foundPx = landmark.pointingPx === undefined ? undefined : Math.hypot(landmark.pointingPx, definitionPx);
-    const error = pointingOf(name, foundPx, pointing);
+    const error = pointingOf(name, landmark.pointingPx, pointing);
     placements.set(name, place(name, landmark.at, landmark.state === 'regenerated', calibration, heights, error));
   }
   return placements;

@@ -1,3 +1,4 @@
+import { pointOnEdgePx } from './edgeDefinition.ts';
 import type { LandmarkName } from './landmarks.ts';
 
 /** How well a point is placed. */
@@ -16,8 +17,12 @@ export function knownPointing(pointingPx: number): PointingError {
   return { pointingPx, degreesOfFreedom: Number.POSITIVE_INFINITY };
 }
 
-/** Of one landmark. A point that was found on an edge knows how well; what repeats say of the hand does not hold for it. */
-export function pointingOf(name: LandmarkName, foundPx: number | undefined, given: GivenPointing): PointingError {
-  if (foundPx !== undefined) return knownPointing(foundPx);
-  return typeof given === 'number' ? knownPointing(given) : given(name);
+/**
+ * Of one landmark.
+ *
+ * @param edgePx how well the edge is known that it went to; undefined for one that stayed where the hand put it.
+ */
+export function pointingOf(name: LandmarkName, edgePx: number | undefined, given: GivenPointing): PointingError {
+  const hand = typeof given === 'number' ? knownPointing(given) : given(name);
+  return edgePx === undefined ? hand : knownPointing(pointOnEdgePx(edgePx, hand.pointingPx));
 }

@@ -1,5 +1,6 @@
 import type { Direction } from '../../domain/finding/profile.ts';
 import type { Snapped } from '../../domain/finding/snap.ts';
+import { pointOnEdgePx } from '../../domain/measuring/edgeDefinition.ts';
 import {
   type CarapaceLandmark,
   FREE_DISTANCES,
@@ -35,8 +36,8 @@ const MOST_REACH_PX = 12;
 const LEAST_APART_PX = 2;
 
 /**
- * Where a click for a landmark falls: on the edge beside it, along the length the landmark ends, if points go to edges now and the
- * edge is known better than a hand points; else where it was made.
+ * Where a click for a landmark falls: on the edge beside it, along the length the landmark ends, if points go to edges now and it
+ * is known there, all in all, no worse than where the hand has put it; else where it was made.
  */
 export function fallingPoint(
   state: Pick<BenchState, 'snaps' | 'snapIsHeldBack' | 'findEdge' | 'view' | 'edited'>,
@@ -47,10 +48,9 @@ export function fallingPoint(
   const reachPx = Math.min(MOST_REACH_PX, Math.max(LEAST_REACH_PX, REACH_CSS / state.view.zoom));
   const { document } = state.edited;
   const found = state.findEdge(at, measureDirection(name, at, landmarksOf(document)), reachPx);
+  const handPx = document.pointingPx ?? DEFAULT_POINTING_PX;
   // An edge that is ragged, or one of two, is known worse than what the hand does without it.
-  return found !== null && found.edgePx <= (document.pointingPx ?? DEFAULT_POINTING_PX)
-    ? { at: found.at, pointingPx: found.edgePx }
-    : { at };
+  return found !== null && pointOnEdgePx(found.edgePx, handPx) <= handPx ? { at: found.at, pointingPx: found.edgePx } : { at };
 }
 
 /**

@@ -85,7 +85,7 @@ describe('a budget taken apart', () => {
     const inputs = budgetInDetail('carapace-length', stated, calibrated(0.3))
       .filter(({ landmark }) => landmark === 'carapace-front')
       .map(({ input }) => input);
-    expect(inputs).toContainEqual({ standardUncertainty: Math.hypot(0.6, edgeDefinitionPx(stated.landmarks)), unit: 'px' });
+    expect(inputs).toContainEqual({ standardUncertainty: Math.hypot(0.6, edgeDefinitionPx(stated.pointingPx)), unit: 'px' });
     expect(inputs).toContainEqual({ standardUncertainty: 0.25, unit: 'mm' });
   });
 

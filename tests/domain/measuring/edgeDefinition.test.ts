@@ -1,52 +1,54 @@
 import { describe, expect, test } from 'vitest';
 import { calibrate } from '../../../src/domain/measuring/calibrate.ts';
 import type { TwoPointScale } from '../../../src/domain/measuring/calibration.ts';
-import { edgeDefinitionPx } from '../../../src/domain/measuring/edgeDefinition.ts';
+import { edgeDefinitionPx, pointOnEdgePx } from '../../../src/domain/measuring/edgeDefinition.ts';
 import type { Landmarks } from '../../../src/domain/measuring/landmarks.ts';
 import { measure } from '../../../src/domain/measuring/measure.ts';
 import { unwrap } from '../../../src/domain/result.ts';
 
-/** A carapace 17 mm long beside 100 mm of a rule, in a picture `finer` times as fine as one of 2016 x 1512. */
-function seen(finer: number, found: boolean) {
-  const at = (xPx: number, yPx: number) => ({ xPx: finer * xPx, yPx: finer * yPx });
-  const placed = (xPx: number, yPx: number) => ({
+/** Of a carapace so long in the picture: what pointing makes uncertain of its length, px. 100 mm are 500 px. */
+function pointingPart(lengthPx: number, edgePx: number | null, handPx = 1.5): number {
+  const placed = (xPx: number) => ({
     state: 'placed' as const,
-    at: at(xPx, yPx),
-    // The light of an edge falls over the same few pixels in any picture.
-    ...(found ? { pointingPx: 0.3 } : {}),
+    at: { xPx, yPx: 700 },
+    ...(edgePx === null ? {} : { pointingPx: edgePx }),
   });
-  const landmarks: Landmarks = { 'carapace-front': placed(1000, 700), 'carapace-rear': placed(1085, 700) };
+  const landmarks: Landmarks = { 'carapace-front': placed(1000), 'carapace-rear': placed(1000 + lengthPx) };
   const scale: TwoPointScale = {
     kind: 'two-points',
-    ends: [at(800, 900), at(1300, 900)],
+    ends: [
+      { xPx: 800, yPx: 900 },
+      { xPx: 1300, yPx: 900 },
+    ],
     distanceMm: 100,
     distanceStandardUncertaintyMm: 0,
     pointingPx: 0.1,
     heightMm: 0,
   };
-  const picture = { widthPx: finer * 2016, heightPx: finer * 1512, facts: { focalLength35Mm: 26 } };
-  const { quantities } = measure({ landmarks, carapaceHeight: { kind: 'assumed' }, pointingPx: 1.5 }, unwrap(calibrate(scale, picture)));
-  const length = quantities.find(({ name }) => name === 'carapace-length');
-  return length?.budget.find(({ source }) => source === 'pointing')?.standardUncertainty ?? Number.NaN;
+  const picture = { widthPx: 2016, heightPx: 1512, facts: { focalLength35Mm: 26 } };
+  const reading = { landmarks, carapaceHeight: { kind: 'assumed' as const }, pointingPx: handPx };
+  const length = measure(reading, unwrap(calibrate(scale, picture))).quantities.find(({ name }) => name === 'carapace-length');
+  return 5 * (length?.budget.find(({ source }) => source === 'pointing')?.standardUncertainty ?? Number.NaN);
 }
 
-describe('what a definition leaves open of a point on an edge', () => {
-  test('is a length on the skin: a picture with four times as many pixels across makes it no smaller in millimeters', () => {
-    const [coarse, fine] = [seen(1, true), seen(4, true)];
-    expect(fine / coarse).toBeGreaterThan(0.95);
-    expect(fine / coarse).toBeLessThan(1.01);
-    // Both ends, each known to 2.1 % of the length along it.
-    expect(coarse).toBeCloseTo(Math.SQRT2 * Math.hypot(0.021 * 17, 0.3 / 5), 1);
+describe('a point on an edge', () => {
+  test('is as uncertain in pixels on a large carapace as on a small one', () => {
+    // Both ends.
+    const expected = Math.SQRT2 * Math.hypot(0.3, 1.35);
+    for (const lengthPx of [50, 400]) expect(Math.abs(pointingPart(lengthPx, 0.3) / expected - 1)).toBeLessThan(0.1);
   });
 
-  test('while a hand that errs by so many pixels errs by less in a finer picture', () => {
-    expect(seen(4, false) / seen(1, false)).toBeCloseTo(1 / 4, 2);
+  test.each([50, 85, 150, 400, 600])('of a carapace %i px long leaves its length less uncertain than the hand alone', (lengthPx) => {
+    expect(pointingPart(lengthPx, 0.3)).toBeLessThan(pointingPart(lengthPx, null));
   });
 
-  test('follows from the width, or from any two points, where the length is not seen', () => {
-    const side = (xPx: number) => ({ state: 'placed' as const, at: { xPx, yPx: 0 } });
-    expect(edgeDefinitionPx({ 'carapace-left': side(0), 'carapace-right': side(100) })).toBeCloseTo(0.021 * 110, 9);
-    expect(edgeDefinitionPx({ 'carapace-left': side(0), 'leg-L1-tarsus-tip': side(400) })).toBeCloseTo(0.021 * 800, 9);
-    expect(edgeDefinitionPx({})).toBe(0);
+  test('still has most of the error of a hand that points badly', () => {
+    expect(pointOnEdgePx(0.3, 4)).toBeCloseTo(Math.hypot(0.3, 3.6), 9);
+    expect(pointingPart(400, 0.3, 4)).toBeGreaterThan(2 * pointingPart(400, 0.3));
+  });
+
+  test('is known no better than its definition, however well the hand points', () => {
+    expect(edgeDefinitionPx(0.2)).toBe(1);
+    expect(edgeDefinitionPx(0)).toBe(1);
   });
 });

@@ -19,7 +19,7 @@ function benchWithEdges(): { bench: BenchStore; asked: { direction: unknown; rea
   const asked: { direction: unknown; reachPx: number }[] = [];
   giveEdges(bench, (place, direction, reachPx) => {
     asked.push({ direction, reachPx });
-    return { at: at(place.xPx + 3, place.yPx), edgePx: 0.7 };
+    return { at: at(place.xPx + 3, place.yPx), edgePx: 0.5 };
   });
   return { bench, asked };
 }
@@ -30,7 +30,7 @@ describe('points that go to edges', () => {
     setSnaps(bench, true);
     placeAt(bench, at(500, 300));
     placeAt(bench, at(500, 700));
-    expect(bench.getState().edited.document['carapace-rear']).toEqual({ state: 'placed', at: at(503, 700), pointingPx: 0.7 });
+    expect(bench.getState().edited.document['carapace-rear']).toEqual({ state: 'placed', at: at(503, 700), pointingPx: 0.5 });
     expect(asked[0]?.direction).toBeNull();
     const expected = measureDirection('carapace-rear', at(500, 700), { 'carapace-front': { state: 'placed', at: at(503, 300) } });
     expect(asked[1]?.direction).toEqual(expected);
@@ -58,7 +58,7 @@ describe('points that go to edges', () => {
     pointAt(bench, { kind: 'press', pointer: 1, at: toView(view, at(503, 301)), on: handle ?? null, beside: false, pans: false });
     pointAt(bench, { kind: 'move', pointer: 1, at: toView(view, at(603, 301)) });
     pointAt(bench, { kind: 'release', pointer: 1, at: toView(view, at(603, 301)) });
-    expect(bench.getState().edited.document['carapace-front']).toMatchObject({ pointingPx: 0.7 });
+    expect(bench.getState().edited.document['carapace-front']).toMatchObject({ pointingPx: 0.5 });
     undoChange(bench);
     expect(bench.getState().edited.document['carapace-front']).toEqual({ state: 'placed', at: at(503, 301) });
   });
@@ -98,11 +98,20 @@ describe('the height of a point', () => {
   });
 });
 
-test('an edge that is known worse than a hand points is left alone', () => {
-  const bench = createBenchStore({ width: 2000, height: 1500 }, {});
+test.each([
+  { edgePx: 4.5, handPx: 1.5, taken: false },
+  // Better than the hand by itself, but not with what the definition leaves open: 1.35 px.
+  { edgePx: 0.8, handPx: 1.5, taken: false },
+  { edgePx: 0.6, handPx: 1.5, taken: true },
+  { edgePx: 0.8, handPx: 3, taken: true },
+  // A hand so sure needs no edge.
+  { edgePx: 0.05, handPx: 0.9, taken: false },
+])('an edge known to $edgePx px beside a hand that errs by $handPx px is taken: $taken', ({ edgePx, handPx, taken }) => {
+  const bench = createBenchStore({ width: 2000, height: 1500 }, { pointingPx: handPx });
   takeUp(bench, 'landmarks');
-  giveEdges(bench, (place) => ({ at: at(place.xPx + 3, place.yPx), edgePx: 4.5 }));
+  giveEdges(bench, (place) => ({ at: at(place.xPx + 3, place.yPx), edgePx }));
   setSnaps(bench, true);
   placeAt(bench, at(500, 300));
-  expect(bench.getState().edited.document['carapace-front']).toEqual({ state: 'placed', at: at(500, 300) });
+  const expected = taken ? { at: at(503, 300), pointingPx: edgePx } : { at: at(500, 300) };
+  expect(bench.getState().edited.document['carapace-front']).toEqual({ state: 'placed', ...expected });
 });
