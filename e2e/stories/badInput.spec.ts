@@ -107,6 +107,7 @@ test('a wrong note of how the camera was held is told of, and corners no card co
   await expect(
     bench.panel().getByText(/^These corners fit no rectangle of this size.*almost edge-on.*Mark the corners anew/),
   ).toBeVisible();
+  await expect(page.getByText('All saved but the scale: its corners cannot be right')).toBeVisible();
   await bench.take('Points');
   await bench.click({ x: 0.5 * width, y: 0.5 * height }, withCard.size);
   await bench.saved();

@@ -111,6 +111,62 @@ test('a coin taken for another one contradicts the card beside it: both are show
   await bench.saved();
 });
 
+test('a found coin gives no scale before the keeper has said which one it is; a disk of their own needs its diameter', async ({ page }) => {
+  const keeper = new Keeper(page);
+  const { bench } = keeper;
+  await keeper.layOnBench(withCoin.file, { photo: withCoin.fileName, to: 'TK-01', instarShed: '9' });
+  const found = bench.panel().getByRole('region', { name: 'Found in this picture' });
+  await found.getByRole('button', { name: /^A coin/ }).click(SOUGHT);
+  const take = found.getByRole('button', { name: /^Take it/ });
+  await expect(take).toHaveAccessibleName('Take it: A coin');
+  await expect(take).toBeDisabled();
+  const diameter = found.getByLabel('Its diameter, mm');
+  await found.getByLabel('Which coin is it?').selectOption({ label: 'Another disk of known diameter' });
+  await expect(diameter).toHaveValue('');
+  await expect(diameter).toBeInViewport({ ratio: 1 });
+  await expect(take).toBeDisabled();
+  await diameter.fill('1000');
+  await expect(found.getByText(/^Can that be\? With a diameter of 1000 mm the camera would have been \d+ m above the coin/)).toBeVisible();
+  await diameter.fill('0,5');
+  await expect(found.getByText(/^Can that be\? With a diameter of 0\.5 mm the camera would have been .* cm above the coin/)).toBeVisible();
+  // A euro has 23.25 mm (Council Regulation (EU) No 729/2014).
+  await diameter.fill('23.25');
+  await expect(found.getByText(/^Can that be/)).toBeHidden();
+  await expect(take).toBeEnabled();
+  await diameter.fill('-5');
+  await expect(found.getByText('It must be more than 0.')).toBeInViewport({ ratio: 1 });
+  await expect(take).toBeDisabled();
+  await diameter.fill('23.25');
+  await take.click();
+  await expect(bench.panel().getByRole('heading', { name: 'Another disk of known diameter' })).toBeVisible();
+
+  const taken = bench.panel().getByLabel('Diameter, mm');
+  await expect(taken).toHaveValue('23.25');
+  await taken.fill('0');
+  await taken.press('Enter');
+  await expect(bench.panel().getByText('It must be more than 0. Until then it stays 23.25.')).toBeInViewport({ ratio: 1 });
+  await taken.press('Escape');
+  await bench.saved();
+
+  await bench
+    .panel()
+    .getByRole('radio', { name: /^I cannot say/ })
+    .check();
+  await bench.take('Points');
+  await bench.place('Carapace', 'Front, midline', withCoin.landmark('carapace_anterior_mid'), withCoin.size);
+  await bench.place('Carapace', 'Rear, midline', withCoin.landmark('carapace_posterior_mid'), withCoin.size);
+  await bench.take('Lengths');
+  await expect(bench.length('Carapace length')).toHaveText(/no usable length/);
+  await bench.panel().getByRole('button', { name: 'Say which edge was nearer' }).click();
+  await bench
+    .panel()
+    .getByRole('radio', { name: /one: camera tilted \d+\.\d°/ })
+    .first()
+    .check();
+  await bench.take('Lengths');
+  await expect(bench.length('Carapace length')).toHaveText(/±/);
+});
+
 test('clicks where no rule lies are told so, and nothing that was measured is lost', async ({ page }) => {
   const keeper = new Keeper(page);
   const { bench } = keeper;
@@ -122,6 +178,8 @@ test('clicks where no rule lies are told so, and nothing that was measured is lo
     .panel()
     .getByRole('button', { name: /^A coin one click/ })
     .click();
+  await expect(bench.panel().getByRole('button', { name: 'Click its middle' })).toBeDisabled();
+  await bench.panel().getByLabel('Which coin').selectOption({ label: 'US quarter dollar, 24.26 mm' });
   await bench.panel().getByRole('button', { name: 'Click its middle' }).click();
   await bench.click({ x: withCard.size.width * 0.06, y: withCard.size.height * 0.06 }, withCard.size);
   await expect(bench.panel().getByRole('alert')).toBeVisible(SOUGHT);

@@ -1,4 +1,5 @@
 import { type ReactElement, type ReactNode, useId } from 'react';
+import { bringIntoView } from './bringIntoView.ts';
 import style from './Field.module.css';
 
 /** What the control inside a field must carry, so that label, hint and error belong to it. */
@@ -12,11 +13,12 @@ interface Props {
   label: string;
   hint?: ReactNode;
   error?: string | undefined;
+  showsErrorInView?: boolean;
   children: (control: FieldControl) => ReactNode;
 }
 
 /** A labeled control: `<Field label="Code">{(control) => <input {...control} />}</Field>`. */
-export function Field({ label, hint, error, children }: Props): ReactElement {
+export function Field({ label, hint, error, showsErrorInView = false, children }: Props): ReactElement {
   const id = useId();
   const described = [hint ? `${id}-hint` : '', error ? `${id}-error` : ''].filter(Boolean).join(' ');
   return (
@@ -31,7 +33,7 @@ export function Field({ label, hint, error, children }: Props): ReactElement {
         </div>
       )}
       {error && (
-        <div id={`${id}-error`} className={style['error']}>
+        <div id={`${id}-error`} className={style['error']} ref={showsErrorInView ? bringIntoView : undefined}>
           {error}
         </div>
       )}

@@ -5,6 +5,8 @@ interface Props {
   label: string;
   hint?: ReactNode;
   error?: string | undefined;
+  /** Scrolls to the message when it appears below the edge of a panel. */
+  showsErrorInView?: boolean;
   value: string;
   onType: (text: string) => void;
   /** The field was left, or Enter pressed. */
@@ -15,9 +17,19 @@ interface Props {
 }
 
 /** A labeled line of text that counts only once it is finished. */
-export function TypedField({ label, hint, error, value, onType, onCommit, onDiscard, input }: Props): ReactElement {
+export function TypedField({
+  label,
+  hint,
+  error,
+  showsErrorInView = false,
+  value,
+  onType,
+  onCommit,
+  onDiscard,
+  input,
+}: Props): ReactElement {
   return (
-    <Field label={label} hint={hint} error={error}>
+    <Field {...{ label, hint, error, showsErrorInView }}>
       {(control) => (
         <input
           {...control}

@@ -16,6 +16,8 @@ interface Props {
   /** Counts with each key, for a field that a button beside it waits for. */
   atOnce?: boolean;
   onChange: (value: number) => void;
+  /** With `atOnce`: what stands in the field now can be no number of this kind. */
+  onUnusable?: () => void;
 }
 
 /** A number typed with a point or a comma. It counts when the field is left or Enter is pressed, and only if it can be one. */
@@ -29,6 +31,7 @@ export function NumberField({
   figures = 6,
   atOnce = false,
   onChange,
+  onUnusable,
 }: Props): ReactElement {
   const [typed, setTyped] = useState<string | null>(null);
   const problem = typed === null ? undefined : problemWith(typed, least, most, aboveZero);
@@ -40,12 +43,17 @@ export function NumberField({
   };
   const type = (text: string) => {
     setTyped(text);
-    if (atOnce && problemWith(text, least, most, aboveZero) === undefined) onChange(decimalFrom(text));
+    if (!atOnce) return;
+    if (problemWith(text, least, most, aboveZero) === undefined) onChange(decimalFrom(text));
+    else onUnusable?.();
   };
+  const shown = value === null ? '' : String(Number(value.toPrecision(figures)));
+  const error = problem === undefined || shown === '' || atOnce ? problem : `${problem} Until then it stays ${shown}.`;
   return (
     <TypedField
-      {...{ label, hint, error: problem }}
-      value={typed ?? (value === null ? '' : String(Number(value.toPrecision(figures))))}
+      {...{ label, hint, error }}
+      value={typed ?? shown}
+      showsErrorInView
       onType={type}
       onCommit={commit}
       onDiscard={() => setTyped(null)}

@@ -5,13 +5,14 @@ import { putBack } from '../../bench/deeds/travel.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Dialog } from '../../parts/Dialog.tsx';
 import style from './BenchBar.module.css';
-import { useScaleIsUnsound, useWork } from './useWork.ts';
+import { useBench, useScaleTrouble, useWork } from './useWork.ts';
 
 /** Whether what stands on the page stands in the archive, and what to do where it does not. */
 export function SavingNote(): ReactElement {
   const { saving, saver, bench } = useWork();
   const { state, displaced } = useStore(saving);
-  const isUnsound = useScaleIsUnsound();
+  const trouble = useScaleTrouble();
+  const marked = useBench((state) => state.edited.document.scale?.kind);
   return (
     <>
       <p
@@ -22,7 +23,7 @@ export function SavingNote(): ReactElement {
         {state.kind === 'saved' && displaced !== null && 'Your last change is not saved'}
         {state.kind === 'saved' &&
           displaced === null &&
-          (isUnsound ? 'All saved but the scale: it needs all its points first' : 'All saved')}
+          (trouble === null ? 'All saved' : `All saved but the scale: ${troubleInWords(trouble, marked === 'rectangle')}`)}
         {state.kind === 'saving' && 'Saving …'}
         {state.kind === 'waiting' && 'Not saved yet: Exuviary does not answer. Trying again by itself.'}
         {state.kind === 'refused' && wordsFor(state.failure).happened}
@@ -59,4 +60,9 @@ export function SavingNote(): ReactElement {
       )}
     </>
   );
+}
+
+function troubleInWords(trouble: 'unfinished' | 'impossible', hasCorners: boolean): string {
+  if (trouble === 'unfinished') return 'it needs all its points first';
+  return hasCorners ? 'its corners cannot be right' : 'its marks cannot be right';
 }

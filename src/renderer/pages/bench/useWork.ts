@@ -37,10 +37,12 @@ export function useLiveDocument(): BenchDocument {
   return useDeferredValue(useBench((state) => state.edited.document));
 }
 
-/** Whether marks on a scale object are there that give no scale: the archive does not take them. */
-export function useScaleIsUnsound(): boolean {
+/** Why the archive does not take the marks on the scale object: some are not in their place yet, or together they give no scale. Null where it does. */
+export function useScaleTrouble(): 'unfinished' | 'impossible' | null {
   const document = useSettledDocument();
-  return useCalibration(document)?.ok === false || document.roughScale !== undefined;
+  const calibration = useCalibration(document);
+  if (document.roughScale !== undefined) return 'unfinished';
+  return calibration?.ok === false ? 'impossible' : null;
 }
 
 /** Null without marks on a scale object, or while some of them are only put down roughly; a failure when the marks are none that could be measured by. */

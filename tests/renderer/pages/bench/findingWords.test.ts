@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { RectangleScale } from '../../../../src/domain/measuring/calibration.ts';
 import {
+  coinDoubtInWords,
   confidenceInWords,
   contradictionInWords,
   directionInWords,
@@ -29,12 +30,22 @@ describe('what was found, in words', () => {
     expect(words).toBe('79 ticks used, off a straight row by 0.04 px. 2 ticks between them worn or covered and left out.');
   });
 
-  test('tells confidence by a word and a figure that reads as no percentage', () => {
-    expect(confidenceInWords({ confidence: 0.93 })).toBe('clear (0.93 of 1)');
-    expect(confidenceInWords({ confidence: 0.2 })).toBe('uncertain (0.20 of 1)');
+  test('tells confidence by words alone: a figure reads as a probability', () => {
+    expect(confidenceInWords({ confidence: 0.93 })).toBe('clearly seen');
+    expect(confidenceInWords({ confidence: 0.2 })).toBe('uncertain: compare it with the photo');
     // Round things that are no coins reach a half.
-    expect(confidenceInWords({ confidence: 0.6 })).toBe('uncertain (0.60 of 1)');
-    expect(confidenceInWords({ confidence: 0.7 })).toBe('likely (0.70 of 1)');
+    expect(confidenceInWords({ confidence: 0.6 })).toBe('uncertain: compare it with the photo');
+    expect(confidenceInWords({ confidence: 0.7 })).toBe('seen fairly well');
+  });
+
+  test('asks about a diameter by what it makes of the picture', () => {
+    expect(coinDoubtInWords(1000, { code: 'camera-height', heightMm: 16_420 })).toBe(
+      'Can that be? With a diameter of 1000 mm the camera would have been 16 m above the coin. Check the figure, and that it is in millimeters.',
+    );
+    expect(coinDoubtInWords(0.5, { code: 'camera-height', heightMm: 8.2 })).toContain('0.82 cm above the coin');
+    expect(coinDoubtInWords(0.5, { code: 'picture-length', longerSideMm: 4 })).toContain(
+      'the longer side of the picture would show 0.4 cm',
+    );
   });
 
   test('says when a rim may be that of wall or shadow, and when part of it lies outside', () => {

@@ -19,6 +19,7 @@ import lengthsStyle from './LengthsPanel.module.css';
 import { QuantityRow } from './QuantityRow.tsx';
 import { readingAsText } from './readingText.ts';
 import { SkinTogether } from './SkinTogether.tsx';
+import { Unusable } from './Unusable.tsx';
 
 const SEGMENT = /^leg-..-/;
 const DISTANCE = /^free-/;
@@ -78,6 +79,7 @@ function Table({ measurement, headLines }: { measurement: Measurement; headLines
           Show each article of the legs
         </CheckField>
       )}
+      <Unusable quantities={quantities} />
       <table className={lengthsStyle['table']}>
         <caption className="spoken-only">Lengths of this pass with expanded uncertainty</caption>
         <thead className="spoken-only">

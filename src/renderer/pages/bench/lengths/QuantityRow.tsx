@@ -5,6 +5,7 @@ import { EstimateText } from '../../../parts/EstimateText.tsx';
 import { Budget } from './Budget.tsx';
 import { BudgetInDetail } from './BudgetInDetail.tsx';
 import style from './LengthsPanel.module.css';
+import { isUsable, unusableInWords } from './usable.ts';
 
 interface Props {
   quantity: Quantity;
@@ -32,7 +33,11 @@ export function QuantityRow({ quantity, own, isOpen, onToggle, flagNumbers }: Pr
         </th>
         <td>
           <button type="button" className={style['number']} aria-expanded={isOpen} onClick={onToggle}>
-            <EstimateText estimate={quantity.estimate} unit={quantity.unit} />
+            {isUsable(quantity.estimate) ? (
+              <EstimateText estimate={quantity.estimate} unit={quantity.unit} />
+            ) : (
+              <span>{unusableInWords(quantity.unit)}</span>
+            )}
             <span className={style['why']}>Why?</span>
           </button>
         </td>

@@ -3,6 +3,7 @@ import { estimateAsText, plusMinusMeans } from '../../../../words/estimates.ts';
 import { FLAG_LABELS } from '../../../../words/labels.ts';
 import { ABSENT_LABELS } from '../../../../words/measuring.ts';
 import { quantityName } from '../../../../words/quantities.ts';
+import { isUsable, unusableInWords } from './usable.ts';
 
 export interface ReadingTextHead {
   /** Whose skin, which photo, which instar: a line each. */
@@ -15,8 +16,8 @@ export interface ReadingTextHead {
 export function readingAsText(measurement: Measurement, head: ReadingTextHead): string {
   const rows = measurement.quantities.map(({ name, unit, estimate, flags }) => [
     quantityName(name, head.own),
-    estimateAsText(estimate, unit),
-    unit === 'mm' ? estimateAsText(estimate, 'in') : '',
+    isUsable(estimate) ? estimateAsText(estimate, unit) : unusableInWords(unit),
+    unit === 'mm' && isUsable(estimate) ? estimateAsText(estimate, 'in') : '',
     flags.map((flag) => FLAG_LABELS[flag]).join('; '),
   ]);
   const absent = measurement.absent

@@ -7,7 +7,7 @@ import { Button } from '../../../parts/Button.tsx';
 import { CheckField } from '../../../parts/CheckField.tsx';
 import style from '../panel.module.css';
 import { isInHand } from '../pass.ts';
-import { useBench, useMeasured, useScaleIsUnsound, useSettledDocument, useWork } from '../useWork.ts';
+import { useBench, useMeasured, useScaleTrouble, useSettledDocument, useWork } from '../useWork.ts';
 import { Agreement } from './Agreement.tsx';
 import { PassesCompared } from './PassesCompared.tsx';
 import { passInWords } from './passInWords.ts';
@@ -23,7 +23,7 @@ export interface PassVerbs {
 /** The passes over this photo: a second one, made without looking at the first, tells how well clicks repeat. */
 export function Passes({ verbs }: { verbs: PassVerbs }): ReactElement {
   const { sheet, pass, bench, saving } = useWork();
-  const isUnsound = useScaleIsUnsound();
+  const isUnsound = useScaleTrouble() !== null;
   const { calibration, measurement } = useMeasured(useSettledDocument());
   const isUnsent = useStore(saving, ({ state }) => state.kind === 'waiting' || state.kind === 'refused') || isUnsound;
   const hasMarks = useBench((state) => state.edited.past.length > 0) || pass.reading !== null;

@@ -1,17 +1,15 @@
 import type { ReactElement } from 'react';
-import { asDisk } from '../../../../domain/finding/coin/coinMarks.ts';
-import type { CoinScale, RectangleScale, RuleTicksScale, ScaleMarks, TwoPointScale } from '../../../../domain/measuring/calibration.ts';
+import type { RectangleScale, RuleTicksScale, ScaleMarks, TwoPointScale } from '../../../../domain/measuring/calibration.ts';
 import { COVERAGE_FACTOR } from '../../../../domain/measuring/quantity.ts';
 import { inchesFromMm, mmFromInches } from '../../../../domain/units.ts';
 import { PLUS_MINUS_MEANS } from '../../../../words/measuring.ts';
 import { changeScale, turnRectangle } from '../../../bench/deeds/scale.ts';
 import { useShowsInches } from '../../../client/preferences.ts';
 import { Button } from '../../../parts/Button.tsx';
-import { Select } from '../../../parts/Select.tsx';
 import { NumberField } from '../NumberField.tsx';
 import style from '../panel.module.css';
 import { useWork } from '../useWork.ts';
-import { COIN_OPTIONS } from './objects.ts';
+import { CoinFields } from './CoinFields.tsx';
 import { PatternFields } from './PatternFields.tsx';
 
 /** How large the object is, and how well that and its marks are known. Every ± here is for 95 %. */
@@ -95,41 +93,6 @@ function SideFields({ marks }: { marks: RectangleScale }): ReactElement {
         <ReadingField marks={marks} />
       </div>
       <Button onClick={() => turnRectangle(bench)}>Take the other side for side 1</Button>
-    </>
-  );
-}
-
-function CoinFields({ marks }: { marks: CoinScale }): ReactElement {
-  const { bench } = useWork();
-  const { diameterMm, diameterStandardUncertaintyMm, thicknessMm } = marks;
-  const change = (part: Partial<CoinScale>) => changeScale(bench, { ...marks, ...part });
-  return (
-    <>
-      <Select
-        label="Which coin"
-        value={marks.coin}
-        options={COIN_OPTIONS}
-        onChange={(coin) =>
-          changeScale(bench, asDisk(marks, coin === 'own' ? { coin, diameterMm, diameterStandardUncertaintyMm, thicknessMm } : { coin }))
-        }
-      />
-      <div className={style['pair']}>
-        <NumberField
-          label="Diameter, mm"
-          value={diameterMm}
-          most={5000}
-          aboveZero
-          onChange={(typed) => change({ diameterMm: typed, coin: 'own' })}
-        />
-        <NumberField
-          label="Known to ± mm"
-          value={COVERAGE_FACTOR * marks.diameterStandardUncertaintyMm}
-          figures={3}
-          most={200}
-          onChange={(expanded) => change({ diameterStandardUncertaintyMm: expanded / COVERAGE_FACTOR })}
-        />
-        <NumberField label="Thickness, mm" value={marks.thicknessMm} most={100} onChange={(thicknessMm) => change({ thicknessMm })} />
-      </div>
     </>
   );
 }

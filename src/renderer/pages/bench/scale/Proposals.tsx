@@ -2,8 +2,7 @@ import { type ReactElement, useEffect, useState } from 'react';
 import { asDisk } from '../../../../domain/finding/coin/coinMarks.ts';
 import type { FoundScale, ScaleProposal } from '../../../../domain/finding/foundScale.ts';
 import { GRADUATION_MM, type Graduation } from '../../../../domain/finding/refinement.ts';
-import { CoinName } from '../../../../domain/measuring/calibration.ts';
-import { COIN_LABELS, scaleObjectName } from '../../../../words/measuring.ts';
+import { scaleObjectName } from '../../../../words/measuring.ts';
 import { showPreview, takeFound } from '../../../bench/deeds/finding.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { FailureNotice } from '../../../parts/Notice.tsx';
@@ -13,11 +12,13 @@ import { MirroredPicture } from '../MirroredPicture.tsx';
 import style from '../panel.module.css';
 import { useWork } from '../useWork.ts';
 import { Contradictions } from './Contradictions.tsx';
+import { DiameterDoubt } from './DiameterDoubt.tsx';
 import { confidenceInWords, evidenceInWords } from './findingWords.ts';
 import { GRADUATION_OPTIONS } from './objects.ts';
 import { PrintedCard } from './PrintedCard.tsx';
 import proposalStyle from './Proposals.module.css';
 import { sideFromOthers, useContradictions, useProposals } from './useProposals.ts';
+import { WhichCoin } from './WhichCoin.tsx';
 
 const NOTHING: readonly ScaleProposal[] = [];
 
@@ -50,8 +51,9 @@ export function Proposals(): ReactElement {
       {proposals.length > 0 && (
         <>
           <p className={style['soft']} role="status">
-            {proposals.length === 1 ? 'One object was seen' : `${proposals.length} objects were seen`}, drawn yellow on the photo. Take it
-            only if it is what it is taken for.
+            {proposals.length === 1
+              ? 'One object was seen, drawn yellow on the photo. Take it only if it is what it is taken for.'
+              : `${proposals.length} objects were seen. Only the one opened in this list is drawn yellow on the photo: press another to see it. Take one only if it is what it is taken for.`}
           </p>
           <ul className={style['list']}>
             {proposals.map((proposal, index) => (
@@ -76,10 +78,11 @@ interface OfferProps {
 
 function Offer({ proposal, all, isShown, onShow }: OfferProps): ReactElement {
   const { bench, sheet } = useWork();
-  const [answered, setAnswered] = useState<FoundScale>(proposal);
-  const isGuessed = answered.evidence.kind === 'rim' && answered.evidence.coinAssumed;
-  const name = isGuessed ? `A coin, perhaps: ${scaleObjectName(answered.marks)}` : scaleObjectName(answered.marks);
-  const sided = sideFromOthers(answered.marks, all, sheet.photo);
+  // Null: nobody has said yet which coin it is, and it gives no scale.
+  const [answered, setAnswered] = useState<FoundScale | null>(isNamelessCoin(proposal) ? null : proposal);
+  const { marks } = answered ?? proposal;
+  const name = answered === null ? 'A coin' : scaleObjectName(marks);
+  const sided = sideFromOthers(marks, all, sheet.photo);
   return (
     <>
       <button type="button" className={style['item']} aria-pressed={isShown} onClick={onShow} onFocus={onShow}>
@@ -89,10 +92,11 @@ function Offer({ proposal, all, isShown, onShow }: OfferProps): ReactElement {
       {isShown && (
         <div className={proposalStyle['offer']}>
           <p className={style['soft']}>{evidenceInWords(proposal)}</p>
-          <MirroredPicture marks={answered.marks} />
+          <MirroredPicture marks={marks} />
           <Question proposal={proposal} answered={answered} onAnswer={setAnswered} />
-          {answered.marks.kind === 'points' && answered.marks.object === 'scale-card' && (
-            <PrintedCard marks={answered.marks} onChange={(marks) => setAnswered({ ...answered, marks })} />
+          {answered !== null && marks.kind === 'coin' && <DiameterDoubt marks={marks} />}
+          {answered !== null && marks.kind === 'points' && marks.object === 'scale-card' && (
+            <PrintedCard marks={marks} onChange={(changed) => setAnswered({ ...answered, marks: changed })} />
           )}
           {sided !== null && (
             <p className={style['soft']}>Which of its edges was nearer to the camera follows from “{scaleObjectName(sided.by)}”.</p>
@@ -101,8 +105,10 @@ function Offer({ proposal, all, isShown, onShow }: OfferProps): ReactElement {
             <Button
               kind="primary"
               aria-label={`Take it: ${name}`}
+              disabled={answered === null}
               onClick={() => {
-                takeFound(bench, { ...answered, marks: sided?.marks ?? answered.marks });
+                if (answered === null) return;
+                takeFound(bench, { ...answered, marks: sided?.marks ?? marks });
                 focusPhoto();
               }}
             >
@@ -115,40 +121,30 @@ function Offer({ proposal, all, isShown, onShow }: OfferProps): ReactElement {
   );
 }
 
+interface QuestionProps {
+  proposal: ScaleProposal;
+  answered: FoundScale | null;
+  onAnswer: (found: FoundScale | null) => void;
+}
+
 /** What the picture cannot tell: which coin, which graduation. */
-function Question(props: { proposal: ScaleProposal; answered: FoundScale; onAnswer: (found: FoundScale) => void }): ReactElement | null {
-  const { proposal, answered, onAnswer } = props;
-  const { marks, evidence } = answered;
-  if (marks.kind === 'coin' && proposal.evidence.kind === 'rim' && evidence.kind === 'rim' && proposal.evidence.coinAssumed) {
-    const likely = proposal.evidence.coins;
-    const names = [...likely, ...CoinName.options.filter((name) => !likely.includes(name))];
-    const options = [
-      ...names.map((name) => ({ value: name, label: `${COIN_LABELS[name]}${likely.includes(name) ? ', fits' : ''}` })),
-      { value: 'own' as const, label: COIN_LABELS.own },
-    ];
-    const { diameterMm, diameterStandardUncertaintyMm, thicknessMm } = marks;
+function Question({ proposal, answered, onAnswer }: QuestionProps): ReactElement | null {
+  const { marks, evidence } = proposal;
+  if (marks.kind === 'coin' && evidence.kind === 'rim' && evidence.coinAssumed) {
     return (
-      <Select
-        label="Which coin is it? Its size depends on that."
-        value={marks.coin}
-        options={options}
-        onChange={(coin) =>
-          onAnswer({
-            marks: asDisk(marks, coin === 'own' ? { coin, diameterMm, diameterStandardUncertaintyMm, thicknessMm } : { coin }),
-            evidence: { ...evidence, coinAssumed: false },
-          })
+      <WhichCoin
+        label="Which coin is it?"
+        hint="Its size depends on that: without it there is no scale."
+        fitting={evidence.coins}
+        onChange={(disk) =>
+          onAnswer(disk === null ? null : { marks: asDisk(marks, disk), evidence: { ...evidence, coinAssumed: false, coins: [] } })
         }
       />
     );
   }
-  if (
-    marks.kind === 'rule-ticks' &&
-    evidence.kind === 'ticks' &&
-    proposal.evidence.kind === 'ticks' &&
-    proposal.evidence.graduationAssumed
-  ) {
-    const graduation =
-      (Object.keys(GRADUATION_MM) as Graduation[]).find((name) => GRADUATION_MM[name] === marks.graduationMm) ?? 'millimeter';
+  if (marks.kind === 'rule-ticks' && evidence.kind === 'ticks' && evidence.graduationAssumed) {
+    const graduationMm = answered?.marks.kind === 'rule-ticks' ? answered.marks.graduationMm : marks.graduationMm;
+    const graduation = (Object.keys(GRADUATION_MM) as Graduation[]).find((name) => GRADUATION_MM[name] === graduationMm) ?? 'millimeter';
     return (
       <Select
         label="What lies between two ticks?"
@@ -161,6 +157,10 @@ function Question(props: { proposal: ScaleProposal; answered: FoundScale; onAnsw
     );
   }
   return null;
+}
+
+function isNamelessCoin({ evidence }: ScaleProposal): boolean {
+  return evidence.kind === 'rim' && evidence.coinAssumed;
 }
 
 function proposalKey({ marks, confidence }: ScaleProposal): string {

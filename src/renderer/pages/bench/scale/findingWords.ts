@@ -1,5 +1,6 @@
 import type { FoundScale, ScaleEvidence, ScaleProposal } from '../../../../domain/finding/foundScale.ts';
 import type { RectangleScale, ScaleMarks } from '../../../../domain/measuring/calibration.ts';
+import type { CoinDistanceDoubt } from '../../../../domain/measuring/coinDistance.ts';
 import type { Contradiction } from '../../../../domain/measuring/contradiction.ts';
 import { farthestCornerPx, middleOf } from '../../../../domain/measuring/sameObject.ts';
 import { counted } from '../../../../words/counts.ts';
@@ -8,10 +9,10 @@ import { scaleObjectName } from '../../../../words/measuring.ts';
 const CLEAR = 0.8;
 const LIKELY = 0.65;
 
-/** "clear (0.93)". A figure alone would be read as a probability, which it is not. */
+/** A figure would be read as a probability, which it is not. */
 export function confidenceInWords({ confidence }: Pick<ScaleProposal, 'confidence'>): string {
-  const word = confidence >= CLEAR ? 'clear' : confidence >= LIKELY ? 'likely' : 'uncertain';
-  return `${word} (${confidence.toFixed(2)} of 1)`;
+  if (confidence >= CLEAR) return 'clearly seen';
+  return confidence >= LIKELY ? 'seen fairly well' : 'uncertain: compare it with the photo';
 }
 
 const SIDE_NAMES = ['1 to 2', '2 to 3', '3 to 4', '4 to 1'] as const;
@@ -48,6 +49,24 @@ function rimInWords({ coverage, visible, residualPx, settled }: Extract<ScaleEvi
     ? ''
     : ' Rim, wall and shadow could not be told apart for sure: the outline may run beside the rim on one side, and its uncertainty allows for that. Compare it with the picture.';
   return `The rim was seen along ${(100 * coverage).toFixed(0)} % of its way, off an ellipse by ${residualPx.toFixed(2)} px.${cut}${doubt}`;
+}
+
+/** What a stated diameter makes of the picture, as a question. */
+export function coinDoubtInWords(diameterMm: number, doubt: CoinDistanceDoubt): string {
+  const consequence =
+    doubt.code === 'camera-height'
+      ? `the camera would have been ${roughLength(doubt.heightMm)} above the coin`
+      : `the longer side of the picture would show ${roughLength(doubt.longerSideMm)}`;
+  return `Can that be? With a diameter of ${Number(diameterMm.toPrecision(6))} mm ${consequence}. Check the figure, and that it is in millimeters.`;
+}
+
+const MM_PER_M = 1000;
+const MM_PER_CM = 10;
+
+/** "12 m", "1.4 cm": two figures are enough to doubt. */
+function roughLength(lengthMm: number): string {
+  const [length, unit] = lengthMm >= MM_PER_M ? [lengthMm / MM_PER_M, 'm'] : [lengthMm / MM_PER_CM, 'cm'];
+  return `${length >= MM_PER_CM ? length.toFixed(0) : Number(length.toPrecision(2))} ${unit}`;
 }
 
 const DIRECTIONS = ['right', 'lower right', 'lower', 'lower left', 'left', 'upper left', 'upper', 'upper right'] as const;

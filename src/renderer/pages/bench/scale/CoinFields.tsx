@@ -1,0 +1,56 @@
+import { type ReactElement, useState } from 'react';
+import { asDisk } from '../../../../domain/finding/coin/coinMarks.ts';
+import type { CoinScale } from '../../../../domain/measuring/calibration.ts';
+import { COVERAGE_FACTOR } from '../../../../domain/measuring/quantity.ts';
+import { scaleObjectName } from '../../../../words/measuring.ts';
+import { changeScale } from '../../../bench/deeds/scale.ts';
+import { bringIntoView } from '../../../parts/bringIntoView.ts';
+import { Select } from '../../../parts/Select.tsx';
+import { NumberField } from '../NumberField.tsx';
+import style from '../panel.module.css';
+import { useWork } from '../useWork.ts';
+import { DiameterDoubt } from './DiameterDoubt.tsx';
+import { COIN_OPTIONS } from './objects.ts';
+
+/** Which coin gives the scale, and its size. */
+export function CoinFields({ marks }: { marks: CoinScale }): ReactElement {
+  const { bench } = useWork();
+  // A disk of one's own takes no diameter over from the coin that was chosen before.
+  const [awaitsDiameter, setAwaitsDiameter] = useState(false);
+  const change = (part: Partial<CoinScale>) => changeScale(bench, { ...marks, ...part });
+  const choose = (coin: CoinScale['coin']) => {
+    setAwaitsDiameter(coin === 'own' && marks.coin !== 'own');
+    if (coin !== 'own') changeScale(bench, asDisk(marks, { coin }));
+  };
+  return (
+    <>
+      <Select label="Which coin" value={awaitsDiameter ? 'own' : marks.coin} options={COIN_OPTIONS} onChange={choose} />
+      {awaitsDiameter && (
+        <p className={style['soft']} role="status">
+          Type its diameter. Until then the photo is measured by “{scaleObjectName(marks)}”.
+        </p>
+      )}
+      <div className={style['pair']} key={awaitsDiameter ? 'awaited' : 'known'} ref={awaitsDiameter ? bringIntoView : undefined}>
+        <NumberField
+          label="Diameter, mm"
+          value={awaitsDiameter ? null : marks.diameterMm}
+          most={5000}
+          aboveZero
+          onChange={(diameterMm) => {
+            setAwaitsDiameter(false);
+            change({ diameterMm, coin: 'own' });
+          }}
+        />
+        <NumberField
+          label="Known to ± mm"
+          value={COVERAGE_FACTOR * marks.diameterStandardUncertaintyMm}
+          figures={3}
+          most={200}
+          onChange={(expanded) => change({ diameterStandardUncertaintyMm: expanded / COVERAGE_FACTOR })}
+        />
+        <NumberField label="Thickness, mm" value={marks.thicknessMm} most={100} onChange={(thicknessMm) => change({ thicknessMm })} />
+      </div>
+      <DiameterDoubt marks={marks} />
+    </>
+  );
+}
