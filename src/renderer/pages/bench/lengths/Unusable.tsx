@@ -4,14 +4,14 @@ import { counted } from '../../../../words/counts.ts';
 import { takeUp } from '../../../bench/deeds/travel.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Notice } from '../../../parts/Notice.tsx';
-import { useMeasured, useSettledDocument, useWork } from '../useWork.ts';
+import { useCalibration, useSettledDocument, useWork } from '../useWork.ts';
 import { budgetAdvice } from './budgetAdvice.ts';
 import { isUsable } from './usable.ts';
 
 /** That values are known too badly to be told, and what would make them known. */
 export function Unusable({ quantities }: { quantities: readonly Quantity[] }): ReactElement | null {
   const { bench } = useWork();
-  const { calibration, pointing } = useMeasured(useSettledDocument());
+  const calibration = useCalibration(useSettledDocument());
   const unusable = quantities.filter(({ estimate }) => !isUsable(estimate));
   const [first] = unusable;
   if (first === undefined) return null;
@@ -22,7 +22,7 @@ export function Unusable({ quantities }: { quantities: readonly Quantity[] }): R
         The uncertainty is more than half of the value.{' '}
         {isSideOpen
           ? 'Nobody has said yet which edge of the coin was nearer to the camera: say it under Known size. If you cannot tell, mark a second object or take a photo from straight above.'
-          : budgetAdvice(first, pointing !== undefined)}
+          : budgetAdvice(first)}
       </p>
       {isSideOpen && <Button onClick={() => takeUp(bench, 'scale')}>Say which edge was nearer</Button>}
     </Notice>
