@@ -2,7 +2,8 @@ import { fail, type Result, succeed } from '../result.ts';
 import type { CoinScale } from './calibration.ts';
 import { focalStandardUncertaintyPx, type Lens, lensOf, type PictureFacts } from './camera.ts';
 import { type CirclePose, circlePoses, tiltOf } from './circlePose.ts';
-import { type Ellipse, pointOn, withinHalfTurn } from './ellipse.ts';
+import { elongationOf, elongationUncertaintyPx, unbiasedRim, withElongation } from './coinRim.ts';
+import { type Ellipse, pointOn } from './ellipse.ts';
 import { planeThrough, type SlopedPlane, viewOfPlane } from './slopedPlane.ts';
 import { viewOfTwoPoints } from './twoPointView.ts';
 import type { View, ViewExcursion } from './view.ts';
@@ -34,8 +35,8 @@ interface Inputs {
  *
  * With a focal length the plane follows from the ellipse, up to its mirror image about the line of sight. While that is
  * undecided the estimate stands between the two, and half of their difference in the uncertainty. Without a focal length
- * the longest diameter gives one scale for all, as if the camera had looked straight down, and the tilt that the outline
- * suggests stands in the uncertainty.
+ * the longest diameter, freed of what noise adds to it, gives one scale for all, as if the camera had looked straight down,
+ * and the tilt that the outline suggests stands in the uncertainty.
  */
 export function viewOfCoin(marks: CoinScale, picture: PictureFacts): Result<CoinGeometry> {
   const lens = lensOf(picture);
@@ -114,39 +115,34 @@ function viewOfPose({ centre, normal }: CirclePose, lens: Lens): View {
 }
 
 /** The rim moved in its five independent ways: middle right and down, radius, and elongation along two directions at 45 degrees. */
-function rimChanges({ rim, rimPx }: CoinScale): readonly ((sign: number) => Ellipse)[] {
-  const elongated = (along: number, turned: number): Ellipse => {
-    // Displacements along the rim of sqrt(2) cos and sin of twice the angle: as large, in the mean square, as one of the radius.
-    const difference = rim.semiMajorPx - rim.semiMinorPx + 2 * Math.SQRT2 * along;
-    const across = 2 * Math.SQRT2 * turned;
-    const mean = (rim.semiMajorPx + rim.semiMinorPx) / 2;
-    const half = Math.hypot(difference, across) / 2;
-    return {
-      centre: rim.centre,
-      semiMajorPx: mean + half,
-      semiMinorPx: mean - half,
-      angleRad: withinHalfTurn(rim.angleRad + Math.atan2(across, difference) / 2),
-    };
-  };
+function rimChanges(marks: CoinScale): readonly ((sign: number) => Ellipse)[] {
+  const { rim, rimPx } = marks;
+  const { alongPx, acrossPx } = elongationOf(rim);
+  const deviationPx = elongationUncertaintyPx(marks);
+  const [cos, sin] = [deviationPx * Math.cos(2 * rim.angleRad), deviationPx * Math.sin(2 * rim.angleRad)];
   const moved = (xPx: number, yPx: number): Ellipse => ({ ...rim, centre: { xPx: rim.centre.xPx + xPx, yPx: rim.centre.yPx + yPx } });
   return [
     (sign) => moved(sign * rimPx, 0),
     (sign) => moved(0, sign * rimPx),
     (sign) => ({ ...rim, semiMajorPx: rim.semiMajorPx + sign * rimPx, semiMinorPx: rim.semiMinorPx + sign * rimPx }),
-    (sign) => elongated(sign * rimPx, 0),
-    (sign) => elongated(0, sign * rimPx),
+    (sign) => withElongation(rim, { alongPx: alongPx + sign * cos, acrossPx: acrossPx + sign * sin }),
+    (sign) => withElongation(rim, { alongPx: alongPx - sign * sin, acrossPx: acrossPx + sign * cos }),
   ];
 }
 
+/** Two independent clicks this uncertain, in units of `rimPx`, make a diameter as uncertain as radius and elongation together: 2 sqrt(3). */
+const CLICK_PER_RIM = Math.sqrt(6);
+
 function flatView(marks: CoinScale, picture: PictureFacts): Result<CoinGeometry> {
-  const { rim, rimPx, diameterMm, diameterStandardUncertaintyMm, thicknessMm } = marks;
+  const { rimPx, diameterMm, diameterStandardUncertaintyMm, thicknessMm } = marks;
+  const rim = unbiasedRim(marks);
   const suggestedSlope = Math.tan(Math.acos(Math.min(1, rim.semiMinorPx / rim.semiMajorPx)));
   const flat = viewOfTwoPoints(
     {
       ends: [pointOn(rim, 0), pointOn(rim, Math.PI)],
       distanceMm: diameterMm,
       distanceStandardUncertaintyMm: diameterStandardUncertaintyMm,
-      pointingPx: rimPx,
+      pointingPx: CLICK_PER_RIM * rimPx,
       heightMm: thicknessMm,
     },
     picture,

@@ -4,7 +4,9 @@ import { type Result, succeed } from '../result.ts';
 import { calibrate } from './calibrate.ts';
 import type { CoinScale, PointsScale, RectangleScale } from './calibration.ts';
 import { focalStandardUncertaintyPx, lensOf, type PictureFacts } from './camera.ts';
+import { elongationOf, elongationUncertaintyPx, withElongation } from './coinRim.ts';
 import { CORNER_SHIFT_BOUND, type RadialShift, radialShiftOf, shifted, shiftedMarks } from './distortion.ts';
+import type { Ellipse } from './ellipse.ts';
 import type { KnownHeights } from './heights.ts';
 import type { LandmarkName, Landmarks } from './landmarks.ts';
 import type { Sides } from './lens/sides.ts';
@@ -102,20 +104,17 @@ function drawnSides([top, right, bottom, left]: Sides, draw: Generator): Sides {
 /** Middle, mean radius and the two ways to be elongated, as `rimPx` describes them. */
 function drawnRim(marks: CoinScale, draw: Generator): CoinScale {
   const { rim, rimPx } = marks;
-  const [right, down, wider, along, turned] = [0, 0, 0, 0, 0].map(() => rimPx * normalDeviate(draw));
-  const difference = rim.semiMajorPx - rim.semiMinorPx + 2 * Math.SQRT2 * (along ?? 0);
-  const across = 2 * Math.SQRT2 * (turned ?? 0);
-  const mean = (rim.semiMajorPx + rim.semiMinorPx) / 2 + (wider ?? 0);
-  const half = Math.hypot(difference, across) / 2;
-  return {
-    ...marks,
-    rim: {
-      centre: { xPx: rim.centre.xPx + (right ?? 0), yPx: rim.centre.yPx + (down ?? 0) },
-      semiMajorPx: mean + half,
-      semiMinorPx: mean - half,
-      angleRad: rim.angleRad + Math.atan2(across, difference) / 2,
-    },
+  const widerPx = rimPx * normalDeviate(draw);
+  const { alongPx, acrossPx } = elongationOf(rim);
+  const deviationPx = elongationUncertaintyPx(marks);
+  const elongation = { alongPx: alongPx + deviationPx * normalDeviate(draw), acrossPx: acrossPx + deviationPx * normalDeviate(draw) };
+  const moved: Ellipse = {
+    ...rim,
+    centre: near(rim.centre, rimPx, draw),
+    semiMajorPx: rim.semiMajorPx + widerPx,
+    semiMinorPx: rim.semiMinorPx + widerPx,
   };
+  return { ...marks, rim: withElongation(moved, elongation) };
 }
 
 function drawnLandmarks(landmarks: Landmarks, pointingPx: number, lensShift: RadialShift, draw: Generator): Landmarks {
