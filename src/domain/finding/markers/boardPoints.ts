@@ -24,8 +24,8 @@ const LEAST_EVENNESS = 0.8;
 /** Corners whose squares differ by less than this share of the clearest corner's are covered or in glare. */
 const LEAST_CONTRAST = 0.3;
 /**
- * How well a corner is placed: measured on drawn cards with grain, blur and tilt, 0.04 px in each coordinate at worst. Not the scatter
- * about the plane, which a bent card or a lens makes, and which calibrating tells and counts.
+ * How well a corner is placed: drawn cards with grain, blur and tilt are held to 0.06 px in both coordinates together, so 0.04 px in
+ * each. Not the scatter about the plane, which a bent card or a lens makes, and which calibrating tells and counts.
  */
 const CORNER_PX = 0.04;
 
