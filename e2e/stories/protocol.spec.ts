@@ -127,6 +127,9 @@ test('points go to the edge beside them when the keeper wants it, and not while 
   await page.keyboard.press('e');
   await expect(toEdges).toHaveAttribute('aria-pressed', 'true');
   await expect(page.locator('[class~="undefined"]')).toHaveCount(0);
+  // A hand that is less sure than this edge: a surer one would keep its own place.
+  await bench.panel().getByLabel('Points placed to ± px').fill('8');
+  await bench.panel().getByLabel('Points placed to ± px').press('Tab');
   await bench.click(skin.landmark('carapace_anterior_mid'), skin.size);
   await bench.click(skin.landmark('carapace_posterior_mid'), skin.size);
   await expect(bench.point('Carapace', 'Rear, midline')).toContainText('on an edge');
