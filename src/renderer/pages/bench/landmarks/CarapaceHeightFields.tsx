@@ -1,10 +1,11 @@
 import { type ReactElement, useState } from 'react';
 import { CARAPACE_HEIGHT_SHARES } from '../../../../domain/measuring/heights.ts';
-import { COVERAGE_FACTOR, type Measurement, type Quantity } from '../../../../domain/measuring/quantity.ts';
+import type { Measurement, Quantity } from '../../../../domain/measuring/quantity.ts';
 import { shownOn } from '../../../../domain/photo/photo.ts';
 import { sameValue } from '../../../bench/change.ts';
 import { setHeight } from '../../../bench/deeds/points.ts';
 import { NumberField } from '../NumberField.tsx';
+import { PlusMinusField } from '../PlusMinusField.tsx';
 import style from '../panel.module.css';
 import { useBench, useMeasured, useSettledDocument, useWork } from '../useWork.ts';
 
@@ -31,8 +32,7 @@ export function CarapaceHeightFields(): ReactElement {
     setIsMeasuring(false);
     setHeight(bench, { kind: 'entered', heightMm, standardUncertaintyMm });
   };
-  const enterUncertainty = (expanded: number) => {
-    const entered = expanded / COVERAGE_FACTOR;
+  const enterUncertainty = (entered: number) => {
     if (isEntered) setHeight(bench, { ...height, standardUncertaintyMm: entered });
     else setFirstUncertaintyMm(entered);
   };
@@ -55,10 +55,9 @@ export function CarapaceHeightFields(): ReactElement {
       {(isEntered || isMeasuring) && (
         <div className={style['pair']}>
           <NumberField label="Height, mm" value={isEntered ? height.heightMm : null} most={100} onChange={enter} />
-          <NumberField
+          <PlusMinusField
             label="Known to ± mm (k = 2)"
-            value={COVERAGE_FACTOR * standardUncertaintyMm}
-            figures={2}
+            standardUncertainty={standardUncertaintyMm}
             most={100}
             onChange={enterUncertainty}
           />

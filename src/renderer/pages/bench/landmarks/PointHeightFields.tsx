@@ -1,13 +1,13 @@
 import type { ReactElement } from 'react';
 import { heightCorrectionOf } from '../../../../domain/measuring/heightCorrections.ts';
 import type { LandmarkName, PointHeight } from '../../../../domain/measuring/landmarks.ts';
-import { COVERAGE_FACTOR } from '../../../../domain/measuring/quantity.ts';
 import { shownOn } from '../../../../domain/photo/photo.ts';
 import { setPointHeights } from '../../../bench/deeds/points.ts';
 import { readingDraftOf } from '../../../bench/document.ts';
 import { groupOf, isDistance, type LandmarkGroup, namesIn } from '../../../bench/steps.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { NumberField } from '../NumberField.tsx';
+import { PlusMinusField } from '../PlusMinusField.tsx';
 import style from '../panel.module.css';
 import { useCalibration, useSettledDocument, useWork } from '../useWork.ts';
 
@@ -29,12 +29,11 @@ export function PointHeightFields({ name }: { name: LandmarkName }): ReactElemen
       <legend className={style['legend']}>Height of this point above the table</legend>
       <div className={style['pair']}>
         <NumberField label="This point, mm" value={heightMm} figures={3} most={100} onChange={(typed) => change({ heightMm: typed })} />
-        <NumberField
+        <PlusMinusField
           label="Known to ± mm (k = 2)"
-          value={COVERAGE_FACTOR * standardUncertaintyMm}
-          figures={2}
+          standardUncertainty={standardUncertaintyMm}
           most={100}
-          onChange={(expanded) => change({ standardUncertaintyMm: expanded / COVERAGE_FACTOR })}
+          onChange={(typed) => change({ standardUncertaintyMm: typed })}
         />
       </div>
       <p className={style['soft']}>

@@ -1,9 +1,8 @@
 import type { ReactElement } from 'react';
-import { COVERAGE_FACTOR } from '../../../../domain/measuring/quantity.ts';
 import { DEFAULT_POINTING_PX } from '../../../../domain/measuring/reading.ts';
 import { setPointing } from '../../../bench/deeds/points.ts';
 import { askedPoints } from '../../../bench/steps.ts';
-import { NumberField } from '../NumberField.tsx';
+import { PlusMinusField } from '../PlusMinusField.tsx';
 import { useBench, useMeasured, useSettledDocument, useWork } from '../useWork.ts';
 import { pointingInWords } from './pointingInWords.ts';
 
@@ -14,14 +13,13 @@ export function PointingField(): ReactElement {
   const asks = useBench((state) => state.guide.asks);
   const { pointing } = useMeasured(useSettledDocument());
   return (
-    <NumberField
+    <PlusMinusField
       label="Points placed to ± px"
       hint={pointingInWords(askedPoints(asks), pointing, entered)}
-      value={COVERAGE_FACTOR * entered}
-      figures={2}
+      standardUncertainty={entered}
       most={200}
       aboveZero
-      onChange={(expanded) => setPointing(bench, expanded / COVERAGE_FACTOR)}
+      onChange={(pointingPx) => setPointing(bench, pointingPx)}
     />
   );
 }

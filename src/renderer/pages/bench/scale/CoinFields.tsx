@@ -1,12 +1,12 @@
 import { type ReactElement, useState } from 'react';
 import { asDisk } from '../../../../domain/finding/coin/coinMarks.ts';
 import type { CoinScale } from '../../../../domain/measuring/calibration.ts';
-import { COVERAGE_FACTOR } from '../../../../domain/measuring/quantity.ts';
 import { scaleObjectName } from '../../../../words/measuring.ts';
 import { changeScale } from '../../../bench/deeds/scale.ts';
 import { bringIntoView } from '../../../parts/bringIntoView.ts';
 import { Select } from '../../../parts/Select.tsx';
 import { NumberField } from '../NumberField.tsx';
+import { PlusMinusField } from '../PlusMinusField.tsx';
 import style from '../panel.module.css';
 import { useWork } from '../useWork.ts';
 import { DiameterDoubt } from './DiameterDoubt.tsx';
@@ -41,12 +41,12 @@ export function CoinFields({ marks }: { marks: CoinScale }): ReactElement {
             change({ diameterMm, coin: 'own' });
           }}
         />
-        <NumberField
+        <PlusMinusField
           label="Known to ± mm"
-          value={COVERAGE_FACTOR * marks.diameterStandardUncertaintyMm}
+          standardUncertainty={marks.diameterStandardUncertaintyMm}
           figures={3}
           most={200}
-          onChange={(expanded) => change({ diameterStandardUncertaintyMm: expanded / COVERAGE_FACTOR })}
+          onChange={(diameterStandardUncertaintyMm) => change({ diameterStandardUncertaintyMm })}
         />
         <NumberField label="Thickness, mm" value={marks.thicknessMm} most={100} onChange={(thicknessMm) => change({ thicknessMm })} />
       </div>

@@ -1,12 +1,12 @@
 import type { ReactElement } from 'react';
 import type { RectangleScale, RuleTicksScale, ScaleMarks, TwoPointScale } from '../../../../domain/measuring/calibration.ts';
-import { COVERAGE_FACTOR } from '../../../../domain/measuring/quantity.ts';
 import { inchesFromMm, mmFromInches } from '../../../../domain/units.ts';
 import { PLUS_MINUS_MEANS } from '../../../../words/measuring.ts';
 import { changeScale, turnRectangle } from '../../../bench/deeds/scale.ts';
 import { useShowsInches } from '../../../client/preferences.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { NumberField } from '../NumberField.tsx';
+import { PlusMinusField } from '../PlusMinusField.tsx';
 import style from '../panel.module.css';
 import { useWork } from '../useWork.ts';
 import { CoinFields } from './CoinFields.tsx';
@@ -44,12 +44,11 @@ function DistanceFields({ marks }: { marks: TwoPointScale }): ReactElement {
   return (
     <div className={style['pair']}>
       <NumberField label="Distance, mm" value={marks.distanceMm} most={5000} aboveZero onChange={(distanceMm) => change({ distanceMm })} />
-      <NumberField
+      <PlusMinusField
         label="Known to ± mm"
-        value={COVERAGE_FACTOR * marks.distanceStandardUncertaintyMm}
-        figures={2}
+        standardUncertainty={marks.distanceStandardUncertaintyMm}
         most={200}
-        onChange={(expanded) => change({ distanceStandardUncertaintyMm: expanded / COVERAGE_FACTOR })}
+        onChange={(distanceStandardUncertaintyMm) => change({ distanceStandardUncertaintyMm })}
       />
       {showsInches && (
         <NumberField
@@ -74,20 +73,18 @@ function SideFields({ marks }: { marks: RectangleScale }): ReactElement {
       <p className={style['soft']}>Measured it with a caliper? Type your own figures.</p>
       <div className={style['pair']}>
         <NumberField label="Side 1 to 2, mm" value={marks.widthMm} most={5000} aboveZero onChange={(widthMm) => change({ widthMm })} />
-        <NumberField
+        <PlusMinusField
           label="Known to ± mm"
-          value={COVERAGE_FACTOR * marks.widthStandardUncertaintyMm}
-          figures={2}
+          standardUncertainty={marks.widthStandardUncertaintyMm}
           most={200}
-          onChange={(expanded) => change({ widthStandardUncertaintyMm: expanded / COVERAGE_FACTOR })}
+          onChange={(widthStandardUncertaintyMm) => change({ widthStandardUncertaintyMm })}
         />
         <NumberField label="Side 2 to 3, mm" value={marks.heightMm} most={5000} aboveZero onChange={(heightMm) => change({ heightMm })} />
-        <NumberField
+        <PlusMinusField
           label="Known to ± mm"
-          value={COVERAGE_FACTOR * marks.heightStandardUncertaintyMm}
-          figures={2}
+          standardUncertainty={marks.heightStandardUncertaintyMm}
           most={200}
-          onChange={(expanded) => change({ heightStandardUncertaintyMm: expanded / COVERAGE_FACTOR })}
+          onChange={(heightStandardUncertaintyMm) => change({ heightStandardUncertaintyMm })}
         />
         <NumberField label="Thickness, mm" value={marks.thicknessMm} most={100} onChange={(thicknessMm) => change({ thicknessMm })} />
         <ReadingField marks={marks} />
@@ -109,12 +106,12 @@ function TickFields({ marks }: { marks: RuleTicksScale }): ReactElement {
         aboveZero
         onChange={(graduationMm) => change({ graduationMm })}
       />
-      <NumberField
+      <PlusMinusField
         label="Whole row known to ± mm"
-        value={COVERAGE_FACTOR * marks.spanStandardUncertaintyMm}
+        standardUncertainty={marks.spanStandardUncertaintyMm}
         figures={3}
         most={200}
-        onChange={(expanded) => change({ spanStandardUncertaintyMm: expanded / COVERAGE_FACTOR })}
+        onChange={(spanStandardUncertaintyMm) => change({ spanStandardUncertaintyMm })}
       />
       <NumberField label="Above the table, mm" value={marks.heightMm} most={100} onChange={(heightMm) => change({ heightMm })} />
     </div>
@@ -124,13 +121,12 @@ function TickFields({ marks }: { marks: RuleTicksScale }): ReactElement {
 function ReadingField({ marks }: { marks: TwoPointScale | RectangleScale }): ReactElement {
   const { bench } = useWork();
   return (
-    <NumberField
+    <PlusMinusField
       label="Marks placed to ± px"
-      value={COVERAGE_FACTOR * marks.pointingPx}
-      figures={2}
+      standardUncertainty={marks.pointingPx}
       most={200}
       aboveZero
-      onChange={(expanded) => changeScale(bench, { ...marks, pointingPx: expanded / COVERAGE_FACTOR })}
+      onChange={(pointingPx) => changeScale(bench, { ...marks, pointingPx })}
     />
   );
 }
