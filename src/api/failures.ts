@@ -55,6 +55,7 @@ export const STATUS_OF: Readonly<Record<FailureCode, 400 | 401 | 403 | 404 | 409
   'rim-cut-off': 422,
   'points-on-a-line': 422,
   'sides-not-found': 422,
+  'three-sides-implausible': 422,
   'ticks-not-found': 422,
   'points-outside-picture': 422,
   'finding-stopped': 503,

@@ -91,6 +91,13 @@ export const Failure = z
       code: z.literal('sides-not-found'),
       sides: z.array(z.int().min(0).max(3)).describe('From the first to the second corner is 0, and on'),
     }),
+    z.object({
+      code: z.literal('three-sides-implausible'),
+      hidden: z.int().min(0).max(3).describe('The side that was not seen; from the first to the second corner is 0, and on'),
+      reason: z
+        .enum(['no-rectangle', 'tilt', 'scatter', 'far-from-handles'])
+        .describe('Lines of no rectangle; a camera held too low; a side that is not straight; a corner far from where it was marked'),
+    }),
     z.object({ code: z.literal('ticks-not-found'), found: z.int(), needed: z.int() }),
     z.object({
       code: z.literal('points-outside-picture'),

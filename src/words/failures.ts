@@ -126,6 +126,7 @@ export function wordsFor(failure: Failure): FailureWords {
     case 'rim-cut-off':
     case 'points-on-a-line':
     case 'sides-not-found':
+    case 'three-sides-implausible':
     case 'ticks-not-found':
     case 'points-outside-picture':
     case 'finding-stopped':

@@ -200,6 +200,8 @@ const TILT_UNKNOWN: Readonly<Record<Extract<CalibrationWarning, { code: 'tilt-un
   'two-points': 'Two points say nothing about the tilt of the camera.',
   coin: 'A coin says little about the tilt of the camera while the focal length of the picture is unknown.',
   'rule-ticks': 'These ticks are too few or too short to say how the camera was tilted.',
+  rectangle:
+    'One side of the card was not seen, and the side opposite to it runs through the middle of the picture: it hardly tells how the camera was tilted.',
 };
 
 /** Beyond it a card of 54 mm shows less than half as high as it is. Own judgment. */
@@ -221,6 +223,8 @@ export function warningInWords(warning: CalibrationWarning): string {
       return `The size of this object is known to ${(200 * warning.relativeStandardUncertainty).toFixed(1)} % only (95 %). A measured object, or a card, would be better.`;
     case 'tilt-unknown':
       return `${TILT_UNKNOWN[warning.by]} The uncertainty allows for it; a card or a sheet of paper would remove it.`;
+    case 'side-hidden':
+      return `The edge from corner ${warning.side + 1} to ${((warning.side + 1) % 4) + 1} was not seen. Lengths rest on the other three and on the focal length, and no wrong corner would show in the shape. The uncertainty allows for the first, not for a wrong edge: compare the outline with the card, or take a photo that shows all of it.`;
     case 'tilt-direction-open':
       return `The outline of a coin leaves two planes possible (tilted ${warning.tiltsDeg[0].toFixed(0)}° and ${warning.tiltsDeg[1].toFixed(0)}°). The uncertainty allows for both: say which edge of the coin was nearer to the camera, or mark a second object.`;
     case 'points-scatter':

@@ -15,6 +15,7 @@ export type ScaleFailure = Extract<
       | 'rim-cut-off'
       | 'points-on-a-line'
       | 'sides-not-found'
+      | 'three-sides-implausible'
       | 'ticks-not-found'
       | 'points-outside-picture'
       | 'finding-stopped'
@@ -30,6 +31,13 @@ const SIDES_IN_WORDS = [
   'the side from corner 3 to 4',
   'the side from corner 4 to 1',
 ];
+
+const IMPLAUSIBLE: Readonly<Record<Extract<ScaleFailure, { code: 'three-sides-implausible' }>['reason'], string>> = {
+  'no-rectangle': 'seen from no place would a rectangle of this size look so',
+  tilt: 'the camera would have looked more than 60° away from straight down',
+  scatter: 'the edge found for one of them is not straight',
+  'far-from-handles': 'a corner would lie far from where it was marked',
+};
 
 /** Why a photo gives no scale, or not that one. */
 export function wordsForScale(failure: ScaleFailure): FailureWords {
@@ -72,6 +80,11 @@ export function wordsForScale(failure: ScaleFailure): FailureWords {
       return {
         happened: `No straight edge was found at ${listed(failure.sides.map((side) => SIDES_IN_WORDS[side] ?? 'a side'))}.`,
         advice: 'Drag the handles nearer to the corners, or keep them where you put them and skip the fit.',
+      };
+    case 'three-sides-implausible':
+      return {
+        happened: `Of this card ${SIDES_IN_WORDS[failure.hidden] ?? 'one side'} was not found, and the other three do not tell where it is: ${IMPLAUSIBLE[failure.reason]}.`,
+        advice: 'Uncover that side or drag the handles nearer to the corners and fit again; or place all four corners by hand.',
       };
     case 'ticks-not-found':
       return {

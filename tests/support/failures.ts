@@ -90,6 +90,7 @@ export const ONE_OF_EACH_FAILURE: { readonly [Code in FailureCode]: Extract<Fail
   'rim-not-found': { code: 'rim-not-found' },
   'rim-cut-off': { code: 'rim-cut-off' },
   'points-on-a-line': { code: 'points-on-a-line' },
+  'three-sides-implausible': { code: 'three-sides-implausible', hidden: 1, reason: 'far-from-handles' },
   'sides-not-found': { code: 'sides-not-found', sides: [0, 2] },
   'ticks-not-found': { code: 'ticks-not-found', found: 3, needed: 8 },
   'points-outside-picture': { code: 'points-outside-picture', points: [0, 2], widthPx: 4000, heightPx: 3000 },

@@ -5,6 +5,8 @@ test('an unknown tilt is told of what was marked, not of two points whatever it 
   expect(warningInWords({ code: 'tilt-unknown', by: 'two-points' })).toMatch(/^Two points/);
   expect(warningInWords({ code: 'tilt-unknown', by: 'coin' })).toMatch(/^A coin .* focal length/);
   expect(warningInWords({ code: 'tilt-unknown', by: 'rule-ticks' })).toMatch(/^These ticks/);
+  expect(warningInWords({ code: 'tilt-unknown', by: 'rectangle' })).toMatch(/^One side of the card was not seen/);
+  expect(warningInWords({ code: 'side-hidden', side: 3 })).toMatch(/^The edge from corner 4 to 1 was not seen/);
 });
 
 test('a card seen edge-on is told so, not as one that is merely aslant', () => {

@@ -2,6 +2,7 @@ import type { EdgePoint } from '../measuring/calibration.ts';
 import { type Lens, lensOf, type PictureFacts, poseOf } from '../measuring/camera.ts';
 import { type Corners, checkCorners, distance } from '../measuring/corners.ts';
 import { fitHomography } from '../measuring/homography.ts';
+import { EDGE_UNCERTAINTY_MM } from '../measuring/knownRectangles.ts';
 import type { ImagePoint } from '../measuring/points.ts';
 import { rectangleOutline } from '../measuring/rectangleView.ts';
 import { type Result, succeed } from '../result.ts';
@@ -41,8 +42,6 @@ const HANDLE_ERROR = 0.03;
 const RADIUS_ALLOWANCE_MM = 0.3;
 /** The longest side is worked on at about this many px. */
 const WORKING_SIDE_PX = 700;
-/** The face of a card ends in a burr of up to 0.08 mm (ISO/IEC 7810) that is lit otherwise; rectangular over +-0.06 mm, own assumption. */
-const EDGE_UNCERTAINTY_MM = 0.035;
 const PLACES = 72;
 const LINES_KEPT = 5;
 /** How far the sides are looked for from the lines of the first search, then from those of the first fit; px for each 10 px of thickness. */

@@ -2,6 +2,7 @@ import { assertNever, type Result, succeed } from '../result.ts';
 import { calibrateOnCoin } from './calibrateCoin.ts';
 import { calibrateOnPoints } from './calibratePoints.ts';
 import { calibrateOnRule } from './calibrateRule.ts';
+import { calibrateOnThreeSides } from './calibrateThreeSides.ts';
 import type { RectangleScale, ScaleMarks, TwoPointScale } from './calibration.ts';
 import { lensOf, type PictureFacts } from './camera.ts';
 import { commonWarnings, shapeWarnings, tiltWarnings } from './commonWarnings.ts';
@@ -12,6 +13,7 @@ import type { ImagePoint, PlanePoint } from './points.ts';
 import { rectangleOutline, viewOfRectangle } from './rectangleView.ts';
 import { rigidResidualPx } from './rigidResidual.ts';
 import type { RuleGeometry } from './ruleView.ts';
+import { type SideNumber, threeSidesOf } from './threeSides.ts';
 import { viewOfTwoPoints } from './twoPointView.ts';
 import { type CameraStation, localScaleMmPerPx, planePointOf, type View, type ViewExcursion } from './view.ts';
 
@@ -23,8 +25,10 @@ export type CalibrationWarning =
   | { readonly code: 'scale-object-small'; readonly shareOfWidth: number }
   /** The expanded uncertainty of the object's size is half a per cent or more. */
   | { readonly code: 'scale-object-coarse'; readonly relativeStandardUncertainty: number }
-  /** Two points say nothing about tilt, a coin little without a focal length, and so do a few short ticks. */
-  | { readonly code: 'tilt-unknown'; readonly by: Extract<ScaleMarks['kind'], 'two-points' | 'coin' | 'rule-ticks'> }
+  /** Two points say nothing about tilt, a coin little without a focal length, nor do a few short ticks or three sides of some cards. */
+  | { readonly code: 'tilt-unknown'; readonly by: Extract<ScaleMarks['kind'], 'two-points' | 'coin' | 'rule-ticks' | 'rectangle'> }
+  /** Two corners of a card follow from three sides and the focal length: a wrong one no longer shows in the shape. */
+  | { readonly code: 'side-hidden'; readonly side: SideNumber }
   /** A coin's outline is that of two planes; which was real is not decided. */
   | { readonly code: 'tilt-direction-open'; readonly tiltsDeg: readonly [number, number] }
   /** The points scatter more about their plane than they should: a bent card, a distorting lens, a wrong point. */
@@ -61,7 +65,7 @@ export interface PinholeCalibration {
   /**
    * Root mean square distance between the marked corners and those of the stated rectangle, fitted as a rigid body before
    * a camera with square pixels and the picture's focal length. Four corners determine a homography exactly and leave no
-   * residual; this one has two degrees of freedom. Null with two points or without a focal length.
+   * residual; this one has two degrees of freedom. Null with two points, three sides or without a focal length.
    */
   readonly residualPx: number | null;
   /** Where the camera stood; null when the focal length is unknown, and without tilt for two points. */
@@ -116,10 +120,12 @@ function calibrateThroughPinhole(marks: ScaleMarks, picture: PictureFacts): Resu
 }
 
 function calibrateOnRectangle(marks: RectangleScale, picture: PictureFacts): Result<PinholeCalibration> {
+  const lens = lensOf(picture);
+  const three = marks.sidePoints && lens.known ? threeSidesOf(marks.sidePoints, marks) : null;
+  if (three) return calibrateOnThreeSides(three, marks, picture);
   const geometry = viewOfRectangle(marks, picture);
   if (!geometry.ok) return geometry;
   const { view, excursions } = geometry.value;
-  const lens = lensOf(picture);
   const { corners } = marks;
   const longestPx = Math.max(...corners.map((corner, index) => distance(corner, corners[(index + 1) % 4] ?? corner)));
   const relative = Math.max(marks.widthStandardUncertaintyMm / marks.widthMm, marks.heightStandardUncertaintyMm / marks.heightMm);

@@ -13,6 +13,9 @@ export interface KnownRectangle {
 
 export type KnownObject = Exclude<RectangleObject, 'own'>;
 
+/** The face of a card ends in a burr of up to 0.08 mm (ISO/IEC 7810) that is lit otherwise; rectangular over +-0.06 mm, own assumption. */
+export const EDGE_UNCERTAINTY_MM = 0.035;
+
 /** Standard uncertainty of a size that may be anywhere within +- `halfWidth` (rectangular distribution, JCGM 100:2008, 4.3.7). */
 export function rectangularStandardUncertainty(halfWidth: number): number {
   return halfWidth / Math.sqrt(3);

@@ -1,9 +1,10 @@
-import { CholeskyDecomposition, inverse, Matrix, QrDecomposition } from 'ml-matrix';
+import { inverse, Matrix, QrDecomposition } from 'ml-matrix';
 import { dot, type Vector3 } from '../numerics/matrix3.ts';
 import { fail, type Result, succeed } from '../result.ts';
 import type { RuleTicksScale } from './calibration.ts';
 import { focalStandardUncertaintyPx, type Lens, lensOf, type PictureFacts } from './camera.ts';
 import { distance } from './corners.ts';
+import { planeExcursions, slopeUncertainty } from './planeExcursions.ts';
 import type { ImagePoint } from './points.ts';
 import { axesOf, viewOfPlane } from './slopedPlane.ts';
 import { SLOPE_STANDARD_UNCERTAINTY } from './twoPointView.ts';
@@ -51,19 +52,9 @@ export function viewOfRule(marks: RuleTicksScale, picture: PictureFacts): Result
   const viewAt = ([slopeX, slopeY, logDepth]: Parameters, through: Lens = lens): View =>
     viewOfPlane({ slopeX, slopeY, depthMm: Math.exp(logDepth) }, through);
 
-  // Columns of a Cholesky factor are independent inputs of standard deviation 1 whose covariance is that of the parameters.
-  const factor = new CholeskyDecomposition(fit.covariance).lowerTriangularMatrix;
-  const moved = (column: number, sign: number): Parameters =>
-    shift(
-      fit.parameters,
-      factor.getColumn(column).map((value) => sign * value),
-    );
-  const excursions: ViewExcursion[] = [0, 1, 2].map((column) => ({
-    // Unknown tilt moves lengths in second order, which only this source is propagated to.
-    source: column < 2 && slopeUncertainty(fit.covariance) > SECOND_ORDER_SLOPE ? 'tilt-unknown' : 'calibration',
-    below: viewAt(moved(column, -1)),
-    above: viewAt(moved(column, 1)),
-  }));
+  const excursions: ViewExcursion[] = planeExcursions(fit.covariance, ([slopeX, slopeY, logDepth]) =>
+    viewAt(shift(fit.parameters, [slopeX, slopeY, logDepth])),
+  );
   const share = marks.spanStandardUncertaintyMm / spanMm(marks);
   if (share > 0) {
     const stretched = (sign: number): View => viewAt(shift(fit.parameters, [0, 0, Math.log1p(sign * share), 0, 0]));
@@ -89,17 +80,8 @@ export function viewOfRule(marks: RuleTicksScale, picture: PictureFacts): Result
   });
 }
 
-/** Slopes less certain than this count as unknown: their second order is 0.1 % of a length. */
-const SECOND_ORDER_SLOPE = 0.045;
-
 function degrees(radians: number): number {
   return (radians * 180) / Math.PI;
-}
-
-/** The larger standard deviation of the slopes over all directions: the root of the larger eigenvalue of their covariance. */
-function slopeUncertainty(covariance: Matrix): number {
-  const [xx, xy, yy] = [covariance.get(0, 0), covariance.get(0, 1), covariance.get(1, 1)];
-  return Math.sqrt((xx + yy) / 2 + Math.hypot((xx - yy) / 2, xy));
 }
 
 function tiltPart({ parameters: [slopeX, slopeY], covariance }: Pick<PlaneFit, 'parameters' | 'covariance'>, direction: number): TiltPart {

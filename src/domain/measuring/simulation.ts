@@ -5,15 +5,18 @@ import { calibrate } from './calibrate.ts';
 import type { CoinScale, PointsScale, RectangleScale } from './calibration.ts';
 import { focalStandardUncertaintyPx, lensOf, type PictureFacts } from './camera.ts';
 import { elongationOf, elongationUncertaintyPx, withElongation } from './coinRim.ts';
+import { distance } from './corners.ts';
 import { CORNER_SHIFT_BOUND, type RadialShift, radialShiftOf, shifted, shiftedMarks } from './distortion.ts';
 import type { Ellipse } from './ellipse.ts';
 import type { KnownHeights } from './heights.ts';
+import { EDGE_UNCERTAINTY_MM } from './knownRectangles.ts';
 import type { LandmarkName, Landmarks } from './landmarks.ts';
-import type { Sides } from './lens/sides.ts';
+import { type Sides, sideLine } from './lens/sides.ts';
 import { carapaceHeights, measure } from './measure.ts';
 import type { ImagePoint } from './points.ts';
 import { viewOfPoints } from './pointsView.ts';
 import type { ReadingDraft } from './reading.ts';
+import { threeSidesOf } from './threeSides.ts';
 
 /** Marks whose errors can be drawn; two points and rules say too little about tilt for errors of the marks to tell theirs. */
 export type SimulatedMarks = RectangleScale | PointsScale | CoinScale;
@@ -77,7 +80,7 @@ function drawnMarks(marks: SimulatedMarks, draw: Generator): SimulatedMarks {
       return {
         ...marks,
         corners: [move(a), move(b), move(c), move(d)],
-        ...(marks.sidePoints && { sidePoints: drawnSides(marks.sidePoints, draw) }),
+        ...(marks.sidePoints && { sidePoints: drawnSides(marks.sidePoints, marks, draw) }),
         widthMm: marks.widthMm + marks.widthStandardUncertaintyMm * normalDeviate(draw),
         heightMm: marks.heightMm + marks.heightStandardUncertaintyMm * normalDeviate(draw),
       };
@@ -96,8 +99,17 @@ function drawnMarks(marks: SimulatedMarks, draw: Generator): SimulatedMarks {
   }
 }
 
-function drawnSides([top, right, bottom, left]: Sides, draw: Generator): Sides {
-  const drawn = (side: Sides[number]): Sides[number] => side.map((point) => ({ ...point, ...near(point, point.acrossPx, draw) }));
+/** Points of all sides; the sides of a card of which one is hidden give its plane themselves, so they are moved bodily, too. */
+function drawnSides(sides: Sides, marks: RectangleScale, draw: Generator): Sides {
+  const bodilyPx = threeSidesOf(sides, marks) ? (EDGE_UNCERTAINTY_MM * distance(marks.corners[0], marks.corners[1])) / marks.widthMm : 0;
+  const drawn = (side: Sides[number]): Sides[number] => {
+    const line = sideLine(side);
+    if (!line) return side;
+    const byPx = bodilyPx * normalDeviate(draw);
+    const moved = ({ xPx, yPx }: ImagePoint): ImagePoint => ({ xPx: xPx - byPx * line.alongY, yPx: yPx + byPx * line.alongX });
+    return side.map((point) => ({ ...point, ...moved(near(point, point.acrossPx * Math.sqrt(line.excess), draw)) }));
+  };
+  const [top, right, bottom, left] = sides;
   return [drawn(top), drawn(right), drawn(bottom), drawn(left)];
 }
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { cornerUncertaintyPx, type FoundRectangle, refineRectangle } from '../../../src/domain/finding/card.ts';
+import { constructCorners } from '../../../src/domain/finding/constructCorners.ts';
 import type { LightImage } from '../../../src/domain/finding/light.ts';
 import type { Corners } from '../../../src/domain/measuring/corners.ts';
 import { KNOWN_RECTANGLES } from '../../../src/domain/measuring/knownRectangles.ts';
@@ -141,6 +142,17 @@ describe('a drawn card', () => {
     // The two corners that were not seen say so.
     const [first, second] = found.covariances;
     expect(first.xx + first.yy).toBeGreaterThan(4 * (second.xx + second.yy));
+
+    // What a hand marked elsewhere is another object's side.
+    const [a, b, c, d] = truth;
+    const nearer = (from: ImagePoint, to: ImagePoint): ImagePoint => ({
+      xPx: from.xPx + 0.3 * (to.xPx - from.xPx),
+      yPx: from.yPx + 0.3 * (to.yPx - from.yPx),
+    });
+    expect(constructCorners(found.sides, [nearer(a, b), b, c, nearer(d, c)], ID_1, scene.picture)).toEqual({
+      ok: false,
+      failure: { code: 'three-sides-implausible', hidden: 3, reason: 'far-from-handles' },
+    });
 
     const blind = { ...scene.picture, facts: { focalLength35Mm: null } };
     expect(refineRectangle([image], truth, ID_1, blind)).toEqual({ ok: false, failure: { code: 'sides-not-found', sides: [3] } });

@@ -13,6 +13,11 @@ export interface SideLine {
   readonly alongY: number;
   /** Half of the distance between the first and the last point. */
   readonly halfPx: number;
+  /** Standard uncertainty of `through` across the line, px, and of the direction, rad; uncorrelated. */
+  readonly acrossPx: number;
+  readonly angleRad: number;
+  /** Mean square distance of the points over what their uncertainties let expect; at least 1, by which both are widened. */
+  readonly excess: number;
 }
 
 /** The line through all points of a side, weighted by their uncertainties; null with fewer than three. */
@@ -38,7 +43,18 @@ export function sideLine(side: Side): SideLine | null {
   }
   const slope = products / squares;
   const length = Math.hypot(1, slope);
-  return { through, alongX: (chordX - slope * chordY) / length, alongY: (chordY + slope * chordX) / length, halfPx: chordPx / 2 };
+  const [alongX, alongY] = [(chordX - slope * chordY) / length, (chordY + slope * chordX) / length];
+  const off = ({ xPx, yPx, acrossPx }: Side[number]): number => ((yPx - through.yPx) * alongX - (xPx - through.xPx) * alongY) / acrossPx;
+  const excess = Math.max(1, side.reduce((total, point) => total + off(point) ** 2, 0) / Math.max(1, side.length - 2));
+  return {
+    through,
+    alongX,
+    alongY,
+    halfPx: chordPx / 2,
+    acrossPx: Math.sqrt(excess / sum),
+    angleRad: Math.sqrt(excess / squares),
+    excess,
+  };
 }
 
 /** Where neighboring sides meet, in the order of the corners; null where one of both was not seen or they are parallel. */
