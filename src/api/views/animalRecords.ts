@@ -8,6 +8,7 @@ import type { ExpectedMolt } from '../../domain/growth/forecast/expectedMolt.ts'
 import { buildLadder } from '../../domain/growth/ladder.ts';
 import type { Estimate } from '../../domain/measuring/quantity.ts';
 import type { Exuvia } from '../../domain/molting/exuvia.ts';
+import { moltsSinceSkin } from '../../domain/molting/instars.ts';
 import { signOf } from '../../domain/sexing/sign.ts';
 import { standingOf } from '../../domain/sexing/standing.ts';
 import type { Specimen } from '../../domain/specimen/specimen.ts';
@@ -78,7 +79,11 @@ function knownGrowth(archive: Archive, { specimen, molts, lastMeasured }: Cabine
   const liveSpanMm = liveSpanOf(archive, specimen, molts, pointing);
   if (!lastMeasured) return { lastSkinSize: null, liveSpanMm, factor: growthFactorFrom(null) };
   const skins = moltedSkinsOf(archive, specimen.id, pointing);
-  return { lastSkinSize: lastSkinSizeOf(skins), liveSpanMm, factor: growthFactorFrom(buildLadder(skins.map(onRecord), specimen).fit) };
+  return {
+    lastSkinSize: lastSkinSizeOf(skins, specimen),
+    liveSpanMm,
+    factor: growthFactorFrom(buildLadder(skins.map(onRecord), specimen).fit),
+  };
 }
 
 /** Of the latest photo of the living animal that surely shows it after its last molt. */
@@ -91,10 +96,12 @@ function liveSpanOf(archive: Archive, specimen: Specimen, molts: CabinetEntry['m
 }
 
 /** Of the latest skin that gives a length an animal's span can be told from. */
-function lastSkinSizeOf(skins: readonly MoltedSkin[]): LastSkinSize | null {
-  for (const [index, skin] of skins.toReversed().entries()) {
+function lastSkinSizeOf(skins: readonly MoltedSkin[], specimen: Specimen): LastSkinSize | null {
+  const molts = skins.map(({ molt }) => molt);
+  for (const [back, skin] of skins.toReversed().entries()) {
     const { legSpanMm, carapaceLengthMm } = skinSizesOf(skin);
-    if (legSpanMm || carapaceLengthMm) return { legSpanMm, carapaceLengthMm, moltsSince: index + 1 };
+    const moltsSince = moltsSinceSkin(molts, skins.length - 1 - back, specimen);
+    if (legSpanMm || carapaceLengthMm) return { legSpanMm, carapaceLengthMm, moltsSince };
   }
   return null;
 }

@@ -107,9 +107,10 @@ function spanOf({ observations, growth, sex }: AnimalRecords, lastMolt: LastMolt
     return spanFromAnimal({ spanMm: liveSpanMm.value, plusMinusMm: liveSpanMm.expandedUncertainty });
   }
   if (lastSkinSize === null) return null;
+  const { moltsSince } = lastSkinSize;
   const unrecorded = lastMolt !== null && lastMolt.moltId === null ? 1 : 0;
   return spanFromSkin(
-    { ...lastSkinSize, moltsSince: lastSkinSize.moltsSince + unrecorded },
+    { ...lastSkinSize, moltsSince: { fewest: moltsSince.fewest + unrecorded, most: moltsSince.most + unrecorded } },
     factor,
     isFirm(sex.level) ? sex.sex : 'unsexed',
   );

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { ANY_RATIO } from '../growth/priors.ts';
 import type { GrowthFit } from '../growth/rung.ts';
 import type { Estimate } from '../measuring/quantity.ts';
+import type { MoltsSince } from '../molting/instars.ts';
 import type { Sex } from '../sexing/determination.ts';
 
 /** How much longer an animal is after a molt than its skin of before: the factor and the 95 % interval it may lie in. */
@@ -30,7 +31,9 @@ export const SpanNow = z
         kind: z.literal('skin'),
         measured: z.enum(['leg-span', 'carapace-length']),
         lengthMm: z.number().positive(),
-        moltsSince: z.int().min(1).describe('1 for the skin of the last molt'),
+        moltsSince: z
+          .object({ fewest: z.int().min(1), most: z.int().min(1) })
+          .describe('Instars from the skin to the animal, on record or not; 1 for the skin of the last molt'),
         factor: GrowthFactor,
       }),
     ]),
@@ -42,7 +45,7 @@ export type SpanNow = z.infer<typeof SpanNow>;
 export interface LastSkinSize {
   readonly legSpanMm: Estimate | null;
   readonly carapaceLengthMm: Estimate | null;
-  readonly moltsSince: number;
+  readonly moltsSince: MoltsSince;
 }
 
 /** Growth per molt where an animal's own skins do not tell it. */
@@ -54,8 +57,10 @@ export const ANY_TARANTULA: GrowthFactor = {
 };
 
 /**
- * Leg I and IV together over carapace length, from described specimens of Aphonopelma madera, A. moellendorfi and Crassicrus
- * araguaia: 5.2 to 5.6 in females, up to 7.5 in adult males. Rough: it leaves out the body between the legs.
+ * Leg I and IV together over carapace length, from described specimens of Aphonopelma madera, A. moellendorfi and Catanduba
+ * araguaia (Hamilton CA, Hendrixson BE, Bond JE 2016, ZooKeys 560:1-340; Yamamoto FU,
+ * Lucas SM, Brescovit AD 2012, Zootaxa 3172:1-19): 5.2 to 5.6 in females, up to 7.5 in
+ * adult males. Rough: it leaves out the body between the legs.
  */
 const SPAN_PER_CARAPACE = { female: { low: 5.2, high: 5.6 }, other: { low: 5.2, high: 7.5 } } as const;
 
@@ -73,16 +78,20 @@ export function growthFactorFrom(
   return { value: fit.ratio, low, high, from: 'own-skins' };
 }
 
-/** The span of the living animal as foretold from a skin; null where the skin gave no size. */
+/**
+ * The span of the living animal as foretold from a skin; null where the skin gave no size. Where it is open how many molts went by
+ * since, the interval reaches from the least to the most growth that this allows, and the span stands halfway in its logarithm.
+ */
 export function spanFromSkin(skin: LastSkinSize, factor: GrowthFactor, sex: Sex): SpanNow | null {
   const length = skin.legSpanMm ?? skin.carapaceLengthMm;
   if (length === null) return null;
   const perLength = skin.legSpanMm ? { low: 1, high: 1 } : SPAN_PER_CARAPACE[sex === 'female' ? 'female' : 'other'];
-  const grown = (one: number) => one ** skin.moltsSince;
+  const { fewest, most } = skin.moltsSince;
+  const grown = (one: number) => [one ** fewest, one ** most];
   return {
-    spanMm: length.value * ((perLength.low + perLength.high) / 2) * grown(factor.value),
-    lowMm: Math.max(length.value - length.expandedUncertainty, length.value / 2) * perLength.low * grown(factor.low),
-    highMm: (length.value + length.expandedUncertainty) * perLength.high * grown(factor.high),
+    spanMm: length.value * ((perLength.low + perLength.high) / 2) * factor.value ** ((fewest + most) / 2),
+    lowMm: Math.max(length.value - length.expandedUncertainty, length.value / 2) * perLength.low * Math.min(...grown(factor.low)),
+    highMm: (length.value + length.expandedUncertainty) * perLength.high * Math.max(...grown(factor.high)),
     from: {
       kind: 'skin',
       measured: skin.legSpanMm ? 'leg-span' : 'carapace-length',

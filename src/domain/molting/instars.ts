@@ -59,6 +59,29 @@ export function instarNowOf(molts: readonly NumberedMolt[], acquisition?: Acquis
   return { number: now.from, certainty };
 }
 
+/** How many molts went by between two states of an animal, on record or not; two numbers where that is open. */
+export interface MoltsSince {
+  readonly fewest: number;
+  readonly most: number;
+}
+
+/**
+ * By how many instars the living animal is ahead of the skin of one molt: 1 for the last, if nothing was missed. Molts on record
+ * count one each; numbers noted on both sides tell of those that are not. Numbers that contradict the dates take none away.
+ *
+ * @param ordered molts of one animal, oldest first.
+ * @param index of the molt that shed the skin, within them.
+ */
+export function moltsSinceSkin(ordered: readonly NumberedMolt[], index: number, acquisition?: Acquisition): MoltsSince {
+  const onRecord = ordered.length - index;
+  const anchors = anchorsOf(ordered, acquisition);
+  const now = instarOfPeriod(ordered.length, anchors);
+  const noted = ordered[index]?.instarShed ?? null;
+  const shown = noted === null ? instarOfPeriod(index, anchors) : { from: noted, to: noted };
+  if (now === null || shown === null) return { fewest: onRecord, most: onRecord };
+  return { fewest: Math.max(onRecord, now.from - shown.to), most: Math.max(onRecord, now.to - shown.from) };
+}
+
 /**
  * Instar shown by a photo of the living animal. After a molt the animal is in the next instar, unlike the skin that molt
  * left. A photo from within the days in which a molt may have happened can show either side, and a jump in the known

@@ -10,6 +10,7 @@ import { molt, seen } from './seen.ts';
 
 const NOW = '2026-06-15T12:00:00.000Z';
 const TODAY = '2026-06-15';
+const once = { fewest: 1, most: 1 };
 const UNSEXED = { sex: 'unsexed', level: null, conflict: false } as const;
 const MALE = { sex: 'male', level: 'probable', conflict: false } as const;
 const FEMALE = { sex: 'female', level: 'probable', conflict: false } as const;
@@ -85,7 +86,7 @@ describe('who needs what today', () => {
   });
 
   test('a hold goes from hardening by the date or by the fangs, and then waits for the other', () => {
-    const small = { growth: growth({ legSpanMm: estimateFrom(10, 0.1), carapaceLengthMm: null, moltsSince: 1 }), skins: [skin] };
+    const small = { growth: growth({ legSpanMm: estimateFrom(10, 0.1), carapaceLengthMm: null, moltsSince: once }), skins: [skin] };
     const black = seen('fangs-black', '2026-06-14T20:00');
     expect(boardOfOne({ ...small, molts: [molt('m1', '2026-06-12')] })).toEqual([['hardening', 'note-fangs']]);
     expect(boardOfOne({ ...small, molts: [molt('m1', '2026-06-12')], observations: [black] })).toEqual([['feeding-hold', 'wait']]);
@@ -132,7 +133,7 @@ describe('who needs what today', () => {
   });
 
   test('what was measured on the animal since its molt goes before what its skin foretells', () => {
-    const skinOfBefore = growth({ legSpanMm: estimateFrom(100, 1), carapaceLengthMm: null, moltsSince: 1 });
+    const skinOfBefore = growth({ legSpanMm: estimateFrom(100, 1), carapaceLengthMm: null, moltsSince: once });
     const measured = { ...seen('span-measured', '2026-06-13T20:00'), span: { spanMm: 49, plusMinusMm: 1 } };
     const molts = [molt('m1', '2026-06-12')];
     expect(animal('a', { molts, growth: skinOfBefore }).hold?.wait).toEqual({ count: 1, unit: 'months' });
@@ -143,7 +144,7 @@ describe('who needs what today', () => {
 
   test('a photo of the living animal measured since its last molt goes before its skin, unless a later molt was watched', () => {
     const known = () => ({
-      lastSkinSize: { legSpanMm: estimateFrom(100, 1), carapaceLengthMm: null, moltsSince: 1 },
+      lastSkinSize: { legSpanMm: estimateFrom(100, 1), carapaceLengthMm: null, moltsSince: once },
       liveSpanMm: estimateFrom(49, 0.5),
       factor: ANY_TARANTULA,
     });
@@ -158,7 +159,7 @@ describe('who needs what today', () => {
   });
 
   test('a sex that is a mere leaning does not narrow the span, and so not the wait', () => {
-    const lastSkinSize = { legSpanMm: null, carapaceLengthMm: estimateFrom(10, 0.1), moltsSince: 1 };
+    const lastSkinSize = { legSpanMm: null, carapaceLengthMm: estimateFrom(10, 0.1), moltsSince: once };
     const spanOf = (level: 'leaning' | 'probable') =>
       animal('a', { molts: [molt('m1', '2026-06-10')], growth: growth(lastSkinSize), sex: { sex: 'female', level, conflict: false } }).span;
     // Leg I and IV together are 5.2 to 7.5 carapace lengths in any sex, 5.2 to 5.6 in females (see the domain's source).
@@ -166,7 +167,7 @@ describe('who needs what today', () => {
   });
 
   test('a watched molt not yet on record puts the skin one molt further back', () => {
-    const skinOfBefore = growth({ legSpanMm: estimateFrom(40, 0), carapaceLengthMm: null, moltsSince: 1 });
+    const skinOfBefore = growth({ legSpanMm: estimateFrom(40, 0), carapaceLengthMm: null, moltsSince: once });
     const span = animal('a', {
       molts: [molt('m1', '2025-06-12')],
       growth: skinOfBefore,

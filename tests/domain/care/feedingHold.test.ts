@@ -100,14 +100,20 @@ describe('the hold after a molt', () => {
 });
 
 describe('the new span', () => {
-  const skin = { legSpanMm: estimateFrom(80, 1), carapaceLengthMm: estimateFrom(15, 0.1), moltsSince: 1 };
+  const once = { fewest: 1, most: 1 };
+  const skin = { legSpanMm: estimateFrom(80, 1), carapaceLengthMm: estimateFrom(15, 0.1), moltsSince: once };
 
   test('is the span of the skin grown by the factor, both ends of the interval with it', () => {
     expect(spanFromSkin(skin, ANY_TARANTULA, 'unsexed')).toMatchObject({ spanMm: 104, lowMm: 78 * 1.1, highMm: 82 * 1.55 });
   });
 
   test('of a skin two molts back is grown twice', () => {
-    expect(spanFromSkin({ ...skin, moltsSince: 2 }, ANY_TARANTULA, 'female')?.spanMm).toBeCloseTo(80 * 1.69, 10);
+    expect(spanFromSkin({ ...skin, moltsSince: { fewest: 2, most: 2 } }, ANY_TARANTULA, 'female')?.spanMm).toBeCloseTo(80 * 1.69, 10);
+  });
+
+  test('of a skin of which it is open how far back it lies reaches from the least to the most growth', () => {
+    const open = spanFromSkin({ ...skin, moltsSince: { fewest: 2, most: 4 } }, ANY_TARANTULA, 'female');
+    expect([open?.lowMm, open?.spanMm, open?.highMm]).toEqual([78 * 1.1 ** 2, 80 * 1.3 ** 3, 82 * 1.55 ** 4]);
   });
 
   test('from a carapace alone is rough, and rougher where the sex is open', () => {
@@ -120,7 +126,7 @@ describe('the new span', () => {
   });
 
   test('is not told by a skin without sizes', () => {
-    expect(spanFromSkin({ legSpanMm: null, carapaceLengthMm: null, moltsSince: 1 }, ANY_TARANTULA, 'male')).toBeNull();
+    expect(spanFromSkin({ legSpanMm: null, carapaceLengthMm: null, moltsSince: once }, ANY_TARANTULA, 'male')).toBeNull();
   });
 
   test("uses the animal's own factor with its scatter, and no wider than tarantulas grow", () => {

@@ -1,6 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
-import { instarNowOf, instarOfAnimalPhoto, instarOfSkin, instarsOfSkins, recordedMoltNumber } from '../../../src/domain/molting/instars.ts';
+import {
+  instarNowOf,
+  instarOfAnimalPhoto,
+  instarOfSkin,
+  instarsOfSkins,
+  moltsSinceSkin,
+  recordedMoltNumber,
+} from '../../../src/domain/molting/instars.ts';
 import { molts } from './molts.ts';
 
 // Source of the rule: common practice, no source; it follows from what a molt is. The skin shows the instar that ended.
@@ -74,6 +81,45 @@ describe('the instar of the living animal', () => {
 
   it('prefers an instar noted at a molt to an older count from the acquisition', () => {
     expect(instarNowOf(molts(['2025-06-01', 7]), { acquiredOn: '2025-03-01', acquiredInstar: 4 })).toEqual(known(8));
+  });
+});
+
+describe('the molts since a skin', () => {
+  test.each([
+    ['are those on record where nothing has a number', molts(['2025-01-01'], ['2025-06-01']), 0, [2, 2]],
+    ['hold those that the numbers tell of', molts(['2025-01-01', 5], ['2026-01-01', 8]), 0, [4, 4]],
+    ['count from the skin on', molts(['2025-01-01', 5], ['2026-01-01', 8]), 1, [1, 1]],
+    ['are open beside a gap', molts(['2025-01-01', 5], ['2025-06-01'], ['2026-01-01', 8]), 1, [2, 3]],
+    ['are open no longer before the gap', molts(['2025-01-01', 5], ['2025-06-01'], ['2026-01-01', 8]), 0, [4, 4]],
+    ['are never fewer than are on record, whatever the numbers say', molts(['2025-01-01', 8], ['2025-06-01', 5]), 0, [2, 2]],
+  ] as const)('%s', (_, recorded, index, [fewest, most]) => {
+    expect(moltsSinceSkin(recorded, index)).toEqual({ fewest, most });
+  });
+
+  it('hold those between the last skin and the day the animal was acquired', () => {
+    expect(moltsSinceSkin(molts(['2025-01-01', 5]), 0, { acquiredOn: '2026-01-01', acquiredInstar: 8 })).toEqual({ fewest: 3, most: 3 });
+  });
+
+  it('lie between the molts on record and all that the numbers allow, whichever molts have one', () => {
+    const shed = fc.array(fc.record({ jump: fc.integer({ min: 1, max: 3 }), noted: fc.boolean() }), { minLength: 1, maxLength: 8 });
+    fc.assert(
+      fc.property(shed, (molted) => {
+        let instar = 1;
+        const truth = molted.map(({ jump, noted }, index) => {
+          instar += jump;
+          return { instar, molt: [`20${10 + index}-01-01`, noted ? instar : null] as const };
+        });
+        const recorded = molts(...truth.map(({ molt }) => molt));
+        const lastNoted = molted.at(-1)?.noted ?? false;
+        return truth.every(({ instar: of }, index) => {
+          const { fewest, most } = moltsSinceSkin(recorded, index);
+          const bounded = lastNoted && molted.slice(0, index + 1).some(({ noted }) => noted);
+          return (
+            fewest >= recorded.length - index && most >= fewest && (!bounded || (fewest <= instar + 1 - of && instar + 1 - of <= most))
+          );
+        });
+      }),
+    );
   });
 });
 

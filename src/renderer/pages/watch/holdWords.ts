@@ -2,6 +2,7 @@ import type { FeedingHold } from '../../../domain/care/feedingHold.ts';
 import type { Wait } from '../../../domain/care/feedingTable.ts';
 import type { SpanNow } from '../../../domain/care/spanNow.ts';
 import type { WaitDifference } from '../../../domain/care/tableDifference.ts';
+import type { MoltsSince } from '../../../domain/molting/instars.ts';
 import { inchesFromMm } from '../../../domain/units.ts';
 import { counted } from '../../../words/counts.ts';
 
@@ -20,8 +21,15 @@ export function spanInWordsOf({ span, straddles }: FeedingHold): string {
 
 function spanSourceInWords({ from }: SpanNow): string {
   if (from.kind === 'animal') return 'measured on the animal';
-  const skin = from.measured === 'leg-span' ? 'its last skin' : 'the carapace of its last skin alone';
+  const back = moltsBackInWords(from.moltsSince);
+  const skin = from.measured === 'leg-span' ? `its last measured skin${back}` : `the carapace alone of its last measured skin${back}`;
   return from.factor.from === 'own-skins' ? `foretold from ${skin} and its own growth` : `foretold from ${skin} and usual growth`;
+}
+
+/** How many instars the skin lies back, where that is not simply the last. */
+function moltsBackInWords({ fewest, most }: MoltsSince): string {
+  if (most === 1) return '';
+  return fewest === most ? `, ${most} molts back,` : `, ${fewest} to ${most} molts back,`;
 }
 
 /** "over 50.8 mm (2 in) and under 101.6 mm (4 in)". */

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { FeedingTable } from '../../../../src/domain/care/feedingTable.ts';
 import { differenceOf } from '../../../../src/domain/care/tableDifference.ts';
 import { nextStepOf } from '../../../../src/domain/care/watchItem.ts';
-import { spansInWords } from '../../../../src/renderer/pages/watch/holdWords.ts';
+import { spanInWordsOf, spansInWords } from '../../../../src/renderer/pages/watch/holdWords.ts';
 import { needInWords, stepOf, whyInWords } from '../../../../src/renderer/pages/watch/needWords.ts';
 import { fieldValueOf, momentFromField, momentOfCamera } from '../../../../src/renderer/pages/watch/wallClock.ts';
 import { clockOf, durationInWords, momentInWords } from '../../../../src/words/dates.ts';
@@ -69,6 +69,29 @@ describe('a need', () => {
       '/bench',
       '/examination/e1',
     ]);
+  });
+});
+
+describe('the span a hold rests on', () => {
+  const factor = { value: 1.3, low: 1.1, high: 1.55, from: 'any-tarantula' as const };
+  const wordsOf = (moltsSince: { fewest: number; most: number }) =>
+    spanInWordsOf({
+      moltedOn: '2026-03-05',
+      until: '2026-04-05',
+      wait: { count: 1, unit: 'months' },
+      span: { spanMm: 104, lowMm: 86, highMm: 127, from: { kind: 'skin', measured: 'leg-span', lengthMm: 80, moltsSince, factor } },
+      straddles: false,
+      fangs: null,
+      missing: ['date', 'fangs'],
+      endedBy: null,
+    });
+
+  test.each([
+    [{ fewest: 1, most: 1 }, 'foretold from its last measured skin and usual growth.'],
+    [{ fewest: 4, most: 4 }, 'foretold from its last measured skin, 4 molts back, and usual growth.'],
+    [{ fewest: 2, most: 3 }, 'foretold from its last measured skin, 2 to 3 molts back, and usual growth.'],
+  ])('says how far back its skin lies: %o', (moltsSince, words) => {
+    expect(wordsOf(moltsSince)).toBe(`Leg span about 104 mm (86 to 127), ${words}`);
   });
 });
 

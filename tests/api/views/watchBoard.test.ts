@@ -1,0 +1,52 @@
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { watchBoardOf } from '../../../src/api/views/watchBoard.ts';
+import { CAUTIOUS_FEEDING_TABLE } from '../../../src/domain/care/feedingTable.ts';
+import { unwrap } from '../../../src/domain/result.ts';
+import { exuviaDraft, moltDraft, newPhoto, readingDraft, SCALE, specimenDraft, TestArchive } from '../../support/testArchive.ts';
+
+const PRESENT = { now: '2026-06-15T12:00:00.000Z', today: '2026-06-15', table: CAUTIOUS_FEEDING_TABLE };
+
+describe('the span a hold rests on', () => {
+  let opened: TestArchive;
+
+  beforeEach(async () => {
+    opened = await TestArchive.open();
+  });
+  afterEach(() => opened.remove());
+
+  /** A carapace of 10 mm on the first skin alone, then molts without a skin; each with the instar noted at it. */
+  function animal(molts: readonly (readonly [day: string, instarShed: number | null])[]): void {
+    const { archive } = opened;
+    const specimen = unwrap(archive.specimens.create(specimenDraft({ acquiredInstar: null })));
+    molts.forEach(([day, instarShed], index) => {
+      const molt = unwrap(archive.molts.create(specimen.id, moltDraft({ happenedFrom: day, happenedTo: day, instarShed })));
+      if (index > 0) return;
+      const exuvia = unwrap(archive.exuviae.create(molt.id, exuviaDraft()));
+      const photo = unwrap(archive.photos.add(newPhoto({ subject: { kind: 'skin', exuviaId: exuvia.id }, takenOn: day })));
+      unwrap(archive.calibrations.put(photo.id, 0, SCALE));
+      const landmarks = {
+        'carapace-front': { state: 'placed', at: { xPx: 200, yPx: 100 } },
+        'carapace-rear': { state: 'placed', at: { xPx: 200, yPx: 200 } },
+      } as const;
+      unwrap(archive.readings.create(photo.id, readingDraft({ landmarks })));
+    });
+  }
+
+  const spanOf = () => watchBoardOf(opened.archive, PRESENT).animals[0]?.span;
+
+  it('grows by every instar that the numbers tell of, on record or not: too small a span would end the wait too soon', () => {
+    animal([
+      ['2025-01-10', 5],
+      ['2026-06-10', 8],
+    ]);
+    expect(spanOf()).toMatchObject({ from: { kind: 'skin', moltsSince: { fewest: 4, most: 4 } } });
+  });
+
+  it('grows by the molts on record where no number tells more', () => {
+    animal([
+      ['2025-01-10', null],
+      ['2026-06-10', null],
+    ]);
+    expect(spanOf()).toMatchObject({ from: { kind: 'skin', moltsSince: { fewest: 2, most: 2 } } });
+  });
+});
