@@ -152,6 +152,10 @@ describe('migrations', () => {
       );
       // Kept since the fifth version.
       expect(archive.forecasts.list().map(({ forecast }) => forecast.due?.ownIntervals)).toEqual(fixture < 'v005.sql' ? [] : [0]);
+      // Kept since the sixth version.
+      expect(unwrap(archive.calibrations.get('photo-1')).check).toEqual(
+        fixture < 'v006.sql' ? undefined : expect.objectContaining({ kind: 'two-points', distanceMm: 30 }),
+      );
       expect(archive.damaged()).toEqual([]);
       archive.close();
 

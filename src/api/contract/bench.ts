@@ -42,8 +42,8 @@ export const benchEndpoints = {
     answer: PassAgreement,
   },
   'PUT /api/photos/{photoId}/calibration': {
-    summary: 'Save the marks on the scale object (version 0 before the first)',
-    body: z.object({ marks: ScaleMarks.nullable() }),
+    summary: 'Save the marks on the scale object, and on a second one that checks it (version 0 before the first)',
+    body: z.object({ marks: ScaleMarks.nullable(), check: ScaleMarks.optional() }),
     answer: CalibrationRecord,
     versioned: true,
   },

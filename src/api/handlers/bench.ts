@@ -18,11 +18,12 @@ export function benchHandlers({ archive }: ApiContext): HandlersFor<keyof typeof
     'PUT /api/photos/{photoId}/calibration': ({ path, body, version }) => {
       const photo = unwrap(archive.photos.get(path.photoId));
       // Marks that give no scale are refused with the reason; what they give is computed when it is wanted.
-      if (body.marks !== null) {
-        unwrap(checkMarksWithinPicture(body.marks, photo));
-        unwrap(calibrate(body.marks, photo));
+      for (const marks of [body.marks, body.check]) {
+        if (!marks) continue;
+        unwrap(checkMarksWithinPicture(marks, photo));
+        unwrap(calibrate(marks, photo));
       }
-      return unwrap(archive.calibrations.put(photo.id, version, body.marks));
+      return unwrap(archive.calibrations.put(photo.id, version, body.marks, body.check));
     },
     'POST /api/photos/{photoId}/readings': ({ path, body }) => {
       unwrap(checkLandmarksWithinPicture(body.landmarks, unwrap(archive.photos.get(path.photoId))));

@@ -8,12 +8,18 @@ import { PHOTOS_OF_SKINS } from './photos.ts';
 import { keepRevision, revisionsOf } from './revisions.ts';
 
 export const SELECT_CALIBRATIONS = `SELECT calibration.photo_id AS id, calibration.marks, calibration.version,
-  calibration.changed_at AS changedAt FROM calibration`;
+  calibration.check_marks AS checkMarks, calibration.changed_at AS changedAt FROM calibration`;
 
 const Marks = CalibrationRecord.shape.marks;
 
 function shape(row: Row): unknown {
-  return { ...row, photoId: row['id'], marks: row['marks'] === null ? null : parseDocument(row['marks']) };
+  const { checkMarks, ...rest } = row;
+  return {
+    ...rest,
+    photoId: row['id'],
+    marks: row['marks'] === null ? null : parseDocument(row['marks']),
+    ...(checkMarks === null ? {} : { check: parseDocument(checkMarks) }),
+  };
 }
 
 export function calibrationDecoder(damage: DamageLog): Decoder<CalibrationRecord> {
@@ -40,23 +46,23 @@ export function calibrationsIn({ catalogue, ambient, damage }: RecordContext): C
           specimenId,
         }),
       ),
-    put: (photoId, expectedVersion, marks) =>
+    put: (photoId, expectedVersion, marks, check) =>
       catalogue.atomically(() => {
         const at = ambient.now();
         const text = marks && JSON.stringify(marks);
+        const checkText = check === undefined ? null : JSON.stringify(check);
         if (expectedVersion === 0) {
           const current = get(photoId);
           if (!current.ok || current.value.version !== 0) return outdated('calibration', photoId, current);
-          catalogue.run('INSERT INTO calibration (photo_id, marks, version, changed_at) VALUES (:photoId, :text, 1, :at)', {
-            photoId,
-            text,
-            at,
-          });
+          catalogue.run(
+            `INSERT INTO calibration (photo_id, marks, check_marks, version, changed_at) VALUES (:photoId, :text, :checkText, 1, :at)`,
+            { photoId, text, checkText, at },
+          );
         } else {
           const changed = catalogue.run(
-            `UPDATE calibration SET marks = :text, version = version + 1, changed_at = :at
+            `UPDATE calibration SET marks = :text, check_marks = :checkText, version = version + 1, changed_at = :at
              WHERE photo_id = :photoId AND version = :expectedVersion`,
-            { photoId, text, at, expectedVersion },
+            { photoId, text, checkText, at, expectedVersion },
           );
           if (changed === 0) return outdated('calibration', photoId, get(photoId));
         }

@@ -32,7 +32,7 @@ export interface Calibrations {
   get(photoId: string): Result<CalibrationRecord>;
   /** Of the photos of all skins of an animal that have one. */
   ofSkinsOf(specimenId: string): readonly CalibrationRecord[];
-  put(photoId: string, expectedVersion: number, marks: ScaleMarks | null): Result<CalibrationRecord>;
+  put(photoId: string, expectedVersion: number, marks: ScaleMarks | null, check?: ScaleMarks): Result<CalibrationRecord>;
   revisions(photoId: string): readonly Revision<ScaleMarks | null>[];
 }
 

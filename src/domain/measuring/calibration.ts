@@ -182,6 +182,7 @@ export const CalibrationRecord = z
   .object({
     photoId: z.string(),
     marks: ScaleMarks.nullable(),
+    check: ScaleMarks.optional().describe('A second object in the same photo, to check the first by; nothing is measured by it'),
     version: z.int(),
     changedAt: Instant,
   })

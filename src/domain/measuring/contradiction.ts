@@ -6,14 +6,17 @@ import type { ImagePoint } from './points.ts';
 import { COVERAGE_FACTOR } from './quantity.ts';
 import { type SpacePoint, spacePointOf, type View } from './view.ts';
 
-/** Two scale objects of one picture that cannot both be right. */
-export interface Contradiction {
+/** How long one scale object of a picture is by its own marks and by those of another. */
+export interface Comparison {
   /** The longest extent of the second object by its own marks, and by the first object's scale. */
   readonly itselfMm: number;
   readonly byOtherMm: number;
   /** Of their difference, k = 2. */
   readonly expandedUncertaintyMm: number;
 }
+
+/** The same of two that cannot both be right. */
+export type Contradiction = Comparison;
 
 /** A scale object with what it tells. */
 export interface ScaledObject {
@@ -39,8 +42,23 @@ export function contradictionOf(one: ScaledObject, other: ScaledObject): Contrad
   return { itselfMm, byOtherMm: itselfMm * factor, expandedUncertaintyMm: (mirrored.expandedUncertaintyMm * itselfMm) / mirrored.itselfMm };
 }
 
-/** The second object's extent by its own marks and by the first one's scale. */
+/** @returns null while they agree. */
 function compared(one: ScaledObject, other: ScaledObject): Contradiction | null {
+  const comparison = comparisonOf(one, other);
+  return comparison === null || agrees(comparison) ? null : comparison;
+}
+
+/** Whether both figures are the same within their uncertainties. */
+function agrees({ itselfMm, byOtherMm, expandedUncertaintyMm }: Comparison): boolean {
+  return Math.abs(byOtherMm - itselfMm) <= expandedUncertaintyMm;
+}
+
+/**
+ * The second object's extent by its own marks and by the first one's scale, whether they agree or not.
+ *
+ * @returns null where it cannot be seen by the first one's scale.
+ */
+export function comparisonOf(one: ScaledObject, other: ScaledObject): Comparison | null {
   const [from, to] = extentOf(other.marks);
   // Without a camera station heights cannot be allowed for; the difference they make stays small for flat objects.
   const corrected = one.calibration.station !== null;
@@ -50,7 +68,6 @@ function compared(one: ScaledObject, other: ScaledObject): Contradiction | null 
   if (byOther === null || itself === null) return null;
   const heights = corrected ? 0 : heightDoubt(one.calibration, other.calibration);
   const expandedUncertaintyMm = COVERAGE_FACTOR * Math.sqrt(byOther.variance + itself.variance + (heights * itself.valueMm) ** 2);
-  if (Math.abs(byOther.valueMm - itself.valueMm) <= expandedUncertaintyMm) return null;
   return { itselfMm: itself.valueMm, byOtherMm: byOther.valueMm, expandedUncertaintyMm };
 }
 

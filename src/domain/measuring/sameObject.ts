@@ -33,6 +33,18 @@ export function areOfOneCard(one: ScaleMarks, other: ScaleMarks): boolean {
   return false;
 }
 
+/** Whether two marks are likely of one and the same object: a card as above, else of one kind and each about the middle of the other. */
+export function areOfOneObject(one: ScaleMarks, other: ScaleMarks): boolean {
+  if (one.kind === 'coin' && other.kind === 'coin') {
+    return distance(one.rim.centre, other.rim.centre) < Math.min(one.rim.semiMajorPx, other.rim.semiMajorPx);
+  }
+  if (one.kind === 'rule-ticks' && other.kind === 'rule-ticks') {
+    const apartPx = distance(middleOf(one), middleOf(other));
+    return [one, other].every(({ ticks }) => apartPx < reachOf(ticks.map(({ from }) => ({ at: from }))));
+  }
+  return areOfOneCard(one, other);
+}
+
 /** How far the farthest of these corners lies from the nearest of those, px. */
 export function farthestCornerPx(corners: readonly ImagePoint[], found: readonly ImagePoint[]): number {
   return Math.max(...corners.map((corner) => Math.min(...found.map((at) => distance(corner, at)))));

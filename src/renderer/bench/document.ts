@@ -10,6 +10,8 @@ import type { ScaleHandleId } from './scaleIds.ts';
  */
 export interface BenchEntries extends Record<LandmarkName, Landmark> {
   scale: ScaleMarks;
+  /** Of a second object, to check the first by. */
+  check: ScaleMarks;
   /** Marks of the scale object that were put down roughly and not touched since: until none is left they are no scale. */
   roughScale: readonly ScaleHandleId[];
   height: CarapaceHeight;
@@ -18,12 +20,16 @@ export interface BenchEntries extends Record<LandmarkName, Landmark> {
 
 export type BenchDocument = Document<BenchEntries>;
 
-/** Entries that belong to the reading; `scale` belongs to the photo. */
+/** Entries that belong to the reading; `scale` and `check` belong to the photo. */
 export const READING_KEYS: readonly (keyof BenchEntries)[] = ['height', 'pointingPx', ...ALL_LANDMARKS];
 
-export function documentOf(marks: ScaleMarks | null, reading: Reading | null): BenchDocument {
+export function documentOf(
+  { marks, check }: { readonly marks: ScaleMarks | null; readonly check?: ScaleMarks | undefined },
+  reading: Reading | null,
+): BenchDocument {
   return {
     ...(marks === null ? {} : { scale: marks }),
+    ...(check === undefined ? {} : { check }),
     ...(reading === null ? {} : { height: reading.carapaceHeight, pointingPx: reading.pointingPx, ...reading.landmarks }),
   };
 }

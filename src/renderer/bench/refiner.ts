@@ -4,11 +4,12 @@ import type { RoughScale } from '../../domain/finding/refinement.ts';
 import { takeFound } from './deeds/finding.ts';
 import { failureOf } from './failureOf.ts';
 import type { BenchStore } from './store.ts';
+import type { ScaleRole } from './tools/placingScale.ts';
 
 /** What the keeper pointed at and wants found exactly in the picture. */
 export type Refining =
-  | { readonly kind: 'wanted'; readonly rough: RoughScale }
-  | { readonly kind: 'failed'; readonly rough: RoughScale; readonly failure: Failure };
+  | { readonly kind: 'wanted'; readonly rough: RoughScale; readonly as: ScaleRole }
+  | { readonly kind: 'failed'; readonly rough: RoughScale; readonly as: ScaleRole; readonly failure: Failure };
 
 /**
  * Has what is pointed at found in the picture, one wish at a time: a newer one, or one that was dropped, makes the answer to
@@ -23,12 +24,13 @@ export function startRefining(bench: BenchStore, find: (rough: RoughScale, signa
     const current = new AbortController();
     stopOlder = current;
     const isCurrent = () => !current.signal.aborted && bench.getState().refining === refining;
-    const fail = (error: unknown) => bench.setState({ refining: { kind: 'failed', rough: refining.rough, failure: failureOf(error) } });
-    find(refining.rough, current.signal).then(
+    const { rough, as } = refining;
+    const fail = (error: unknown) => bench.setState({ refining: { kind: 'failed', rough, as, failure: failureOf(error) } });
+    find(rough, current.signal).then(
       (found) => {
         if (!isCurrent()) return;
         try {
-          takeFound(bench, found);
+          takeFound(bench, found, as);
         } catch (error) {
           fail(error);
         }

@@ -40,7 +40,7 @@ export interface Saver {
 /** Sends settled changes one at a time until the archive holds what is wanted. Never gives up on what is unsent. */
 export function createSaver(initial: Stored, ports: SavingPorts, news: SavingNews): Saver {
   let stored = initial;
-  let wanted: Wanted = { marks: initial.scale.marks, draft: initial.reading?.draft ?? null };
+  let wanted: Wanted = { marks: initial.scale.marks, check: initial.scale.check, draft: initial.reading?.draft ?? null };
   let running: Promise<void> | null = null;
 
   /** Sends until nothing is left to send or the archive refuses; answers the state this ends in. */
@@ -97,7 +97,7 @@ export function createSaver(initial: Stored, ports: SavingPorts, news: SavingNew
     }
     const displaced = wanted;
     stored = now;
-    wanted = { marks: now.scale.marks, draft: now.reading?.draft ?? null };
+    wanted = { marks: now.scale.marks, check: now.scale.check, draft: now.reading?.draft ?? null };
     news.overtaken(now, displaced);
     return true;
   }

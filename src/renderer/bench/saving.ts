@@ -4,7 +4,7 @@ import { sameValue } from './change.ts';
 
 /** What the archive holds of one photo and one pass, as far as this page knows. */
 export interface Stored {
-  readonly scale: { readonly marks: ScaleMarks | null; readonly version: number };
+  readonly scale: { readonly marks: ScaleMarks | null; readonly check?: ScaleMarks | undefined; readonly version: number };
   /** Null until the first mark of a new pass is saved. */
   readonly reading: { readonly id: string; readonly draft: ReadingDraft; readonly version: number } | null;
 }
@@ -12,18 +12,19 @@ export interface Stored {
 /** What the page shows, settled. `draft` is null as long as nothing has been marked in a new pass. */
 export interface Wanted {
   readonly marks: ScaleMarks | null;
+  readonly check?: ScaleMarks | undefined;
   readonly draft: ReadingDraft | null;
 }
 
 /** One request. Requests are sent one at a time; what settles meanwhile goes with the next. */
 export type Dispatch =
-  | { readonly kind: 'save-scale'; readonly marks: ScaleMarks | null; readonly version: number }
+  | ({ readonly kind: 'save-scale' } & Stored['scale'])
   | { readonly kind: 'begin-reading'; readonly draft: ReadingDraft }
   | { readonly kind: 'save-reading'; readonly id: string; readonly draft: ReadingDraft; readonly version: number };
 
 /** The next thing to send, or null when the archive holds all that is wanted. */
 export function nextDispatch(stored: Stored, wanted: Wanted): Dispatch | null {
-  if (!sameValue(stored.scale.marks, wanted.marks)) return { kind: 'save-scale', marks: wanted.marks, version: stored.scale.version };
+  if (!sameScale(stored.scale, wanted)) return { kind: 'save-scale', ...scaleOf(wanted), version: stored.scale.version };
   if (wanted.draft === null || sameValue(stored.reading?.draft, wanted.draft)) return null;
   if (stored.reading === null) return { kind: 'begin-reading', draft: wanted.draft };
   return { kind: 'save-reading', id: stored.reading.id, draft: wanted.draft, version: stored.reading.version };
@@ -31,7 +32,7 @@ export function nextDispatch(stored: Stored, wanted: Wanted): Dispatch | null {
 
 /** What is stored once the archive has answered. */
 export function afterDispatch(stored: Stored, sent: Dispatch, answer: { readonly id: string; readonly version: number }): Stored {
-  if (sent.kind === 'save-scale') return { ...stored, scale: { marks: sent.marks, version: answer.version } };
+  if (sent.kind === 'save-scale') return { ...stored, scale: { ...scaleOf(sent), version: answer.version } };
   return { ...stored, reading: { id: answer.id, draft: sent.draft, version: answer.version } };
 }
 
@@ -43,11 +44,22 @@ export function afterDispatch(stored: Stored, sent: Dispatch, answer: { readonly
 export function whatHappened(before: Stored, sent: Dispatch, now: Stored): 'arrived' | 'untouched' | 'changed' {
   if (sent.kind === 'save-scale') {
     if (now.scale.version === before.scale.version) return sameReading(before, now) ? 'untouched' : 'changed';
-    return sameValue(now.scale.marks, sent.marks) && sameReading(before, now) ? 'arrived' : 'changed';
+    return sameScale(now.scale, sent) && sameReading(before, now) ? 'arrived' : 'changed';
   }
   if (now.scale.version !== before.scale.version) return 'changed';
   if (sameReading(before, now)) return 'untouched';
   return sameValue(now.reading?.draft, sent.draft) ? 'arrived' : 'changed';
+}
+
+export type Scale = Pick<Wanted, 'marks' | 'check'>;
+
+/** The marks alone. */
+export function scaleOf({ marks, check }: Scale): Scale {
+  return check === undefined ? { marks } : { marks, check };
+}
+
+function sameScale(one: Scale, other: Scale): boolean {
+  return sameValue(one.marks, other.marks) && sameValue(one.check, other.check);
 }
 
 function sameReading(one: Stored, other: Stored): boolean {

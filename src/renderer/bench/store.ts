@@ -10,7 +10,7 @@ import { DEFAULT_LOUPE_ZOOM } from './loupe.ts';
 import type { Refining } from './refiner.ts';
 import type { EdgeFinder } from './snapping.ts';
 import { type Asks, type Guide, guideFor } from './steps.ts';
-import type { PlacingScale } from './tools/placingScale.ts';
+import type { PlacingScale, ScaleRole } from './tools/placingScale.ts';
 import { type Pointing, RESTING } from './tools/pointing.ts';
 import { fitWhole, type Size, type View } from './view.ts';
 
@@ -26,6 +26,8 @@ export interface BenchState {
   readonly task: BenchTask;
   readonly pointing: Pointing;
   readonly placing: PlacingScale | null;
+  /** What becomes of it. */
+  readonly placingAs: ScaleRole;
   /** What is being found in the picture, or why it was not. */
   readonly refining: Refining | null;
   /** What was found last and on what it rests; holds as long as the marks are still these. */
@@ -72,6 +74,7 @@ export function createBenchStore(picture: Size, document: BenchDocument, { asks 
     task: taskFor(document, asks),
     pointing: RESTING,
     placing: null,
+    placingAs: 'scale',
     refining: null,
     found: null,
     preview: null,

@@ -1,4 +1,5 @@
 import { expect } from 'vitest';
+import type { TwoPointScale } from '../../../src/domain/measuring/calibration.ts';
 import { cardMarks, readingDraft } from '../drafts.ts';
 import { type Exchange, fails, type Memory, recall, succeeds } from '../exchange.ts';
 
@@ -14,6 +15,19 @@ const secondPass = {
 const outside = {
   ...readingDraft,
   landmarks: { ...readingDraft.landmarks, 'carapace-rear': { state: 'placed' as const, at: { xPx: -3, yPx: 81 } } },
+};
+
+/** A length on the card's own scale, about 1.87 px for a millimeter. */
+const checkMarks: TwoPointScale = {
+  kind: 'two-points',
+  ends: [
+    { xPx: 20, yPx: 140 },
+    { xPx: 113.5, yPx: 140 },
+  ],
+  distanceMm: 50,
+  distanceStandardUncertaintyMm: 0.1,
+  pointingPx: 0.5,
+  heightMm: 0,
 };
 
 export const measuringStory: readonly Exchange[] = [
@@ -43,6 +57,29 @@ export const measuringStory: readonly Exchange[] = [
       },
     },
   })),
+  fails('PUT /api/photos/{photoId}/calibration', 'refuses a check that gives no scale', 'corners-collinear', 422, (memory) => ({
+    path: photo(memory),
+    version: 1,
+    body: {
+      marks: cardMarks,
+      check: { ...cardMarks, corners: [10, 20, 30, 40].map((at) => ({ xPx: at, yPx: at })) as unknown as typeof cardMarks.corners },
+    },
+  })),
+  succeeds(
+    'PUT /api/photos/{photoId}/calibration',
+    'keeps a second object beside the first',
+    (memory) => ({ path: photo(memory), version: 1, body: { marks: cardMarks, check: checkMarks } }),
+    (kept) => expect(kept).toMatchObject({ marks: cardMarks, check: checkMarks, version: 2 }),
+  ),
+  succeeds(
+    'PUT /api/photos/{photoId}/calibration',
+    'lets go of the second object where none is sent',
+    (memory) => ({ path: photo(memory), version: 2, body: { marks: cardMarks } }),
+    (kept) => {
+      expect(kept).toMatchObject({ marks: cardMarks, version: 3 });
+      expect(kept.check).toBeUndefined();
+    },
+  ),
   fails('POST /api/photos/{photoId}/readings', 'refuses a point outside of the picture', 'points-outside-picture', 422, (memory) => ({
     path: photo(memory),
     body: outside,
@@ -83,7 +120,7 @@ export const measuringStory: readonly Exchange[] = [
     'lays all of it out',
     (memory) => ({ path: photo(memory) }),
     (sheet) => {
-      expect(sheet).toMatchObject({ instar: { number: 5, certainty: 'known' }, specimen: { code: 'T-01' }, calibration: { version: 1 } });
+      expect(sheet).toMatchObject({ instar: { number: 5, certainty: 'known' }, specimen: { code: 'T-01' }, calibration: { version: 3 } });
       expect(sheet.readings).toHaveLength(1);
     },
   ),

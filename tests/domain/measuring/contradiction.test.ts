@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { calibrate } from '../../../src/domain/measuring/calibrate.ts';
 import type { ScaleMarks } from '../../../src/domain/measuring/calibration.ts';
-import { contradictionOf, type ScaledObject } from '../../../src/domain/measuring/contradiction.ts';
+import { comparisonOf, contradictionOf, type ScaledObject } from '../../../src/domain/measuring/contradiction.ts';
 import { unwrap } from '../../../src/domain/result.ts';
 
 /** From straight above, 10 px for a millimeter on the table, from 300 mm. */
@@ -61,6 +61,13 @@ describe('two scale objects in one picture', () => {
     expect(contradictionOf(card(0.76), distance(100))).toBeNull();
     expect(contradictionOf(card(0.76), coin(26.5))).toBeNull();
     expect(contradictionOf(coin(26.5), card(0.76))).toBeNull();
+  });
+
+  it('are told how closely they agree', () => {
+    const compared = comparisonOf(card(0.76), distance(100));
+    expect(compared?.itselfMm).toBeCloseTo(100, 6);
+    expect(compared?.byOtherMm).toBeCloseTo(100, 0);
+    expect(compared?.expandedUncertaintyMm).toBeGreaterThan(Math.abs((compared?.byOtherMm ?? 0) - 100));
   });
 
   it('contradict each other when a coin was taken for another one', () => {

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { Refusal } from '../../../src/domain/failure.ts';
 import type { ReadingDraft } from '../../../src/domain/measuring/reading.ts';
 import { createSaver, type SavingState } from '../../../src/renderer/bench/saver.ts';
-import { type Dispatch, pauseBeforeAttempt, type Stored, type Wanted } from '../../../src/renderer/bench/saving.ts';
+import { type Dispatch, pauseBeforeAttempt, type Stored, scaleOf, type Wanted } from '../../../src/renderer/bench/saving.ts';
 import { EMPTY_READING } from '../../support/emptyReading.ts';
 
 const draftAt = (xPx: number): ReadingDraft => ({
@@ -40,7 +40,7 @@ function archiveHolding(start: Stored) {
   function store(dispatch: Dispatch): { id: string; version: number } {
     if (dispatch.kind === 'save-scale') {
       if (dispatch.version !== held.scale.version) throw changed();
-      held = { ...held, scale: { marks: dispatch.marks, version: dispatch.version + 1 } };
+      held = { ...held, scale: { ...scaleOf(dispatch), version: dispatch.version + 1 } };
       return { id: 'photo', version: dispatch.version + 1 };
     }
     if (dispatch.kind === 'save-reading' && dispatch.version !== held.reading?.version) throw changed();
@@ -152,6 +152,17 @@ describe('saving', () => {
     expect(archive.sent.map((dispatch) => dispatch.kind)).toEqual(['save-scale', 'begin-reading', 'save-reading']);
     expect(archive.overtaken).toEqual([]);
     expect(archive.held().reading).toEqual({ id: 'reading', draft: draftAt(2), version: 2 });
+  });
+
+  test('marks that check the scale are sent with it, and taken away again', async () => {
+    const archive = archiveHolding(nothing);
+    archive.saver.want({ marks: rule(10), check: rule(20), draft: null });
+    await archive.saver.quiet();
+    expect(archive.held().scale).toMatchObject({ marks: rule(10), check: rule(20) });
+    archive.saver.want({ marks: rule(10), draft: null });
+    await archive.saver.quiet();
+    expect(archive.held().scale).toMatchObject({ marks: rule(10), version: 2 });
+    expect(archive.held().scale.check).toBeUndefined();
   });
 
   test('when the photo was changed elsewhere, what stands there is taken and what was wanted is handed back', async () => {

@@ -2,11 +2,12 @@ import type { FoundScale } from '../../../domain/finding/foundScale.ts';
 import type { RoughScale } from '../../../domain/finding/refinement.ts';
 import type { ScaleMarks } from '../../../domain/measuring/calibration.ts';
 import type { BenchStore } from '../store.ts';
+import type { ScaleRole } from '../tools/placingScale.ts';
 import { changeDocument } from './changeDocument.ts';
 
 /** Asks for the object the keeper has pointed at to be found exactly. */
-export function wantRefined(store: BenchStore, rough: RoughScale): void {
-  store.setState({ refining: { kind: 'wanted', rough } });
+export function wantRefined(store: BenchStore, rough: RoughScale, as: ScaleRole = 'scale'): void {
+  store.setState({ refining: { kind: 'wanted', rough, as } });
 }
 
 /** Lets what was pointed at go. The marks of before are still there. */
@@ -15,7 +16,12 @@ export function dropRefining(store: BenchStore): void {
 }
 
 /** Takes over marks that were found in the picture, as one change that can be undone. */
-export function takeFound(store: BenchStore, found: FoundScale): void {
+export function takeFound(store: BenchStore, found: FoundScale, as: ScaleRole = 'scale'): void {
+  if (as === 'check') {
+    changeDocument(store, 'place-check', { check: found.marks });
+    store.setState({ refining: null, placing: null, preview: null, task: 'scale' });
+    return;
+  }
   changeDocument(store, 'find-scale', { scale: found.marks, roughScale: undefined });
   store.setState({ found, refining: null, placing: null, preview: null, selected: null, task: 'scale' });
 }

@@ -20,7 +20,12 @@ export function placeAt(store: BenchStore, at: ImagePoint): void {
   store.setState({ besidePicture: null });
   if (state.placing !== null) {
     const { placing, marks, rough } = placeScalePoint(state.placing, at);
-    if (rough !== null) wantRefined(store, rough);
+    if (rough !== null) wantRefined(store, rough, state.placingAs);
+    if (marks !== null && state.placingAs === 'check') {
+      changeDocument(store, 'place-check', { check: inOrder(marks) });
+      store.setState({ placing });
+      return;
+    }
     if (marks !== null) changeDocument(store, 'place-scale', { scale: inOrder(marks), roughScale: undefined });
     store.setState({ placing, ...(marks === null ? {} : { selected: marks.kind === 'two-points' ? 'end-1' : 'corner-1' }) });
     return;

@@ -2,12 +2,12 @@ import type { ScaleMarks } from '../../../domain/measuring/calibration.ts';
 import { orderCorners } from '../../../domain/measuring/corners.ts';
 import { scaleHandlesOf } from '../handles.ts';
 import type { BenchStore } from '../store.ts';
-import { type PlacingScale, roughMarks, startPlacing } from '../tools/placingScale.ts';
+import { type PlacingScale, roughMarks, type ScaleRole, startPlacing } from '../tools/placingScale.ts';
 import { toImage } from '../view.ts';
 import { changeDocument } from './changeDocument.ts';
 
-export function beginPlacingScale(store: BenchStore, object: PlacingScale['object']): void {
-  store.setState({ task: 'scale', placing: startPlacing(object), refining: null, preview: null, selected: null });
+export function beginPlacingScale(store: BenchStore, object: PlacingScale['object'], as: ScaleRole = 'scale'): void {
+  store.setState({ task: 'scale', placing: startPlacing(object), placingAs: as, refining: null, preview: null, selected: null });
 }
 
 /** Puts the handles of the chosen object down in the middle of what is visible; each must be touched before they are a scale. */
@@ -28,8 +28,20 @@ export function changeScale(store: BenchStore, marks: ScaleMarks): void {
 }
 
 export function removeScale(store: BenchStore): void {
-  changeDocument(store, 'remove-scale', { scale: undefined, roughScale: undefined });
+  changeDocument(store, 'remove-scale', { scale: undefined, roughScale: undefined, check: undefined });
   store.setState({ selected: null });
+}
+
+/** Measures by the object that was a check, and checks by the one that was measured by. */
+export function swapScales(store: BenchStore): void {
+  const { scale, check } = store.getState().edited.document;
+  if (scale === undefined || check === undefined) return;
+  changeDocument(store, 'swap-scales', { scale: check, check: scale });
+  store.setState({ selected: null, refining: null });
+}
+
+export function removeCheck(store: BenchStore): void {
+  changeDocument(store, 'remove-check', { check: undefined });
 }
 
 /** The corners take the next side of the rectangle for its first: width and height change places. */

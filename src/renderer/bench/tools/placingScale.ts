@@ -11,6 +11,9 @@ export type PointedObject =
   /** By its middle alone, or by three points of its rim. */
   | { readonly kind: 'coin'; readonly disk: Disk; readonly by: 'middle' | 'rim' };
 
+/** What the object being marked is for: to measure by, or to check that object by. */
+export type ScaleRole = 'scale' | 'check';
+
 /** The scale object is chosen, and its points are being clicked one after another. */
 export type PlacingScale =
   | { readonly kind: 'placingEnds'; readonly object: Omit<TwoPointScale, 'ends'>; readonly placed: readonly ImagePoint[] }

@@ -1,6 +1,6 @@
 import type { QueryClient } from '@tanstack/react-query';
 import type { SavingPorts } from '../../bench/saver.ts';
-import type { Dispatch, Stored } from '../../bench/saving.ts';
+import { type Dispatch, type Stored, scaleOf } from '../../bench/saving.ts';
 import { ask } from '../../client/ask.ts';
 import type { ChangeKey } from '../../client/queries.ts';
 import { READS_TOUCHED_BY } from '../../client/touched.ts';
@@ -13,9 +13,9 @@ export function savingPorts(photoId: string, pass: Pass, client: QueryClient): S
   async function send(dispatch: Dispatch): Promise<{ id: string; version: number }> {
     switch (dispatch.kind) {
       case 'save-scale': {
-        const { marks, version } = dispatch;
+        const { version } = dispatch;
         const key = 'PUT /api/photos/{photoId}/calibration';
-        const record = await ask(key, { path: { photoId }, body: { marks }, version });
+        const record = await ask(key, { path: { photoId }, body: scaleOf(dispatch), version });
         void touched(key);
         return { id: photoId, version: record.version };
       }
@@ -40,7 +40,7 @@ export function savingPorts(photoId: string, pass: Pass, client: QueryClient): S
     const knownId = after.kind === 'save-reading' ? after.id : pass.reading?.id;
     const ours = readings.find((reading) => (knownId === undefined ? isInHand(reading, pass) : reading.id === knownId));
     return {
-      scale: { marks: calibration.marks, version: calibration.version },
+      scale: { ...scaleOf(calibration), version: calibration.version },
       reading: ours === undefined ? null : asBegun(storedReading(ours)),
     };
   }

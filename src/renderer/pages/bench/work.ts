@@ -6,7 +6,7 @@ import { sameValue } from '../../bench/change.ts';
 import { replaceDocument } from '../../bench/deeds/travel.ts';
 import { type BenchDocument, documentOf, READING_KEYS, readingDraftOf } from '../../bench/document.ts';
 import { createSaver, type Saver, type SavingState } from '../../bench/saver.ts';
-import type { Stored, Wanted } from '../../bench/saving.ts';
+import { type Scale, type Stored, scaleOf, type Wanted } from '../../bench/saving.ts';
 import { askedOf } from '../../bench/steps.ts';
 import { type BenchStore, createBenchStore, type Habits } from '../../bench/store.ts';
 import { type Pass, storedReading } from './pass.ts';
@@ -42,7 +42,7 @@ export function openWork(sheet: BenchSheet, pass: Pass, client: QueryClient, hab
   });
   const saving = createStore<SavingView>(() => ({ state: { kind: 'saved' }, displaced: null }));
   const initial: Stored = {
-    scale: { marks: calibration.marks, version: calibration.version },
+    scale: { ...scaleOf(calibration), version: calibration.version },
     reading: pass.reading === null ? null : storedReading(pass.reading),
   };
   let hasReading = initial.reading !== null;
@@ -54,21 +54,23 @@ export function openWork(sheet: BenchSheet, pass: Pass, client: QueryClient, hab
     overtaken(now) {
       const displaced = bench.getState().edited.document;
       hasReading = now.reading !== null;
-      keptMarks = now.scale.marks;
+      kept = now.scale;
       saving.setState({ displaced });
       replaceDocument(bench, documentFromStored(now));
     },
   });
   let isOpen = false;
-  let keptMarks = calibration.marks;
+  let kept: Scale = initial.scale;
   const wantedFrom = (document: BenchDocument): Wanted => {
     // The archive takes no marks that give no scale; the points must not wait until they do.
-    if (!isUnsound(document)) keptMarks = document.scale ?? null;
+    if (!isUnsound(document)) kept = { marks: document.scale ?? null, check: soundCheckOf(document) };
     const isTouched = hasReading || READING_KEYS.some((key) => !sameValue(document[key], opened[key]));
-    return { marks: keptMarks, draft: isTouched ? readingDraftOf(document, pass) : null };
+    return { ...scaleOf(kept), draft: isTouched ? readingDraftOf(document, pass) : null };
   };
   const isUnsound = ({ scale, roughScale }: BenchDocument) =>
     scale !== undefined && (roughScale !== undefined || !calibrate(scale, photo).ok);
+  const soundCheckOf = ({ scale, check }: BenchDocument) =>
+    scale !== undefined && check !== undefined && calibrate(check, photo).ok ? check : undefined;
   const warn = (event: BeforeUnloadEvent) => {
     const { document, pending } = bench.getState().edited;
     const isUnsettled = isOpen && (pending !== null || isUnsound(document));
@@ -107,12 +109,12 @@ export function openWork(sheet: BenchSheet, pass: Pass, client: QueryClient, hab
 
 /** What is on the photo, and in a new pass what was found out about the skin in the one before. */
 function openedDocument({ calibration }: BenchSheet, { reading, inheritedHeight }: Pass): BenchDocument {
-  const document = documentOf(calibration.marks, reading);
+  const document = documentOf(calibration, reading);
   return reading === null && inheritedHeight !== null ? { ...document, height: inheritedHeight } : document;
 }
 
 function documentFromStored({ scale, reading }: Stored): BenchDocument {
-  if (reading === null) return documentOf(scale.marks, null);
+  if (reading === null) return documentOf(scale, null);
   const { carapaceHeight, pointingPx, landmarks } = reading.draft;
-  return { ...documentOf(scale.marks, null), height: carapaceHeight, pointingPx, ...landmarks };
+  return { ...documentOf(scale, null), height: carapaceHeight, pointingPx, ...landmarks };
 }

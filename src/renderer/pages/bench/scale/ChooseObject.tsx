@@ -3,7 +3,7 @@ import { KNOWN_RECTANGLES } from '../../../../domain/measuring/knownRectangles.t
 import { mmFromInches } from '../../../../domain/units.ts';
 import { SCALE_OBJECT_LABELS } from '../../../../words/measuring.ts';
 import { beginPlacingScale } from '../../../bench/deeds/scale.ts';
-import type { ScaleObject } from '../../../bench/tools/placingScale.ts';
+import type { ScaleObject, ScaleRole } from '../../../bench/tools/placingScale.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Select } from '../../../parts/Select.tsx';
 import { focusPhoto } from '../focusPhoto.ts';
@@ -37,24 +37,27 @@ const ASKED_FOR = {
 } as const;
 
 interface Props {
+  /** To measure by, or to check the present scale by. */
+  role: ScaleRole;
   /** Once an object is chosen its marks are placed. */
   onChosen: () => void;
   onCancel: (() => void) | null;
 }
 
 /** What in this picture has a known size? */
-export function ChooseObject({ onChosen, onCancel }: Props): ReactElement {
+export function ChooseObject({ role, onChosen, onCancel }: Props): ReactElement {
   const { bench } = useWork();
   const choose = (object: ScaleObject) => {
     onChosen();
-    beginPlacingScale(bench, object);
+    beginPlacingScale(bench, object, role);
     focusPhoto();
   };
   const [asking, setAsking] = useState<keyof typeof ASKED_FOR | null>(null);
   return (
     <section className={style['panel']}>
-      <h2>What in this picture has a known size?</h2>
-      <Proposals />
+      <h2>{role === 'check' ? 'Which second object checks the scale?' : 'What in this picture has a known size?'}</h2>
+      {role === 'check' && <p>Choose and mark it as if it gave the scale. Nothing is measured by it: you are told whether both agree.</p>}
+      <Proposals role={role} />
       <p className={style['soft']}>It must lie flat beside the skin. A card is best: its four corners show how the camera was tilted.</p>
       <HowItLies />
       <div>
@@ -88,8 +91,8 @@ export function ChooseObject({ onChosen, onCancel }: Props): ReactElement {
       {asking === 'coin' && <ChooseCoin onChosen={choose} />}
       {asking === 'two-points' && <KnownDistance onChosen={choose} />}
       {asking === 'own' && <OwnSize onChosen={choose} />}
-      <PrintOurCard />
-      {onCancel && <Button onClick={onCancel}>Keep the present scale</Button>}
+      {role === 'scale' && <PrintOurCard />}
+      {onCancel && <Button onClick={onCancel}>{role === 'check' ? 'Without a check' : 'Keep the present scale'}</Button>}
     </section>
   );
 }

@@ -1,6 +1,7 @@
 import type { ReactElement } from 'react';
 import type { RectangleScale, ScaleMarks } from '../../../../domain/measuring/calibration.ts';
 import { takeFound } from '../../../bench/deeds/finding.ts';
+import { swapScales } from '../../../bench/deeds/scale.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Notice } from '../../../parts/Notice.tsx';
 import style from '../panel.module.css';
@@ -77,7 +78,7 @@ function fittedTo({ sidePoints: _, ...said }: RectangleScale, { corners, pointin
 
 function TrustButton({ marks, name }: { marks: ScaleMarks; name: string }): ReactElement {
   const { bench } = useWork();
-  const present = useBench((state) => state.edited.document.scale);
+  const { scale: present, check } = useBench((state) => state.edited.document);
   const { data } = useProposals(false);
   if (present === marks) {
     return (
@@ -86,12 +87,14 @@ function TrustButton({ marks, name }: { marks: ScaleMarks; name: string }): Reac
       </Button>
     );
   }
+  const isCheck = marks === check;
   const proposal = data?.find((candidate) => candidate.marks === marks);
   return (
     <Button
-      disabled={proposal === undefined}
+      disabled={!isCheck && proposal === undefined}
       onClick={() => {
-        if (proposal !== undefined) takeFound(bench, proposal);
+        if (isCheck) swapScales(bench);
+        else if (proposal !== undefined) takeFound(bench, proposal);
       }}
     >
       Trust: {name}

@@ -63,8 +63,11 @@ export function Finding({ refining }: { refining: Refining }): ReactElement {
   }
   const { happened, advice } = wordsFor(refining.failure);
   const pointAgain = () => {
-    if (rough.kind === 'rule') beginPlacingScale(bench, { kind: 'rule', graduation: rough.graduation, heightMm: rough.heightMm });
-    if (rough.kind === 'coin') beginPlacingScale(bench, { kind: 'coin', disk: rough.disk, by: rough.at.length === 3 ? 'rim' : 'middle' });
+    const { as } = refining;
+    if (rough.kind === 'rule') beginPlacingScale(bench, { kind: 'rule', graduation: rough.graduation, heightMm: rough.heightMm }, as);
+    if (rough.kind === 'coin') {
+      beginPlacingScale(bench, { kind: 'coin', disk: rough.disk, by: rough.at.length === 3 ? 'rim' : 'middle' }, as);
+    }
     focusPhoto();
   };
   return (
@@ -72,7 +75,7 @@ export function Finding({ refining }: { refining: Refining }): ReactElement {
       {advice}
       <div className={style['row']}>
         {rough.kind === 'rectangle' ? (
-          <Button onClick={() => wantRefined(bench, rough)}>Try once more</Button>
+          <Button onClick={() => wantRefined(bench, rough, refining.as)}>Try once more</Button>
         ) : (
           <Button onClick={pointAgain}>Click again</Button>
         )}

@@ -1,16 +1,19 @@
-import { type ReactElement, useEffect, useState } from 'react';
+import { type ReactElement, useEffect, useMemo, useState } from 'react';
 import { asDisk } from '../../../../domain/finding/coin/coinMarks.ts';
 import type { FoundScale, ScaleProposal } from '../../../../domain/finding/foundScale.ts';
 import { GRADUATION_MM, type Graduation } from '../../../../domain/finding/refinement.ts';
+import type { ScaleMarks } from '../../../../domain/measuring/calibration.ts';
+import { areOfOneObject } from '../../../../domain/measuring/sameObject.ts';
 import { scaleObjectName } from '../../../../words/measuring.ts';
 import { showPreview, takeFound } from '../../../bench/deeds/finding.ts';
+import type { ScaleRole } from '../../../bench/tools/placingScale.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { FailureNotice } from '../../../parts/Notice.tsx';
 import { Select } from '../../../parts/Select.tsx';
 import { focusPhoto } from '../focusPhoto.ts';
 import { MirroredPicture } from '../MirroredPicture.tsx';
 import style from '../panel.module.css';
-import { useWork } from '../useWork.ts';
+import { useBench, useWork } from '../useWork.ts';
 import { Contradictions } from './Contradictions.tsx';
 import { DiameterDoubt } from './DiameterDoubt.tsx';
 import { confidenceInWords, evidenceInWords } from './findingWords.ts';
@@ -23,10 +26,11 @@ import { WhichCoin } from './WhichCoin.tsx';
 const NOTHING: readonly ScaleProposal[] = [];
 
 /** What was seen in the picture without a click. It is shown and offered; only the keeper takes it over. */
-export function Proposals(): ReactElement {
+export function Proposals({ role }: { role: ScaleRole }): ReactElement {
   const { bench } = useWork();
   const seen = useProposals(true);
-  const proposals = seen.data ?? NOTHING;
+  const present = useBench((state) => state.edited.document.scale);
+  const proposals = useMemo(() => offeredOf(seen.data ?? NOTHING, role === 'check' ? present : undefined), [seen.data, role, present]);
   const [shown, setShown] = useState(0);
   const inView = proposals[shown];
   useEffect(() => {
@@ -45,7 +49,8 @@ export function Proposals(): ReactElement {
       {seen.isError && <FailureNotice error={seen.error} action={<Button onClick={() => seen.refetch()}>Look again</Button>} />}
       {seen.isSuccess && proposals.length === 0 && (
         <p className={style['soft']} role="status">
-          Nothing of known size was recognized. Choose below what lies beside the skin.
+          {role === 'check' ? 'No other object of known size was recognized.' : 'Nothing of known size was recognized.'} Choose below what
+          lies beside the skin.
         </p>
       )}
       {proposals.length > 0 && (
@@ -58,25 +63,31 @@ export function Proposals(): ReactElement {
           <ul className={style['list']}>
             {proposals.map((proposal, index) => (
               <li key={proposalKey(proposal)} className={proposalStyle['line']}>
-                <Offer proposal={proposal} all={proposals} isShown={index === shown} onShow={() => setShown(index)} />
+                <Offer proposal={proposal} all={proposals} role={role} isShown={index === shown} onShow={() => setShown(index)} />
               </li>
             ))}
           </ul>
-          <Contradictions disagreements={contradictions} />
+          {role === 'scale' && <Contradictions disagreements={contradictions} />}
         </>
       )}
     </section>
   );
 }
 
+/** To check the present scale by, any other object. */
+function offeredOf(proposals: readonly ScaleProposal[], present: ScaleMarks | undefined): readonly ScaleProposal[] {
+  return present === undefined ? proposals : proposals.filter(({ marks }) => !areOfOneObject(present, marks));
+}
+
 interface OfferProps {
+  role: ScaleRole;
   proposal: ScaleProposal;
   all: readonly ScaleProposal[];
   isShown: boolean;
   onShow: () => void;
 }
 
-function Offer({ proposal, all, isShown, onShow }: OfferProps): ReactElement {
+function Offer({ role, proposal, all, isShown, onShow }: OfferProps): ReactElement {
   const { bench, sheet } = useWork();
   // Null: nobody has said yet which coin it is, and it gives no scale.
   const [answered, setAnswered] = useState<FoundScale | null>(isNamelessCoin(proposal) ? null : proposal);
@@ -108,7 +119,7 @@ function Offer({ proposal, all, isShown, onShow }: OfferProps): ReactElement {
               disabled={answered === null}
               onClick={() => {
                 if (answered === null) return;
-                takeFound(bench, { ...answered, marks: sided?.marks ?? marks });
+                takeFound(bench, { ...answered, marks: sided?.marks ?? marks }, role);
                 focusPhoto();
               }}
             >

@@ -7,6 +7,7 @@ import { showPreview, wantRefined } from '../../../bench/deeds/finding.ts';
 import { putHandlesDown, removeScale } from '../../../bench/deeds/scale.ts';
 import { stepBack } from '../../../bench/deeds/travel.ts';
 import { scaleHandlesOf } from '../../../bench/handles.ts';
+import type { ScaleRole } from '../../../bench/tools/placingScale.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { focusPhoto } from '../focusPhoto.ts';
 import { HandleList } from '../HandleList.tsx';
@@ -23,7 +24,14 @@ import { LensFacts } from './LensFacts.tsx';
 import { ObjectSize } from './ObjectSize.tsx';
 import { Finding, PointingAt } from './PointingAt.tsx';
 import { RoundCorners } from './RoundCorners.tsx';
+import { SecondObject } from './SecondObject.tsx';
 import { useContradictions, useProposals } from './useProposals.ts';
+
+interface Choosing {
+  readonly role: ScaleRole;
+  readonly found: FoundScale | null;
+  readonly check: ScaleMarks | undefined;
+}
 
 const NOTHING: readonly ScaleProposal[] = [];
 
@@ -36,14 +44,16 @@ export function ScalePanel({ picture }: { picture: OpenPicture }): ReactElement 
   const refining = useBench((state) => state.refining);
   const calibration = useCalibration(useLiveDocument());
   const found = useBench((state) => state.found);
-  // What was found last when the keeper began to choose another object: taking one over ends the choosing.
-  const [choosingSince, setChoosingSince] = useState<FoundScale | null | undefined>(undefined);
-  const choosing = choosingSince !== undefined && choosingSince === found;
-  const setChoosing = (chooses: boolean) => setChoosingSince(chooses ? found : undefined);
+  const check = useBench((state) => state.edited.document.check);
+  // What there was when the keeper began to choose an object: taking one over ends the choosing.
+  const [chosen, setChosen] = useState<Choosing | null>(null);
+  const choosing = chosen !== null && chosen.found === found && chosen.check === check ? chosen.role : null;
+  const choose = (role: ScaleRole) => setChosen({ role, found, check });
+  const endChoosing = () => setChosen(null);
 
   if (placing?.kind === 'pointingAt') return <PointingAt placing={placing} />;
   if (placing !== null) return <Placing hasRoundCorners={placing.object.kind === 'rectangle' && placing.object.object === 'id-1'} />;
-  if (marks === undefined || choosing)
+  if (marks === undefined || choosing !== null)
     return (
       <>
         {refining !== null && (
@@ -52,8 +62,9 @@ export function ScalePanel({ picture }: { picture: OpenPicture }): ReactElement 
           </section>
         )}
         <ChooseObject
-          onChosen={() => setChoosing(false)}
-          onCancel={marks === undefined ? null : () => thenPhoto(() => setChoosing(false))}
+          role={marks === undefined ? 'scale' : (choosing ?? 'scale')}
+          onChosen={endChoosing}
+          onCancel={marks === undefined ? null : () => thenPhoto(endChoosing)}
         />
       </>
     );
@@ -62,7 +73,8 @@ export function ScalePanel({ picture }: { picture: OpenPicture }): ReactElement 
     <section className={style['panel']}>
       <h2>{scaleObjectName(marks)}</h2>
       {refining !== null && <Finding refining={refining} />}
-      <Disagreements marks={marks} />
+      <Disagreements marks={marks} check={check} />
+      {check !== undefined && <SecondObject marks={marks} check={check} />}
       <FoundFacts marks={marks} />
       {calibration !== null && <CalibrationFacts calibration={calibration} />}
       {calibration?.ok && <LensFacts marks={marks} calibration={calibration.value} />}
@@ -83,7 +95,8 @@ export function ScalePanel({ picture }: { picture: OpenPicture }): ReactElement 
       <hr className={style['rule']} />
       <ObjectSize marks={marks} />
       <div className={style['row']}>
-        <Button onClick={() => thenPhoto(() => setChoosing(true))}>Another object</Button>
+        {check === undefined && <Button onClick={() => thenPhoto(() => choose('check'))}>Check it by a second object</Button>}
+        <Button onClick={() => thenPhoto(() => choose('scale'))}>Another object instead</Button>
         <Button kind="danger" icon="remove" onClick={() => thenPhoto(() => removeScale(bench))}>
           Remove the scale
         </Button>
@@ -105,10 +118,10 @@ function FromAboveButton({ calibration, picture }: { calibration: Calibration; p
 }
 
 /** What else was seen in the picture and contradicts the scale, drawn beside it; only where it was looked for. */
-function Disagreements({ marks }: { marks: ScaleMarks }): ReactElement {
+function Disagreements({ marks, check }: { marks: ScaleMarks; check: ScaleMarks | undefined }): ReactElement {
   const { bench } = useWork();
   const { data } = useProposals(false);
-  const disagreements = useContradictions(marks, data ?? NOTHING);
+  const disagreements = useContradictions(marks, data ?? NOTHING, check);
   const other = disagreements[0]?.other ?? null;
   useEffect(() => {
     showPreview(bench, other);
@@ -144,6 +157,7 @@ function PutDown({ marks, left }: { marks: ScaleMarks; left: number }): ReactEle
 function Placing({ hasRoundCorners }: { hasRoundCorners: boolean }): ReactElement {
   const { bench } = useWork();
   const placing = useBench((state) => state.placing);
+  const canPutDown = useBench((state) => state.placingAs === 'scale');
   const isRule = placing?.kind === 'placingEnds';
   return (
     <section className={style['panel']}>
@@ -151,14 +165,16 @@ function Placing({ hasRoundCorners }: { hasRoundCorners: boolean }): ReactElemen
       <p>
         {isRule
           ? 'Click the first mark and then the second, as far apart as you can read.'
-          : 'Click near each corner, in any order. Then drag each handle to its exact place; the loupe helps.'}
+          : canPutDown
+            ? 'Click near each corner, in any order. Then drag each handle to its exact place; the loupe helps.'
+            : 'Click each corner, in any order; the loupe helps. They can be fitted to the edges afterwards.'}
       </p>
       {hasRoundCorners && <RoundCorners />}
       <p className={style['soft']}>
         {placing?.placed.length ?? 0} of {isRule ? 2 : 4} placed
       </p>
       <div className={style['row']}>
-        <Button onClick={() => thenPhoto(() => putHandlesDown(bench))}>Put all down, to be dragged</Button>
+        {canPutDown && <Button onClick={() => thenPhoto(() => putHandlesDown(bench))}>Put all down, to be dragged</Button>}
         {(placing?.placed.length ?? 0) > 0 ? (
           <Button onClick={() => stepBack(bench)}>Take the last back</Button>
         ) : (

@@ -1,7 +1,7 @@
 import type { FoundScale, ScaleEvidence, ScaleProposal } from '../../../../domain/finding/foundScale.ts';
 import type { RectangleScale, ScaleMarks } from '../../../../domain/measuring/calibration.ts';
 import type { CoinDistanceDoubt } from '../../../../domain/measuring/coinDistance.ts';
-import type { Contradiction } from '../../../../domain/measuring/contradiction.ts';
+import type { Comparison, Contradiction } from '../../../../domain/measuring/contradiction.ts';
 import { farthestCornerPx, middleOf } from '../../../../domain/measuring/sameObject.ts';
 import { counted } from '../../../../words/counts.ts';
 import { scaleObjectName } from '../../../../words/measuring.ts';
@@ -98,6 +98,12 @@ export function contradictionInWords(
   const [name, otherName] = namesApart(one, other);
   const figures = expandedUncertaintyMm < 1 ? 2 : expandedUncertaintyMm < 10 ? 1 : 0;
   return `By “${name}” the longest extent of “${otherName}” would be ${byOtherMm.toFixed(figures)} mm; by itself it is ${itselfMm.toFixed(Math.max(1, figures))} mm (${percentInWords(byOtherMm / itselfMm)}). Together they are known to ± ${expandedUncertaintyMm.toFixed(figures)} mm.`;
+}
+
+/** Two objects that agree: how closely. */
+export function comparisonInWords({ itselfMm, byOtherMm, expandedUncertaintyMm }: Comparison): string {
+  const figures = expandedUncertaintyMm < 1 ? 2 : expandedUncertaintyMm < 10 ? 1 : 0;
+  return `Both agree. By the present scale its longest extent is ${byOtherMm.toFixed(figures)} mm, by itself ${itselfMm.toFixed(figures)} mm: ${percentInWords(byOtherMm / itselfMm)}, within the ± ${expandedUncertaintyMm.toFixed(figures)} mm that both are known to together.`;
 }
 
 /** Handles of a card that do not lie where the edges of that card were found. */

@@ -6,7 +6,7 @@ import type { ScaleMarks } from '../../../../domain/measuring/calibration.ts';
 import type { PictureFacts } from '../../../../domain/measuring/camera.ts';
 import { nearEdgeBySecondObject } from '../../../../domain/measuring/coinSide.ts';
 import { type Contradiction, contradictionOf, type ScaledObject } from '../../../../domain/measuring/contradiction.ts';
-import { areOfOneCard } from '../../../../domain/measuring/sameObject.ts';
+import { areOfOneCard, areOfOneObject } from '../../../../domain/measuring/sameObject.ts';
 import { ask } from '../../../client/ask.ts';
 import { answerKey } from '../../../client/queries.ts';
 import { useWork } from '../useWork.ts';
@@ -55,26 +55,32 @@ export interface Disagreement {
 }
 
 /**
- * Objects in one picture that contradict each other: those seen with the present scale, or with each other while there is none. A
+ * Objects in one picture that contradict each other: the keeper's second one and those seen with the present scale, or with each other while there is none. A
  * coin or a rule of which a size was only assumed contradicts nothing yet, nor does a printed card itself, found again with
  * another print check.
  */
-export function useContradictions(present: ScaleMarks | undefined, proposals: readonly ScaleProposal[]): readonly Disagreement[] {
+export function useContradictions(
+  present: ScaleMarks | undefined,
+  proposals: readonly ScaleProposal[],
+  check?: ScaleMarks,
+): readonly Disagreement[] {
   const { photo } = useWork().sheet;
   return useMemo(() => {
     const scaled = (marks: ScaleMarks): ScaledObject[] => {
       const calibration = calibrate(marks, photo);
       return calibration.ok ? [{ marks, calibration: calibration.value }] : [];
     };
-    const stated = proposals.filter((proposal) => !isAssumed(proposal)).flatMap(({ marks }) => scaled(marks));
-    const [first, ...others] = present === undefined ? stated : [...scaled(present), ...stated];
+    const isSecond = (marks: ScaleMarks) => check !== undefined && areOfOneObject(check, marks);
+    const stated = proposals.filter((proposal) => !isAssumed(proposal) && !isSecond(proposal.marks)).flatMap(({ marks }) => scaled(marks));
+    const second = check === undefined ? [] : scaled(check);
+    const [first, ...others] = present === undefined ? stated : [...scaled(present), ...second, ...stated];
     if (first === undefined) return [];
     return others.flatMap((other) => {
       const isOneCard = areOfOneCard(first.marks, other.marks);
       const contradiction = isOneCard && first.marks.kind === 'points' ? null : contradictionOf(first, other);
       return contradiction === null ? [] : [{ one: first.marks, other: other.marks, contradiction, areOfOneCard: isOneCard }];
     });
-  }, [present, proposals, photo]);
+  }, [present, proposals, check, photo]);
 }
 
 function isAssumed({ evidence }: ScaleProposal): boolean {

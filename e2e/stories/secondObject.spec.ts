@@ -1,0 +1,58 @@
+import { expect, test } from '../support/hosts.ts';
+import { Keeper } from '../support/keeper.ts';
+import { expectAccessible } from '../support/pageChecks.ts';
+import { photoTruth } from '../support/photoTruth.ts';
+
+const photo = photoTruth('saffron-09-dorsal', 'specimen-c_instar-09_dorsal');
+const SOUGHT = { timeout: 90_000 };
+
+test('a second object marked by hand checks the scale: a wrong length contradicts it, the right coin agrees and stays', async ({
+  page,
+}) => {
+  const keeper = new Keeper(page);
+  const { bench } = keeper;
+  await keeper.layOnBench(photo.file, { photo: photo.fileName, to: 'TK-01', instarShed: '9' });
+  await bench.scaleByCard(photo.cardCorners(), photo.size);
+
+  // A long side of the card, 85.60 mm (ISO/IEC 7810), taken for 95 mm.
+  const [one, other, third] = photo.cardCorners();
+  if (one === undefined || other === undefined || third === undefined) throw new Error('Expected four corners');
+  const isLong = Math.hypot(other.x - one.x, other.y - one.y) > Math.hypot(third.x - other.x, third.y - other.y);
+  await bench.button('Check it by a second object').click();
+  await bench
+    .panel()
+    .getByRole('button', { name: /^A rule, or a length you know/ })
+    .click();
+  await bench.panel().getByLabel('Distance between the marks').fill('95');
+  await bench.panel().getByRole('button', { name: 'Mark the two ends' }).click();
+  for (const end of isLong ? [one, other] : [other, third]) await bench.click(end, photo.size);
+  await expect(bench.panel().getByText('Two objects in this picture contradict each other')).toBeVisible();
+  await expect(bench.panel().getByRole('heading', { name: /^A bank-size card/ })).toBeVisible();
+  await expectAccessible(page, 'a second object that contradicts');
+  await bench
+    .panel()
+    .getByRole('button', { name: /^Trust: A rule, or a length/ })
+    .click();
+  await expect(bench.panel().getByRole('heading', { name: 'A rule, or a length you know', level: 2 })).toBeVisible();
+  await bench.button('Undo: measure by the other object').click();
+  await expect(bench.panel().getByRole('heading', { name: /^A bank-size card/, level: 2 })).toBeVisible();
+  await bench.button('Take the check away').click();
+  await expect(bench.panel().getByText('Two objects in this picture contradict each other')).toBeHidden();
+
+  await bench.button('Check it by a second object').click();
+  await bench
+    .panel()
+    .getByRole('button', { name: /^A coin one click/ })
+    .click();
+  await bench.panel().getByLabel('Which coin', { exact: true }).selectOption({ label: '1 euro, 23.25 mm' });
+  await bench.panel().getByRole('button', { name: 'Click its middle' }).click();
+  await bench.click(photo.coinMiddle(), photo.size);
+  const second = bench.panel().getByRole('region', { name: 'Second object' });
+  await expect(second.getByRole('status')).toHaveText(/^Both agree\. By the present scale its longest extent is 2\d\.\d+ mm/, SOUGHT);
+  await bench.saved();
+  await page.reload();
+  await bench.shown();
+  await bench.take('Known size');
+  await expect(second.getByRole('status')).toHaveText(/^Both agree\./);
+  await expect(bench.panel().getByRole('heading', { name: /^A bank-size card/, level: 2 })).toBeVisible();
+});
