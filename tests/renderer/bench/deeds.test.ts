@@ -2,14 +2,7 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import type { RectangleScale } from '../../../src/domain/measuring/calibration.ts';
 import { placeAt } from '../../../src/renderer/bench/deeds/placing.ts';
 import { choosePoint, clearPoints, markAsked, markLeg, markLegRegrown, skipAsked } from '../../../src/renderer/bench/deeds/points.ts';
-import {
-  beginPlacingScale,
-  putHandlesDown,
-  removeCheck,
-  removeScale,
-  swapScales,
-  turnRectangle,
-} from '../../../src/renderer/bench/deeds/scale.ts';
+import { beginPlacingScale, putHandlesDown, removeScale, turnRectangle } from '../../../src/renderer/bench/deeds/scale.ts';
 import { nudgeSelected, selectNeighbor } from '../../../src/renderer/bench/deeds/selection.ts';
 import { putBack, redoChange, replaceDocument, stepBack, takeUp, undoChange } from '../../../src/renderer/bench/deeds/travel.ts';
 import { landmarksOf, placedScaleOf } from '../../../src/renderer/bench/document.ts';
