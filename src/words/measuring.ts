@@ -229,6 +229,8 @@ export function warningInWords(warning: CalibrationWarning): string {
       return `The outline of a coin leaves two planes possible (tilted ${warning.tiltsDeg[0].toFixed(0)}° and ${warning.tiltsDeg[1].toFixed(0)}°). The uncertainty allows for both: say which edge of the coin was nearer to the camera, or mark a second object.`;
     case 'points-scatter':
       return `The points of the card scatter by ${warning.scatterPx.toFixed(1)} px about a flat plane. The card may be bent, or the lens distort: lay it flat and near the middle of the picture.`;
+    case 'ticks-scatter':
+      return `The ticks lie ${warning.scatterPx.toFixed(1)} px (${warning.scatterMm.toFixed(2)} mm) off an even row, where ${warning.expectedPx.toFixed(1)} px would be usual. The rule may be bent or worn, its graduation another one than stated, or lines between the ticks were taken for ticks. The uncertainty allows for the scatter, not for a wrong graduation: compare the lines drawn with the rule, lay it flat, or use another scale.`;
     case 'picture-mirrored':
       return 'This picture is mirrored: the printed card shows as in a mirror, and so does the animal. Lengths still come out right, but left and right are exchanged, so every leg of the left side would be recorded as one of the right. Import the unmirrored original (some front cameras save the mirror image), or turn the picture over and import that.';
     case 'focal-length-unknown':

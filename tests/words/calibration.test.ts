@@ -6,6 +6,9 @@ test('an unknown tilt is told of what was marked, not of two points whatever it 
   expect(warningInWords({ code: 'tilt-unknown', by: 'coin' })).toMatch(/^A coin .* focal length/);
   expect(warningInWords({ code: 'tilt-unknown', by: 'rule-ticks' })).toMatch(/^These ticks/);
   expect(warningInWords({ code: 'tilt-unknown', by: 'rectangle' })).toMatch(/^One side of the card was not seen/);
+  expect(warningInWords({ code: 'ticks-scatter', scatterPx: 0.83, scatterMm: 0.061, expectedPx: 0.21 })).toMatch(
+    /0\.8 px \(0\.06 mm\).*0\.2 px.*bent or worn, its graduation another/,
+  );
   expect(warningInWords({ code: 'side-hidden', side: 3 })).toMatch(/^The edge from corner 4 to 1 was not seen/);
 });
 

@@ -17,7 +17,7 @@ export type StraightProposal =
   | { readonly kind: 'rule'; readonly ends: readonly [ImagePoint, ImagePoint]; readonly found: SeenTicks; readonly confidence: number };
 
 /** Ticks with what is told of them. */
-export type SeenTicks = Pick<FoundTicks, 'ticks' | 'missing' | 'placePx'>;
+export type SeenTicks = Pick<FoundTicks, 'ticks' | 'missing' | 'scatterPx' | 'placePx'>;
 
 /** Straight edges are sought in a picture of this size: an ID-1 card is then 80 px or longer in any usable photo. */
 const EDGES_LONGEST_PX = 640;
@@ -51,10 +51,11 @@ export function proposeStraightObjects(
   }
   const rule = proposeTicks(light, segments.slice(0, RULE_SEGMENTS));
   if (rule) {
-    const { ticks, missing, placePx } = rule.found;
+    const { ticks, missing, scatterPx, placePx } = rule.found;
     const found = {
       ticks: ticks.map(({ number, from, to }) => ({ number, from: whole(from), to: whole(to) })),
       missing,
+      scatterPx: factor * scatterPx,
       placePx: factor * placePx,
     };
     proposals.push({ kind: 'rule', ends: [whole(rule.ends[0]), whole(rule.ends[1])], found, confidence: rule.confidence });

@@ -40,9 +40,9 @@ export function proposeTicks(image: LightImage, segments: readonly Segment[]): P
     const ends = [pointOf(strip, startPx, vPx), pointOf(strip, endPx, vPx)] as const;
     const found = findTicksAlong(image, ends[0], ends[1]);
     if (!found.ok) continue;
-    const { ticks, missing, placePx } = found.value;
+    const { ticks, missing, scatterPx } = found.value;
     const spacingPx = (endPx - startPx) / (ticks.length + missing.length);
-    const confidence = (ticks.length / (ticks.length + missing.length)) * Math.exp(-((placePx / (0.1 * spacingPx)) ** 2));
+    const confidence = (ticks.length / (ticks.length + missing.length)) * Math.exp(-((scatterPx / (0.1 * spacingPx)) ** 2));
     if (confidence < LEAST_CONFIDENCE || ticks.length < LEAST_RUN) continue;
     if (!best || ticks.length > best.found.ticks.length) best = { found: found.value, ends, confidence };
   }

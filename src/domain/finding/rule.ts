@@ -5,6 +5,7 @@ import { medianOf } from './line.ts';
 import { fitProjectiveLine, markAt, type ProjectiveLine, type ProjectiveLineFit, placeOn, spacingAt } from './projectiveLine.ts';
 import { type Band, bandAt, isBandInside, type Peak, peakNear, peaksOf, pointOf, type Strip, stripThrough } from './tickBands.ts';
 import { type SaidTicks, tickContrast } from './tickEvidence.ts';
+import { tickLine } from './tickLine.ts';
 
 /** One tick of a rule: a stretch of its middle line, in the picture. */
 export interface Tick {
@@ -20,7 +21,9 @@ export interface FoundTicks {
   readonly line: ProjectiveLineFit;
   /** Numbers between the first and the last tick that were not found, or lay off. */
   readonly missing: readonly number[];
-  /** Standard uncertainty of one tick's place across it, px, from the scatter about the map. */
+  /** Root mean square distance of the ticks from where the map has them, px: what the rule itself is off stands in it, too. */
+  readonly scatterPx: number;
+  /** Standard uncertainty of one point of a tick across it, px: how well its middle line is found, wherever it should be. */
   readonly placePx: number;
 }
 
@@ -73,12 +76,12 @@ export function findTicks(image: LightImage, from: ImagePoint, to: ImagePoint): 
   return best ?? fail({ code: 'ticks-not-found', found: 0, needed: LEAST_TICKS });
 }
 
-function isClearRow({ ticks, missing, line, placePx }: FoundTicks): boolean {
+function isClearRow({ ticks, missing, line, scatterPx }: FoundTicks): boolean {
   const middle = (ticks[0]?.number ?? 0) + (ticks.length + missing.length) / 2;
   return (
     ticks.length >= CLEAR_ROW.ticks &&
     ticks.length >= CLEAR_ROW.share * (ticks.length + missing.length) &&
-    placePx <= CLEAR_ROW.scatter * spacingAt(line, middle)
+    scatterPx <= CLEAR_ROW.scatter * spacingAt(line, middle)
   );
 }
 
@@ -121,7 +124,8 @@ export function findTicksAlong(image: LightImage, from: ImagePoint, to: ImagePoi
     ticks: kept.map(({ number, tick }) => ({ number, from: tick.from, to: tick.to })),
     line: fit,
     missing: Array.from({ length: last - first + 1 }, (_, index) => first + index).filter((number) => !numbers.has(number)),
-    placePx: fit.residualPx,
+    scatterPx: fit.residualPx,
+    placePx: Math.sqrt(medianOf(kept.map(({ endPx }) => endPx ** 2))),
   });
 }
 
@@ -222,6 +226,8 @@ interface CollectedTick {
   readonly uPx: number;
   /** Px along the strip per px across it. */
   readonly slope: number;
+  /** Standard uncertainty of its ends, px along the strip. */
+  readonly endPx: number;
   readonly tick: { readonly from: ImagePoint; readonly to: ImagePoint };
 }
 
@@ -255,32 +261,11 @@ function collectTicks({ middle, bands }: Row, strip: Strip, line: ProjectiveLine
       return peak ? [{ v, u: peak.uPx }] : [];
     });
     if (seen.length < LEAST_BAND_SHARE * inner.length) continue;
-    const fitted = robustSlope(seen);
+    const fitted = tickLine(seen);
     // Ticks next to each other lean alike: the next one is looked for along this one's lean.
     lean = 0.7 * lean + 0.3 * fitted.slope;
     const at = (v: number): ImagePoint => pointOf(strip, fitted.start + fitted.slope * (v - middle.band.vPx), v);
-    found.push({ number, uPx: fitted.start, slope: fitted.slope, tick: { from: at(vFirst), to: at(vLast) } });
+    found.push({ number, uPx: fitted.start, slope: fitted.slope, endPx: fitted.endPx, tick: { from: at(vFirst), to: at(vLast) } });
   }
   return found;
-}
-
-/** u = start + slope v by least squares, once more without what lies beyond three scaled median deviations. */
-function robustSlope(points: readonly { readonly v: number; readonly u: number }[]): { readonly start: number; readonly slope: number } {
-  const first = leastSquareLine(points);
-  const off = points.map(({ v, u }) => Math.abs(u - first.start - first.slope * v));
-  const limit = Math.max(0.15, 3 * 1.4826 * medianOf(off));
-  return leastSquareLine(points.filter((_, index) => (off[index] ?? 0) <= limit));
-}
-
-function leastSquareLine(points: readonly { readonly v: number; readonly u: number }[]): {
-  readonly start: number;
-  readonly slope: number;
-} {
-  const n = points.length;
-  const v = points.reduce((sum, point) => sum + point.v, 0) / n;
-  const u = points.reduce((sum, point) => sum + point.u, 0) / n;
-  const vv = points.reduce((sum, point) => sum + (point.v - v) ** 2, 0);
-  const vu = points.reduce((sum, point) => sum + (point.v - v) * (point.u - u), 0);
-  const slope = vv > 0 ? vu / vv : 0;
-  return { start: u - slope * v, slope };
 }

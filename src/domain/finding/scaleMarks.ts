@@ -57,8 +57,8 @@ export function ruleMarks(
   };
 }
 
-export function ticksEvidence({ ticks, missing, placePx }: SeenTicks, graduationAssumed: boolean): ScaleEvidence {
-  return { kind: 'ticks', found: ticks.length, missing: [...missing], scatterPx: placePx, graduationAssumed };
+export function ticksEvidence({ ticks, missing, scatterPx }: SeenTicks, graduationAssumed: boolean): ScaleEvidence {
+  return { kind: 'ticks', found: ticks.length, missing: [...missing], scatterPx, graduationAssumed };
 }
 
 type FoundMarks = Exclude<ScaleMarks, { kind: 'two-points' }>;

@@ -33,6 +33,8 @@ export type CalibrationWarning =
   | { readonly code: 'tilt-direction-open'; readonly tiltsDeg: readonly [number, number] }
   /** The points scatter more about their plane than they should: a bent card, a distorting lens, a wrong point. */
   | { readonly code: 'points-scatter'; readonly scatterPx: number }
+  /** The ticks lie farther off an even row than finding them and a sound rule explain: bent, worn, or another graduation. */
+  | { readonly code: 'ticks-scatter'; readonly scatterPx: number; readonly scatterMm: number; readonly expectedPx: number }
   /** The printed card is seen as in a mirror: lengths are right, left and right of the animal are exchanged. */
   | { readonly code: 'picture-mirrored' }
   /** The picture does not tell its 35 mm equivalent focal length: no tilt, no residual, no height correction. */

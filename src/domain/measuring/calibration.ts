@@ -164,7 +164,11 @@ export const RuleTicksScale = z
     graduationMm: z.number().positive().max(100).describe('From tick to tick'),
     spanStandardUncertaintyMm: z.number().min(0).max(100).describe('Of the true length between the first and the last tick'),
     ticks: z.array(TickMark).min(4).max(2_000),
-    tickPx: z.number().positive().max(100).describe('Standard uncertainty of one point of a tick, across it'),
+    tickPx: z
+      .number()
+      .positive()
+      .max(100)
+      .describe('Standard uncertainty of one point of a tick, across it; in marks from before, how far ticks lie off an even row'),
     heightMm: z.number().min(0).max(100).describe('Of the marked face above the table, 0 if unknown'),
     keepsDistortion: KEEPS_DISTORTION,
   })

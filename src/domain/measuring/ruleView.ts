@@ -130,12 +130,27 @@ function fitPlane(marks: RuleTicksScale, lens: Lens, start: Parameters): PlaneFi
   const design = new Matrix(rows);
   const points = 2 * marks.ticks.length;
   // Scatter beyond what the ticks' own uncertainty explains (a bent rule, a distorting lens) widens the covariance.
-  const excess = Math.max(1, residuals.slice(0, points).reduce((sum, value) => sum + value * value, 0) / Math.max(1, points - 5));
+  const excess = Math.max(1, excessOf(residuals.slice(0, points)));
   return {
     parameters,
     covariance: symmetric(inverse(design.transpose().mmul(design)).mul(excess)),
     residualPx: Math.sqrt(squaresPx2 / points),
   };
+}
+
+/**
+ * Mean square of the residuals over what the points' uncertainty lets expect: of all points, or of whole ticks where that is more. What
+ * the rule is off shifts both points of a tick alike, so that they count once.
+ */
+function excessOf(residuals: readonly number[]): number {
+  const ticks = residuals.length / 2;
+  let [points, whole] = [0, 0];
+  for (let tick = 0; tick < ticks; tick += 1) {
+    const [from, to] = [residuals[2 * tick] ?? 0, residuals[2 * tick + 1] ?? 0];
+    points += from * from + to * to;
+    whole += (from + to) ** 2 / 2;
+  }
+  return Math.max(points / Math.max(1, 2 * ticks - 5), whole / Math.max(1, ticks - 4));
 }
 
 /** Without the rounding that makes an inverse differ from its transpose. */

@@ -19,7 +19,7 @@ export interface Straightness extends JointModel {
 const LARGEST_EDGE_SCATTER = 3;
 /**
  * Points and ticks that scatter by more come from something else: they are found to a few hundredths of a pixel. Own judgment. No
- * multiple of the stated uncertainty, which is that of a tick's scatter about its row, and in older marks that of points too.
+ * multiple of the stated uncertainty, which in older marks is this very scatter.
  */
 const LARGEST_POINT_SCATTER_PX = 0.5;
 
