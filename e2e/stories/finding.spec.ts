@@ -35,7 +35,7 @@ test('a card is found without a click, offered, and taken over only when the kee
 
   await expectAccessible(page, 'what was found');
   await found.getByRole('button', { name: /^Take it: A bank-size card/ }).click();
-  await expect(bench.fact('Tilt of the camera')).toHaveText(new RegExp(`^${Math.trunc(withCard.cameraTiltDeg)}\\.\\d°$`));
+  await expect(bench.fact('Tilt of the camera')).toHaveText(new RegExp(`^${Math.trunc(withCard.cameraTiltDeg)}\\.\\d+° ± \\d+\\.\\d+°$`));
   expect(percentOff(await carapaceLength(keeper, withCard), withCard.carapaceLengthMm)).toBeLessThan(0.4);
   await bench.saved();
 });
@@ -74,7 +74,7 @@ test('two clicks on a rule find every tick between them, and tell the tilt', asy
   await bench.panel().getByRole('button', { name: 'Click two ticks, far apart' }).click();
   for (const mm of [10, 90]) await bench.click(withRule.ruleMark(mm), withRule.size);
   await expect(bench.panel().getByText(/^(79|80|81|82|83) ticks used/)).toBeVisible(SOUGHT);
-  await expect(bench.fact('Tilt of the camera')).toHaveText(/^\d+\.\d°$/);
+  await expect(bench.fact('Tilt of the camera')).toHaveText(/^\d+\.\d+° ± \d+(\.\d+)?°$/);
   expect(percentOff(await carapaceLength(keeper, withRule), withRule.carapaceLengthMm)).toBeLessThan(0.6);
 });
 
@@ -100,14 +100,14 @@ test('a coin taken for another one contradicts the card beside it: both are show
     .getByRole('radio', { name: /one: camera tilted \d+\.\d°/ })
     .first()
     .check();
-  await expect(bench.fact('Tilt of the camera')).toHaveText(/^\d+\.\d°$/);
+  await expect(bench.fact('Tilt of the camera')).toHaveText(/^\d+\.\d+° ± \d+(\.\d+)?°$/);
 
   await bench
     .panel()
     .getByRole('button', { name: /^Trust: A bank-size card/ })
     .click();
   await expect(bench.panel().getByText('Two objects in this picture contradict each other')).toBeHidden();
-  await expect(bench.fact('Tilt of the camera')).toHaveText(/^2[12]\.\d°$/);
+  await expect(bench.fact('Tilt of the camera')).toHaveText(/^2[12]\.\d+° ± \d+\.\d+°$/);
   await bench.saved();
 });
 

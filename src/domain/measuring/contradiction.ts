@@ -1,7 +1,7 @@
-import { contribution, curvature, meanSquareDeviation } from '../numerics/propagation.ts';
 import type { Calibration } from './calibrate.ts';
 import type { ScaleMarks } from './calibration.ts';
 import { pointOn } from './ellipse.ts';
+import { varianceThrough } from './howWellKnown.ts';
 import type { ImagePoint } from './points.ts';
 import { COVERAGE_FACTOR } from './quantity.ts';
 import { type SpacePoint, spacePointOf, type View } from './view.ts';
@@ -86,15 +86,7 @@ function estimateOf(
   if (valueMm === null) return null;
   // An excursion beyond the horizon says nothing about the neighborhood of the estimate.
   const model = (through: View): number => lengthMm(through, from, to, aboveMm) ?? valueMm;
-  const tilts = excursions.filter(({ source }) => source === 'tilt-unknown');
-  const others = excursions.filter(({ source }) => source !== 'tilt-unknown');
-  const variance =
-    others.reduce((sum, excursion) => sum + contribution(model, excursion) ** 2, 0) +
-    meanSquareDeviation(
-      tilts.map((excursion) => contribution(model, excursion)),
-      tilts.map((excursion) => curvature(model, valueMm, excursion)),
-    );
-  return { valueMm, variance };
+  return { valueMm, variance: varianceThrough(excursions, valueMm, model) };
 }
 
 function lengthMm(view: View, from: ImagePoint, to: ImagePoint, aboveMm: number): number | null {

@@ -1,10 +1,14 @@
-import type { ReactElement } from 'react';
+import { type ReactElement, useMemo } from 'react';
 import type { Calibration } from '../../../../domain/measuring/calibrate.ts';
+import { howWellKnown } from '../../../../domain/measuring/howWellKnown.ts';
+import { type Estimate, estimateFrom } from '../../../../domain/measuring/quantity.ts';
 import type { Result } from '../../../../domain/result.ts';
+import { estimateInWords } from '../../../../words/estimates.ts';
 import { wordsFor } from '../../../../words/failures.ts';
 import { tiltPartInWords, warningInWords } from '../../../../words/measuring.ts';
 import { Notice } from '../../../parts/Notice.tsx';
 import style from '../panel.module.css';
+import { useWork } from '../useWork.ts';
 
 /** Where there are marks enough to disagree. */
 const RESIDUAL_LABELS: Partial<Record<Calibration['kind'], string>> = {
@@ -23,14 +27,20 @@ export function CalibrationFacts({ calibration }: { calibration: Result<Calibrat
       </Notice>
     );
   }
-  const { kind, mmPerPxAtCenter, tiltDeg, ruleTilt, residualPx, station, warnings } = calibration.value;
+  return <Facts calibration={calibration.value} />;
+}
+
+function Facts({ calibration }: { calibration: Calibration }): ReactElement {
+  const { photo } = useWork().sheet;
+  const { kind, ruleTilt, residualPx, warnings } = calibration;
+  const known = useMemo(() => howWellKnown(calibration, photo), [calibration, photo]);
   return (
     <>
       <dl className={style['facts']}>
         <dt>One pixel, at the middle</dt>
-        <dd className="figures">{mmPerPxAtCenter === null ? 'beyond the plane' : `${mmPerPxAtCenter.toPrecision(4)} mm`}</dd>
+        <dd className="figures">{known.mmPerPxAtCenter === null ? 'beyond the plane' : pixelInWords(known.mmPerPxAtCenter)}</dd>
         <dt>Tilt of the camera</dt>
-        <dd className="figures">{tiltDeg === null ? 'unknown' : `${tiltDeg.toFixed(1)}°`}</dd>
+        <dd className="figures">{known.tiltDeg === null ? 'unknown' : tiltInWords(known.tiltDeg)}</dd>
         {ruleTilt !== undefined && (
           <>
             <dt>Along the rule</dt>
@@ -46,7 +56,7 @@ export function CalibrationFacts({ calibration }: { calibration: Result<Calibrat
           </>
         )}
         <dt>Camera above the scale</dt>
-        <dd className="figures">{station === null ? 'unknown' : `${(station.heightMm / 10).toFixed(1)} cm`}</dd>
+        <dd className="figures">{known.cameraHeightMm === null ? 'unknown' : heightInWords(known.cameraHeightMm)}</dd>
       </dl>
       {warnings.map((warning) => (
         <Notice key={warning.code} tone="warning">
@@ -55,4 +65,24 @@ export function CalibrationFacts({ calibration }: { calibration: Result<Calibrat
       ))}
     </>
   );
+}
+
+const MM_PER_CM = 10;
+
+/** "0.12451 ± 0.00034 mm (0.27 %)". */
+function pixelInWords(estimate: Estimate): string {
+  const { value, expandedUncertainty } = estimateInWords(estimate, 'mm');
+  return `${value} ± ${expandedUncertainty} mm (${((100 * estimate.expandedUncertainty) / estimate.value).toPrecision(2)} %)`;
+}
+
+/** "11.52° ± 0.31°". */
+function tiltInWords(estimate: Estimate): string {
+  const { value, expandedUncertainty } = estimateInWords(estimate, '1');
+  return `${value}° ± ${expandedUncertainty}°`;
+}
+
+/** "31.2 ± 0.8 cm". */
+function heightInWords({ value, standardUncertainty }: Estimate): string {
+  const centimeters = estimateInWords(estimateFrom(value / MM_PER_CM, standardUncertainty / MM_PER_CM), '1');
+  return `${centimeters.value} ± ${centimeters.expandedUncertainty} cm`;
 }
