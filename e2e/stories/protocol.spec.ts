@@ -100,6 +100,9 @@ test('the plane of the scale is seen from straight above, with a grid, and saved
   await bench.scaleByCard(skin.cardCorners(), skin.size);
   await bench.panel().getByRole('button', { name: 'See it from straight above' }).click();
   const dialog = page.getByRole('dialog', { name: 'Seen from straight above' });
+  // The whole photo, whatever is marked on it: no leg is cut off.
+  await expect(dialog.getByText(/^\d{4} × \d{4} pixels, \d+\.\d to a millimeter/)).toBeVisible({ timeout: 60_000 });
+  await dialog.getByLabel('Shows').selectOption('the scale object and the points');
   // The card, 85.60 by 53.98 mm (ISO/IEC 7810 ID-1), with 12 mm around, in whole millimeters, at 10 pixels each.
   await expect(dialog.getByText('1100 × 780 pixels, 10.0 to a millimeter.')).toBeVisible({ timeout: 60_000 });
   const download = page.waitForEvent('download');

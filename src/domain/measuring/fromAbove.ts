@@ -17,6 +17,30 @@ export interface ViewFromAbove {
 /** No side of a view is longer: more is neither seen nor held by every browser's canvas. */
 const LONGEST_PX = 4096;
 
+/** The plane is looked at no more obliquely than this from its normal: beyond, a pixel stretches over centimeters. Own judgement. */
+const MOST_OBLIQUE_DEG = 70;
+const POINTS_A_SIDE = 24;
+
+/** Points round the border of the picture, to see all of it from above; without those that look across the plane. */
+export function borderOfPicture(
+  calibration: Pick<Calibration, 'view'>,
+  { widthPx, heightPx }: { readonly widthPx: number; readonly heightPx: number },
+): readonly ImagePoint[] {
+  const { foot, heightMm } = calibration.view.station;
+  const farthestMm = heightMm * Math.tan((MOST_OBLIQUE_DEG * Math.PI) / 180);
+  const shares = Array.from({ length: POINTS_A_SIDE }, (_, index) => index / POINTS_A_SIDE);
+  const border = shares.flatMap((share) => [
+    { xPx: share * widthPx, yPx: 0 },
+    { xPx: widthPx, yPx: share * heightPx },
+    { xPx: (1 - share) * widthPx, yPx: heightPx },
+    { xPx: 0, yPx: (1 - share) * heightPx },
+  ]);
+  return border.filter((at) => {
+    const place = toPlane(calibration, at);
+    return place !== null && Math.hypot(place.xMm - foot.xMm, place.yMm - foot.yMm) <= farthestMm;
+  });
+}
+
 /**
  * What the plane looks like from straight above. Only what lies on it is at scale: whatever rises towards the camera is drawn
  * too large and displaced.

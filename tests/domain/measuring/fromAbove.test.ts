@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { calibrate, toPlane } from '../../../src/domain/measuring/calibrate.ts';
-import { viewFromAbove } from '../../../src/domain/measuring/fromAbove.ts';
+import { borderOfPicture, viewFromAbove } from '../../../src/domain/measuring/fromAbove.ts';
 import { photoPointOf } from '../../../src/domain/measuring/photoMap.ts';
 import { unwrap } from '../../../src/domain/result.ts';
 
@@ -51,6 +51,54 @@ describe('a view from straight above', () => {
     expect(view?.topLeft.xMm).toBeLessThanOrEqual(-10);
     expect((view?.topLeft.xMm ?? 0) + (view?.widthPx ?? 0) / 5).toBeGreaterThanOrEqual((place?.xMm ?? 0) + 10);
     expect((view?.topLeft.yMm ?? 0) + (view?.heightPx ?? 0) / 5).toBeGreaterThanOrEqual((place?.yMm ?? 0) + 10);
+  });
+
+  it('holds the whole photo where its border is to be shown', () => {
+    const picture = { widthPx: 2016, heightPx: 1512 };
+    const view = viewFromAbove(calibration, borderOfPicture(calibration, picture), 0, 5);
+    if (view === null) throw new Error('Expected a view');
+    for (const [xPx, yPx] of [
+      [0, 0],
+      [picture.widthPx, 0],
+      [picture.widthPx, picture.heightPx],
+      [0, picture.heightPx],
+    ] as const) {
+      const corner = toPlane(calibration, { xPx, yPx });
+      expect(corner).not.toBeNull();
+      const [x, y] = [((corner?.xMm ?? 0) - view.topLeft.xMm) * 5, ((corner?.yMm ?? 0) - view.topLeft.yMm) * 5];
+      expect(Math.min(x, y)).toBeGreaterThanOrEqual(-1e-6);
+      expect(x).toBeLessThanOrEqual(view.widthPx + 1e-6);
+      expect(y).toBeLessThanOrEqual(view.heightPx + 1e-6);
+    }
+  });
+
+  it('leaves out what looks across the plane', () => {
+    const steep = unwrap(
+      calibrate(
+        {
+          kind: 'rectangle',
+          object: 'id-1',
+          corners: [
+            { xPx: 808, yPx: 700 },
+            { xPx: 1208, yPx: 700 },
+            { xPx: 1308, yPx: 900 },
+            { xPx: 708, yPx: 900 },
+          ],
+          widthMm: 85.6,
+          heightMm: 53.98,
+          widthStandardUncertaintyMm: 0.075,
+          heightStandardUncertaintyMm: 0.035,
+          thicknessMm: 0.76,
+          pointingPx: 0.3,
+        },
+        { widthPx: 2016, heightPx: 1512, facts: { focalLength35Mm: null } },
+      ),
+    );
+    const border = borderOfPicture(steep, { widthPx: 2016, heightPx: 1512 });
+    expect(border).not.toContainEqual({ xPx: 0, yPx: 0 });
+    expect(border).toContainEqual({ xPx: 2016, yPx: 1512 });
+    const view = viewFromAbove(steep, border, 0, 40);
+    expect(view?.pxPerMm).toBeGreaterThan(1);
   });
 
   it('becomes no larger than a canvas can be, and leaves points beyond the horizon out', () => {

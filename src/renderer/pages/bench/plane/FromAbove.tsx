@@ -1,6 +1,6 @@
 import { type ReactElement, useEffect, useMemo, useRef, useState } from 'react';
 import type { Calibration } from '../../../../domain/measuring/calibrate.ts';
-import { type ViewFromAbove, viewFromAbove } from '../../../../domain/measuring/fromAbove.ts';
+import { borderOfPicture, type ViewFromAbove, viewFromAbove } from '../../../../domain/measuring/fromAbove.ts';
 import { landmarkHandlesOf } from '../../../bench/handles.ts';
 import { saveFile } from '../../../leaving/save.ts';
 import { Button } from '../../../parts/Button.tsx';
@@ -22,6 +22,11 @@ const SCALES = [
   { value: '40', label: '40 pixels a millimeter' },
 ] as const;
 
+const EXTENTS = [
+  { value: 'photo', label: 'all that is in the photo' },
+  { value: 'points', label: 'the scale object and the points' },
+] as const;
+
 /** Around the scale object and the points. */
 const MARGIN_MM = 12;
 
@@ -41,21 +46,17 @@ export function FromAbove({ calibration, picture, onClose }: Props): ReactElemen
   const { sheet } = useWork();
   const document = useSettledDocument();
   const [scale, setScale] = useState<(typeof SCALES)[number]['value']>('10');
+  const [extent, setExtent] = useState<(typeof EXTENTS)[number]['value']>('photo');
   const [showsGrid, setShowsGrid] = useState(true);
   const [drawn, setDrawn] = useState<Drawn | null>(null);
   const [trouble, setTrouble] = useState<unknown>(null);
   const canvas = useRef<HTMLCanvasElement>(null);
   const { photo } = sheet;
-  const view = useMemo(
-    () =>
-      viewFromAbove(
-        calibration,
-        landmarkHandlesOf(document).map(({ at }) => at),
-        MARGIN_MM,
-        Number(scale),
-      ),
-    [calibration, document, scale],
-  );
+  const view = useMemo(() => {
+    const points = landmarkHandlesOf(document).map(({ at }) => at);
+    const shown = extent === 'photo' ? [...borderOfPicture(calibration, photo), ...points] : points;
+    return viewFromAbove(calibration, shown, extent === 'photo' ? 0 : MARGIN_MM, Number(scale));
+  }, [calibration, document, extent, photo, scale]);
 
   useEffect(() => {
     if (view === null) return;
@@ -110,6 +111,7 @@ export function FromAbove({ calibration, picture, onClose }: Props): ReactElemen
       }
     >
       <div className={style['choices']}>
+        <Select label="Shows" value={extent} options={EXTENTS} onChange={setExtent} />
         <Select label="Scale" value={scale} options={SCALES} onChange={setScale} />
         <CheckField checked={showsGrid} onChange={setShowsGrid}>
           Millimeter grid
