@@ -1,10 +1,9 @@
 import type { Calibration } from './calibrate.ts';
 import type { ScaleMarks } from './calibration.ts';
 import { pointOn } from './ellipse.ts';
-import { varianceThrough } from './howWellKnown.ts';
 import type { ImagePoint } from './points.ts';
 import { COVERAGE_FACTOR } from './quantity.ts';
-import { type SpacePoint, spacePointOf, type View } from './view.ts';
+import { differenceVariance, lengthByScale, lengthMm } from './twoScales.ts';
 
 /** How long one scale object of a picture is by its own marks and by those of another. */
 export interface Comparison {
@@ -63,39 +62,17 @@ export function comparisonOf(one: ScaledObject, other: ScaledObject): Comparison
   // Without a camera station heights cannot be allowed for; the difference they make stays small for flat objects.
   const corrected = one.calibration.station !== null;
   const aboveMm = corrected ? other.calibration.faceHeightMm - one.calibration.faceHeightMm : 0;
-  const byOther = estimateOf(one.calibration, from, to, aboveMm);
-  const itself = estimateOf(other.calibration, from, to, 0);
+  const byOther = lengthByScale(one.calibration, from, to, aboveMm);
+  const itself = lengthByScale(other.calibration, from, to, 0);
   if (byOther === null || itself === null) return null;
   const heights = corrected ? 0 : heightDoubt(one.calibration, other.calibration);
-  const expandedUncertaintyMm = COVERAGE_FACTOR * Math.sqrt(byOther.variance + itself.variance + (heights * itself.valueMm) ** 2);
+  const expandedUncertaintyMm = COVERAGE_FACTOR * Math.sqrt(differenceVariance(byOther, itself) + (heights * itself.valueMm) ** 2);
   return { itselfMm: itself.valueMm, byOtherMm: byOther.valueMm, expandedUncertaintyMm };
 }
 
 /** How much the difference of two faces' heights may change a length, relative, through the assumed camera. */
 function heightDoubt(one: Calibration, other: Calibration): number {
   return Math.abs(other.faceHeightMm - one.faceHeightMm) / one.view.station.heightMm;
-}
-
-function estimateOf(
-  { view, excursions }: Calibration,
-  from: ImagePoint,
-  to: ImagePoint,
-  aboveMm: number,
-): { readonly valueMm: number; readonly variance: number } | null {
-  const valueMm = lengthMm(view, from, to, aboveMm);
-  if (valueMm === null) return null;
-  // An excursion beyond the horizon says nothing about the neighborhood of the estimate.
-  const model = (through: View): number => lengthMm(through, from, to, aboveMm) ?? valueMm;
-  return { valueMm, variance: varianceThrough(excursions, valueMm, model) };
-}
-
-function lengthMm(view: View, from: ImagePoint, to: ImagePoint, aboveMm: number): number | null {
-  const [one, other] = [spacePointOf(view, from, aboveMm), spacePointOf(view, to, aboveMm)];
-  return one && other ? apartMm(one, other) : null;
-}
-
-function apartMm(one: SpacePoint, other: SpacePoint): number {
-  return Math.hypot(one.xMm - other.xMm, one.yMm - other.yMm);
 }
 
 /** Two points of an object far apart, in the picture. */

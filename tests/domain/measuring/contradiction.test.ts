@@ -2,7 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { calibrate } from '../../../src/domain/measuring/calibrate.ts';
 import type { ScaleMarks } from '../../../src/domain/measuring/calibration.ts';
 import { comparisonOf, contradictionOf, type ScaledObject } from '../../../src/domain/measuring/contradiction.ts';
+import { disagreementsAmong } from '../../../src/domain/measuring/disagreements.ts';
+import { radialShiftOf, shifted } from '../../../src/domain/measuring/distortion.ts';
 import { unwrap } from '../../../src/domain/result.ts';
+import { meanOf, randomSource } from '../../support/random.ts';
 
 /** From straight above, 10 px for a millimeter on the table, from 300 mm. */
 const picture = { widthPx: 2400, heightPx: 1800, facts: { focalLength35Mm: Math.hypot(36, 24) } };
@@ -88,5 +91,79 @@ describe('two scale objects in one picture', () => {
   it('are compared at their own heights: a thick card is no contradiction to a rule on the table', () => {
     expect(contradictionOf(card(12), distance(100))).toBeNull();
     expect(contradictionOf(card(12), coin(26.5))).toBeNull();
+  });
+});
+
+const EXACT = { cornerShare: 0, px: () => 0, mm: () => 0 };
+
+/** A card of 30 x 40 mm marked where a lens that shifts the picture's corner by this share draws it. */
+function cardThrough(atXMm: number, { cornerShare, px, mm }: { cornerShare: number; px: () => number; mm: () => number } = EXACT) {
+  const [widthMm, heightMm] = [30 + mm(), 40 + mm()];
+  const corner = (x: number, y: number) => {
+    const at = { xPx: 1200 + 10 * (atXMm + x * widthMm), yPx: 900 + 10 * (y - 0.5) * heightMm };
+    const { xPx, yPx } = shifted(at, radialShiftOf(picture, cornerShare));
+    return { xPx: xPx + px(), yPx: yPx + px() };
+  };
+  return scaled({
+    kind: 'rectangle',
+    object: 'own',
+    corners: [corner(0, 0), corner(1, 0), corner(1, 1), corner(0, 1)],
+    widthMm: 30,
+    heightMm: 40,
+    widthStandardUncertaintyMm: 0.02,
+    heightStandardUncertaintyMm: 0.02,
+    thicknessMm: 0,
+    pointingPx: 0.1,
+  });
+}
+
+describe('two objects seen through one lens', () => {
+  it.each([
+    ['side by side', 50, 82],
+    ['one in the middle, one at the border', -15, 85],
+    ['on both sides of the middle', -85, 55],
+  ])('%s differ as much as is said: what the lens does to both is counted once', (_, oneX, otherX) => {
+    const random = randomSource(9);
+    const stated = comparisonOf(cardThrough(oneX), cardThrough(otherX));
+    const squares = Array.from({ length: 300 }, () => {
+      const drawn = { cornerShare: random.uniform(-0.005, 0.005), px: () => random.normal(0.1), mm: () => random.normal(0.02) };
+      const found = comparisonOf(cardThrough(oneX, drawn), cardThrough(otherX, drawn));
+      return found ? (found.byOtherMm - found.itselfMm) ** 2 : Number.NaN;
+    });
+    const ratio = (stated?.expandedUncertaintyMm ?? Number.NaN) / 2 / Math.sqrt(meanOf(squares));
+    // Measured: 1.00 to 1.01.
+    expect(ratio).toBeGreaterThan(0.8);
+    expect(ratio).toBeLessThan(1.25);
+  });
+});
+
+describe('all objects of a picture', () => {
+  it('are compared two by two: one that is wrong contradicts every other, whichever comes first', () => {
+    const [rightCard, rightCoin, wrongRule] = [card(0.76), coin(26.5), distance(104)];
+    const pairs = (objects: readonly ScaledObject[], present: ScaledObject | null = null) =>
+      disagreementsAmong(present, objects).map(({ one, other }) => [one.kind, other.kind]);
+    expect(pairs([rightCard, rightCoin, wrongRule])).toEqual([
+      ['rectangle', 'two-points'],
+      ['coin', 'two-points'],
+    ]);
+    const wrongCoin = coin(24.26);
+    expect(pairs([wrongCoin, rightCard, distance(100)])).toEqual([
+      ['coin', 'rectangle'],
+      ['coin', 'two-points'],
+    ]);
+    // With or without a present scale: those that contradict it come first.
+    expect(pairs([rightCoin, wrongRule], rightCard)).toEqual([
+      ['rectangle', 'two-points'],
+      ['coin', 'two-points'],
+    ]);
+    expect(pairs([wrongCoin, distance(100)], rightCard)).toEqual([
+      ['rectangle', 'coin'],
+      ['coin', 'two-points'],
+    ]);
+  });
+
+  it('with the present one seen again do not say twice what contradicts it', () => {
+    const again = card(0.76);
+    expect(disagreementsAmong(card(0.76), [again, coin(24.26)])).toHaveLength(1);
   });
 });

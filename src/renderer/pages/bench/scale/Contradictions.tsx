@@ -1,5 +1,6 @@
 import type { ReactElement } from 'react';
 import type { RectangleScale, ScaleMarks } from '../../../../domain/measuring/calibration.ts';
+import type { Disagreement } from '../../../../domain/measuring/disagreements.ts';
 import { takeFound } from '../../../bench/deeds/finding.ts';
 import { swapScales } from '../../../bench/deeds/scale.ts';
 import { Button } from '../../../parts/Button.tsx';
@@ -7,7 +8,7 @@ import { Notice } from '../../../parts/Notice.tsx';
 import style from '../panel.module.css';
 import { useBench, useWork } from '../useWork.ts';
 import { contradictionInWords, displacedInWords, namesApart } from './findingWords.ts';
-import { type Disagreement, useProposals } from './useProposals.ts';
+import { useProposals } from './useProposals.ts';
 
 /** What cannot both be right: says so, shows both, and asks. Nothing that was measured changes by itself. */
 export function Contradictions({ disagreements }: { disagreements: readonly Disagreement[] }): ReactElement {
@@ -15,7 +16,7 @@ export function Contradictions({ disagreements }: { disagreements: readonly Disa
     <>
       {disagreements.map((disagreement) => {
         const { one, other } = disagreement;
-        const key = namesApart(one, other)[1];
+        const key = namesApart(one, other).join(' / ');
         return disagreement.areOfOneCard && one.kind === 'rectangle' && other.kind === 'rectangle' ? (
           <DisplacedHandles key={key} marks={one} found={other} contradiction={disagreement.contradiction} />
         ) : (

@@ -5,8 +5,9 @@ import { calibrate } from '../../../../domain/measuring/calibrate.ts';
 import type { ScaleMarks } from '../../../../domain/measuring/calibration.ts';
 import type { PictureFacts } from '../../../../domain/measuring/camera.ts';
 import { nearEdgeBySecondObject } from '../../../../domain/measuring/coinSide.ts';
-import { type Contradiction, contradictionOf, type ScaledObject } from '../../../../domain/measuring/contradiction.ts';
-import { areOfOneCard, areOfOneObject } from '../../../../domain/measuring/sameObject.ts';
+import type { ScaledObject } from '../../../../domain/measuring/contradiction.ts';
+import { type Disagreement, disagreementsAmong } from '../../../../domain/measuring/disagreements.ts';
+import { areOfOneObject } from '../../../../domain/measuring/sameObject.ts';
 import { ask } from '../../../client/ask.ts';
 import { answerKey } from '../../../client/queries.ts';
 import { useWork } from '../useWork.ts';
@@ -46,18 +47,9 @@ export function sideFromOthers(
   return null;
 }
 
-export interface Disagreement {
-  readonly one: ScaleMarks;
-  readonly other: ScaleMarks;
-  readonly contradiction: Contradiction;
-  /** Both are marks of one card: then its handles lie wrong. */
-  readonly areOfOneCard: boolean;
-}
-
 /**
- * Objects in one picture that contradict each other: the keeper's second one and those seen with the present scale, or with each other while there is none. A
- * coin or a rule of which a size was only assumed contradicts nothing yet, nor does a printed card itself, found again with
- * another print check.
+ * Objects in one picture that contradict each other, each pair of them: the present scale, the keeper's second object and those
+ * seen. A coin or a rule of which a size was only assumed contradicts nothing yet.
  */
 export function useContradictions(
   present: ScaleMarks | undefined,
@@ -72,14 +64,9 @@ export function useContradictions(
     };
     const isSecond = (marks: ScaleMarks) => check !== undefined && areOfOneObject(check, marks);
     const stated = proposals.filter((proposal) => !isAssumed(proposal) && !isSecond(proposal.marks)).flatMap(({ marks }) => scaled(marks));
-    const second = check === undefined ? [] : scaled(check);
-    const [first, ...others] = present === undefined ? stated : [...scaled(present), ...second, ...stated];
-    if (first === undefined) return [];
-    return others.flatMap((other) => {
-      const isOneCard = areOfOneCard(first.marks, other.marks);
-      const contradiction = isOneCard && first.marks.kind === 'points' ? null : contradictionOf(first, other);
-      return contradiction === null ? [] : [{ one: first.marks, other: other.marks, contradiction, areOfOneCard: isOneCard }];
-    });
+    const second = present === undefined || check === undefined ? [] : scaled(check);
+    const [first] = present === undefined ? [] : scaled(present);
+    return disagreementsAmong(first ?? null, [...second, ...stated]);
   }, [present, proposals, check, photo]);
 }
 

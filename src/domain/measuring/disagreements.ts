@@ -1,0 +1,31 @@
+import type { ScaleMarks } from './calibration.ts';
+import { type Contradiction, contradictionOf, type ScaledObject } from './contradiction.ts';
+import { areOfOneCard, areOfOneObject } from './sameObject.ts';
+
+/** Two marks of one picture that contradict each other. */
+export interface Disagreement {
+  readonly one: ScaleMarks;
+  readonly other: ScaleMarks;
+  readonly contradiction: Contradiction;
+  /** Both are marks of one card: then its handles lie wrong. */
+  readonly areOfOneCard: boolean;
+}
+
+/**
+ * Every pair of objects that contradict each other, those with the present scale first. A printed card itself, found again with
+ * another print check, contradicts nothing; nor does the present object, seen again, say a second time what contradicts it.
+ */
+export function disagreementsAmong(present: ScaledObject | null, others: readonly ScaledObject[]): readonly Disagreement[] {
+  const besides = present === null ? others : others.filter(({ marks }) => !areOfOneObject(present.marks, marks));
+  return [
+    ...(present === null ? [] : others.flatMap((other) => disagreementOf(present, other))),
+    ...besides.flatMap((one, index) => besides.slice(index + 1).flatMap((other) => disagreementOf(one, other))),
+  ];
+}
+
+function disagreementOf(one: ScaledObject, other: ScaledObject): readonly Disagreement[] {
+  const isOneCard = areOfOneCard(one.marks, other.marks);
+  if (isOneCard && one.marks.kind === 'points') return [];
+  const contradiction = contradictionOf(one, other);
+  return contradiction === null ? [] : [{ one: one.marks, other: other.marks, contradiction, areOfOneCard: isOneCard }];
+}
