@@ -1,6 +1,9 @@
+import type { SignedAssessment } from '../domain/sexing/determination.ts';
+import type { Gate } from '../domain/sexing/evidence/gates.ts';
 import type { EvidenceItem, FindingKind, Silence, Weight } from '../domain/sexing/evidence/item.ts';
+import { isEarlierForm } from '../domain/sexing/evidence/model.ts';
 import type { Step } from '../domain/sexing/evidence/prospects.ts';
-import type { Band, Gate } from '../domain/sexing/evidence/weigh.ts';
+import type { Band } from '../domain/sexing/evidence/weigh.ts';
 
 export const FINDING_WORDS: Readonly<Record<FindingKind, string>> = {
   'receptacles-seen': 'Receptacles seen on the skin',
@@ -27,7 +30,9 @@ export const SILENCE_WORDS: Readonly<Record<Silence, string>> = {
   'skin-of-another-animal': 'the skin is not certain to be this animal’s',
   'strip-not-readable': 'there was no strip to read',
   'place-not-found': 'without all four book lungs nobody knows that it was the right place',
-  'read-from-outside': 'seen from the outer side only',
+  'read-from-outside': 'looked at from the outer side only, and it lies on the inner one',
+  'read-from-inside': 'looked at from the inner side only, and they stand on the outer one',
+  'organs-without-lip': 'receptacles and accessory organs are both noted, and only a lip would tell which of the two it was',
   'genus-without-spermathecae': 'females of this genus have no receptacles',
   'as-likely-mistaken': 'on such a skin, read like this, a mistake is as likely',
   'grade-below-a': 'it counts on a strip of grade A only',
@@ -49,14 +54,16 @@ export const WEIGHT_WORDS: Readonly<Record<Weight, string>> = {
 
 export const GATE_WORDS: Readonly<Record<Gate, string>> = {
   'male-by-absence':
-    'Held down, because a male is read here by absence alone: whatever the skins say together, something seen is needed to go further.',
+    'Held down, because a male is read here by absence alone: whatever the skins say together, fusillae, hooks, a sperm web or bulbs are needed to go further.',
   'male-without-bulbs': 'Held down, because only palpal bulbs on the animal take a male to the top.',
-  'female-on-one-skin': 'Held down, because one skin alone, whoever reads it, does not take a female to the top.',
+  'female-on-one-skin': 'Held down, because a female comes to the top only by receptacles on two skins of class C or D, or by an egg sac.',
   'small-skins': 'Held down, because all skins that speak for it are small, and small strips mislead either way.',
 };
 
 export const STEP_WORDS: Readonly<Record<Step, string>> = {
+  'match-skin': 'The skin is certain to be this animal’s',
   'find-all-lungs': 'All four book lungs found',
+  'look-inside': 'The same seen from the inner side',
   'look-for-lip': 'The uterus externus looked for, and seen',
   'look-outside': 'The outer side looked at, and fusillae seen',
   'use-stereomicroscope': 'The same seen under a stereomicroscope',
@@ -82,9 +89,22 @@ export function bandInWords({ towards, band, conflict }: Result): string {
 }
 
 /** What one finding does: "heavy, for a female". */
-export function weightInWords({ towards, weight, silence, weakened }: EvidenceItem): string {
+export function weightInWords({ towards, weight, silence, weakened, gaveWay }: EvidenceItem): string {
+  if (gaveWay)
+    return `gave way to a better reading of the same skin${silence === null && towards !== null ? `; it spoke for a ${towards}` : ''}`;
   if (silence !== null) return `weighs nothing: ${SILENCE_WORDS[silence]}`;
   if (towards === null) return 'weighs nothing, either way';
-  const less = weakened ? ', counted less beside a stronger skin of the same animal' : '';
+  const less = weakened ? ', counted less beside a stronger skin of the same animal that agrees' : '';
   return weight === 'none' ? `next to nothing, for a ${towards}${less}` : `${WEIGHT_WORDS[weight]}, for a ${towards}${less}`;
+}
+
+/** What the machine made of a determination when it was signed, by which rules, and what it then knew of the genus. */
+export function assessmentInWords({ band, modelVersion, genus, ...result }: SignedAssessment): string {
+  const earlier = isEarlierForm(modelVersion);
+  if (band === null || earlier === null) return 'Signed before evidence was weighed by a model.';
+  const version = genus?.profileVersion;
+  const edit = version === 0 ? 'as shipped' : `edit ${version}`;
+  const profile = genus === null || version === undefined ? '' : `; profile of ${genus.genus === '' ? 'no genus' : genus.genus}, ${edit}`;
+  const since = earlier ? ' Its rules have changed since; what was signed stays as it is.' : '';
+  return `All evidence then: ${bandInWords({ ...result, band })} (model ${modelVersion}${profile}).${since}`;
 }

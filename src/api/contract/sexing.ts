@@ -12,11 +12,12 @@ import {
   SexSign,
   UnfinishedDetermination,
 } from '../../domain/sexing/determination.ts';
+import { Gate } from '../../domain/sexing/evidence/gates.ts';
 import { EvidenceItem } from '../../domain/sexing/evidence/item.ts';
 import { Adjustments } from '../../domain/sexing/evidence/numbers.ts';
 import { Prospect } from '../../domain/sexing/evidence/prospects.ts';
 import { SizeClass } from '../../domain/sexing/evidence/sizeClass.ts';
-import { Band, Gate } from '../../domain/sexing/evidence/weigh.ts';
+import { Band } from '../../domain/sexing/evidence/weigh.ts';
 import { GenusProfile } from '../../domain/sexing/genus/profile.ts';
 import { LaterFate } from '../../domain/sexing/later.ts';
 import { LiveSign } from '../../domain/sexing/live/liveSign.ts';
@@ -28,7 +29,7 @@ export const EvidenceView = z
   .object({
     towards: z.enum(['female', 'male']).nullable(),
     band: Band,
-    conflict: z.boolean().describe('Two heavy findings contradict each other: nothing is averaged, the next molt decides'),
+    conflict: z.boolean().describe('Two heavy findings or skins contradict each other: nothing is averaged, the next molt decides'),
     gate: Gate.nullable().describe('The rule that held the band down'),
     items: z.array(EvidenceItem),
     prospects: z.array(Prospect).describe('What would change it'),

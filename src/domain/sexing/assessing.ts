@@ -1,4 +1,4 @@
-import type { Determination, DeterminationDraft, ReadingMethod, SignedAssessment } from './determination.ts';
+import type { Determination, DeterminationDraft, ReadingMethod, SignedAssessment, SignedGenus } from './determination.ts';
 import { caseOf } from './evidence/caseOf.ts';
 import type { EvidenceModel } from './evidence/model.ts';
 import { sizeClassOfSkin } from './evidence/skinFindings.ts';
@@ -40,6 +40,10 @@ export function assessmentOf(draft: DeterminationDraft, known: Known): SignedAss
     towards,
     band,
     conflict,
-    genus: { genus: genus.genus, ...genus.flags },
+    genus: signedGenus(genus),
   };
+}
+
+function signedGenus({ genus, flags, version, hooks, adultCarapaceMm, earlyColorBasis }: GenusProfile): SignedGenus {
+  return { genus, ...flags, profileVersion: version, hooks: hooks.state, adultCarapaceMm, earlyColorKnown: earlyColorBasis !== null };
 }

@@ -3,7 +3,7 @@ import { CalendarDay, Instant } from '../dates.ts';
 import { ImagePoint } from '../measuring/points.ts';
 import { SkinGrade } from '../molting/exuvia.ts';
 import { SizeClass } from './evidence/sizeClass.ts';
-import { GenusFlags, ReceptacleForm } from './genus/profile.ts';
+import { GenusFlags, HooksState, ReceptacleForm } from './genus/profile.ts';
 
 /** "Not seen" is three different answers: only `yes` and `no` weigh (`no` = readable and absent). */
 export const Answer = z.enum(['yes', 'no', 'cannot-tell', 'not-looked']).meta({ id: 'Answer' });
@@ -165,6 +165,16 @@ export const ReadingMethod = z
   .meta({ id: 'ReadingMethod' });
 export type ReadingMethod = z.infer<typeof ReadingMethod>;
 
+/** What the model knew of the genus. What came after form 1 of the model was not kept before. */
+export const SignedGenus = GenusFlags.extend({
+  genus: z.string(),
+  profileVersion: z.int().min(0).optional().describe('Of the keeper’s edits; 0 as shipped'),
+  hooks: HooksState.optional(),
+  adultCarapaceMm: z.number().positive().nullable().optional(),
+  earlyColorKnown: z.boolean().optional().describe('Something says that the sexes are colored differently early'),
+}).meta({ id: 'SignedGenus' });
+export type SignedGenus = z.infer<typeof SignedGenus>;
+
 /** What the machine made of the answers when they were signed. Kept as it was, whatever numbers and profiles become later. */
 export const SignedAssessment = z
   .object({
@@ -177,7 +187,7 @@ export const SignedAssessment = z
       .nullable()
       .describe('Null for the first form'),
     conflict: z.boolean(),
-    genus: GenusFlags.extend({ genus: z.string() }).nullable().describe('As the profile stood then'),
+    genus: SignedGenus.nullable().describe('As the profile stood then'),
   })
   .meta({ id: 'SignedAssessment' });
 export type SignedAssessment = z.infer<typeof SignedAssessment>;

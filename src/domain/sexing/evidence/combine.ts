@@ -7,10 +7,13 @@ import { type GenusKnown, type StripReading, sizeClassOfSkin, skinFindings } fro
 export interface SkinEvidence {
   readonly exuviaId: string;
   readonly findings: readonly Finding[];
-  /** Of readings of the same skin that gave way to the best one: they do not weigh, and yet can contradict it. */
-  readonly passedOver: readonly Finding[];
+  /** Other readings of the same skin, which gave way to the best one: they do not weigh, and yet can contradict it. */
+  readonly gaveWay: readonly { readonly findings: readonly Finding[]; readonly ratio: number }[];
   readonly ratio: number;
-  /** 1 for the strongest skin of the animal; the others count less, since they share the animal, the reader and the bias. */
+  /**
+   * 1 for the strongest skin that speaks for a sex; others that agree with it count less, since they share the animal, the
+   * reader and the bias. One that disagrees shares no bias with it and counts in full.
+   */
   readonly power: number;
   readonly small: boolean;
 }
@@ -20,18 +23,23 @@ export function skinEvidence(readings: readonly StripReading[], genus: GenusKnow
   const bySkin = Map.groupBy(readings, ({ exuviaId }) => exuviaId);
   const skins = [...bySkin.values()].map((ofSkin) => evidenceOf(ofSkin, genus, numbers));
   const strongestFirst = skins.toSorted((a, b) => strengthOf(b.ratio) - strengthOf(a.ratio));
-  return strongestFirst.map((skin, index) => ({ ...skin, power: numbers['weakerSkin.power'] ** index }));
+  return strongestFirst.map((skin, index) => {
+    const stronger = strongestFirst.slice(0, index).filter(({ ratio }) => sexFor(ratio) === sexFor(skin.ratio));
+    return { ...skin, power: numbers['weakerSkin.power'] ** stronger.length };
+  });
 }
 
 function evidenceOf(ofSkin: readonly StripReading[], genus: GenusKnown, numbers: ModelNumbers): SkinEvidence {
-  const reading = bestOf(ofSkin);
-  const findings = skinFindings(reading, genus, numbers);
-  const sizeClass = sizeClassOfSkin(reading.checklist, genus, numbers) ?? 'A';
+  const best = bestOf(ofSkin);
+  const read = (reading: StripReading) => {
+    const findings = skinFindings(reading, genus, numbers);
+    return { findings, ratio: ratioOf(findings, numbers) };
+  };
+  const sizeClass = sizeClassOfSkin(best.checklist, genus, numbers) ?? 'A';
   return {
-    exuviaId: reading.exuviaId,
-    findings,
-    passedOver: ofSkin.filter((other) => other !== reading).flatMap((other) => skinFindings(other, genus, numbers)),
-    ratio: ratioOf(findings, numbers),
+    exuviaId: best.exuviaId,
+    ...read(best),
+    gaveWay: ofSkin.filter((other) => other !== best).map(read),
     power: 1,
     small: sizeClass === 'A' || sizeClass === 'B',
   };

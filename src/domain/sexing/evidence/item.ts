@@ -33,6 +33,8 @@ export const Silence = z
     'strip-not-readable',
     'place-not-found',
     'read-from-outside',
+    'read-from-inside',
+    'organs-without-lip',
     'genus-without-spermathecae',
     'as-likely-mistaken',
     'grade-below-a',
@@ -58,7 +60,8 @@ export const EvidenceItem = z
     silence: Silence.nullable(),
     numbers: z.array(NumberIdSchema).describe('Of the model, that its weight rests on'),
     exuviaId: z.string().nullable().describe('The skin it was read on; null for the animal itself'),
-    weakened: z.boolean().describe('Counts less because another skin of the animal, read by the same eyes, weighs more'),
+    weakened: z.boolean().describe('Counts less because another skin of the animal that agrees, read by the same eyes, weighs more'),
+    gaveWay: z.boolean().describe('Of a reading that does not count, since a better one of the same skin speaks; it can still contradict'),
   })
   .meta({ id: 'EvidenceItem' });
 export type EvidenceItem = z.infer<typeof EvidenceItem>;

@@ -1,5 +1,5 @@
 import type { LiveFinding } from '../live/liveSign.ts';
-import { type Finding, silent, strengthOf } from './item.ts';
+import { type Finding, sexFor, silent, strengthOf } from './item.ts';
 import type { ModelNumbers, NumberId } from './numbers.ts';
 import type { GenusKnown } from './skinFindings.ts';
 
@@ -16,17 +16,21 @@ export interface LiveCircumstances {
   readonly numbers: ModelNumbers;
 }
 
-/** One finding of each kind: the same thing seen twice, or told and photographed, is one piece of evidence, the stronger. */
+/**
+ * One finding of each kind for each sex: the same thing seen twice, or told and photographed, is one piece of evidence, the
+ * stronger. Opinions of one kind that oppose each other are both kept.
+ */
 export function liveFindings(evidence: readonly LiveEvidence[], circumstances: LiveCircumstances): Finding[] {
-  const strongest = new Map<Finding['kind'], Finding>();
+  const strongest = new Map<string, Finding>();
   for (const each of evidence) {
     const finding = liveFinding(each, circumstances);
-    const known = strongest.get(finding.kind);
-    if (!known || strengthOf(finding.ratio) > strengthOf(known.ratio)) strongest.set(finding.kind, finding);
+    const key = `${finding.kind} ${sexFor(finding.ratio)}`;
+    const known = strongest.get(key);
+    if (!known || strengthOf(finding.ratio) > strengthOf(known.ratio)) strongest.set(key, finding);
   }
+  const found = [...strongest.values()];
   // Bulbs that have been seen are not taken back by an earlier look that found none.
-  if (strongest.has('palpal-bulbs')) strongest.delete('no-bulbs');
-  return [...strongest.values()];
+  return found.some(({ kind }) => kind === 'palpal-bulbs') ? found.filter(({ kind }) => kind !== 'no-bulbs') : found;
 }
 
 function liveFinding({ finding, photographed }: LiveEvidence, circumstances: LiveCircumstances): Finding {

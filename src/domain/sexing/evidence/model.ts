@@ -3,8 +3,18 @@ import { Instant } from '../../dates.ts';
 import { fail, type Result, succeed } from '../../result.ts';
 import { Adjustments, type ModelNumbers, NUMBER_IDS, NumberIdSchema, numbersWith, SHIPPED_NUMBERS } from './numbers.ts';
 
-/** Of the rules in this folder; raised when one of them changes. The first form of the Examination, without a model, counts as 0. */
-export const MODEL_FORM = 1;
+/**
+ * Of the rules in this folder; raised when one of them changes. The first form of the Examination, without a model, counts as 0.
+ * Form 1 let any finding open a gate, weakened a skin beside one that contradicts it, and came to know only later of conflicts
+ * between readings of one skin, so that this one form stands for two rules.
+ */
+export const MODEL_FORM = 2;
+
+/** Whether the rules have changed since a version such as `1.3`; null for what was signed without a model. */
+export function isEarlierForm(version: string): boolean | null {
+  const form = Number(version.split('.')[0]);
+  return form === 0 ? null : form < MODEL_FORM;
+}
 
 export const ModelChangeDraft = z
   .object({
@@ -21,7 +31,7 @@ export type ModelChange = z.infer<typeof ModelChange>;
 
 /** The numbers in force. */
 export interface EvidenceModel {
-  /** `1.0` as shipped, `1.3` after the third change. */
+  /** `2.0` as shipped, `2.3` after the third change. */
   readonly version: string;
   readonly numbers: ModelNumbers;
 }

@@ -7,7 +7,9 @@ import { Band, type EvidenceCase, type Weighing, weigh } from './weigh.ts';
 /** Something that could still be done or happen. */
 export const Step = z
   .enum([
+    'match-skin',
     'find-all-lungs',
+    'look-inside',
     'look-for-lip',
     'look-outside',
     'use-stereomicroscope',
@@ -29,13 +31,15 @@ export type Prospect = z.infer<typeof Prospect>;
 
 type Change = (evidence: EvidenceCase, exuviaId: string) => EvidenceCase;
 
-function answering(applies: (checklist: Checklist) => boolean, answers: Partial<Checklist>): Change {
+type Answers = Partial<Checklist>;
+
+function answering(applies: (checklist: Checklist) => boolean, answers: Answers | ((checklist: Checklist) => Answers)): Change {
+  const after = (checklist: Checklist): Checklist =>
+    applies(checklist) ? { ...checklist, ...(typeof answers === 'function' ? answers(checklist) : answers) } : checklist;
   return (evidence, exuviaId) => ({
     ...evidence,
     readings: evidence.readings.map((reading) =>
-      reading.exuviaId === exuviaId && applies(reading.checklist)
-        ? { ...reading, checklist: { ...reading.checklist, ...answers } }
-        : reading,
+      reading.exuviaId === exuviaId ? { ...reading, checklist: after(reading.checklist) } : reading,
     ),
   });
 }
@@ -66,9 +70,14 @@ const CLEAR = { receptaclesSeen: 'yes', uterusExternusSeen: 'yes', accessoryOrga
 const open = (answer: Checklist['receptaclesSeen']): boolean => answer === 'not-looked' || answer === 'cannot-tell';
 
 const CHANGES: Readonly<Record<Step, Change>> = {
-  'find-all-lungs': answering(({ fourBookLungsFound }) => fourBookLungsFound === 'no', { fourBookLungsFound: 'yes' }),
+  'match-skin': answering(({ skinMatchesAnimal }) => skinMatchesAnimal !== 'yes', { skinMatchesAnimal: 'yes' }),
+  'find-all-lungs': answering(({ fourBookLungsFound }) => fourBookLungsFound !== 'yes', { fourBookLungsFound: 'yes' }),
+  'look-inside': answering(({ view }) => view === 'outside', { view: 'both' }),
   'look-for-lip': answering(({ uterusExternusSeen }) => open(uterusExternusSeen), { uterusExternusSeen: 'yes' }),
-  'look-outside': answering(({ fusillaeOutsideSeen }) => open(fusillaeOutsideSeen), { fusillaeOutsideSeen: 'yes' }),
+  'look-outside': answering(
+    ({ fusillaeOutsideSeen }) => open(fusillaeOutsideSeen),
+    ({ view }) => ({ fusillaeOutsideSeen: 'yes', view: view === 'inside' ? 'both' : view }),
+  ),
   'use-stereomicroscope': answering(({ magnification }) => magnification !== 'stereomicroscope', { magnification: 'stereomicroscope' }),
   'ask-blind-reader': answering(() => true, { secondReaderAgrees: 'yes', secondReaderBlind: 'yes' }),
   'compare-with-reference': answering(({ readerExperience }) => readerExperience === 'first-time', { comparedWithReference: 'yes' }),

@@ -21,21 +21,29 @@ export function sizeClassOfSkin(checklist: Checklist, genus: GenusKnown, numbers
 /** Everything one reading of one skin found; what weighs nothing is kept with the reason. */
 export function skinFindings(reading: StripReading, genus: GenusKnown, numbers: ModelNumbers): Finding[] {
   const { exuviaId, checklist } = reading;
-  const strip = [
-    ...stripFinding(reading, genus, numbers),
-    ...accessoryFinding(reading, numbers),
-    ...fusillaeFinding(reading, genus, numbers),
-  ];
-  const silence = stripSilence(checklist);
-  const heard = silence === null ? strip : strip.map(({ kind }) => silent(kind, silence, exuviaId));
+  const innerSide = [...stripFinding(reading, genus, numbers), ...accessoryFinding(reading, numbers)];
+  const strip = [...unless(innerSilence(checklist), innerSide), ...fusillaeFinding(reading, genus, numbers)];
+  const heard = unless(stripSilence(checklist), strip);
   const onSkin = checklist.bulbsOnSkin === 'yes' ? [silent('bulbs-on-skin', 'bulbs-not-expected-on-skin', exuviaId)] : [];
   return [...heard, ...onSkin];
 }
 
+function unless(silence: Finding['silence'], findings: readonly Finding[]): Finding[] {
+  return findings.map((finding) => (silence === null ? finding : silent(finding.kind, silence, finding.exuviaId)));
+}
+
+/** Only a skin known to be this animal's, read at a place known to be the right one, says anything of its sex. */
 function stripSilence(checklist: Checklist): Finding['silence'] {
-  if (checklist.skinMatchesAnimal === 'no') return 'skin-of-another-animal';
+  if (checklist.skinMatchesAnimal !== 'yes') return 'skin-of-another-animal';
   if (checklist.grade === null || checklist.grade === 'D') return 'strip-not-readable';
-  return checklist.fourBookLungsFound === 'no' ? 'place-not-found' : null;
+  return checklist.fourBookLungsFound === 'yes' ? null : 'place-not-found';
+}
+
+/** Receptacles, lip and accessory organs lie on the inner side; the first and the last look alike, and only a lip tells them apart. */
+function innerSilence({ view, receptaclesSeen, accessoryOrgansSeen, uterusExternusSeen }: Checklist): Finding['silence'] {
+  if (view === 'outside') return 'read-from-outside';
+  const either = receptaclesSeen === 'yes' && accessoryOrgansSeen === 'yes';
+  return either && uterusExternusSeen !== 'yes' ? 'organs-without-lip' : null;
 }
 
 /** One skin, one genital result: receptacles seen, or a readable strip without them, or a lip alone. */
@@ -54,7 +62,6 @@ function stripFinding({ exuviaId, checklist }: StripReading, genus: GenusKnown, 
     lip === 'yes' ? [{ kind: 'lip-alone', ratio: numbers['lip.factor'], numbers: ['lip.factor'], silence: null, exuviaId }] : [];
   if (seen !== 'no') return alone;
   if (genus.flags.withoutSpermathecae) return [silent('strip-empty', 'genus-without-spermathecae', exuviaId), ...alone];
-  if (checklist.view === 'outside') return [silent('strip-empty', 'read-from-outside', exuviaId), ...alone];
   if (chances.seen <= chances.mistaken) return [silent('strip-empty', 'as-likely-mistaken', exuviaId), ...alone];
   const ratio = (1 - chances.seen) / (1 - chances.mistaken);
   return [{ kind: 'strip-empty', ratio, numbers: chances.numbers, silence: null, exuviaId }, ...alone];
@@ -107,6 +114,7 @@ function accessoryFinding({ exuviaId, checklist }: StripReading, numbers: ModelN
 /** The only sign on a skin that speaks for a male by being there; the numbers hold for grade A only. */
 function fusillaeFinding({ exuviaId, checklist }: StripReading, genus: GenusKnown, numbers: ModelNumbers): Finding[] {
   if (checklist.fusillaeOutsideSeen !== 'yes') return [];
+  if (checklist.view === 'inside') return [silent('fusillae-outside', 'read-from-inside', exuviaId)];
   if (checklist.grade !== 'A') return [silent('fusillae-outside', 'grade-below-a', exuviaId)];
   const sizeClass = sizeClassOfSkin(checklist, genus, numbers) ?? 'A';
   if (sizeClass === 'A') return [silent('fusillae-outside', 'skin-too-small', exuviaId)];

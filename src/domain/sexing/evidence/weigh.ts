@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { Checklist } from '../determination.ts';
-import { has, type SkinEvidence, skinEvidence } from './combine.ts';
+import { type SkinEvidence, skinEvidence } from './combine.ts';
+import { type Gate, gated } from './gates.ts';
 import { type EvidenceItem, type Finding, sexFor, strengthOf, weightOf } from './item.ts';
 import { type LiveEvidence, liveFindings } from './liveFindings.ts';
 import type { EvidenceModel } from './model.ts';
@@ -9,10 +10,6 @@ import type { GenusKnown, StripReading } from './skinFindings.ts';
 
 export const Band = z.enum(['unsexed', 'leaning', 'probable', 'strong', 'established']).meta({ id: 'EvidenceBand' });
 export type Band = z.infer<typeof Band>;
-
-/** A rule that is stronger than the arithmetic and held the band down. */
-export const Gate = z.enum(['male-by-absence', 'male-without-bulbs', 'female-on-one-skin', 'small-skins']).meta({ id: 'EvidenceGate' });
-export type Gate = z.infer<typeof Gate>;
 
 /** Everything that is known of one animal's sex. */
 export interface EvidenceCase {
@@ -34,8 +31,8 @@ export interface Weighing {
 
 /**
  * Weighs all evidence of one animal. Likelihood ratios are multiplied under the rules of dependence, then the gates hold the
- * result down; two heavy findings that contradict each other, be it in two readings of one skin, give a conflict instead of an
- * average.
+ * result down; two heavy findings or skins that contradict each other, be it in two readings of one skin, give a conflict
+ * instead of an average.
  *
  * Every number is a judgment unless it names a source; see `SHIPPED_NUMBERS`.
  */
@@ -54,49 +51,8 @@ export function weigh(evidence: EvidenceCase, { numbers }: EvidenceModel): Weigh
     conflict,
     gate,
     probability,
-    items: [
-      ...skins.flatMap((skin) => skin.findings.map((finding) => itemOf(finding, skin.power))),
-      ...live.map((finding) => itemOf(finding, 1)),
-    ],
+    items: [...skins.flatMap(itemsOf), ...live.map((finding) => itemOf(finding, 1))],
   };
-}
-
-interface Gathered {
-  readonly skins: readonly SkinEvidence[];
-  readonly live: readonly Finding[];
-  readonly numbers: ModelNumbers;
-}
-
-function gated(certainty: number, towards: Weighing['towards'], gathered: Gathered): { probability: number; gate: Gate | null } {
-  const { numbers } = gathered;
-  const caps = towards === null ? [] : gatesFor(towards, gathered);
-  const capped = caps.map((gate) => ({ gate, most: numbers[CAP_OF[gate]] })).toSorted((a, b) => a.most - b.most)[0];
-  if (!capped || certainty <= capped.most) return { probability: certainty, gate: null };
-  return { probability: capped.most, gate: capped.gate };
-}
-
-const CAP_OF = {
-  'male-by-absence': 'cap.maleByAbsence',
-  'male-without-bulbs': 'cap.maleWithoutBulbs',
-  'female-on-one-skin': 'cap.femaleOneSkin',
-  'small-skins': 'cap.smallSkins',
-} as const;
-
-function gatesFor(towards: 'female' | 'male', { skins, live }: Gathered): Gate[] {
-  const onSkins = skins.flatMap(({ findings }) => findings);
-  const speaking = skins.filter(({ ratio }) => sexFor(ratio) === towards);
-  const gates: Gate[] = [];
-  if (towards === 'male') {
-    if (!has(live, 'palpal-bulbs')) gates.push('male-without-bulbs');
-    const positive =
-      live.some(({ ratio }) => sexFor(ratio) === 'male') || has(onSkins, 'fusillae-outside') || has(onSkins, 'accessory-organs');
-    if (!positive) gates.push('male-by-absence');
-  } else if (speaking.length < 2 && !has(live, 'egg-sac')) {
-    gates.push('female-on-one-skin');
-  }
-  const liveToo = live.some(({ ratio }) => sexFor(ratio) === towards);
-  if (!liveToo && speaking.length > 0 && speaking.every(({ small }) => small)) gates.push('small-skins');
-  return gates;
 }
 
 /** The upper limit of a band belongs to it: at a cap of exactly 0.95 a male by absence stays "probable". */
@@ -107,15 +63,31 @@ export function bandOf(probability: number, numbers: ModelNumbers): Band {
   return probability >= numbers['band.leaning'] ? 'leaning' : 'unsexed';
 }
 
+/**
+ * Whether two things that are heavy by themselves speak for different sexes: a finding, or a skin as a whole by any one of its
+ * readings, whose findings may each be light.
+ */
 function contradicts(skins: readonly SkinEvidence[], live: readonly Finding[], numbers: ModelNumbers): boolean {
-  const heavy = [...skins.flatMap(({ findings, passedOver }) => [...findings, ...passedOver]), ...live].filter(
-    ({ ratio }) => strengthOf(ratio) > numbers['conflict.strength'],
-  );
-  return heavy.some(({ ratio }) => ratio > 1) && heavy.some(({ ratio }) => ratio < 1);
+  const read = skins.flatMap(({ ratio, findings, gaveWay }) => [{ ratio, findings }, ...gaveWay]);
+  const ratios = [
+    ...read.flatMap(({ ratio, findings }) => [ratio, ...findings.map((finding) => finding.ratio)]),
+    ...live.map(({ ratio }) => ratio),
+  ];
+  const heavy = ratios.filter((ratio) => strengthOf(ratio) > numbers['conflict.strength']);
+  return heavy.some((ratio) => ratio > 1) && heavy.some((ratio) => ratio < 1);
+}
+
+/** Of what gave way, the strongest finding of each kind for each sex: looks that agree are one line. */
+function itemsOf({ findings, gaveWay, power }: SkinEvidence): EvidenceItem[] {
+  const strongest = gaveWay.flatMap((reading) => reading.findings).toSorted((a, b) => strengthOf(b.ratio) - strengthOf(a.ratio));
+  const told = Map.groupBy(strongest, ({ kind, ratio }) => `${kind} ${sexFor(ratio)}`);
+  const weaker = [...told.values()].flatMap((same) => same.slice(0, 1)).map((finding) => ({ ...itemOf(finding, 1), gaveWay: true }));
+  return [...findings.map((finding) => itemOf(finding, power)), ...weaker];
 }
 
 function itemOf({ kind, ratio, numbers, silence, exuviaId }: Finding, power: number): EvidenceItem {
-  return { kind, towards: sexFor(ratio), weight: weightOf(ratio ** power), silence, numbers: [...numbers], exuviaId, weakened: power < 1 };
+  const weight = weightOf(ratio ** power);
+  return { kind, towards: sexFor(ratio), weight, silence, numbers: [...numbers], exuviaId, weakened: power < 1, gaveWay: false };
 }
 
 function largestCarapace(readings: readonly StripReading[]): number | null {

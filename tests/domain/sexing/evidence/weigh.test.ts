@@ -1,14 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { BLANK_CHECKLIST, type Checklist } from '../../../../src/domain/sexing/determination.ts';
+import { skinEvidence } from '../../../../src/domain/sexing/evidence/combine.ts';
 import type { LiveEvidence } from '../../../../src/domain/sexing/evidence/liveFindings.ts';
-import { checkModelChange, modelAfter, shownNumbers } from '../../../../src/domain/sexing/evidence/model.ts';
+import { checkModelChange, isEarlierForm, modelAfter, shownNumbers } from '../../../../src/domain/sexing/evidence/model.ts';
 import { NUMBER_IDS, SHIPPED_NUMBERS } from '../../../../src/domain/sexing/evidence/numbers.ts';
 import { prospectsOf } from '../../../../src/domain/sexing/evidence/prospects.ts';
 import { sizeClassOf } from '../../../../src/domain/sexing/evidence/sizeClass.ts';
 import { type Weighing, weigh } from '../../../../src/domain/sexing/evidence/weigh.ts';
+import { checkDetermination, type SigningContext } from '../../../../src/domain/sexing/signing.ts';
 import { SHIPPED_MODEL } from '../../../support/shippedModel.ts';
-import { CLEAR_FEMALE, CLEAR_MALE, EMPTY_STRIP, genus, WELL_READ } from '../readings.ts';
+import { CLEAR_FEMALE, CLEAR_MALE, draft, EMPTY_STRIP, genus, WELL_READ } from '../readings.ts';
 
 // All expected figures are judgments of ours, worked out by hand from the chances of each size class: no controlled study
 // of the error rates of reading skins is known.
@@ -69,6 +71,7 @@ describe('dependence', () => {
     const two = of([sized(SEEN, 'C'), sized(SEEN, 'C')]);
     // 0.992 from a ratio rounded to 21; 0.85 / 0.04 is 21.25.
     expect(Math.abs(two.probability - 0.992)).toBeLessThan(0.001);
+    expect(ratioOf(two)).toBeCloseTo(21.25 * 21.25 ** 0.6, 6);
     expect(two).toMatchObject({ band: 'established', gate: null });
     expect(two.items.map(({ weakened }) => weakened)).toEqual([false, true]);
   });
@@ -77,11 +80,17 @@ describe('dependence', () => {
     const loupe = { exuviaId: 'skin', checklist: { ...sized(SEEN, 'C'), magnification: 'loupe', grade: 'B' } as const };
     const best = { exuviaId: 'skin', checklist: sized(SEEN, 'C') };
     const weighed = (readings: (typeof loupe | typeof best)[]) => weigh({ genus: genus(PLAIN), readings, live: [] }, SHIPPED_MODEL);
-    expect(weighed([loupe, best, loupe])).toEqual(weighed([best]));
+    const { items, ...result } = weighed([loupe, best, loupe]);
+    const { items: alone, ...ofBest } = weighed([best]);
+    expect(result).toEqual(ofBest);
+    expect(items.filter(({ gaveWay }) => !gaveWay)).toEqual(alone);
+    expect(items.filter(({ gaveWay }) => gaveWay)).toMatchObject([{ kind: 'receptacles-seen', towards: 'female' }]);
     expect(weighed([loupe]).probability).toBeLessThan(weighed([best]).probability);
   });
 
   it('fusillae outside and an empty strip multiply, up to a strength of 60, and stay below bulbs', () => {
+    const reading = { exuviaId: 'skin', checklist: sized(CLEAR_MALE, 'D') };
+    expect(skinEvidence([reading], genus(PLAIN), SHIPPED_MODEL.numbers)[0]?.ratio).toBeCloseTo(1 / 60, 10);
     const weighing = of([sized({ ...CLEAR_MALE }, 'D')]);
     expect(weighing).toMatchObject({ towards: 'male', band: 'strong', probability: 0.98, gate: 'male-without-bulbs' });
     expect(ratioOf(of([sized(CLEAR_MALE, 'C')]))).toBeCloseTo(4 / 0.15625, 1);
@@ -126,7 +135,11 @@ describe('what weighs nothing', () => {
     ['grade D', { grade: 'D' }],
     ['no grade', { grade: null }],
     ['another animal’s skin', { skinMatchesAnimal: 'no' }],
+    ['a skin that may be another animal’s', { skinMatchesAnimal: 'cannot-tell' }],
+    ['a skin nobody matched', { skinMatchesAnimal: 'not-looked' }],
     ['a place that is not between the front lungs', { fourBookLungsFound: 'no' }],
+    ['a place that may be another', { fourBookLungsFound: 'cannot-tell' }],
+    ['a place nobody made sure of', { fourBookLungsFound: 'not-looked' }],
     ['cannot tell', { receptaclesSeen: 'cannot-tell', uterusExternusSeen: 'cannot-tell', fusillaeOutsideSeen: 'cannot-tell' }],
     ['not looked', BLANK_CHECKLIST],
   ])('%s', (_, answers) => {
@@ -171,12 +184,20 @@ describe('published exceptions', () => {
   });
 
   // Hildebrandt 2022, "The ontogenetic development of tarantula spermathecae": two receptacles in a juvenile fuse later.
-  it('Haplocosmia: two lobes in a small skin are receptacles like any', () => {
-    const juvenile: Checklist = { ...sized(SEEN, 'B'), receptacleForm: 'paired-separate' };
-    const fused: Checklist = { ...juvenile, receptacleForm: 'single-undivided' };
-    expect(of([juvenile], { taxon: 'Haplocosmia himalayana' })).toEqual(of([fused], { taxon: 'Haplocosmia himalayana' }));
-    expect(of([juvenile], { taxon: 'Haplocosmia himalayana' }).towards).toBe('female');
-    expect(genus('Haplocosmia himalayana').flags.formChangesWithAge).toBe(true);
+  it('Haplocosmia: a form that is not the profile’s neither weighs less nor keeps from signing', () => {
+    const taxon = 'Haplocosmia himalayana';
+    const profile = genus(taxon);
+    expect(profile.flags.formChangesWithAge).toBe(true);
+    expect(profile.receptacles.forms).not.toContain('paired-separate');
+    const juvenile: Checklist = { ...CLEAR_FEMALE, ...sized(SEEN, 'B'), receptacleForm: 'paired-separate' };
+    // Its receptacles are weakly sclerotized: 0.5 * 0.7 / 0.07.
+    expect(ratioOf(of([juvenile], { taxon }))).toBeCloseTo(5, 6);
+    const signing: SigningContext = {
+      ...{ genus: profile, model: SHIPPED_MODEL, exuviaId: 'skin-1', skinsInOrder: ['skin-1'], determinations: [], liveSigns: [] },
+      ...{ today: '2026-05-03', shedFrom: '2026-04-28', skinPhotoIds: new Set(), animalPhotoIds: new Set(), photoSizes: new Map() },
+    };
+    const signed = draft({ checklist: juvenile, level: 'probable' });
+    expect(checkDetermination(signed, signing)).toEqual({ ok: true, value: signed });
   });
 });
 
@@ -222,7 +243,8 @@ describe('the numbers', () => {
   it('can be adjusted, and the version tells', () => {
     const change = { adjustments: { 'seen.C': 0.7 }, by: 'K', note: 'own skins', revision: 3, at: '2026-01-01T00:00:00.000Z' };
     const model = modelAfter([change]);
-    expect([model.version, model.numbers['seen.C'], model.numbers['seen.D']]).toEqual(['1.3', 0.7, 0.96]);
+    expect([model.version, model.numbers['seen.C'], model.numbers['seen.D']]).toEqual(['2.3', 0.7, 0.96]);
+    expect(['0', '1.3', model.version].map(isEarlierForm)).toEqual([null, true, false]);
     const readings = [{ exuviaId: 'skin', checklist: sized(SEEN, 'C') }];
     expect(ratioOf(weigh({ genus: genus(PLAIN), readings, live: [] }, model))).toBeCloseTo(17.5, 6);
   });

@@ -5,7 +5,7 @@ import type { Determination } from '../../../../domain/sexing/determination.ts';
 import type { LaterFate } from '../../../../domain/sexing/later.ts';
 import type { LiveSign } from '../../../../domain/sexing/live/liveSign.ts';
 import { dayHere } from '../../../../words/dates.ts';
-import { bandInWords } from '../../../../words/evidence.ts';
+import { assessmentInWords } from '../../../../words/evidence.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { DayText } from '../../../parts/DayText.tsx';
 import { SexMark } from '../../../parts/SexMark.tsx';
@@ -51,11 +51,7 @@ export function HistoryEntry(props: Props): ReactElement {
           {checklist.secondReader !== null && checklist.secondReaderAgrees === 'yes' && `; ${checklist.secondReader} agrees`}
           {checklist.secondReader !== null && checklist.secondReaderAgrees === 'no' && `; ${checklist.secondReader} disagrees`}.
         </p>
-        {assessment.band !== null && (
-          <p className={style['model']}>
-            All evidence then: {bandInWords({ ...assessment, band: assessment.band })} (model {assessment.modelVersion}).
-          </p>
-        )}
+        <p className={style['model']}>{assessmentInWords(assessment)}</p>
         {notes !== '' && <p className={style['notes']}>{notes}</p>}
         <Opposition {...{ determination, opposed, contradicts, nameOfSkin, onShow }} />
         <FateLine fate={fate} determinations={determinations} liveSigns={liveSigns} />

@@ -25,7 +25,7 @@ export function WhatCarries({ weighing, prospects, modelVersion, exuviaId, nameO
   return (
     <div className={style['carries']}>
       {conflict && (
-        <Notice tone="warning" title="Two heavy findings contradict each other.">
+        <Notice tone="warning" title="Heavy findings contradict each other.">
           Nothing is averaged. Check that each skin is this animal’s, look at both again side by side, and wait for the next molt.
         </Notice>
       )}
@@ -36,7 +36,10 @@ export function WhatCarries({ weighing, prospects, modelVersion, exuviaId, nameO
         ) : (
           <ul className={style['items']}>
             {items.map((item) => (
-              <li key={`${item.kind} ${item.exuviaId}`} className={item.towards === null ? style['silent'] : undefined}>
+              <li
+                key={`${item.kind} ${item.exuviaId} ${item.towards} ${item.gaveWay}`}
+                className={item.towards === null || item.gaveWay ? style['silent'] : undefined}
+              >
                 <span>
                   {FINDING_WORDS[item.kind]}, {where(item)}
                 </span>
