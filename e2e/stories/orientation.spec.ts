@@ -30,6 +30,8 @@ for (const { orientation, skin } of TURNED) {
     expect(await differenceFrom(drawn, skin, 0)).toBeLessThan(4);
     for (const turn of [90, 180, 270]) expect(await differenceFrom(drawn, skin, turn)).toBeGreaterThan(10);
 
+    // Nothing is wrong, so nothing is said of the note before it is asked for.
+    await expect(bench.panel().getByText(/note of how the camera was held/)).toBeHidden();
     await bench.take('Points');
     const front = skin.landmark('carapace_anterior_mid');
     await bench.click(front, skin.size);

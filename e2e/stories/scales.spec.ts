@@ -33,6 +33,10 @@ test("a rectangle of one's own size gives the same millimeters as the card it is
   await expect(bench.fact('Tilt of the camera')).toHaveText(/^1[01]\.\d+° ± \d+\.\d+°$/);
   await expect(bench.panel().getByText(/do not fit a rectangle/)).toBeHidden();
   // An own size is known to half a millimeter only until the keeper says better: the table of the card is thicker than nothing.
+  await bench.panel().getByLabel('Thickness, mm').fill('o.76');
+  await bench.panel().getByLabel('Thickness, mm').press('Enter');
+  await expect(page.getByText('Not saved: a field holds what cannot be its figure')).toBeVisible();
+  await expect(page.getByText(/^All saved/)).toBeHidden();
   await bench.panel().getByLabel('Thickness, mm').fill('0.76');
   await bench.panel().getByLabel('Thickness, mm').press('Enter');
   expect(percentOff(await carapaceLength(keeper, withCard), withCard.carapaceLengthMm)).toBeLessThan(1.5);

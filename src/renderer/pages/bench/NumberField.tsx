@@ -1,6 +1,7 @@
 import { type ReactElement, type ReactNode, useState } from 'react';
 import { decimalFrom } from '../../forms/reading.ts';
 import { TypedField } from '../../parts/TypedField.tsx';
+import { useRefusedField } from './useRefusedField.ts';
 
 interface Props {
   label: string;
@@ -35,6 +36,7 @@ export function NumberField({
 }: Props): ReactElement {
   const [typed, setTyped] = useState<string | null>(null);
   const problem = typed === null ? undefined : problemWith(typed, least, most, aboveZero);
+  useRefusedField(problem !== undefined && !atOnce);
   const commit = () => {
     if (typed === null || problem !== undefined) return;
     const number = decimalFrom(typed);

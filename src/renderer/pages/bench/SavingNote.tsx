@@ -9,21 +9,20 @@ import { useBench, useScaleTrouble, useWork } from './useWork.ts';
 
 /** Whether what stands on the page stands in the archive, and what to do where it does not. */
 export function SavingNote(): ReactElement {
-  const { saving, saver, bench } = useWork();
+  const { saving, saver, bench, refused } = useWork();
   const { state, displaced } = useStore(saving);
+  const holdsRefused = useStore(refused, (fields) => fields.size > 0);
   const trouble = useScaleTrouble();
   const marked = useBench((state) => state.edited.document.scale?.kind);
   return (
     <>
       <p
-        className={`${style['saving']} ${state.kind === 'waiting' || state.kind === 'refused' ? style['unsent'] : ''}`}
+        className={`${style['saving']} ${state.kind === 'waiting' || state.kind === 'refused' || holdsRefused ? style['unsent'] : ''}`}
         role="status"
         data-saving={state.kind}
       >
         {state.kind === 'saved' && displaced !== null && 'Your last change is not saved'}
-        {state.kind === 'saved' &&
-          displaced === null &&
-          (trouble === null ? 'All saved' : `All saved but the scale: ${troubleInWords(trouble, marked === 'rectangle')}`)}
+        {state.kind === 'saved' && displaced === null && savedInWords(trouble, marked === 'rectangle', holdsRefused)}
         {state.kind === 'saving' && 'Saving …'}
         {state.kind === 'waiting' && 'Not saved yet: Exuviary does not answer. Trying again by itself.'}
         {state.kind === 'refused' && wordsFor(state.failure).happened}
@@ -62,7 +61,13 @@ export function SavingNote(): ReactElement {
   );
 }
 
-function troubleInWords(trouble: 'unfinished' | 'impossible', hasCorners: boolean): string {
+function savedInWords(trouble: ReturnType<typeof useScaleTrouble>, hasCorners: boolean, holdsRefused: boolean): string {
+  if (trouble !== null) return `All saved but the scale: ${troubleInWords(trouble, hasCorners)}`;
+  return holdsRefused ? 'Not saved: a field holds what cannot be its figure' : 'All saved';
+}
+
+function troubleInWords(trouble: 'unfinished' | 'impossible' | 'check', hasCorners: boolean): string {
+  if (trouble === 'check') return 'the second object cannot be right';
   if (trouble === 'unfinished') return 'it needs all its points first';
   return hasCorners ? 'its corners cannot be right' : 'its marks cannot be right';
 }

@@ -37,12 +37,16 @@ export function useLiveDocument(): BenchDocument {
   return useDeferredValue(useBench((state) => state.edited.document));
 }
 
-/** Why the archive does not take the marks on the scale object: some are not in their place yet, or together they give no scale. Null where it does. */
-export function useScaleTrouble(): 'unfinished' | 'impossible' | null {
+/** Why the archive does not take the marks on a scale object: some are not in their place yet, or together they give no scale, or those of the second object give none. Null where it does. */
+export function useScaleTrouble(): 'unfinished' | 'impossible' | 'check' | null {
+  const { photo } = useWork().sheet;
   const document = useSettledDocument();
   const calibration = useCalibration(document);
+  const { check } = document;
+  const isCheckSound = useMemo(() => check === undefined || calibrate(check, photo).ok, [check, photo]);
   if (document.roughScale !== undefined) return 'unfinished';
-  return calibration?.ok === false ? 'impossible' : null;
+  if (calibration?.ok === false) return 'impossible';
+  return isCheckSound ? null : 'check';
 }
 
 /** Null without marks on a scale object, or while some of them are only put down roughly; a failure when the marks are none that could be measured by. */

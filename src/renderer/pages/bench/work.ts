@@ -25,6 +25,8 @@ export interface Work {
   readonly bench: BenchStore;
   readonly saver: Saver;
   readonly saving: StoreApi<SavingView>;
+  /** Fields of the page that hold something they cannot take, by their ids. */
+  readonly refused: StoreApi<ReadonlySet<string>>;
   /**
    * Begins to send what settles; answers how to stop, after which it can begin again. What is unsent when it stops is still
    * sent, and until it is stored the page warns before it closes.
@@ -83,6 +85,7 @@ export function openWork(sheet: BenchSheet, pass: Pass, client: QueryClient, hab
     bench,
     saver,
     saving,
+    refused: createStore<ReadonlySet<string>>(() => new Set<string>()),
     start() {
       isOpen = true;
       addEventListener('beforeunload', warn);
