@@ -27,7 +27,10 @@ type SimulatedReading = Pick<ReadingDraft, 'landmarks' | 'carapaceHeight' | 'poi
  * What a reading gives when all that it rests on is drawn anew again and again: marks, size of the object, focal length, clicks
  * and heights, each from its normal distribution, and the lens's distortion from its rectangular one (JCGM 101:2008, 6.4 and 7). To be compared with the first order of `measure`.
  *
- * @returns by name of the quantity; a failure when the marks themselves, without error, do not calibrate.
+ * @returns by name, the quantities that the reading itself gives, each with its draws that gave none; a failure when the marks
+ * themselves, without error, do not calibrate.
+ * @throws RangeError as `distributionOf`: where more than one draw in a hundred gives no scale or no such quantity, what the others give
+ * says nothing.
  */
 export function simulateReading(
   reading: SimulatedReading,
@@ -42,7 +45,8 @@ export function simulateReading(
   const heights = carapaceHeights(reading, exact.value);
   const lens = lensOf(picture);
   const focalShare = lens.known ? focalStandardUncertaintyPx(lens, picture) / lens.focalPx : 0;
-  const values = new Map<string, number[]>();
+  const given = measure(reading, exact.value).quantities;
+  const values = new Map<string, number[]>(given.map(({ name }) => [name, []]));
   for (let round = 0; round < draws; round += 1) {
     const lensShift = radialShiftOf(picture, (2 * draw() - 1) * CORNER_SHIFT_BOUND);
     const calibration = calibrate(
@@ -58,12 +62,10 @@ export function simulateReading(
       heightsMm[name] = heightMm + ownStandardUncertaintyMm * normalDeviate(draw) + sharedStandardUncertaintyMm * common;
     }
     for (const { name, estimate } of measure({ ...reading, landmarks }, calibration.value, { heightsMm }).quantities) {
-      const drawn = values.get(name);
-      if (drawn) drawn.push(estimate.value);
-      else values.set(name, [estimate.value]);
+      values.get(name)?.push(estimate.value);
     }
   }
-  return succeed(new Map([...values].flatMap(([name, drawn]) => (drawn.length > 1 ? [[name, distributionOf(drawn)] as const] : []))));
+  return succeed(new Map([...values].map(([name, drawn]) => [name, distributionOf(drawn, draws)])));
 }
 
 /** Points that scatter by more than they are found with are drawn as they scatter: calibrating counts that, too. */

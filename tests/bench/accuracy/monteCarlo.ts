@@ -12,11 +12,13 @@ const PHOTOS = 4;
 
 /**
  * Standard uncertainties of the carapace by the law of propagation against the root mean square deviation when the whole reading
- * is drawn (JCGM 101:2008, 7 and 8): the largest difference in per cent over some photos, all heights assumed.
+ * is drawn (JCGM 101:2008, 7 and 8): the largest difference in per cent over some photos, all heights assumed; and how many draws gave
+ * no value, of the quantity with the most.
  */
 export function monteCarloFigures(scales: readonly CalibratedScale[]): readonly Figure[] {
   const differences = { 'carapace-length': [0], 'carapace-width': [0] };
   let photos = 0;
+  let failed = 0;
   for (const { photo, scale } of scales) {
     const { marks } = scale;
     if (photos === PHOTOS || !marks || (marks.kind !== 'rectangle' && marks.kind !== 'points')) continue;
@@ -28,13 +30,17 @@ export function monteCarloFigures(scales: readonly CalibratedScale[]): readonly 
     photos += 1;
     for (const { name, estimate } of measure(reading, calibration.value).quantities) {
       const drawn = simulated.value.get(name);
+      failed = Math.max(failed, drawn?.failed ?? DRAWS);
       if (!drawn || (name !== 'carapace-length' && name !== 'carapace-width')) continue;
       differences[name].push(
         100 * Math.abs(estimate.standardUncertainty / Math.hypot(drawn.standardDeviation, drawn.mean - estimate.value) - 1),
       );
     }
   }
-  return (['carapace-length', 'carapace-width'] as const).map((name) =>
-    atMost(`monte-carlo-agreement-${name}-pct`, Math.max(...differences[name]), '%', 10),
-  );
+  return [
+    ...(['carapace-length', 'carapace-width'] as const).map((name) =>
+      atMost(`monte-carlo-agreement-${name}-pct`, Math.max(...differences[name]), '%', 10),
+    ),
+    atMost('monte-carlo-failed-draws-pct', (100 * failed) / DRAWS, '%', 1),
+  ];
 }

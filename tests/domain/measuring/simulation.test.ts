@@ -82,3 +82,14 @@ test('the same seed gives the same draws', () => {
   expect(run(3)).toEqual(run(3));
   expect(run(3)).not.toEqual(run(4));
 });
+
+test('a reading that many draws give no scale for is refused, and not told from the rest', () => {
+  const photo = truthOf('specimen-a_instar-08_dorsal');
+  const { marks } = rectangleOn(photo);
+  const reading = { landmarks: someClicksOn(photo), carapaceHeight: HEIGHT, pointingPx: 1.5 };
+  const run = (pointingPx: number) => () => simulateReading(reading, { ...marks, pointingPx }, pictureOf(photo), 200, seededGenerator(8));
+  // Corners this uncertain cross in many draws.
+  expect(run(100)).toThrow(/of 200 gave none/);
+  const sound = run(1)();
+  expect(sound.ok && [...sound.value.values()].map(({ failed }) => failed)).toContain(0);
+});

@@ -45,9 +45,13 @@ test('the same seed gives the same numbers, another others', () => {
   expect(Array.from({ length: 5 }, seededGenerator(8))).not.toEqual(first);
 });
 
-test('draws without a value are left out; too few of the rest are refused', () => {
-  const half = propagateDistributions((draw) => (draw() < 0.5 ? null : 1), 1000, seededGenerator(4));
-  expect(half.sorted.length).toBeGreaterThan(400);
-  expect(half.sorted.length).toBeLessThan(600);
+test('draws without a value are counted; more than one in a hundred, or too few of the rest, are refused', () => {
+  const without = (share: number) => propagateDistributions((draw) => (draw() < share ? null : 1), 10_000, seededGenerator(4));
+  const few = without(0.005);
+  expect(few.failed).toBeGreaterThan(25);
+  expect(few.failed).toBeLessThan(75);
+  expect(few.sorted).toHaveLength(10_000 - few.failed);
+  expect(() => without(0.02)).toThrow(/of 10000 gave none/);
   expect(() => propagateDistributions(() => null, 10, seededGenerator(5))).toThrow(RangeError);
+  expect(() => propagateDistributions(() => 1, 1, seededGenerator(5))).toThrow(RangeError);
 });
