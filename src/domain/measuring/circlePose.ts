@@ -12,14 +12,18 @@ export interface CirclePose {
   readonly nearEdgeRad: number;
 }
 
-/**
- * The two circles of a known radius whose picture is an ellipse. Their planes lie mirrored about the axis of the cone of
- * sight; a picture alone can't tell which is real. From the eigenvectors of the cone: Forsyth, Mundy, Zisserman et al. 1991,
- * IEEE PAMI 13:971; Kanatani & Liu 1993, CVGIP Image Understanding 58:286.
- *
- * @returns null when the ellipse is no picture of a circle in front of the camera.
- */
-export function circlePoses(ellipse: Ellipse, lens: Lens, radiusMm: number): readonly [CirclePose, CirclePose] | null {
+/** The cone of sight through an ellipse: its axis away from the camera, and the directions across it in which it is widest and narrowest. */
+export interface SightCone {
+  readonly axis: Vector3;
+  readonly wide: Vector3;
+  readonly narrow: Vector3;
+  /** Tangents of the angles between the axis and the cone there. */
+  readonly wideTan: number;
+  readonly narrowTan: number;
+}
+
+/** @returns null when the ellipse is none that lies before the camera. */
+export function sightCone(ellipse: Ellipse, lens: Lens): SightCone | null {
   const cone = coneOf(ellipse, lens);
   const { realEigenvalues, eigenvectorMatrix } = new EigenvalueDecomposition(
     new Matrix([
@@ -33,20 +37,43 @@ export function circlePoses(ellipse: Ellipse, lens: Lens, radiusMm: number): rea
   const order = [0, 1, 2].toSorted((one, other) => (realEigenvalues[one] ?? 0) - (realEigenvalues[other] ?? 0));
   const [negative, middle, greatest] = order.map((index) => ({
     value: realEigenvalues[index] ?? 0,
-    vector: eigenvectorMatrix.getColumn(index),
+    vector: toVector(eigenvectorMatrix.getColumn(index)),
   }));
   if (!negative || !middle || !greatest || !(negative.value < 0 && middle.value > 0)) return null;
-  const axis = upright(toVector(negative.vector));
-  const lean = toVector(greatest.vector);
-  const across = Math.sqrt(Math.max(0, greatest.value - middle.value) / (greatest.value - negative.value));
-  const along = Math.sqrt((middle.value - negative.value) / (greatest.value - negative.value));
+  return {
+    axis: upright(negative.vector),
+    wide: middle.vector,
+    narrow: greatest.vector,
+    wideTan: Math.sqrt(-negative.value / middle.value),
+    narrowTan: Math.sqrt(-negative.value / greatest.value),
+  };
+}
+
+/** Sine of the angle between the axis of a cone and the normals of the two planes that cut it in a circle. */
+export function leanSine({ wideTan, narrowTan }: Pick<SightCone, 'wideTan' | 'narrowTan'>): number {
+  return Math.sqrt(Math.max(0, 1 - (narrowTan / wideTan) ** 2) / (1 + narrowTan ** 2));
+}
+
+/**
+ * The two circles of a known radius whose picture is an ellipse. Their planes lie mirrored about the axis of the cone of
+ * sight; a picture alone can't tell which is real. From the eigenvectors of the cone: Forsyth, Mundy, Zisserman et al. 1991,
+ * IEEE PAMI 13:971; Kanatani & Liu 1993, CVGIP Image Understanding 58:286.
+ *
+ * @returns null when the ellipse is no picture of a circle in front of the camera.
+ */
+export function circlePoses(ellipse: Ellipse, lens: Lens, radiusMm: number): readonly [CirclePose, CirclePose] | null {
+  const cone = sightCone(ellipse, lens);
+  if (!cone) return null;
+  const { axis, narrow: lean, wideTan, narrowTan } = cone;
+  const across = leanSine(cone);
+  const along = Math.sqrt(1 - across * across);
 
   const poseOf = (sign: number): CirclePose => {
     const normal = combine(axis, along, lean, sign * across);
     // The centre is the pole of the plane's horizon: M^-1 n, which in the cone's own axes only needs a division.
-    const pole = combine(axis, along / negative.value, lean, (sign * across) / greatest.value);
-    const level = (along * along) / negative.value + (across * across) / greatest.value;
-    const factor = radiusMm * Math.sqrt(-middle.value / level);
+    const pole = combine(axis, -along, lean, sign * across * narrowTan ** 2);
+    const level = (across * narrowTan) ** 2 - along ** 2;
+    const factor = radiusMm / (wideTan * Math.sqrt(-level));
     const centre = combine(pole, -factor, pole, 0);
     return { centre, normal, nearEdgeRad: nearEdgeRad(centre, normal) };
   };

@@ -31,16 +31,3 @@ export function withElongation(rim: Ellipse, { alongPx, acrossPx }: Elongation):
 export function elongationUncertaintyPx({ rimPx }: Pick<CoinScale, 'rimPx'>): number {
   return 2 * Math.SQRT2 * rimPx;
 }
-
-/**
- * The rim without what noise adds to its elongation: across its direction noise makes it longer whatever its sign, on the average of the
- * square by one variance. A rim less elongated than that is taken for a circle.
- */
-export function unbiasedRim(marks: Pick<CoinScale, 'rim' | 'rimPx'>): Ellipse {
-  const { rim } = marks;
-  const { alongPx, acrossPx } = elongationOf(rim);
-  const square = alongPx ** 2 + acrossPx ** 2;
-  const least = elongationUncertaintyPx(marks) ** 2;
-  const factor = square > least ? Math.sqrt(1 - least / square) : 0;
-  return withElongation(rim, { alongPx: factor * alongPx, acrossPx: factor * acrossPx });
-}

@@ -2,10 +2,10 @@ import { fail, type Result, succeed } from '../result.ts';
 import type { CoinScale } from './calibration.ts';
 import { focalStandardUncertaintyPx, type Lens, lensOf, type PictureFacts } from './camera.ts';
 import { type CirclePose, circlePoses, tiltOf } from './circlePose.ts';
-import { elongationOf, elongationUncertaintyPx, unbiasedRim, withElongation } from './coinRim.ts';
-import { type Ellipse, pointOn } from './ellipse.ts';
+import { aboutLevel, axesOfSpread, betweenBoth, type SlopeBelief, slopesOfRim, spreadAbout } from './coinSlopes.ts';
+import { type Ellipse, ellipseThrough } from './ellipse.ts';
 import { planeThrough, type SlopedPlane, viewOfPlane } from './slopedPlane.ts';
-import { viewOfTwoPoints } from './twoPointView.ts';
+import { SECOND_ORDER_SLOPE } from './slopePrior.ts';
 import type { View, ViewExcursion } from './view.ts';
 
 export interface CoinGeometry {
@@ -23,131 +23,88 @@ export interface CoinSolution {
   readonly nearEdgeRad: number;
 }
 
-/** Everything the plane of a coin follows from. */
-interface Inputs {
-  readonly rim: Ellipse;
-  readonly diameterMm: number;
-  readonly lens: Lens;
-}
-
 /**
  * The view through the rim of a coin, in the frame of the plane of its upper rim: origin straight below the camera.
  *
- * With a focal length the plane follows from the ellipse, up to its mirror image about the line of sight. While that is
- * undecided the estimate stands between the two, and half of their difference in the uncertainty. Without a focal length
- * the longest diameter, freed of what noise adds to it, gives one scale for all, as if the camera had looked straight down,
- * and the tilt that the outline suggests stands in the uncertainty.
+ * With a focal length the plane follows from the ellipse, up to its mirror image about the line of sight; what its noise and what is
+ * known of any picture leave open stands in the uncertainty. While the side is undecided the estimate stands between what is believed of
+ * the two, and half of their difference in the uncertainty. Without a focal length the mean radius gives one scale for all, as if the camera had looked
+ * straight down, and the tilts that the outline leaves possible stand in the uncertainty.
  */
 export function viewOfCoin(marks: CoinScale, picture: PictureFacts): Result<CoinGeometry> {
   const lens = lensOf(picture);
   if (!(marks.rim.semiMinorPx > 0 && marks.rim.semiMajorPx >= marks.rim.semiMinorPx)) return fail({ code: 'rim-not-elliptic' });
-  if (!lens.known) return flatView(marks, picture);
-  const inputs: Inputs = { rim: marks.rim, diameterMm: marks.diameterMm, lens };
-  const poses = posesOf(inputs);
-  if (!poses) return fail({ code: 'rim-not-elliptic' });
-
-  const see = (of: Inputs): View | null => {
-    const plane = planeOf(of, marks.nearEdgeRad);
-    return plane && viewOfPlane(plane, of.lens);
+  const poses = circlePoses(marks.rim, lens, marks.diameterMm / 2);
+  // A plane seen edge-on or from below is none to measure on.
+  if (!poses?.every(({ normal }) => normal[2] > 0)) return fail({ code: 'rim-not-elliptic' });
+  const chosen = lens.known && marks.nearEdgeRad !== null ? nearest(poses, marks.nearEdgeRad) : null;
+  const slopesThrough = (through: Lens): SlopeBelief | null => {
+    if (chosen !== null) {
+      // That someone could tell which edge was nearer speaks for a tilt: the outline is taken at its word, the prior only widens.
+      const pose = circlePoses(marks.rim, through, marks.diameterMm / 2)?.[chosen];
+      const belief = slopesOfRim(marks, through, chosen);
+      return pose && belief ? spreadAbout(planeThrough(pose.centre, pose.normal), belief) : null;
+    }
+    const [one, other] = [slopesOfRim(marks, through, 0), slopesOfRim(marks, through, 1)];
+    if (!one || !other) return null;
+    return through.known ? betweenBoth([one, other]) : aboutLevel([one, other]);
   };
-  const view = see(inputs);
+  const slopes = slopesThrough(lens);
+  const see = (at: Slopes, by: { readonly radiusPx?: number; readonly diameterMm?: number; readonly lens?: Lens } = {}): View | null =>
+    viewAtSlope(at, marks.rim, by.radiusPx ?? 0, by.diameterMm ?? marks.diameterMm, by.lens ?? lens);
+  const view = slopes && see(slopes);
   if (!view) return fail({ code: 'rim-not-elliptic' });
   // An input at its limit (a rim that would be no circle's) says nothing; that side then stays in place.
-  const pair = (source: ViewExcursion['source'], change: (sign: number) => Partial<Inputs>): ViewExcursion => ({
+  const pair = (source: ViewExcursion['source'], change: (sign: number) => View | null): ViewExcursion => ({
     source,
-    below: see({ ...inputs, ...change(-1) }) ?? view,
-    above: see({ ...inputs, ...change(1) }) ?? view,
+    below: change(-1) ?? view,
+    above: change(1) ?? view,
   });
 
-  const excursions = rimChanges(marks).map((change) => pair('calibration', (sign) => ({ rim: change(sign) })));
+  const axes = axesOfSpread(slopes);
+  const tiltSource = axes.some(({ deviation }) => deviation > SECOND_ORDER_SLOPE) ? 'tilt-unknown' : 'calibration';
+  // Where the middle of a rim lies changes no scale.
+  const excursions = [
+    pair('calibration', (sign) => see(slopes, { radiusPx: sign * marks.rimPx })),
+    ...axes.map(({ x, y, deviation }) =>
+      pair(tiltSource, (sign) => see({ slopeX: slopes.slopeX + sign * deviation * x, slopeY: slopes.slopeY + sign * deviation * y })),
+    ),
+  ];
   const { diameterStandardUncertaintyMm: diameterUncertaintyMm } = marks;
   if (diameterUncertaintyMm > 0) {
-    excursions.push(pair('scale-object', (sign) => ({ diameterMm: marks.diameterMm + sign * diameterUncertaintyMm })));
+    excursions.push(pair('scale-object', (sign) => see(slopes, { diameterMm: marks.diameterMm + sign * diameterUncertaintyMm })));
   }
   const focalPx = focalStandardUncertaintyPx(lens, picture);
-  if (focalPx > 0) excursions.push(pair('camera-distance', (sign) => ({ lens: { ...lens, focalPx: lens.focalPx + sign * focalPx } })));
-  const chosen = marks.nearEdgeRad === null ? null : nearest(poses, marks.nearEdgeRad);
-  if (chosen === null) {
-    const [below, above] = [viewOfPose(poses[0], lens), viewOfPose(poses[1], lens)];
-    excursions.push({ source: 'tilt-unknown', below, above });
+  if (focalPx > 0) {
+    const refocused = (sign: number): View | null => {
+      const other = { ...lens, focalPx: lens.focalPx + sign * focalPx };
+      const slopesThen = slopesThrough(other);
+      return slopesThen && see(slopesThen, { lens: other });
+    };
+    excursions.push(pair('camera-distance', refocused));
   }
   return succeed({
     view,
     excursions,
-    tiltDeg: chosen && tiltOf(chosen),
-    solutions: [solutionOf(poses[0]), solutionOf(poses[1])],
+    tiltDeg: chosen === null ? null : tiltOf(poses[chosen]),
+    solutions: lens.known ? [solutionOf(poses[0]), solutionOf(poses[1])] : null,
   });
 }
+
+type Slopes = Pick<SlopedPlane, 'slopeX' | 'slopeY'>;
 
 function solutionOf(pose: CirclePose): CoinSolution {
   return { tiltDeg: tiltOf(pose), nearEdgeRad: pose.nearEdgeRad };
 }
 
-function posesOf({ rim, diameterMm, lens }: Inputs): readonly [CirclePose, CirclePose] | null {
-  const poses = circlePoses(rim, lens, diameterMm / 2);
-  // A plane seen edge-on or from below is none to measure on.
-  return poses?.every(({ normal }) => normal[2] > 0) ? poses : null;
+function nearest([one, other]: readonly [CirclePose, CirclePose], nearEdgeRad: number): 0 | 1 {
+  return Math.cos(one.nearEdgeRad - nearEdgeRad) >= Math.cos(other.nearEdgeRad - nearEdgeRad) ? 0 : 1;
 }
 
-function nearest([one, other]: readonly [CirclePose, CirclePose], nearEdgeRad: number): CirclePose {
-  return Math.cos(one.nearEdgeRad - nearEdgeRad) >= Math.cos(other.nearEdgeRad - nearEdgeRad) ? one : other;
-}
-
-/** The chosen plane, or the one between both: their slopes lie to both sides of the plane across the line of sight. */
-function planeOf(inputs: Inputs, nearEdgeRad: number | null): SlopedPlane | null {
-  const poses = posesOf(inputs);
-  if (!poses) return null;
-  if (nearEdgeRad !== null) {
-    const { centre, normal } = nearest(poses, nearEdgeRad);
-    return planeThrough(centre, normal);
-  }
-  const [one, other] = poses.map(({ centre, normal }) => planeThrough(centre, normal));
-  if (!one || !other) return null;
-  return {
-    slopeX: (one.slopeX + other.slopeX) / 2,
-    slopeY: (one.slopeY + other.slopeY) / 2,
-    depthMm: (one.depthMm + other.depthMm) / 2,
-  };
-}
-
-function viewOfPose({ centre, normal }: CirclePose, lens: Lens): View {
-  return viewOfPlane(planeThrough(centre, normal), lens);
-}
-
-/** The rim moved in its five independent ways: middle right and down, radius, and elongation along two directions at 45 degrees. */
-function rimChanges(marks: CoinScale): readonly ((sign: number) => Ellipse)[] {
-  const { rim, rimPx } = marks;
-  const { alongPx, acrossPx } = elongationOf(rim);
-  const deviationPx = elongationUncertaintyPx(marks);
-  const [cos, sin] = [deviationPx * Math.cos(2 * rim.angleRad), deviationPx * Math.sin(2 * rim.angleRad)];
-  const moved = (xPx: number, yPx: number): Ellipse => ({ ...rim, centre: { xPx: rim.centre.xPx + xPx, yPx: rim.centre.yPx + yPx } });
-  return [
-    (sign) => moved(sign * rimPx, 0),
-    (sign) => moved(0, sign * rimPx),
-    (sign) => ({ ...rim, semiMajorPx: rim.semiMajorPx + sign * rimPx, semiMinorPx: rim.semiMinorPx + sign * rimPx }),
-    (sign) => withElongation(rim, { alongPx: alongPx + sign * cos, acrossPx: acrossPx + sign * sin }),
-    (sign) => withElongation(rim, { alongPx: alongPx - sign * sin, acrossPx: acrossPx + sign * cos }),
-  ];
-}
-
-/** Two independent clicks this uncertain, in units of `rimPx`, make a diameter as uncertain as radius and elongation together: 2 sqrt(3). */
-const CLICK_PER_RIM = Math.sqrt(6);
-
-function flatView(marks: CoinScale, picture: PictureFacts): Result<CoinGeometry> {
-  const { rimPx, diameterMm, diameterStandardUncertaintyMm, thicknessMm } = marks;
-  const rim = unbiasedRim(marks);
-  const suggestedSlope = Math.tan(Math.acos(Math.min(1, rim.semiMinorPx / rim.semiMajorPx)));
-  const flat = viewOfTwoPoints(
-    {
-      ends: [pointOn(rim, 0), pointOn(rim, Math.PI)],
-      distanceMm: diameterMm,
-      distanceStandardUncertaintyMm: diameterStandardUncertaintyMm,
-      pointingPx: CLICK_PER_RIM * rimPx,
-      heightMm: thicknessMm,
-    },
-    picture,
-    suggestedSlope,
-  );
-  if (!flat.ok) return flat;
-  return succeed({ ...flat.value, tiltDeg: null, solutions: null });
+/** The plane of these slopes, as far away as makes the mean radius of the rim that of the coin. */
+function viewAtSlope(slopes: Slopes, rim: Ellipse, radiusPx: number, diameterMm: number, lens: Lens): View | null {
+  const seen = { ...rim, semiMajorPx: rim.semiMajorPx + radiusPx, semiMinorPx: rim.semiMinorPx + radiusPx };
+  const onPlane = ellipseThrough(viewOfPlane({ ...slopes, depthMm: 1 }, lens).imageToPlane, seen);
+  if (!onPlane) return null;
+  return viewOfPlane({ ...slopes, depthMm: diameterMm / (onPlane.semiMajorPx + onPlane.semiMinorPx) }, lens);
 }

@@ -1,4 +1,4 @@
-import type { Matrix3 } from '../numerics/matrix3.ts';
+import { adjugate, type Matrix3, multiply, transposed } from '../numerics/matrix3.ts';
 import type { ImagePoint } from './points.ts';
 
 /** An ellipse in the upright picture. */
@@ -49,6 +49,13 @@ export function matrixOf({ centre, semiMajorPx, semiMinorPx, angleRad }: Ellipse
   const d = -(a * centre.xPx + b * centre.yPx);
   const e = -(b * centre.xPx + c * centre.yPx);
   return [a, b, d, b, c, e, d, e, -(d * centre.xPx + e * centre.yPx) - 1];
+}
+
+/** What a map makes of an ellipse, in the units that it maps to; null when that is none. */
+export function ellipseThrough(map: Matrix3, ellipse: Ellipse): Ellipse | null {
+  const back = adjugate(map);
+  const [a, b, c, , d, e, , , f] = multiply(transposed(back), multiply(matrixOf(ellipse), back));
+  return ellipseOf([a, 2 * b, d, 2 * c, 2 * e, f]);
 }
 
 /** The point at an eccentric angle, rad, counted from the major axis. */

@@ -5,6 +5,7 @@ import { focalStandardUncertaintyPx, type Lens, lensOf, type PictureFacts } from
 import { distance } from './corners.ts';
 import type { ImagePoint } from './points.ts';
 import { axesOf, viewOfPlane } from './slopedPlane.ts';
+import { SLOPE_STANDARD_UNCERTAINTY } from './slopePrior.ts';
 import type { View, ViewExcursion } from './view.ts';
 
 export interface TwoPointGeometry {
@@ -15,12 +16,6 @@ export interface TwoPointGeometry {
 /** Ends nearer than this to each other give no scale. */
 const LEAST_DISTANCE_PX = 1;
 
-/**
- * Standard uncertainty of the slope (tangent of the tilt) in each of two directions at right angles, for a phone held by hand over a
- * table without a level: tilts within 20 degrees in 95 of 100 pictures. Own assumption.
- */
-export const SLOPE_STANDARD_UNCERTAINTY = 0.145;
-
 export interface TwoPointInputs {
   readonly ends: readonly [ImagePoint, ImagePoint];
   readonly distanceMm: number;
@@ -30,16 +25,8 @@ export interface TwoPointInputs {
   readonly slopeY: number;
 }
 
-/**
- * The view through two marked points, the camera taken to look straight down, and how it moves with each input.
- *
- * @param leastSlopeAcross the slope across the line of the two points may be at least this, when the object's shape tells so.
- */
-export function viewOfTwoPoints(
-  marks: Omit<TwoPointScale, 'kind'>,
-  picture: PictureFacts,
-  leastSlopeAcross: number = 0,
-): Result<TwoPointGeometry> {
+/** The view through two marked points, the camera taken to look straight down, and how it moves with each input. */
+export function viewOfTwoPoints(marks: Omit<TwoPointScale, 'kind'>, picture: PictureFacts): Result<TwoPointGeometry> {
   const [first, second] = marks.ends;
   if (!(distance(first, second) >= LEAST_DISTANCE_PX)) return fail({ code: 'scale-points-coincide' });
 
@@ -53,7 +40,6 @@ export function viewOfTwoPoints(
   });
 
   const px = marks.pointingPx;
-  const steeper = Math.max(1, leastSlopeAcross / SLOPE_STANDARD_UNCERTAINTY);
   // Slopes along the scale and across it, so that turning the picture changes nothing.
   const alongX = (SLOPE_STANDARD_UNCERTAINTY * (second.xPx - first.xPx)) / distance(first, second);
   const alongY = (SLOPE_STANDARD_UNCERTAINTY * (second.yPx - first.yPx)) / distance(first, second);
@@ -63,7 +49,7 @@ export function viewOfTwoPoints(
     pair('calibration', (sign) => ({ ends: [first, { ...second, xPx: second.xPx + sign * px }] })),
     pair('calibration', (sign) => ({ ends: [first, { ...second, yPx: second.yPx + sign * px }] })),
     pair('tilt-unknown', (sign) => ({ slopeX: sign * alongX, slopeY: sign * alongY })),
-    pair('tilt-unknown', (sign) => ({ slopeX: -sign * steeper * alongY, slopeY: sign * steeper * alongX })),
+    pair('tilt-unknown', (sign) => ({ slopeX: -sign * alongY, slopeY: sign * alongX })),
   ];
   const distanceUncertaintyMm = marks.distanceStandardUncertaintyMm;
   if (distanceUncertaintyMm > 0) {

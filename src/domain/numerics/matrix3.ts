@@ -17,6 +17,10 @@ export function multiply(a: Matrix3, b: Matrix3): Matrix3 {
   ];
 }
 
+export function transposed(m: Matrix3): Matrix3 {
+  return [m[0], m[3], m[6], m[1], m[4], m[7], m[2], m[5], m[8]];
+}
+
 export function transform(m: Matrix3, x: number, y: number, z: number): Vector3 {
   return [m[0] * x + m[1] * y + m[2] * z, m[3] * x + m[4] * y + m[5] * z, m[6] * x + m[7] * y + m[8] * z];
 }
