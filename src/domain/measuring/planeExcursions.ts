@@ -1,9 +1,7 @@
 import { CholeskyDecomposition, type Matrix } from 'ml-matrix';
 import type { Vector3 } from '../numerics/matrix3.ts';
+import { SECOND_ORDER_SLOPE } from './slopePrior.ts';
 import type { View, ViewExcursion } from './view.ts';
-
-/** Slopes less certain than this count as unknown: their second order is 0.1 % of a length. */
-const SECOND_ORDER_SLOPE = 0.045;
 
 /**
  * What the view of a fitted plane becomes with each of three independent changes that together make up its covariance.

@@ -7,7 +7,7 @@ import { distance } from './corners.ts';
 import { planeExcursions, slopeUncertainty } from './planeExcursions.ts';
 import type { ImagePoint } from './points.ts';
 import { axesOf, viewOfPlane } from './slopedPlane.ts';
-import { SECOND_ORDER_SLOPE, SLOPE_STANDARD_UNCERTAINTY } from './slopePrior.ts';
+import { SLOPE_STANDARD_UNCERTAINTY } from './slopePrior.ts';
 import type { View, ViewExcursion } from './view.ts';
 
 export interface RuleGeometry {

@@ -7,7 +7,7 @@ import { EDGE_UNCERTAINTY_MM } from './knownRectangles.ts';
 import { type SideLine, type Sides, sideLine } from './lens/sides.ts';
 import type { ImagePoint } from './points.ts';
 import { axesOf } from './slopedPlane.ts';
-import { SLOPE_STANDARD_UNCERTAINTY } from './twoPointView.ts';
+import { SLOPE_STANDARD_UNCERTAINTY } from './slopePrior.ts';
 
 /** Numbers the sides of a rectangle: from the first to the second corner is 0, and on. */
 export type SideNumber = 0 | 1 | 2 | 3;
