@@ -83,7 +83,7 @@ test('animals stand beside each other with their order, and the next molt is tol
   const keeper = await openJuniper(page);
   await expect(page.getByRole('region', { name: 'Forecast' })).toContainText(/Next molt: .*; carapace then [\d.]+ to [\d.]+ mm\./);
   await expect(page.getByRole('region', { name: 'The living animal now' })).toContainText(
-    /Carapaceabout [\d.]+ mm, 95 % interval [\d.]+ to [\d.]+ mm.*Instar 10 is the instar that ended/,
+    /Carapaceabout [\d.]+ mm, nine chances in ten [\d.]+ to [\d.]+ mm.*Instar 10 is the instar that ended/,
   );
   await page.getByRole('button', { name: 'Compare' }).click();
   const add = page.getByLabel('Add another animal');

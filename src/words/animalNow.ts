@@ -1,21 +1,29 @@
-import type { SizeAfterMolt } from '../domain/growth/afterMolt.ts';
+import type { SizeNow } from '../domain/growth/sizeNow.ts';
+import { counted } from './counts.ts';
 
-/** "about 19.5 mm, 95 % interval 18.2 to 21.0 mm", with no more decimals than the width of the interval lets stand. */
-export function sizeNowInWords({ middleMm, low95Mm, high95Mm }: SizeAfterMolt): string {
-  const widthMm = high95Mm - low95Mm;
+/** "about 19.5 mm, nine chances in ten 18.2 to 21.0 mm", with no more decimals than the width of the interval lets stand. */
+export function sizeNowInWords({ middleMm, low90Mm, high90Mm }: Pick<SizeNow, 'middleMm' | 'low90Mm' | 'high90Mm'>): string {
+  const widthMm = high90Mm - low90Mm;
   const digits = widthMm < 0.2 ? 2 : widthMm < 10 ? 1 : 0;
-  return `about ${middleMm.toFixed(digits)} mm, 95 % interval ${low95Mm.toFixed(digits)} to ${high95Mm.toFixed(digits)} mm`;
+  return `about ${middleMm.toFixed(digits)} mm, nine chances in ten ${low90Mm.toFixed(digits)} to ${high90Mm.toFixed(digits)} mm`;
+}
+
+/** From which skin, where that is not the one of the last molt. `skin` as it stands within a sentence: "instar 9". */
+export function fromSkinInWords({ moltsSince: { fewest, most } }: Pick<SizeNow, 'moltsSince'>, skin: string): string | null {
+  if (most === 1) return null;
+  return `from the skin of ${skin}, ${fewest === most ? counted(most, 'molt') : `${fewest} to ${most} molts`} back`;
 }
 
 /** What these sizes are, and what they are not. `lastSkin` as it begins a sentence: "Instar 9". */
 export function foretoldInWords(called: string, lastSkin: string): string {
-  return `${lastSkin} is the instar that ended with the last molt, and its skin shows that one. ${called} has grown since: these sizes are foretold from that skin, not measured.`;
+  return `${lastSkin} is the instar that ended with the last molt, and its skin shows that one. ${called} has grown since: these sizes are foretold, by its own growth and that of its kin, not measured. The forecast of the next skin and Watch rest on the same.`;
 }
 
 /** Why a size is not foretold. `size` as in "carapace length". */
 export function notForetoldInWords(size: string): string {
-  return `not foretold: the skin of the last molt has no ${size}, or too little is known of the growth`;
+  return `not foretold: no skin whose place in the row is known shows a ${size}`;
 }
 
 /** What makes a span read off a skin too short. */
-export const SPAN_CAUTION = 'The legs of a dry skin curl, so a span taken from it tends to come out too short.';
+export const SPAN_CAUTION =
+  'How the legs of a skin lay is counted in with 15 %, an assumption of ours; they curl as they dry, so a span taken from a dry skin tends to come out too short.';

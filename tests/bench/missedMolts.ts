@@ -1,5 +1,6 @@
+import { USUAL_GROWTH } from '../../src/domain/growth/simulation/simulatedSkins.ts';
 import { seededGenerator } from '../../src/domain/numerics/generator.ts';
-import { tallyMissedMolts, USUAL_GROWTH } from '../support/simulatedSkins.ts';
+import { tallyMissedMolts } from '../support/missedMoltTally.ts';
 import { type Figure, reported } from './figure.ts';
 
 /** How well molts without a skin are found: 2,000 simulated animals of ten molts, ratio 1.25, spread 0.05, reading error 1 %. */

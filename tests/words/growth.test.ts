@@ -6,9 +6,11 @@ import { checkMissedMolts } from '../../src/domain/growth/missed/missedMolts.ts'
 import { findingInWords, maturityInWords, missedInWords } from '../../src/words/growth.ts';
 import { rungName } from '../../src/words/ladder.ts';
 import { moltOn } from '../domain/growth/skins.ts';
+import { beliefOfLadder } from '../support/believedGrowth.ts';
 
 function saidOf(...molts: MoltOnRecord[]) {
-  const { rungs } = buildLadder(molts);
+  const ladder = buildLadder(molts);
+  const { rungs } = ladder;
   const nameOf = (moltId: string) => {
     const rung = rungs.find((candidate) => candidate.moltId === moltId);
     if (!rung) throw new Error(`expected ${moltId} among the rungs`);
@@ -16,7 +18,10 @@ function saidOf(...molts: MoltOnRecord[]) {
   };
   return {
     odd: findingsOf(rungs, '2026-01-01').map((finding) => findingInWords(finding, nameOf)),
-    missed: checkMissedMolts(measuredSteps(rungs)).map((check) => ({ check, words: missedInWords(check, nameOf) })),
+    missed: checkMissedMolts(measuredSteps(rungs), beliefOfLadder(ladder).steps).map((check) => ({
+      check,
+      words: missedInWords(check, nameOf),
+    })),
   };
 }
 

@@ -90,13 +90,13 @@ describe('allometryInWords', () => {
 
 describe('the living animal now', () => {
   it('has each size with its interval, and as many decimals as its width lets stand', () => {
-    expect(sizeNowInWords({ middleMm: 19.53, low95Mm: 18.24, high95Mm: 20.96 })).toBe('about 19.5 mm, 95 % interval 18.2 to 21.0 mm');
-    expect(sizeNowInWords({ middleMm: 2.314, low95Mm: 2.251, high95Mm: 2.38 })).toBe('about 2.31 mm, 95 % interval 2.25 to 2.38 mm');
-    expect(sizeNowInWords({ middleMm: 127.7, low95Mm: 112.6, high95Mm: 144.8 })).toBe('about 128 mm, 95 % interval 113 to 145 mm');
+    expect(sizeNowInWords({ middleMm: 19.53, low90Mm: 18.24, high90Mm: 20.96 })).toBe('about 19.5 mm, nine chances in ten 18.2 to 21.0 mm');
+    expect(sizeNowInWords({ middleMm: 2.314, low90Mm: 2.251, high90Mm: 2.38 })).toBe('about 2.31 mm, nine chances in ten 2.25 to 2.38 mm');
+    expect(sizeNowInWords({ middleMm: 127.7, low90Mm: 112.6, high90Mm: 144.8 })).toBe('about 128 mm, nine chances in ten 113 to 145 mm');
   });
 
   it('says that the skin shows the instar that has ended, and what is missing for a size', () => {
-    expect(foretoldInWords('Juniper', 'Instar 9')).toMatch(/^Instar 9 is the instar that ended with the last molt.*not measured\.$/);
-    expect(notForetoldInWords('leg span')).toMatch(/has no leg span/);
+    expect(foretoldInWords('Juniper', 'Instar 9')).toMatch(/^Instar 9 is the instar that ended with the last molt.*not measured\. /);
+    expect(notForetoldInWords('leg span')).toMatch(/no skin whose place in the row is known shows a leg span/);
   });
 });

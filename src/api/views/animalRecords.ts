@@ -3,18 +3,20 @@ import type { CabinetEntry } from '../../archive/records/animals.ts';
 import type { Pointing } from '../../domain/agreement/pointing.ts';
 import type { AnimalRecords, KnownGrowth, SkinState } from '../../domain/care/followed.ts';
 import type { Observation } from '../../domain/care/observation.ts';
-import { growthFactorFrom, type LastSkinSize } from '../../domain/care/spanNow.ts';
+import type { CalendarDay } from '../../domain/dates.ts';
+import { growthBeliefIn } from '../../domain/growth/belief/growthBelief.ts';
+import type { Pooled } from '../../domain/growth/belief/pooledCabinet.ts';
 import type { ExpectedMolt } from '../../domain/growth/forecast/expectedMolt.ts';
-import { buildLadder } from '../../domain/growth/ladder.ts';
+import { groundOfSize } from '../../domain/growth/sizeNow.ts';
 import type { Estimate } from '../../domain/measuring/quantity.ts';
 import type { Exuvia } from '../../domain/molting/exuvia.ts';
-import { moltsSinceSkin } from '../../domain/molting/instars.ts';
 import { signOf } from '../../domain/sexing/sign.ts';
 import { standingOf } from '../../domain/sexing/standing.ts';
 import type { Specimen } from '../../domain/specimen/specimen.ts';
-import { liveSizesOf, onRecord } from './ladderPage.ts';
+import { type CarapaceSizes, carapaceSizesIn, growthNear } from './growthBelief.ts';
+import { liveSizesOf } from './ladderPage.ts';
 import { pointingIn } from './pointing.ts';
-import { type MoltedSkin, moltedSkinsOf, skinSizesOf } from './skins.ts';
+import { moltedSkinsOf, skinSizesOf } from './skins.ts';
 
 /** What is read for all animals at once, in a fixed number of statements. */
 interface OfAll {
@@ -24,17 +26,27 @@ interface OfAll {
   readonly measured: ReadonlySet<string>;
 }
 
+/** The animals to follow, among all of the cabinet, and what the day is. */
+interface Following {
+  readonly entries: readonly CabinetEntry[];
+  readonly cabinet: readonly CabinetEntry[];
+  readonly today: CalendarDay;
+  readonly expectedMolt: (entry: CabinetEntry) => ExpectedMolt | null;
+}
+
 /** All that following each of these animals needs, in their order. */
 export function animalRecordsOf(
   archive: Archive,
-  entries: readonly CabinetEntry[],
-  expectedMolt: (entry: CabinetEntry) => ExpectedMolt | null,
+  { entries, cabinet, today, expectedMolt }: Following,
 ): (AnimalRecords & { observations: readonly Observation[] })[] {
   const ofAll = readOfAll(archive);
-  let read: Pointing | null = null;
-  const pointing = (): Pointing => {
-    read ??= pointingIn(archive);
-    return read;
+  let read: { readonly pointing: Pointing; readonly sizesOf: CarapaceSizes } | null = null;
+  const growthOf = (entry: CabinetEntry): KnownGrowth => {
+    if (!read) {
+      const pointing = pointingIn(archive);
+      read = { pointing, sizesOf: carapaceSizesIn(archive, pointing) };
+    }
+    return knownGrowth(archive, entry, growthNear(entry.specimen, cabinet, read.sizesOf, today), read.pointing);
   };
   return entries.map((entry) => {
     const { specimen, molts, determinations, liveSigns } = entry;
@@ -43,7 +55,7 @@ export function animalRecordsOf(
       observations: ofAll.observations.get(specimen.id) ?? [],
       molts,
       skins: skinStatesOf(entry, ofAll),
-      growth: () => knownGrowth(archive, entry, pointing()),
+      growth: () => growthOf(entry),
       sex: signOf(determinations, liveSigns),
       determinations,
       liveSigns,
@@ -75,15 +87,12 @@ function skinStatesOf({ molts, determinations }: CabinetEntry, { exuviaOfMolt, p
   });
 }
 
-function knownGrowth(archive: Archive, { specimen, molts, lastMeasured }: CabinetEntry, pointing: Pointing): KnownGrowth {
+function knownGrowth(archive: Archive, { specimen, molts, lastMeasured }: CabinetEntry, near: Pooled, pointing: Pointing): KnownGrowth {
   const liveSpanMm = liveSpanOf(archive, specimen, molts, pointing);
-  if (!lastMeasured) return { lastSkinSize: null, liveSpanMm, factor: growthFactorFrom(null) };
-  const skins = moltedSkinsOf(archive, specimen.id, pointing);
-  return {
-    lastSkinSize: lastSkinSizeOf(skins, specimen),
-    liveSpanMm,
-    factor: growthFactorFrom(buildLadder(skins.map(onRecord), specimen).fit),
-  };
+  const belief = growthBeliefIn(near, specimen.id);
+  if (!lastMeasured || !belief) return { onSkins: null, liveSpanMm };
+  const skins = moltedSkinsOf(archive, specimen.id, pointing).map((skin) => ({ moltId: skin.molt.id, ...skinSizesOf(skin) }));
+  return { onSkins: groundOfSize(skins, belief), liveSpanMm };
 }
 
 /** Of the latest photo of the living animal that surely shows it after its last molt. */
@@ -93,15 +102,4 @@ function liveSpanOf(archive: Archive, specimen: Specimen, molts: CabinetEntry['m
     ({ afterMoltId, step, legSpanMm }) => afterMoltId === (last?.id ?? null) && step !== null && legSpanMm !== null,
   );
   return since.at(-1)?.legSpanMm ?? null;
-}
-
-/** Of the latest skin that gives a length an animal's span can be told from. */
-function lastSkinSizeOf(skins: readonly MoltedSkin[], specimen: Specimen): LastSkinSize | null {
-  const molts = skins.map(({ molt }) => molt);
-  for (const [back, skin] of skins.toReversed().entries()) {
-    const { legSpanMm, carapaceLengthMm } = skinSizesOf(skin);
-    const moltsSince = moltsSinceSkin(molts, skins.length - 1 - back, specimen);
-    if (legSpanMm || carapaceLengthMm) return { legSpanMm, carapaceLengthMm, moltsSince };
-  }
-  return null;
 }

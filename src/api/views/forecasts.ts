@@ -2,39 +2,45 @@ import type { Archive } from '../../archive/archive.ts';
 import type { CabinetEntry } from '../../archive/records/animals.ts';
 import type { Pointing } from '../../domain/agreement/pointing.ts';
 import { type CalendarDay, daysBetween } from '../../domain/dates.ts';
+import { allSeries, intervalsIn, type Pooled } from '../../domain/growth/belief/pooledCabinet.ts';
 import type { ForecastBasis } from '../../domain/growth/forecast/basis.ts';
-import { basisFor, type CabinetGrowth, readCabinet } from '../../domain/growth/forecast/cabinetForecast.ts';
+import { basisFor, dueOf } from '../../domain/growth/forecast/cabinetForecast.ts';
 import { type ExpectedMolt, expectedMoltFrom } from '../../domain/growth/forecast/expectedMolt.ts';
 import { type DueForecast, forecastFrom } from '../../domain/growth/forecast/forecast.ts';
-import type { GrowthRecord, SkinSize } from '../../domain/growth/forecast/growthRecord.ts';
 import type { KeptForecast } from '../../domain/growth/forecast/keptForecast.ts';
-import { KINSHIPS, kinshipOf, mayLearnFrom } from '../../domain/growth/kin.ts';
+import { mayLearnFrom } from '../../domain/growth/kin.ts';
 import type { Molt } from '../../domain/molting/molt.ts';
 import { fail, type Result, succeed } from '../../domain/result.ts';
 import { isKept } from '../../domain/specimen/counts.ts';
 import type { Specimen } from '../../domain/specimen/specimen.ts';
+import { carapaceSizesIn, growthNear, recordOf } from './growthBelief.ts';
 import { maleMaturityOf } from './maleMaturity.ts';
-import { carapaceOnly } from './measurements.ts';
 import { pointingIn } from './pointing.ts';
-import { moltedSkinsOf, skinSizesOf } from './skins.ts';
-
-/** More measured kin than this narrow a size no further that could be seen, and each takes time to measure. */
-const MOST_MEASURED_KIN = 24;
 
 /** The intervals of a whole cabinet: the keeper's animals learn nothing from the invented ones, nor these from them. */
 export interface CabinetIntervals {
-  readonly own: CabinetGrowth;
-  readonly sample: CabinetGrowth;
+  readonly own: Pooled;
+  readonly sample: Pooled;
 }
 
 /** Days do not depend on sizes, so none is measured, and they are the same in every room. */
 export function intervalsOf(entries: readonly CabinetEntry[], today: CalendarDay): CabinetIntervals {
   const read = (sample: boolean) =>
-    readCabinet(
-      entries.filter(({ specimen }) => specimen.sample === sample).map((entry) => recordOf(entry, [])),
+    intervalsAmong(
+      entries.filter(({ specimen }) => specimen.sample === sample),
       today,
     );
   return { own: read(false), sample: read(true) };
+}
+
+function intervalsAmong(entries: readonly CabinetEntry[], today: CalendarDay): Pooled {
+  return intervalsIn(
+    allSeries(
+      entries.map((entry) => recordOf(entry, [])),
+      today,
+    ),
+    today,
+  );
 }
 
 /** Nothing is foretold for an animal that is no longer kept, nor for a mature male, who does not molt again. */
@@ -45,8 +51,7 @@ function awaitsMolt(entry: CabinetEntry): boolean {
 /** When an animal is due; null where no molt of it is awaited. */
 export function dueIn({ own, sample }: CabinetIntervals, entry: CabinetEntry): DueForecast | null {
   const { specimen } = entry;
-  const basis = awaitsMolt(entry) ? basisFor(specimen.sample ? sample : own, specimen.id) : null;
-  return basis && forecastFrom(basis).due;
+  return awaitsMolt(entry) ? dueOf(specimen.sample ? sample : own, specimen.id) : null;
 }
 
 /** The days to watch an animal by; null where no molt of it is awaited. */
@@ -62,12 +67,8 @@ export function expectedIn(intervals: CabinetIntervals, entry: CabinetEntry): Ex
 export function basisOf(archive: Archive, specimen: Specimen, today: CalendarDay, pointing: Pointing): ForecastBasis | null {
   const entries = archive.cabinet.entries().filter((entry) => mayLearnFrom(specimen, entry.specimen));
   if (!entries.some((entry) => entry.specimen.id === specimen.id && awaitsMolt(entry))) return null;
-  const measured = new Set(nearestMeasured(entries, specimen).map((entry) => entry.specimen.id));
-  const cabinet = readCabinet(
-    entries.map((entry) => recordOf(entry, measured.has(entry.specimen.id) ? carapaceSizesOf(archive, entry.specimen.id, pointing) : [])),
-    today,
-  );
-  return basisFor(cabinet, specimen.id);
+  const intervals = intervalsAmong(entries, today);
+  return basisFor({ intervals, growth: growthNear(specimen, entries, carapaceSizesIn(archive, pointing), today) }, specimen.id);
 }
 
 /** Puts the forecast of today on record. Fails with `animal-not-kept` or `animal-mature-male`. */
@@ -86,35 +87,4 @@ export function keepForecastAfter(archive: Archive, specimen: Specimen, molt: Mo
   if (!isLatest || daysBetween(molt.happenedTo, today) > FRESH_DAYS || !isKept(specimen.status)) return succeed(null);
   const kept = keepForecast(archive, specimen, today);
   return kept.ok || kept.failure.code === 'animal-mature-male' ? succeed(null) : kept;
-}
-
-export function recordOf({ specimen, molts }: CabinetEntry, sizes: readonly SkinSize[]): GrowthRecord {
-  const { id, taxon, eggSacGroup, hatchedOn, acquiredOn, acquiredInstar } = specimen;
-  return { specimenId: id, taxon, eggSacGroup, hatchedOn, acquiredOn, acquiredInstar, molts, sizes };
-}
-
-const STRANGER = 1 + KINSHIPS.length;
-
-/** The animal itself, siblings, then its species, then its genus. */
-function nearestMeasured(entries: readonly CabinetEntry[], specimen: Specimen): CabinetEntry[] {
-  const distance = ({ specimen: other }: CabinetEntry): number => {
-    if (other.id === specimen.id) return 0;
-    const kinship = kinshipOf(specimen, other);
-    return kinship === null ? STRANGER : 1 + KINSHIPS.indexOf(kinship);
-  };
-  return entries
-    .filter(({ lastMeasured }) => lastMeasured !== null)
-    .map((entry) => ({ entry, away: distance(entry) }))
-    .filter(({ away }) => away < STRANGER)
-    .sort((a, b) => a.away - b.away)
-    .slice(0, MOST_MEASURED_KIN + 1)
-    .map(({ entry }) => entry);
-}
-
-/** Carapace lengths of an animal's skins, its legs unmeasured. */
-export function carapaceSizesOf(archive: Archive, specimenId: string, pointing: Pointing): SkinSize[] {
-  return moltedSkinsOf(archive, specimenId, pointing, carapaceOnly).flatMap((skin) => {
-    const size = skinSizesOf(skin).carapaceLengthMm;
-    return size ? [{ moltId: skin.molt.id, lengthMm: size.value, uncertaintyMm: size.standardUncertainty }] : [];
-  });
 }

@@ -1,7 +1,10 @@
 import type { Archive } from '../../archive/archive.ts';
 import type { Pointing } from '../../domain/agreement/pointing.ts';
 import type { CalendarDay } from '../../domain/dates.ts';
+import { type GrowthBelief, growthBeliefIn } from '../../domain/growth/belief/growthBelief.ts';
+import type { Pooled } from '../../domain/growth/belief/pooledCabinet.ts';
 import { growthReportOf } from '../../domain/growth/growthReport.ts';
+import { kinshipOf } from '../../domain/growth/kin.ts';
 import { buildLadder, type MoltOnRecord } from '../../domain/growth/ladder.ts';
 import { type LiveSize, placeLiveSizes } from '../../domain/growth/liveSizes.ts';
 import { instarNowOf } from '../../domain/molting/instars.ts';
@@ -12,7 +15,7 @@ import { signOf } from '../../domain/sexing/sign.ts';
 import type { Specimen } from '../../domain/specimen/specimen.ts';
 import type { GalleryItem, LadderPage } from '../contract/growth.ts';
 import { animalSignsOf } from './animalSigns.ts';
-import { kinGrowthOf } from './kinGrowth.ts';
+import { type CarapaceSizes, carapaceSizesIn, carapacesOn, growthNear } from './growthBelief.ts';
 import { measureReadings, skinReadingsOf } from './measurements.ts';
 import { pointingIn } from './pointing.ts';
 import { type MoltedSkin, moltedSkinsOf, readingsOf } from './skins.ts';
@@ -26,12 +29,14 @@ export function ladderPageOf(archive: Archive, specimenId: string, today: Calend
   const skins = moltedSkinsOf(archive, specimenId, pointing);
   const records = skins.map(onRecord);
   const ladder = buildLadder(records, specimen);
-  const kin = kinGrowthOf(archive, specimen, pointing);
+  const sizesOfOthers = carapaceSizesIn(archive, pointing);
+  const sizesOf: CarapaceSizes = (id) => (id === specimenId ? carapacesOn(skins) : sizesOfOthers(id));
+  const near = growthNear(specimen, archive.cabinet.entries(), sizesOf, today);
   const growth = growthReportOf(ladder, records, {
     today,
     sex: signOf(archive.determinations.ofSpecimen(specimenId), animalSignsOf(archive, specimenId)).sex,
     isLiving: specimen.status !== 'dead',
-    kin: kin.logRatios,
+    belief: beliefIn(near, specimenId),
     live: liveSizesOf(
       archive,
       specimen,
@@ -45,7 +50,19 @@ export function ladderPageOf(archive: Archive, specimenId: string, today: Calend
     skins.map(({ molt }) => molt),
     specimen,
   );
-  return { specimen, instarNow, ladder, growth, kin: kin.siblings, gallery };
+  return { specimen, instarNow, ladder, growth, kin: siblingsIn(near, specimen), gallery };
+}
+
+function beliefIn(near: Pooled, specimenId: string): GrowthBelief {
+  const belief = growthBeliefIn(near, specimenId);
+  if (!belief) throw new RangeError(`Expected ${specimenId} in the cabinet`);
+  return belief;
+}
+
+/** Siblings whose growth counts beside its own. */
+function siblingsIn({ series }: Pooled, specimen: Specimen): number {
+  const others = [...series.values()].filter(({ record, growth }) => record.specimenId !== specimen.id && growth.length > 0);
+  return others.filter(({ record }) => kinshipOf(specimen, record) === 'siblings').length;
 }
 
 /** A molted skin as the ladder takes it. */

@@ -33,7 +33,12 @@ export function watchedAnimals(archive: Archive, present: Present): Watched[] {
   const all = archive.cabinet.entries();
   const intervals = intervalsOf(all, present.today);
   const entries = all.filter(({ specimen }) => isKept(specimen.status));
-  const records = animalRecordsOf(archive, entries, (entry) => expectedIn(intervals, entry));
+  const records = animalRecordsOf(archive, {
+    entries,
+    cabinet: all,
+    today: present.today,
+    expectedMolt: (entry) => expectedIn(intervals, entry),
+  });
   return entries.map(({ specimen, coverPhotoId, determinations, liveSigns }, index): Watched => {
     const known = records[index];
     if (!known) throw new RangeError(`Expected records of each of ${entries.length} animals but received ${records.length}`);

@@ -1,5 +1,6 @@
 import { type CalendarDay, dayOf, type Instant } from '../dates.ts';
 import type { ExpectedMolt } from '../growth/forecast/expectedMolt.ts';
+import { type GroundOfSize, oneMoltFurther } from '../growth/sizeNow.ts';
 import type { Estimate } from '../measuring/quantity.ts';
 import type { Exuvia } from '../molting/exuvia.ts';
 import type { Molt } from '../molting/molt.ts';
@@ -15,7 +16,7 @@ import { type Maturity, maturityOf } from './maturity.ts';
 import { openRunOf } from './moltRun.ts';
 import { type MoltTimer, moltTimer } from './moltTimer.ts';
 import { inTimeOrder, type Seen } from './observation.ts';
-import { type GrowthFactor, type LastSkinSize, type SpanNow, spanFromAnimal, spanFromSkin } from './spanNow.ts';
+import { type SpanNow, spanFromAnimal, spanFromSkins } from './spanNow.ts';
 import { premoltSuspicion, type Suspicion } from './suspicion.ts';
 
 /** One skin on record, and how far it has been read. */
@@ -29,10 +30,9 @@ export interface SkinState {
 
 /** What the skins of an animal tell of its size now. */
 export interface KnownGrowth {
-  readonly lastSkinSize: LastSkinSize | null;
+  readonly onSkins: GroundOfSize | null;
   /** From a photo of the living animal since its last molt on record. */
   readonly liveSpanMm: Estimate | null;
-  readonly factor: GrowthFactor;
 }
 
 /** All that following one animal needs of its records. */
@@ -102,18 +102,12 @@ export function follow(all: AnimalRecords, { now, today, table }: Present): Foll
 function spanOf({ observations, growth, sex }: AnimalRecords, lastMolt: LastMolt | null): SpanNow | null {
   const taken = inTimeOrder(observations).findLast((seen) => seen.span !== null && (lastMolt === null || isAfter(seen, lastMolt)));
   if (taken?.span) return spanFromAnimal(taken.span);
-  const { lastSkinSize, liveSpanMm, factor } = growth();
-  if (liveSpanMm && lastMolt?.moltId !== null) {
+  const { onSkins, liveSpanMm } = growth();
+  const isUnrecorded = lastMolt !== null && lastMolt.moltId === null;
+  if (liveSpanMm && !isUnrecorded) {
     return spanFromAnimal({ spanMm: liveSpanMm.value, plusMinusMm: liveSpanMm.expandedUncertainty });
   }
-  if (lastSkinSize === null) return null;
-  const { moltsSince } = lastSkinSize;
-  const unrecorded = lastMolt !== null && lastMolt.moltId === null ? 1 : 0;
-  return spanFromSkin(
-    { ...lastSkinSize, moltsSince: { fewest: moltsSince.fewest + unrecorded, most: moltsSince.most + unrecorded } },
-    factor,
-    isFirm(sex.level) ? sex.sex : 'unsexed',
-  );
+  return onSkins && spanFromSkins(isUnrecorded ? oneMoltFurther(onSkins) : onSkins, isFirm(sex.level) ? sex.sex : 'unsexed');
 }
 
 /** The day a watched molt ended that nobody has put on record yet; null when there is none. */

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { type CalendarDay, daysBetween } from '../dates.ts';
 import type { Sex } from '../sexing/determination.ts';
-import { nextLogRatio, SizeAfterMolt, sizeAfterMolt } from './afterMolt.ts';
+import type { GrowthBelief } from './belief/growthBelief.ts';
 import { consistencyOf, ReadingConsistency } from './consistency.ts';
 import { findingsOf, GrowthFinding } from './findings.ts';
 import { type MoltOnRecord, skinReadingsOn } from './ladder.ts';
@@ -11,12 +11,12 @@ import { LegRegrowth, regrowthOf } from './legs/regrowth.ts';
 import { LiveSize } from './liveSizes.ts';
 import { askMaturity, MaturityHint } from './maturity.ts';
 import { measuredSteps } from './measuredStep.ts';
-import type { KinLogRatios } from './missed/growthBelief.ts';
 import { checkMissedMolts, MissedMoltCheck } from './missed/missedMolts.ts';
 import { followsDirectly } from './positions.ts';
 import { growthRatio } from './ratio.ts';
 import { GrowthRatios, ratiosOf } from './ratios.ts';
 import type { Ladder, Rung } from './rung.ts';
+import { carapaceNow, groundOfSize, SizeNow, spanNow } from './sizeNow.ts';
 import { lengthsNamed } from './skinSizes.ts';
 import { Bands, bandsOf } from './trend/bands.ts';
 import { Curvature, testCurvature } from './trend/curvature.ts';
@@ -40,10 +40,8 @@ export const GrowthReport = z
     regrowth: z.array(LegRegrowth),
     live: z.array(LiveSize).describe('From photos of the living animal; in no fit and no ratio'),
     maturity: MaturityHint.nullable(),
-    carapaceNow: SizeAfterMolt.nullable().describe('Of the living animal, foretold from the skin of its last molt'),
-    spanNow: SizeAfterMolt.nullable().describe(
-      'Leg span likewise, by the exponent of leg I where that surely differs from 1; null where that skin has none',
-    ),
+    carapaceNow: SizeNow.nullable().describe('Null where no skin shows it whose place is known'),
+    spanNow: SizeNow.nullable().describe('Leg span, how the skin lay counted in'),
     findings: z.array(GrowthFinding),
   })
   .meta({ id: 'GrowthReport' });
@@ -55,7 +53,8 @@ export interface GrowthContext {
   readonly sex: Sex;
   /** Whether it can still molt: nobody waits for a dead one. */
   readonly isLiving: boolean;
-  readonly kin: KinLogRatios;
+  /** Of its growth, by its own skins and its kin. */
+  readonly belief: GrowthBelief;
   readonly live: readonly LiveSize[];
 }
 
@@ -64,28 +63,25 @@ export function growthReportOf(ladder: Ladder, records: readonly MoltOnRecord[],
   const { rungs } = ladder;
   const sizes = measuredSteps(rungs);
   const skins = rungs.map(({ moltId }) => ({ moltId, readings: skinReadingsOn(records.find(({ molt }) => molt.id === moltId)) }));
-  const last = rungs.at(-1);
-  const growth = nextLogRatio(sizes, context.kin);
-  const legFirst = fitAllometry(rungs, 'legFirstMm');
-  const spanExponent = legFirst && legFirst.growth !== 'alike' ? legFirst.exponent : 1;
+  const ground = groundOfSize(rungs, context.belief);
   return {
     ratios: ratiosOf(sizes),
     weighted: fitWeighted(sizes),
     robust: fitRobust(sizes),
     curvature: testCurvature(sizes),
     bands: bandsOf(sizes),
-    missed: checkMissedMolts(sizes, context.kin),
+    missed: checkMissedMolts(sizes, context.belief.steps),
     consistency: skins.flatMap(({ moltId, readings }) => {
       const consistency = consistencyOf(lengthsNamed(readings, 'carapace-length'));
       return consistency ? [{ ...consistency, moltId }] : [];
     }),
-    legFirst,
+    legFirst: fitAllometry(rungs, 'legFirstMm'),
     legFourth: fitAllometry(rungs, 'legFourthMm'),
     regrowth: regrowthOf(skins.map(({ moltId, readings }) => ({ moltId, legs: legSizesOf(readings) }))),
     live: [...context.live],
     maturity: maturityOf(rungs, context),
-    carapaceNow: last?.carapaceLengthMm ? sizeAfterMolt(last.carapaceLengthMm, growth) : null,
-    spanNow: last?.legSpanMm ? sizeAfterMolt(last.legSpanMm, growth, spanExponent) : null,
+    carapaceNow: carapaceNow(ground),
+    spanNow: spanNow(ground),
     findings: findingsOf(rungs, context.today),
   };
 }

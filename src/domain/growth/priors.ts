@@ -1,4 +1,4 @@
-import { type LineBelief, loosened, type Spread } from './forecast/belief.ts';
+import { type LineBelief, loosened, type Spread } from './belief/line.ts';
 
 /** Whose lines lie about whose: a genus about the family's, a species about its genus', a clutch, an animal. */
 export const GROUPS = ['genus', 'species', 'clutch', 'animal'] as const;

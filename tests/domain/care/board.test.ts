@@ -3,9 +3,11 @@ import { boardOf } from '../../../src/domain/care/board.ts';
 import { calendarEntriesOf } from '../../../src/domain/care/calendar.ts';
 import { CAUTIOUS_FEEDING_TABLE } from '../../../src/domain/care/feedingTable.ts';
 import { type AnimalRecords, follow, type KnownGrowth } from '../../../src/domain/care/followed.ts';
-import { ANY_TARANTULA, type LastSkinSize } from '../../../src/domain/care/spanNow.ts';
+import { CARAPACE } from '../../../src/domain/growth/belief/foretoldSize.ts';
 import type { ExpectedMolt } from '../../../src/domain/growth/forecast/expectedMolt.ts';
+import { type GroundOfSize, type LengthBehind, oneMoltFurther, spanNow } from '../../../src/domain/growth/sizeNow.ts';
 import { estimateFrom } from '../../../src/domain/measuring/quantity.ts';
+import { beliefOn } from '../../support/believedGrowth.ts';
 import { molt, seen } from './seen.ts';
 
 const NOW = '2026-06-15T12:00:00.000Z';
@@ -19,7 +21,11 @@ const expected = (stage: ExpectedMolt['stage'], assumed = false): ExpectedMolt =
   return { from: '2026-06-16', likely: '2026-06-20', to: '2026-07-01', stage, assumed };
 };
 
-const growth = (lastSkinSize: LastSkinSize | null) => (): KnownGrowth => ({ lastSkinSize, liveSpanMm: null, factor: ANY_TARANTULA });
+const behind = (lengthMm: number): LengthBehind => ({ moltId: 'm1', lengthMm, uncertaintyMm: lengthMm / 100, instar: 6, moltsSince: once });
+const onSkins = (part: Partial<GroundOfSize>): GroundOfSize => {
+  return { growth: beliefOn([]).growth, carapace: null, span: null, spanPower: CARAPACE, ...part };
+};
+const growth = (part: Partial<GroundOfSize> | null) => (): KnownGrowth => ({ onSkins: part && onSkins(part), liveSpanMm: null });
 
 function animal(id: string, part: Partial<AnimalRecords> = {}) {
   const records: AnimalRecords = {
@@ -86,7 +92,7 @@ describe('who needs what today', () => {
   });
 
   test('a hold goes from hardening by the date or by the fangs, and then waits for the other', () => {
-    const small = { growth: growth({ legSpanMm: estimateFrom(10, 0.1), carapaceLengthMm: null, moltsSince: once }), skins: [skin] };
+    const small = { growth: growth({ span: behind(10) }), skins: [skin] };
     const black = seen('fangs-black', '2026-06-14T20:00');
     expect(boardOfOne({ ...small, molts: [molt('m1', '2026-06-12')] })).toEqual([['hardening', 'note-fangs']]);
     expect(boardOfOne({ ...small, molts: [molt('m1', '2026-06-12')], observations: [black] })).toEqual([['feeding-hold', 'wait']]);
@@ -133,7 +139,7 @@ describe('who needs what today', () => {
   });
 
   test('what was measured on the animal since its molt goes before what its skin foretells', () => {
-    const skinOfBefore = growth({ legSpanMm: estimateFrom(100, 1), carapaceLengthMm: null, moltsSince: once });
+    const skinOfBefore = growth({ span: behind(100) });
     const measured = { ...seen('span-measured', '2026-06-13T20:00'), span: { spanMm: 49, plusMinusMm: 1 } };
     const molts = [molt('m1', '2026-06-12')];
     expect(animal('a', { molts, growth: skinOfBefore }).hold?.wait).toEqual({ count: 1, unit: 'months' });
@@ -144,9 +150,8 @@ describe('who needs what today', () => {
 
   test('a photo of the living animal measured since its last molt goes before its skin, unless a later molt was watched', () => {
     const known = () => ({
-      lastSkinSize: { legSpanMm: estimateFrom(100, 1), carapaceLengthMm: null, moltsSince: once },
+      onSkins: onSkins({ span: behind(100) }),
       liveSpanMm: estimateFrom(49, 0.5),
-      factor: ANY_TARANTULA,
     });
     const molts = [molt('m1', '2026-06-12')];
     expect(animal('a', { molts, growth: known }).span).toMatchObject({ spanMm: 49, lowMm: 48, highMm: 50, from: { kind: 'animal' } });
@@ -159,21 +164,25 @@ describe('who needs what today', () => {
   });
 
   test('a sex that is a mere leaning does not narrow the span, and so not the wait', () => {
-    const lastSkinSize = { legSpanMm: null, carapaceLengthMm: estimateFrom(10, 0.1), moltsSince: once };
     const spanOf = (level: 'leaning' | 'probable') =>
-      animal('a', { molts: [molt('m1', '2026-06-10')], growth: growth(lastSkinSize), sex: { sex: 'female', level, conflict: false } }).span;
+      animal('a', {
+        molts: [molt('m1', '2026-06-10')],
+        growth: growth({ carapace: behind(10) }),
+        sex: { sex: 'female', level, conflict: false },
+      }).span;
     // Leg I and IV together are 5.2 to 7.5 carapace lengths in any sex, 5.2 to 5.6 in females (see the domain's source).
     expect((spanOf('leaning')?.highMm ?? 0) / (spanOf('probable')?.highMm ?? 1)).toBeCloseTo(7.5 / 5.6, 6);
   });
 
   test('a watched molt not yet on record puts the skin one molt further back', () => {
-    const skinOfBefore = growth({ legSpanMm: estimateFrom(40, 0), carapaceLengthMm: null, moltsSince: once });
+    const skinOfBefore = growth({ span: behind(40) });
     const span = animal('a', {
       molts: [molt('m1', '2025-06-12')],
       growth: skinOfBefore,
       observations: [seen('free-of-skin', '2026-06-14T20:00')],
     }).span;
-    expect(span?.spanMm).toBeCloseTo(40 * 1.3 * 1.3, 10);
+    expect(span?.spanMm).toBe(spanNow(oneMoltFurther(onSkins({ span: behind(40) })))?.middleMm);
+    expect((span?.spanMm ?? 0) / 40).toBeCloseTo(1.3 * 1.3, 1);
   });
 });
 
@@ -186,7 +195,7 @@ describe('the sizes of skins', () => {
     let times = 0;
     const counted = () => {
       times += 1;
-      return { lastSkinSize: null, liveSpanMm: null, factor: ANY_TARANTULA };
+      return { onSkins: null, liveSpanMm: null };
     };
     animal('a', { molts, growth: counted });
     expect(times).toBe(asked);

@@ -3,8 +3,12 @@ import { type FeedingHold, feedingHold } from '../../../src/domain/care/feedingH
 import { CAUTIOUS_FEEDING_TABLE } from '../../../src/domain/care/feedingTable.ts';
 import { lastMoltOf } from '../../../src/domain/care/lastMolt.ts';
 import type { Seen } from '../../../src/domain/care/observation.ts';
-import { ANY_TARANTULA, growthFactorFrom, type SpanNow, spanFromAnimal, spanFromSkin } from '../../../src/domain/care/spanNow.ts';
-import { estimateFrom } from '../../../src/domain/measuring/quantity.ts';
+import { type SpanNow, spanFromAnimal, spanFromSkins } from '../../../src/domain/care/spanNow.ts';
+import { CARAPACE } from '../../../src/domain/growth/belief/foretoldSize.ts';
+import type { GrowthBelief } from '../../../src/domain/growth/belief/growthBelief.ts';
+import { type GroundOfSize, spanNow } from '../../../src/domain/growth/sizeNow.ts';
+import { beliefOn } from '../../support/believedGrowth.ts';
+import { lengthsOf, stepsOf } from '../growth/trend/sizes.ts';
 import { molt, seen } from './seen.ts';
 
 const FREE = seen('free-of-skin', '2026-01-31T23:30', '+01:00');
@@ -101,41 +105,49 @@ describe('the hold after a molt', () => {
 
 describe('the new span', () => {
   const once = { fewest: 1, most: 1 };
-  const skin = { legSpanMm: estimateFrom(80, 1), carapaceLengthMm: estimateFrom(15, 0.1), moltsSince: once };
-
-  test('is the span of the skin grown by the factor, both ends of the interval with it', () => {
-    expect(spanFromSkin(skin, ANY_TARANTULA, 'unsexed')).toMatchObject({ spanMm: 104, lowMm: 78 * 1.1, highMm: 82 * 1.55 });
+  const { growth } = beliefOn([]);
+  const behind = (lengthMm: number, uncertaintyMm: number, moltsSince = once) => ({
+    moltId: 'm1',
+    lengthMm,
+    uncertaintyMm,
+    instar: 6,
+    moltsSince,
   });
+  const ground = (part: Partial<GroundOfSize> = {}): GroundOfSize => ({ growth, carapace: null, span: null, spanPower: CARAPACE, ...part });
 
-  test('of a skin two molts back is grown twice', () => {
-    expect(spanFromSkin({ ...skin, moltsSince: { fewest: 2, most: 2 } }, ANY_TARANTULA, 'female')?.spanMm).toBeCloseTo(80 * 1.69, 10);
-  });
-
-  test('of a skin of which it is open how far back it lies reaches from the least to the most growth', () => {
-    const open = spanFromSkin({ ...skin, moltsSince: { fewest: 2, most: 4 } }, ANY_TARANTULA, 'female');
-    expect([open?.lowMm, open?.spanMm, open?.highMm]).toEqual([78 * 1.1 ** 2, 80 * 1.3 ** 3, 82 * 1.55 ** 4]);
+  test('is the span the Ladder foretells', () => {
+    const onSkin = ground({ span: behind(80, 12), carapace: behind(15, 0.1) });
+    const now = spanNow(onSkin);
+    expect(spanFromSkins(onSkin, 'unsexed')).toMatchObject({
+      spanMm: now?.middleMm,
+      lowMm: now?.low90Mm,
+      highMm: now?.high90Mm,
+      from: { kind: 'skin', measured: 'leg-span', lengthMm: 80, moltsSince: once, grownBy: 'any-tarantula' },
+    });
   });
 
   test('from a carapace alone is rough, and rougher where the sex is open', () => {
-    const female = spanFromSkin({ ...skin, legSpanMm: null }, ANY_TARANTULA, 'female');
-    const unsexed = spanFromSkin({ ...skin, legSpanMm: null }, ANY_TARANTULA, 'unsexed');
+    const carapace = ground({ carapace: behind(15, 0.1) });
+    const female = spanFromSkins(carapace, 'female');
+    const unsexed = spanFromSkins(carapace, 'unsexed');
     expect(female?.from).toMatchObject({ kind: 'skin', measured: 'carapace-length', lengthMm: 15 });
     expect(unsexed?.highMm).toBeGreaterThan(female?.highMm ?? Number.POSITIVE_INFINITY);
     // Means of described specimens of Aphonopelma madera, leg I + IV over carapace: 5.544 in females (Hamilton et al. 2016, ZooKeys 560, doi:10.3897/zookeys.560.6264).
     expect(female && female.lowMm < 15 * 5.544 * 1.3 && 15 * 5.544 * 1.3 < female.highMm).toBe(true);
   });
 
-  test('is not told by a skin without sizes', () => {
-    expect(spanFromSkin({ legSpanMm: null, carapaceLengthMm: null, moltsSince: once }, ANY_TARANTULA, 'male')).toBeNull();
+  test('is not told by skins without sizes', () => {
+    expect(spanFromSkins(ground(), 'male')).toBeNull();
   });
 
-  test("uses the animal's own factor with its scatter, and no wider than tarantulas grow", () => {
-    const few = growthFactorFrom({ ratio: 1.3, ratioLow95: 0.4, ratioHigh95: 4, residualStandardDeviation: 0.02 });
-    expect(few).toEqual({ value: 1.3, low: 1.1, high: 1.55, from: 'own-skins' });
-    const many = growthFactorFrom({ ratio: 1.25, ratioLow95: 1.23, ratioHigh95: 1.27, residualStandardDeviation: 0.02 });
-    expect(many.low).toBeCloseTo(1.23 / Math.exp(0.04), 10);
-    expect(many.high).toBeCloseTo(1.27 * Math.exp(0.04), 10);
-    const fast = growthFactorFrom({ ratio: 1.7, ratioLow95: 1.2, ratioHigh95: 2.4, residualStandardDeviation: 0 });
-    expect([fast.low <= fast.value, fast.value <= fast.high]).toEqual([true, true]);
+  test('says whose growth it rests on for the most part', () => {
+    const row = stepsOf(lengthsOf(2, [1.25, 1.25, 1.25, 1.25, 1.25, 1.25]));
+    const grownBy = (belief: GrowthBelief) => {
+      const from = spanFromSkins(ground({ growth: belief.growth, span: behind(80, 12) }), 'female')?.from;
+      return from?.kind === 'skin' && from.grownBy;
+    };
+    expect(grownBy(beliefOn([]))).toBe('any-tarantula');
+    expect(grownBy(beliefOn([], { kin: [row, row, row, row] }))).toBe('kin');
+    expect(grownBy(beliefOn(row))).toBe('own-skins');
   });
 });

@@ -3,12 +3,14 @@ import { describe, expect, it } from 'vitest';
 import { type GrowthContext, GrowthReport, growthReportOf } from '../../../src/domain/growth/growthReport.ts';
 import { buildLadder, type MoltOnRecord } from '../../../src/domain/growth/ladder.ts';
 import { placeLiveSizes } from '../../../src/domain/growth/liveSizes.ts';
+import { beliefOfLadder } from '../../support/believedGrowth.ts';
 import { moltOn, quantity, skinReading } from './skins.ts';
 
-const CONTEXT: GrowthContext = { today: '2026-01-01', sex: 'unsexed', isLiving: true, kin: [], live: [] };
+const CONTEXT: Omit<GrowthContext, 'belief'> = { today: '2026-01-01', sex: 'unsexed', isLiving: true, live: [] };
 
 function report(records: readonly MoltOnRecord[], more: Partial<GrowthContext> = {}): GrowthReport {
-  return growthReportOf(buildLadder(records), records, { ...CONTEXT, ...more });
+  const ladder = buildLadder(records);
+  return growthReportOf(ladder, records, { ...CONTEXT, belief: beliefOfLadder(ladder, CONTEXT.today), ...more });
 }
 
 function kindsOf(records: readonly MoltOnRecord[]): string[] {
@@ -73,7 +75,9 @@ describe('growthReportOf, with little or odd on record', () => {
     const records = [moltOn('2024-01-01', null, 5), moltOn('2024-06-01', null, 6.5)];
     const ladder = buildLadder(records);
     const turned = { ...ladder, rungs: [...ladder.rungs].reverse() };
-    expect(growthReportOf(turned, records, CONTEXT).findings.map(({ kind }) => kind)).toContain('dates-out-of-order');
+    expect(growthReportOf(turned, records, { ...CONTEXT, belief: beliefOfLadder(ladder) }).findings.map(({ kind }) => kind)).toContain(
+      'dates-out-of-order',
+    );
   });
 
   it('names measured skins whose place in the row is open', () => {
@@ -136,7 +140,7 @@ describe('growthReportOf', () => {
   it('foretells the living animal from its last skin, larger than that', () => {
     const { carapaceNow } = report(series);
     expect(carapaceNow?.middleMm).toBeGreaterThan(8.16);
-    expect(carapaceNow?.low95Mm).toBeLessThan(carapaceNow?.middleMm ?? 0);
+    expect(carapaceNow?.low90Mm).toBeLessThan(carapaceNow?.middleMm ?? 0);
   });
 
   it('checks several readings of one skin against each other, and leaves those of the living animal out', () => {

@@ -1,24 +1,11 @@
 import { z } from 'zod';
 import { CalendarDay } from '../../dates.ts';
-import { LineBelief } from './belief.ts';
-import { ForecastFact } from './growthRecord.ts';
-import { Shares } from './shares.ts';
-import { WeighedReading } from './stepObservation.ts';
+import { LastSkin } from '../belief/growthBelief.ts';
+import { ForecastFact } from '../belief/growthRecord.ts';
+import { LineBasis } from '../belief/lineBasis.ts';
 
 /** Raised whenever the same record would give another forecast. */
-export const FORECAST_MODEL = 2;
-
-/** One quantity: what kin say of the animal's line, and its own steps. */
-export const LineBasis = z
-  .object({
-    kin: LineBelief,
-    kinShares: Shares.omit({ own: true }),
-    rows: z.array(WeighedReading),
-    scatterVariance: z.number().positive().describe('Of the logarithm of a single molt'),
-    degreesOfFreedom: z.number().positive(),
-  })
-  .meta({ id: 'LineBasis' });
-export type LineBasis = z.infer<typeof LineBasis>;
+export const FORECAST_MODEL = 3;
 
 /** Where the running interval began. */
 export const IntervalStart = z
@@ -40,15 +27,7 @@ export const ForecastBasis = z
     facts: z.array(ForecastFact),
     interval: LineBasis,
     growth: LineBasis,
-    lastSkin: z
-      .object({
-        moltId: z.string(),
-        lengthMm: z.number().positive(),
-        uncertaintyMm: z.number().min(0),
-        instar: z.number(),
-      })
-      .nullable()
-      .describe('The latest measured one whose place is known'),
+    lastSkin: LastSkin.nullable(),
   })
   .meta({ id: 'ForecastBasis' });
 export type ForecastBasis = z.infer<typeof ForecastBasis>;

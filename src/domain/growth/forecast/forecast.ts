@@ -1,13 +1,14 @@
 import { z } from 'zod';
 import { addDays, CalendarDay, daysBetween } from '../../dates.ts';
-import { studentTQuantile } from '../../numerics/studentT.ts';
-import { type ForecastBasis, IntervalStart, type LineBasis } from './basis.ts';
-import { informed, meanAt, varianceAt } from './belief.ts';
+import { foretoldSize, SizeForecast } from '../belief/foretoldSize.ts';
+import { dayWithin, ForecastFact } from '../belief/growthRecord.ts';
+import { informed, meanAt, varianceAt } from '../belief/line.ts';
+import type { LineBasis } from '../belief/lineBasis.ts';
+import { predictiveLaw } from '../belief/predictive.ts';
+import { Shares, sharesAt } from '../belief/shares.ts';
+import { evidenceFrom } from '../belief/stepShares.ts';
+import { type ForecastBasis, IntervalStart } from './basis.ts';
 import { stageOf } from './expectedMolt.ts';
-import { dayWithin, ForecastFact } from './growthRecord.ts';
-import { predictiveLaw, scaleOf } from './predictive.ts';
-import { Shares, withOwn } from './shares.ts';
-import { evidenceFrom } from './stepShares.ts';
 import { chanceFromFirstLook, chanceOfLasting, runningIntervalQuantile, unseenStartQuantile } from './waiting.ts';
 
 const DayWindow = z.object({ from: CalendarDay, to: CalendarDay }).meta({ id: 'DayWindow' });
@@ -25,18 +26,6 @@ export const DueForecast = z
   })
   .meta({ id: 'DueForecast' });
 export type DueForecast = z.infer<typeof DueForecast>;
-
-/** A length with the intervals it lies in; of the carapace. */
-export const SizeForecast = z
-  .object({
-    middleMm: z.number().positive(),
-    low50Mm: z.number().positive(),
-    high50Mm: z.number().positive(),
-    low90Mm: z.number().positive(),
-    high90Mm: z.number().positive(),
-  })
-  .meta({ id: 'SizeForecast' });
-export type SizeForecast = z.infer<typeof SizeForecast>;
 
 export const GrowthForecast = z
   .object({
@@ -75,12 +64,17 @@ export function forecastFrom(basis: ForecastBasis): GrowthForecast {
   };
 }
 
-function dueFrom({ start, madeOn, instar, interval }: ForecastBasis): DueForecast | null {
+/** The day alone; null where there is nothing to count from. */
+export function dueFrom({
+  start,
+  madeOn,
+  instar,
+  interval,
+}: Omit<ForecastBasis, 'model' | 'facts' | 'growth' | 'lastSkin'>): DueForecast | null {
   if (!start) return null;
   const [from, to] = start.kind === 'molt' ? [start.from, start.to] : [start.on, start.on];
   const { middle, variance } = dayWithin({ happenedFrom: from, happenedTo: to });
-  const evidence = evidenceFrom(interval.rows);
-  const belief = informed(interval.kin, evidence);
+  const belief = informed(interval.kin, evidenceFrom(interval.rows));
   const location = meanAt(belief, instar);
   const law = predictiveLaw(location, interval, 1, varianceAt(belief, instar) + variance / Math.exp(location) ** 2);
   // A molt counts as at the middle of its day; what has not molted by the end of today has waited half a day longer.
@@ -104,33 +98,19 @@ function dueFrom({ start, madeOn, instar, interval }: ForecastBasis): DueForecas
     window90,
     chanceOfLasting: start.kind === 'acquired' ? chanceFromFirstLook(law, waited) : chanceOfLasting(law, waited),
     ownIntervals: stepsIn(interval),
-    shares: withOwn(interval.kinShares, interval.kin, evidence, instar),
+    shares: sharesAt(interval, instar),
   };
 }
 
-/** The size alone; null where no skin was measured. */
+/** The size alone; null where no skin was measured, or so badly that no number can be told. */
 export function sizeFrom({ lastSkin, instar, growth }: Pick<ForecastBasis, 'lastSkin' | 'instar' | 'growth'>): GrowthForecast['size'] {
   if (!lastSkin) return null;
   const molts = instar - lastSkin.instar;
-  const evidence = evidenceFrom(growth.rows);
-  const belief = informed(growth.kin, evidence);
-  /** ln r summed over so many molts from the last measured skin on. */
-  const after = (count: number): SizeForecast => {
-    const along = lastSkin.instar + count / 2;
-    const location = Math.log(lastSkin.lengthMm) + count * meanAt(belief, along);
-    const reading = lastSkin.uncertaintyMm / lastSkin.lengthMm;
-    const law = predictiveLaw(location, growth, count, count ** 2 * varianceAt(belief, along) + reading ** 2);
-    const half = studentTQuantile(0.75, law.degreesOfFreedom);
-    const most = studentTQuantile(0.95, law.degreesOfFreedom);
-    const at = (t: number): number => Math.exp(location + t * scaleOf(law));
-    return { middleMm: at(0), low50Mm: at(-half), high50Mm: at(half), low90Mm: at(-most), high90Mm: at(most) };
-  };
-  return {
-    nextSkin: after(molts),
-    afterMolt: after(molts + 1),
-    ownRatios: stepsIn(growth),
-    shares: withOwn(growth.kinShares, growth.kin, evidence, lastSkin.instar + molts / 2),
-  };
+  const nextSkin = foretoldSize(lastSkin, growth, molts);
+  const afterMolt = foretoldSize(lastSkin, growth, molts + 1);
+  if (!nextSkin || !afterMolt) return null;
+  const ownRatios = stepsIn(growth);
+  return { nextSkin, afterMolt, ownRatios, shares: sharesAt(growth, lastSkin.instar + molts / 2) };
 }
 
 function stepsIn({ rows }: LineBasis): number {

@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import { type CalendarDay, Instant } from '../../dates.ts';
+import type { PlacedMolt, SkinSize } from '../belief/growthRecord.ts';
 import { FORECAST_MODEL, ForecastBasis } from './basis.ts';
 import { GrowthForecast, sizeFrom } from './forecast.ts';
-import type { PlacedMolt, SkinSize } from './growthRecord.ts';
 import { ForecastScore, scoreForecast, scoreOverrun } from './score.ts';
 
 /** A forecast as it was made. */

@@ -1,6 +1,6 @@
 import { chiSquareTail } from '../../numerics/chiSquare.ts';
 import { studentTQuantile, studentTTwoSided } from '../../numerics/studentT.ts';
-import { type PredictiveLaw, scaleOf } from './predictive.ts';
+import { type PredictiveLaw, scaleOf } from '../belief/predictive.ts';
 
 /** Days of an interval whose logarithm follows Student's t: log-normal with a scatter that is itself only estimated. */
 export type IntervalLaw = PredictiveLaw;

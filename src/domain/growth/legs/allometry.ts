@@ -29,7 +29,7 @@ const LEAST_RANGE = 1.02;
  *
  * @returns null with fewer than three skins that show both, or where their carapaces are all of one size.
  */
-export function fitAllometry(skins: readonly Pick<SkinSizes, 'carapaceLengthMm' | Leg>[], leg: Leg): LegAllometry | null {
+export function fitAllometry<One extends Leg>(skins: readonly Pick<SkinSizes, 'carapaceLengthMm' | One>[], leg: One): LegAllometry | null {
   const pairs = skins.flatMap(({ carapaceLengthMm, [leg]: size }) =>
     carapaceLengthMm && size ? [{ carapace: Math.log(carapaceLengthMm.value), leg: Math.log(size.value) }] : [],
   );

@@ -1,8 +1,8 @@
 import { addDays, type CalendarDay } from '../../dates.ts';
 import type { DatedMolt } from '../../molting/instars.ts';
 import { type Generator, normalDeviate, seededGenerator } from '../../numerics/generator.ts';
-import { MIDDLE_INSTAR } from '../forecast/belief.ts';
-import type { GrowthRecord, SkinSize } from '../forecast/growthRecord.ts';
+import type { GrowthRecord, SkinSize } from '../belief/growthRecord.ts';
+import { MIDDLE_INSTAR } from '../belief/line.ts';
 
 /** Between genera, species of a genus, clutches of a species, animals of a clutch: standard deviations of a line's level. */
 export interface TrueSpread {

@@ -1,13 +1,13 @@
 import type { ReactElement } from 'react';
-import type { SizeAfterMolt } from '../../../domain/growth/afterMolt.ts';
 import type { GrowthReport } from '../../../domain/growth/growthReport.ts';
 import type { Rung } from '../../../domain/growth/rung.ts';
-import { foretoldInWords, notForetoldInWords, SPAN_CAUTION, sizeNowInWords } from '../../../words/animalNow.ts';
+import type { SizeNow } from '../../../domain/growth/sizeNow.ts';
+import { foretoldInWords, fromSkinInWords, notForetoldInWords, SPAN_CAUTION, sizeNowInWords } from '../../../words/animalNow.ts';
 import { rungName } from '../../../words/ladder.ts';
 import style from './AnimalNow.module.css';
 import page from './LadderPage.module.css';
 
-/** How large the animal is after its last molt, foretold from the skin of that molt. Null without a molt. */
+/** How large the animal is after its last molt, foretold from its latest measured skin. Null without a molt. */
 export function AnimalNow({
   rungs,
   growth: { carapaceNow, spanNow },
@@ -22,8 +22,8 @@ export function AnimalNow({
   return (
     <>
       <dl className={style['sizes']}>
-        <Size name="Carapace" size={carapaceNow} from="carapace length" />
-        <Size name="Leg span" size={spanNow} from="leg span" />
+        <Size name="Carapace" size={carapaceNow} shows="carapace length" rungs={rungs} />
+        <Size name="Leg span" size={spanNow} shows="leg span" rungs={rungs} />
       </dl>
       <p className={page['small']}>
         {foretoldInWords(called, rungName(last))} {spanNow && SPAN_CAUTION}
@@ -32,11 +32,23 @@ export function AnimalNow({
   );
 }
 
-function Size({ name, size, from }: { name: string; size: SizeAfterMolt | null; from: string }): ReactElement {
+interface SizeProps {
+  readonly name: string;
+  readonly size: SizeNow | null;
+  readonly shows: string;
+  readonly rungs: readonly Rung[];
+}
+
+function Size({ name, size, shows, rungs }: SizeProps): ReactElement {
+  const skin = rungs.find(({ moltId }) => moltId === size?.moltId);
+  const from = size && skin ? fromSkinInWords(size, rungName(skin).toLowerCase()) : null;
   return (
     <div>
       <dt>{name}</dt>
-      <dd className={size ? 'figures' : style['none']}>{size ? sizeNowInWords(size) : notForetoldInWords(from)}</dd>
+      <dd className={size ? 'figures' : style['none']}>
+        {size ? sizeNowInWords(size) : notForetoldInWords(shows)}
+        {from && <span className={page['small']}> ({from})</span>}
+      </dd>
     </div>
   );
 }

@@ -1,6 +1,6 @@
 import type { FeedingHold } from '../../../domain/care/feedingHold.ts';
 import type { Wait } from '../../../domain/care/feedingTable.ts';
-import type { SpanNow } from '../../../domain/care/spanNow.ts';
+import type { GrownBy, SpanNow } from '../../../domain/care/spanNow.ts';
 import type { WaitDifference } from '../../../domain/care/tableDifference.ts';
 import type { MoltsSince } from '../../../domain/molting/instars.ts';
 import { inchesFromMm } from '../../../domain/units.ts';
@@ -23,8 +23,14 @@ function spanSourceInWords({ from }: SpanNow): string {
   if (from.kind === 'animal') return 'measured on the animal';
   const back = moltsBackInWords(from.moltsSince);
   const skin = from.measured === 'leg-span' ? `its last measured skin${back}` : `the carapace alone of its last measured skin${back}`;
-  return from.factor.from === 'own-skins' ? `foretold from ${skin} and its own growth` : `foretold from ${skin} and usual growth`;
+  return `foretold from ${skin} and ${GROWTH_OF[from.grownBy]}`;
 }
+
+const GROWTH_OF: Readonly<Record<GrownBy, string>> = {
+  'own-skins': 'its own growth',
+  kin: 'the growth of its kin',
+  'any-tarantula': 'usual growth',
+};
 
 /** How many instars the skin lies back, where that is not simply the last. */
 function moltsBackInWords({ fewest, most }: MoltsSince): string {

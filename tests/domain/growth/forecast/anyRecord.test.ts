@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { addDays } from '../../../../src/domain/dates.ts';
+import type { GrowthRecord } from '../../../../src/domain/growth/belief/growthRecord.ts';
 import { ForecastBasis } from '../../../../src/domain/growth/forecast/basis.ts';
 import { basisFor, readCabinet } from '../../../../src/domain/growth/forecast/cabinetForecast.ts';
 import { forecastFrom, GrowthForecast } from '../../../../src/domain/growth/forecast/forecast.ts';
-import type { GrowthRecord } from '../../../../src/domain/growth/forecast/growthRecord.ts';
 
 const TODAY = '2026-06-15';
 const day = fc.integer({ min: -9000, max: 400 }).map((days) => addDays(TODAY, days));

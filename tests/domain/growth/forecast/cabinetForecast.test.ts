@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { addDays, daysBetween } from '../../../../src/domain/dates.ts';
+import { type GrowthRecord, seriesOf } from '../../../../src/domain/growth/belief/growthRecord.ts';
 import { ForecastBasis } from '../../../../src/domain/growth/forecast/basis.ts';
 import { basisFor, readCabinet } from '../../../../src/domain/growth/forecast/cabinetForecast.ts';
 import { forecastFrom, GrowthForecast } from '../../../../src/domain/growth/forecast/forecast.ts';
-import { type GrowthRecord, seriesOf } from '../../../../src/domain/growth/forecast/growthRecord.ts';
 import { forecastFor } from '../../../support/forecastFor.ts';
 import { growthRecord, HATCHED, moltsAfter } from './records.ts';
 

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { addDays } from '../../../../src/domain/dates.ts';
+import type { GrowthRecord } from '../../../../src/domain/growth/belief/growthRecord.ts';
 import { basisFor, readCabinet } from '../../../../src/domain/growth/forecast/cabinetForecast.ts';
 import { expectedMoltFrom } from '../../../../src/domain/growth/forecast/expectedMolt.ts';
 import { forecastFrom } from '../../../../src/domain/growth/forecast/forecast.ts';
-import type { GrowthRecord } from '../../../../src/domain/growth/forecast/growthRecord.ts';
 import { growthRecord, moltsAfter } from './records.ts';
 
 const TEN = growthRecord({ molts: moltsAfter([90, 100, 95, 105, 100, 98, 102, 100, 97, 103]) });

@@ -1,5 +1,5 @@
 import { addDays, type CalendarDay } from '../../../../src/domain/dates.ts';
-import type { GrowthRecord } from '../../../../src/domain/growth/forecast/growthRecord.ts';
+import type { GrowthRecord } from '../../../../src/domain/growth/belief/growthRecord.ts';
 import type { DatedMolt } from '../../../../src/domain/molting/instars.ts';
 
 export const HATCHED = '2015-01-01';

@@ -1,10 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { MeasuredStep } from '../../../../src/domain/growth/measuredStep.ts';
 import { growthSteps } from '../../../../src/domain/growth/measuredStep.ts';
 import { CROSBY_FALSE_ALARMS, crosbyValues } from '../../../../src/domain/growth/missed/crosby.ts';
 import { checkMissedMolts, MissedMoltCheck } from '../../../../src/domain/growth/missed/missedMolts.ts';
+import { simulateSkins, USUAL_GROWTH } from '../../../../src/domain/growth/simulation/simulatedSkins.ts';
 import { seededGenerator } from '../../../../src/domain/numerics/generator.ts';
-import { tallyMissedMolts, USUAL_GROWTH } from '../../../support/simulatedSkins.ts';
+import { beliefOn } from '../../../support/believedGrowth.ts';
+import { tallyMissedMolts } from '../../../support/missedMoltTally.ts';
 import { lengthsOf, stepsOf } from '../trend/sizes.ts';
 
 // Sizes as published; the values of Crosby's criterion were worked out from them apart from this project.
@@ -92,19 +95,24 @@ describe("Crosby's criterion", () => {
   });
 });
 
+/** As a cabinet would believe it: each skin's instar noted. */
+function checked(sizes: readonly MeasuredStep[], kin: readonly (readonly MeasuredStep[])[] = []): MissedMoltCheck[] {
+  return checkMissedMolts(sizes, beliefOn(sizes, { kin, numbered: true }).steps);
+}
+
 describe('checkMissedMolts', () => {
   it.each([
     ['gracilisFemale', 4],
     ['frugiperda', 3],
   ] as const)('calls a molt likely missed where %s lost instar %i, and nowhere else', (name, instar) => {
-    const checks = checkMissedMolts(stepsOf(without(SERIES[name], instar)));
+    const checks = checked(stepsOf(without(SERIES[name], instar)));
     expect(checks.map(({ suggestedSkipped }) => suggestedSkipped)).toEqual(checks.map((_, index) => (index === instar - 2 ? 1 : 0)));
     expect(checks[instar - 2]?.verdict).toBe('likely');
     expect(checks[instar - 2]?.probabilities[1]).toBeGreaterThan(0.9);
   });
 
   it('finds the instar that Aglaoctenus lagotis lost, although its ratios fall', () => {
-    const check = checkMissedMolts(stepsOf(without(SERIES.lagotis, 6)))[4];
+    const check = checked(stepsOf(without(SERIES.lagotis, 6)))[4];
     expect(check?.verdict).toBe('likely');
     expect(check?.suggestedSkipped).toBe(1);
   });
@@ -112,12 +120,12 @@ describe('checkMissedMolts', () => {
   it.each(['gracilisFemale', 'gracilisMale', 'hirtusFemale', 'hirtusMale', 'frugiperda', 'pomonella'] as const)(
     'misses nothing in the complete series of %s',
     (name) => {
-      expect(checkMissedMolts(stepsOf(SERIES[name])).every(({ suggestedSkipped }) => suggestedSkipped === 0)).toBe(true);
+      expect(checked(stepsOf(SERIES[name])).every(({ suggestedSkipped }) => suggestedSkipped === 0)).toBe(true);
     },
   );
 
   it('calls an alarm of the classical criterion alone irregular', () => {
-    const checks = checkMissedMolts(stepsOf(SERIES.hirtusMale));
+    const checks = checked(stepsOf(SERIES.hirtusMale));
     expect(checks[1]).toMatchObject({ crosbyAlarm: true, verdict: 'irregular', suggestedSkipped: 0 });
   });
 
@@ -127,36 +135,35 @@ describe('checkMissedMolts', () => {
       ['frugiperda', 3],
       ['lagotis', 6],
     ] as const) {
-      const checks = checkMissedMolts(stepsOf(without(SERIES[name], instar)));
+      const checks = checked(stepsOf(without(SERIES[name], instar)));
       expect(checks[instar - 1]).toMatchObject({ crosbyAlarm: true, verdict: 'none' });
     }
   });
 
   it('cannot tell two skins, yet learns from kin', () => {
     const two = stepsOf(lengthsOf(4, [1.25 ** 2]));
-    expect(checkMissedMolts(two)[0]?.verdict).not.toBe('likely');
-    const alone = checkMissedMolts(two)[0]?.probabilities[0] ?? Number.NaN;
-    const kin = Array.from({ length: 12 }, () => Math.log(1.25));
-    expect(checkMissedMolts(two, kin)[0]?.probabilities[0]).toBeLessThan(alone);
-    const fastKin = Array.from({ length: 12 }, () => Math.log(1.55));
-    expect(checkMissedMolts(two, fastKin)[0]?.probabilities[0]).toBeGreaterThan(0.9);
+    expect(checked(two)[0]?.verdict).not.toBe('likely');
+    const alone = checked(two)[0]?.probabilities[0] ?? Number.NaN;
+    const kin = (ratio: number) => Array.from({ length: 4 }, () => stepsOf(lengthsOf(3, [ratio, ratio, ratio])));
+    expect(checked(two, kin(1.25))[0]?.probabilities[0]).toBeLessThan(alone);
+    expect(checked(two, kin(1.55))[0]?.probabilities[0]).toBeGreaterThan(0.9);
   });
 
   it('suggests two where two are gone', () => {
-    const checks = checkMissedMolts(stepsOf(lengthsOf(1.5, [1.3, 1.3, 1.3, 1.3 ** 3, 1.3, 1.3, 1.3])));
+    const checks = checked(stepsOf(lengthsOf(1.5, [1.3, 1.3, 1.3, 1.3 ** 3, 1.3, 1.3, 1.3])));
     expect(checks[3]).toMatchObject({ verdict: 'likely', suggestedSkipped: 2 });
   });
 
   it('has nothing more to suggest once the gap is on record', () => {
     const whole = stepsOf(lengthsOf(1.5, [1.3, 1.3, 1.3, 1.3, 1.3, 1.3]));
-    expect(checkMissedMolts(whole.filter(({ step }) => step !== 4)).every(({ suggestedSkipped }) => suggestedSkipped === 0)).toBe(true);
+    expect(checked(whole.filter(({ step }) => step !== 4)).every(({ suggestedSkipped }) => suggestedSkipped === 0)).toBe(true);
   });
 
   it('says what the schema says, with probabilities that sum to one, whatever the sizes', () => {
     const length = fc.double({ min: 0.05, max: 100, noNaN: true });
     fc.assert(
       fc.property(fc.array(length, { maxLength: 12 }), fc.double({ min: 0, max: 0.2, noNaN: true }), (lengthsMm, uncertainty) => {
-        for (const check of checkMissedMolts(stepsOf(lengthsMm, 0, uncertainty))) {
+        for (const check of checked(stepsOf(lengthsMm, 0, uncertainty))) {
           expect(MissedMoltCheck.parse(check)).toEqual(check);
           expect(check.probabilities.reduce((sum, share) => sum + share, 0)).toBeCloseTo(1, 9);
         }
@@ -182,5 +189,30 @@ describe('missed molts of 1,000 simulated animals, ratio 1.25, spread 0.05, read
   it('would be found by the classical criterion no oftener, with far more false alarms', () => {
     expect(tally.crosbyRecall).toBeLessThan(tally.recall);
     expect(tally.crosbyFalseAlarms).toBeGreaterThan(0.1);
+  });
+});
+
+describe('missed molts in rows of four skins, three of ten lost', () => {
+  const SHORT = { ...USUAL_GROWTH, skins: 4, missed: 0.3 };
+  /** Three siblings or four of four skins each, the first `hiding` of them with a molt between that nobody knows of. */
+  const recallWith = (siblings: number, hiding: number): number => {
+    const draw = seededGenerator(6);
+    const kinOf = () =>
+      Array.from({ length: siblings }, (_, sibling) => {
+        const isHiding = sibling < hiding;
+        const whole = simulateSkins({ ...USUAL_GROWTH, skins: isHiding ? 5 : 4, missed: 0 }, draw).sizes;
+        return whole.filter((_, index) => !isHiding || index !== 2).map((size, step) => ({ ...size, step }));
+      });
+    return tallyMissedMolts(SHORT, 1000, seededGenerator(5), kinOf).recall;
+  };
+  const alone = recallWith(0, 0);
+
+  it('are found more often beside twelve steps of kin', () => {
+    expect(recallWith(4, 0)).toBeGreaterThan(alone + 0.05);
+  });
+
+  it('are not hidden by kin that miss molts of their own', () => {
+    // Taken at their word, three of twelve such steps halved what was found without kin.
+    expect(recallWith(4, 3)).toBeGreaterThan(alone);
   });
 });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { seriesOf } from '../../../../src/domain/growth/belief/growthRecord.ts';
 import { GrowthFinding } from '../../../../src/domain/growth/findings.ts';
-import { seriesOf } from '../../../../src/domain/growth/forecast/growthRecord.ts';
 import { growthReportOf } from '../../../../src/domain/growth/growthReport.ts';
 import { buildLadder, type MoltOnRecord } from '../../../../src/domain/growth/ladder.ts';
 import { presumeMolts } from '../../../../src/domain/growth/missed/presumedMolts.ts';
@@ -8,16 +8,17 @@ import type { Molt } from '../../../../src/domain/molting/molt.ts';
 import { checkMolt } from '../../../../src/domain/molting/sequence.ts';
 import { unwrap } from '../../../../src/domain/result.ts';
 import { daysSinceInWords, noRatioInWords, unmeasuredInWords } from '../../../../src/words/ladder.ts';
+import { beliefOfLadder } from '../../../support/believedGrowth.ts';
 import { growthRecord } from '../forecast/records.ts';
 import { moltOn } from '../skins.ts';
 
 /** Sizes as published (Francke OF, Jones SK 1982, J. Arachnol. 10:223-239: Centruroides gracilis, females), the skin of instar 4 lost. */
 const ROW = ([2.25, 2.96, 5.21, 6.65, 8.16] as const).map((size, index) => moltOn(`202${index}-03-01`, null, size, 0.02));
-const CONTEXT = { today: '2025-01-01', sex: 'unsexed', isLiving: true, kin: [], live: [] } as const;
+const CONTEXT = { today: '2025-01-01', sex: 'unsexed', isLiving: true, live: [] } as const;
 
 function reportOf(records: readonly MoltOnRecord[]) {
   const ladder = buildLadder(records);
-  return { ladder, growth: growthReportOf(ladder, records, CONTEXT) };
+  return { ladder, growth: growthReportOf(ladder, records, { ...CONTEXT, belief: beliefOfLadder(ladder, CONTEXT.today) }) };
 }
 
 function asRecord(draft: { happenedFrom: string; happenedTo: string; outcomes: Molt['outcomes'] }, index: number): MoltOnRecord {

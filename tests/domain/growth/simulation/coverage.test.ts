@@ -34,11 +34,11 @@ describe('forecasts for four cabinets of 2,000 simulated animals of known truth'
   });
 
   it('learn the scatter, the spread of kin and the share of unseen molts', () => {
-    expect(Math.sqrt(cabinet.intervals.scatterVariance)).toBeCloseTo(USUAL_TRUTH.interval.scatter, 1);
-    expect(Math.sqrt(cabinet.growth.scatterVariance)).toBeCloseTo(USUAL_TRUTH.growth.scatter, 2);
-    expect(Math.sqrt(cabinet.intervals.spreads.animal.levelVariance)).toBeCloseTo(USUAL_TRUTH.interval.spread.animal, 1);
-    expect(cabinet.intervals.unseen).toBeGreaterThan(0.01);
-    expect(cabinet.intervals.unseen).toBeLessThan(0.04);
+    expect(Math.sqrt(cabinet.intervals.pool.scatterVariance)).toBeCloseTo(USUAL_TRUTH.interval.scatter, 1);
+    expect(Math.sqrt(cabinet.growth.pool.scatterVariance)).toBeCloseTo(USUAL_TRUTH.growth.scatter, 2);
+    expect(Math.sqrt(cabinet.intervals.pool.spreads.animal.levelVariance)).toBeCloseTo(USUAL_TRUTH.interval.spread.animal, 1);
+    expect(cabinet.intervals.pool.unseen).toBeGreaterThan(0.01);
+    expect(cabinet.intervals.pool.unseen).toBeLessThan(0.04);
   });
 
   it('come out the same from the same seed', () => {

@@ -6,10 +6,11 @@ import { buildLadder, type MoltOnRecord } from '../../../../src/domain/growth/la
 import { Questions } from '../../../../src/renderer/pages/ladder/questions/Questions.tsx';
 import { RemovedProvider } from '../../../../src/renderer/removing/RemovedProvider.tsx';
 import { moltOn } from '../../../domain/growth/skins.ts';
+import { beliefOfLadder } from '../../../support/believedGrowth.ts';
 
 function asked(molts: readonly MoltOnRecord[]): string {
   const ladder = buildLadder(molts);
-  const context = { today: '2026-01-01', sex: 'unsexed', isLiving: true, kin: [], live: [] } as const;
+  const context = { today: '2026-01-01', sex: 'unsexed', isLiving: true, belief: beliefOfLadder(ladder), live: [] } as const;
   const growth = growthReportOf(ladder, molts, context);
   return renderToStaticMarkup(
     <QueryClientProvider client={new QueryClient()}>

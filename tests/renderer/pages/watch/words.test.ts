@@ -73,13 +73,17 @@ describe('a need', () => {
 });
 
 describe('the span a hold rests on', () => {
-  const factor = { value: 1.3, low: 1.1, high: 1.55, from: 'any-tarantula' as const };
   const wordsOf = (moltsSince: { fewest: number; most: number }) =>
     spanInWordsOf({
       moltedOn: '2026-03-05',
       until: '2026-04-05',
       wait: { count: 1, unit: 'months' },
-      span: { spanMm: 104, lowMm: 86, highMm: 127, from: { kind: 'skin', measured: 'leg-span', lengthMm: 80, moltsSince, factor } },
+      span: {
+        spanMm: 104,
+        lowMm: 86,
+        highMm: 127,
+        from: { kind: 'skin', measured: 'leg-span', lengthMm: 80, moltsSince, grownBy: 'any-tarantula' },
+      },
       straddles: false,
       fangs: null,
       missing: ['date', 'fangs'],

@@ -1,8 +1,8 @@
 import { inverse, Matrix } from 'ml-matrix';
 import { describe, expect, it } from 'vitest';
-import { evidenceOf, type LineBelief, MIDDLE_INSTAR, NO_EVIDENCE, plus } from '../../../../src/domain/growth/forecast/belief.ts';
-import { growTree, type KinLabels, spreadTheWord } from '../../../../src/domain/growth/forecast/kinTree.ts';
-import { kinShares } from '../../../../src/domain/growth/forecast/shares.ts';
+import { growTree, type KinLabels, spreadTheWord } from '../../../../src/domain/growth/belief/kinTree.ts';
+import { evidenceOf, type LineBelief, MIDDLE_INSTAR, NO_EVIDENCE, plus } from '../../../../src/domain/growth/belief/line.ts';
+import { kinShares } from '../../../../src/domain/growth/belief/shares.ts';
 import { INTERVAL_PRIOR } from '../../../../src/domain/growth/priors.ts';
 import { normalDeviate, seededGenerator } from '../../../../src/domain/numerics/generator.ts';
 

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { type CalendarDay, daysBetween } from '../../dates.ts';
 import type { Acquisition } from '../../molting/instarAnchors.ts';
-import { type DatedMolt, inDateOrder } from '../../molting/instars.ts';
+import { type DatedMolt, inDateOrder, moltsSinceSkin } from '../../molting/instars.ts';
 import type { MoltOutcome } from '../../molting/molt.ts';
 import { type Position, placeMolts, placeMoltsIfSound } from '../positions.ts';
 import { ASSUMED_FIRST_INSTAR } from '../priors.ts';
@@ -55,12 +55,18 @@ export interface PlacedMolt {
   readonly size: SkinSize | null;
 }
 
+/** Growth from one measured skin to the next one that was measured. */
+export interface SkinToSkin extends StepObservation {
+  readonly earlierMoltId: string;
+  readonly laterMoltId: string;
+}
+
 /** One animal's steps, as the pools take them. */
 export interface GrowthSeries {
   readonly record: GrowthRecord;
   readonly placed: readonly PlacedMolt[];
   readonly intervals: readonly StepObservation[];
-  readonly growth: readonly StepObservation[];
+  readonly growth: readonly SkinToSkin[];
   /** Of the number that the instars count from; 0 where it is known. */
   readonly instarVariance: number;
   readonly facts: ReadonlySet<ForecastFact>;
@@ -99,9 +105,18 @@ export function seriesOf(record: GrowthRecord, today: CalendarDay): GrowthSeries
   };
 }
 
-/** Instar in which an animal without molts on record lives. */
-export function instarWithoutMolts({ acquiredInstar }: Pick<GrowthRecord, 'acquiredInstar'>): number {
-  return acquiredInstar ?? ASSUMED_FIRST_INSTAR.instar;
+/** The day an animal hatched, if no molt can have gone by unseen before it came; else null. */
+export function hatchingSeen({ hatchedOn, acquiredOn, acquiredInstar }: GrowthRecord, today: CalendarDay): CalendarDay | null {
+  const isBred = acquiredInstar === 1 || (acquiredInstar === null && acquiredOn === null);
+  return hatchedOn !== null && hatchedOn <= today && isBred ? hatchedOn : null;
+}
+
+/** In which the animal lives: one more than the last shed, or what its acquisition tells since; without a molt that of the hatching, or in which it came. */
+export function instarNow({ record, placed }: Pick<GrowthSeries, 'record' | 'placed'>, today: CalendarDay): number {
+  const last = placed.at(-1);
+  const molts = placed.map(({ molt }) => molt);
+  if (last) return last.instar + moltsSinceSkin(molts, molts.length - 1, record).fewest;
+  return hatchingSeen(record, today) === null ? (record.acquiredInstar ?? ASSUMED_FIRST_INSTAR.instar) : 1;
 }
 
 /** Middle of the days a molt may have fallen on, counted from the first of them, and the variance of the day. */
@@ -147,9 +162,11 @@ function intervalBetween(earlier: PlacedMolt, later: PlacedMolt, facts: Set<Fore
 }
 
 /** Errors of the two readings do not correlate here, although neighboring steps share one: it is small beside the scatter of growth. */
-function growthBetween(earlier: PlacedMolt, later: PlacedMolt): StepObservation[] {
+function growthBetween(earlier: PlacedMolt, later: PlacedMolt): SkinToSkin[] {
   const molts = later.instar - earlier.instar;
   if (!earlier.size || !later.size || molts < 1) return [];
   const variance = (earlier.size.uncertaintyMm / earlier.size.lengthMm) ** 2 + (later.size.uncertaintyMm / later.size.lengthMm) ** 2;
-  return [growthObservation((earlier.instar + later.instar) / 2, Math.log(later.size.lengthMm / earlier.size.lengthMm), variance, molts)];
+  const logRatio = Math.log(later.size.lengthMm / earlier.size.lengthMm);
+  const observation = growthObservation((earlier.instar + later.instar) / 2, logRatio, variance, molts);
+  return [{ ...observation, earlierMoltId: earlier.molt.id, laterMoltId: later.molt.id }];
 }

@@ -1,8 +1,8 @@
-import { COMMON_SCATTER_STEPS, type Group, type ModelPrior, PRIOR_WEIGHT, type Spreads } from '../priors.ts';
-import { informed } from './belief.ts';
+import { COMMON_SCATTER_STEPS, type Group, lineOfAnyAnimal, type ModelPrior, PRIOR_WEIGHT, type Spreads } from '../priors.ts';
 import { apartFromGroup, growTree, type KinLabels, type KinTree, spreadTheWord } from './kinTree.ts';
+import { informed, NO_EVIDENCE } from './line.ts';
 import type { StepObservation, WeighedReading } from './stepObservation.ts';
-import { evidenceOfSteps, expectedScatter, type StepShares, sharesOf, sharesOnRecord, weighedReadings } from './stepShares.ts';
+import { evidenceOfSteps, expectedScatter, type StepShares, sharesOf, weighedReadings } from './stepShares.ts';
 
 export interface PooledAnimal extends KinLabels {
   readonly steps: readonly StepObservation[];
@@ -23,6 +23,7 @@ export interface Pool {
 /** What an animal's own steps came to. */
 export interface OwnSteps {
   readonly rows: readonly WeighedReading[];
+  readonly shares: StepShares;
   /** Mean of what is believed of single steps of this animal, and what this is worth. */
   readonly scatterVariance: number;
   readonly degreesOfFreedom: number;
@@ -42,7 +43,16 @@ export function pool(animals: readonly PooledAnimal[], prior: ModelPrior): Pool 
   let { spreads, scatterVariance, unseen } = prior;
   let members = animals.flatMap(({ specimenId, steps }) => {
     const node = tree.animals.get(specimenId);
-    return node ? [{ specimenId, steps, node, shares: sharesOnRecord(steps) }] : [];
+    return node
+      ? [
+          {
+            specimenId,
+            steps,
+            node,
+            shares: sharesOf(steps, [], { prior: lineOfAnyAnimal(prior), evidence: NO_EVIDENCE, scatterVariance, unseen }),
+          },
+        ]
+      : [];
   });
   const tellKin = () => {
     for (const { node, steps, shares } of members) node.evidence = evidenceOfSteps(steps, shares, scatterVariance);
@@ -78,7 +88,8 @@ function spreadsFrom(tree: KinTree, spreads: Spreads, prior: Spreads): Spreads {
     const level = new Tally();
     const trend = new Tally();
     for (const node of tree.levels[group]) {
-      if (node.ownSpread > 0) continue;
+      // What nobody has seen grow says nothing of how far lines lie apart.
+      if (node.ownSpread > 0 || node.evidence.level === 0) continue;
       const apart = apartFromGroup(node, spreads);
       level.add(apart.level ** 2 + apart.levelVariance);
       trend.add(apart.trend ** 2 + apart.trendVariance);
@@ -108,6 +119,7 @@ function ownSteps({ node, steps, shares }: Member, scatterVariance: number): Own
   const weight = COMMON_SCATTER_STEPS + steps.length;
   return {
     rows: weighedReadings(steps, shares, scatterVariance),
+    shares,
     scatterVariance: (COMMON_SCATTER_STEPS * scatterVariance + squares) / weight,
     degreesOfFreedom: weight + 2,
   };

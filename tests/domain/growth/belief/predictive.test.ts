@@ -1,6 +1,6 @@
 import { jStat } from 'jstat';
 import { describe, expect, it } from 'vitest';
-import { predictiveLaw, scaleOf } from '../../../../src/domain/growth/forecast/predictive.ts';
+import { predictiveLaw, scaleOf } from '../../../../src/domain/growth/belief/predictive.ts';
 import { normalDeviate, seededGenerator } from '../../../../src/domain/numerics/generator.ts';
 import { studentTQuantile } from '../../../../src/domain/numerics/studentT.ts';
 

@@ -9,7 +9,7 @@ import {
   NO_EVIDENCE,
   plus,
   varianceAt,
-} from './belief.ts';
+} from './line.ts';
 import { readingPriors, type StepObservation, type StepReading, type WeighedReading } from './stepObservation.ts';
 
 /** How probable each reading of each of an animal's steps is, in the order of its steps. */
@@ -77,10 +77,16 @@ export interface AnimalLine {
 /** By Bayes' rule, each step judged by kin and all the other steps, never by itself. */
 export function sharesOf(steps: readonly StepObservation[], before: StepShares, line: AnimalLine): StepShares {
   const priors = readingPriors(line.unseen);
-  return steps.map((step, index) => {
-    const own = evidenceOfStep(step, before[index] ?? [], line.scatterVariance);
-    return readingShares(step, informed(line.prior, minus(line.evidence, own)), line.scatterVariance, priors);
-  });
+  return steps.map((step, index) => readingShares(step, lineWithout(step, before[index] ?? [], line), line.scatterVariance, priors));
+}
+
+/** What kin and all the other steps of the animal say of its line. */
+export function lineWithout(
+  step: StepObservation,
+  share: readonly number[],
+  { prior, evidence, scatterVariance }: Omit<AnimalLine, 'unseen'>,
+): LineBelief {
+  return informed(prior, minus(evidence, evidenceOfStep(step, share, scatterVariance)));
 }
 
 function readingShares(step: StepObservation, belief: LineBelief, scatterVariance: number, priors: readonly number[]): number[] {

@@ -1,6 +1,8 @@
 import { z } from 'zod';
-import { informed, type LineBelief, varianceAt } from './belief.ts';
 import { groupWithout, type KinNode } from './kinTree.ts';
+import { informed, type LineBelief, varianceAt } from './line.ts';
+import type { WeighedReading } from './stepObservation.ts';
+import { evidenceFrom } from './stepShares.ts';
 
 const Share = z.number().min(0).max(1);
 
@@ -40,17 +42,24 @@ export function kinShares(animal: KinNode, along: number): KinShares {
   return shares;
 }
 
+/** What kin say of a line, with the shares of whom, and the animal's own steps. */
+interface Weighed {
+  readonly kin: LineBelief;
+  readonly kinShares: KinShares;
+  readonly rows: readonly WeighedReading[];
+}
+
 /** Own steps take what they narrow; kin share the rest. */
-export function withOwn(kin: KinShares, before: LineBelief, evidence: Parameters<typeof informed>[1], along: number): Shares {
-  const taken = 1 - varianceAt(informed(before, evidence), along) / varianceAt(before, along);
+export function sharesAt({ kin, kinShares, rows }: Weighed, along: number): Shares {
+  const taken = 1 - varianceAt(informed(kin, evidenceFrom(rows)), along) / varianceAt(kin, along);
   const own = Math.min(1, Math.max(0, taken));
   const rest = 1 - own;
   return {
     own,
-    siblings: kin.siblings * rest,
-    species: kin.species * rest,
-    genus: kin.genus * rest,
-    family: kin.family * rest,
-    prior: kin.prior * rest,
+    siblings: kinShares.siblings * rest,
+    species: kinShares.species * rest,
+    genus: kinShares.genus * rest,
+    family: kinShares.family * rest,
+    prior: kinShares.prior * rest,
   };
 }

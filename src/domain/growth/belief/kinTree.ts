@@ -1,6 +1,6 @@
 import { eggSacOf, type KinLabel, namesOf } from '../kin.ts';
 import { GROUPS, type Group, type Spreads } from '../priors.ts';
-import { type Evidence, informed, type LineBelief, loosened, minus, NO_EVIDENCE, plus, type Spread, softened } from './belief.ts';
+import { type Evidence, informed, type LineBelief, loosened, minus, NO_EVIDENCE, plus, type Spread, softened } from './line.ts';
 
 export interface KinLabels extends KinLabel {
   readonly specimenId: string;
