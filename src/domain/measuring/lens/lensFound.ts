@@ -1,6 +1,7 @@
 import type { ScaleMarks } from '../calibration.ts';
 import type { PictureFacts } from '../camera.ts';
 import { CORNER_SHIFT_BOUND, CORNER_SHIFT_STANDARD_UNCERTAINTY, type LensShift, WITHIN_BOUND } from '../distortion.ts';
+import { COVERAGE_FACTOR } from '../quantity.ts';
 import { fitJointly } from './jointFit.ts';
 import { evenTicks, flatPoints, type Straightness, straightSides } from './straightness.ts';
 
@@ -80,8 +81,21 @@ function isClear({ cornerShare, standardUncertainty }: LensShift): boolean {
   return standardUncertainty < CORNER_SHIFT_STANDARD_UNCERTAINTY || Math.abs(cornerShare) > BEYOND_COVERAGE * standardUncertainty;
 }
 
-/** The bound, widened by as much as what was seen disagrees with it (the ratio of Birge 1932, Physical Review 40:207). */
+/** What is told half as well as the bound or worse says nothing against it, but by clear disagreement. Own judgment. */
+const LARGEST_TOLD = 2 * CORNER_SHIFT_STANDARD_UNCERTAINTY;
+/** Nine in ten normal errors lie below this many standard deviations. */
+const ONE_SIDED = 1.282;
+
+/**
+ * The bound, or as far as the lens may go for all that was seen (one-sided, 90 %) where that is more: a lens a little beyond the bound is
+ * often not seen as far out as it is. Where little was seen, the bound is widened by as much as that disagrees with it (the ratio of
+ * Birge 1932, Physical Review 40:207).
+ */
 function allowedFor({ cornerShare, standardUncertainty }: LensShift): LensShift {
-  const disagreement = Math.abs(cornerShare) / Math.hypot(standardUncertainty, CORNER_SHIFT_STANDARD_UNCERTAINTY);
-  return { cornerShare: 0, standardUncertainty: CORNER_SHIFT_STANDARD_UNCERTAINTY * Math.max(1, disagreement) };
+  const bound = CORNER_SHIFT_STANDARD_UNCERTAINTY;
+  const widened =
+    standardUncertainty < LARGEST_TOLD
+      ? (Math.abs(cornerShare) + ONE_SIDED * standardUncertainty) / COVERAGE_FACTOR
+      : (bound * Math.abs(cornerShare)) / Math.hypot(standardUncertainty, bound);
+  return { cornerShare: 0, standardUncertainty: Math.max(bound, widened) };
 }

@@ -33,6 +33,8 @@ function drawn(pitchMm: number, cornerShare: number) {
 /** Pitches at which the lens is told a little better and a little worse than by the bound, whose own uncertainty is 0.29 %. */
 const BETTER_MM = 39;
 const WORSE_MM = 31;
+/** At which it is told by 0.54 %. */
+const NEARLY_TWICE_MM = 19;
 
 function reasonsOf(all: ReturnType<typeof drawn>): ReadonlySet<string> {
   return new Set(all.map(({ reason }) => reason));
@@ -55,17 +57,17 @@ describe('a lens that is told about as well as by the bound', () => {
     },
   );
 
-  it.each([-0.01, -0.007, 0.007])(
-    'is taken at %d, or allowed for with more than the bound, mostly where it is told a little worse',
-    (share) => {
-      const all = drawn(WORSE_MM, share);
-      expect(reasonsOf(all)).toContain('found');
-      expect(reasonsOf(all)).toContain('not-significant');
-      // Beyond the bound that is assumed, 95 % cannot be had without leaving it for every picture; with all such
-      // thrown away it was 0 to 15 %.
-      expect(shareWithin(all)).toBeGreaterThan(0.5);
-    },
-  );
+  it.each([-0.01, -0.007, 0.007])('is taken at %d, or allowed for with more than the bound, where it is told a little worse', (share) => {
+    const all = drawn(WORSE_MM, share);
+    expect(reasonsOf(all)).toContain('found');
+    expect(reasonsOf(all)).toContain('not-significant');
+    // Measured: 0.94 to 0.95; 0.6 to 0.82 when the bound was widened by the disagreement alone.
+    expect(shareWithin(all)).toBeGreaterThanOrEqual(0.9);
+  });
+
+  it.each([-0.01, 0.007, 0.01])('is allowed for at %d with nearly twice the uncertainty of the bound, too', (share) => {
+    expect(shareWithin(drawn(NEARLY_TWICE_MM, share))).toBeGreaterThanOrEqual(0.9);
+  });
 
   it.each([0, 0.004])('at %d is left where it is told a little worse, and within what is said', (share) => {
     const all = drawn(WORSE_MM, share);
