@@ -40,10 +40,10 @@ export function sexStatement(facts: StatementFacts): StatementText {
     ...(facts.otherReadings > 0
       ? [row('Other readings', `${counted(facts.otherReadings, 'more reading')} on record, none against it`)]
       : []),
-    row('Seen on the animal', liveText(facts.liveSigns.map(({ finding }) => finding))),
+    row('Seen on the animal', liveText(facts.shown)),
     ...(skin && skin.distances.length > 0 ? [row('Measured on the photos', distancesText(skin.distances))] : []),
     row('Photos', photosText(facts)),
-    ...(facts.sign.conflict ? [] : [row('Not checked', notCheckedText(leading))]),
+    ...(facts.sign.conflict ? [] : [row('Not checked', notCheckedText(facts))]),
     row('Size now', promise.sizeNow === '' ? 'not stated; the skin shows the size before the molt, the animal is larger' : promise.sizeNow),
     row('What would change this', changeText(facts.sign)),
     row('If it proves wrong', promiseText(facts)),
@@ -67,11 +67,11 @@ function row(label: string, text: string): StatementRow {
 }
 
 /** Below "probable" an animal is unsexed, whatever it leans to; a male without bulbs on record is never a mature one. */
-function claimOf({ sex, level, conflict }: SexSign, { liveSigns }: StatementFacts): string {
+function claimOf({ sex, level, conflict }: SexSign, { shown }: StatementFacts): string {
   if (conflict) return 'Sex: unsexed. The readings on record contradict each other.';
   if (sex === 'anomalous') return 'Sex: anomalous. This animal shows signs of both sexes or of neither.';
   if ((sex !== 'female' && sex !== 'male') || level === null || level === 'leaning') return 'Sex: unsexed.';
-  const mature = sex === 'male' && liveSigns.some(({ finding }) => finding.kind === 'palpal-bulbs' && finding.seen);
+  const mature = sex === 'male' && shown.some((finding) => finding.kind === 'palpal-bulbs' && finding.seen);
   return `Sex: ${level} ${mature ? 'mature male' : sex}.`;
 }
 
@@ -86,9 +86,10 @@ const LIT: Noted<'light'> = {
 const STATE: Noted<'condition'> = { wet: 'wet', dry: 'dry', both: 'wet and dry' };
 const SIDE: Noted<'view'> = { inside: 'inner side', outside: 'outer side', both: 'inner and outer side' };
 
-function methodText({ leading, liveSigns, sign }: StatementFacts): string {
+function methodText({ leading, carrying, shown, sign }: StatementFacts): string {
   if (!leading && sign.conflict) return 'readings that contradict each other; each is named below';
-  if (!leading) return liveSigns.length > 0 ? 'the animal alone, no skin' : 'nothing yet';
+  if (!leading && carrying.length > 0) return `the animal itself, not from a skin: ${liveText(carrying)}`;
+  if (!leading) return shown.length > 0 ? 'the animal alone, no skin' : 'nothing yet';
   if (leading.assessment.method === 'animal') return 'the animal itself, not from its skin';
   const { magnification, light, condition, view } = leading.checklist;
   const ways = [
@@ -131,8 +132,8 @@ function photosText({ photos, photosGone }: StatementFacts): string {
 }
 
 /** Darwin Core (TDWG), term `sex`. */
-function catalogueText({ sign, leading, against, otherReadings, liveSigns }: StatementFacts): string {
-  const examined = leading !== null || against.length + otherReadings + liveSigns.length > 0;
+function catalogueText({ sign, leading, against, otherReadings, shown }: StatementFacts): string {
+  const examined = leading !== null || against.length + otherReadings + shown.length > 0;
   const value = darwinCoreSexOf(sign, examined);
   return `Darwin Core term “sex”: ${value ?? 'left blank'}`;
 }
@@ -190,8 +191,8 @@ const CHECKED: readonly (readonly [keyof Checklist, string])[] = [
   ['secondReaderAgrees', 'a second reader'],
 ];
 
-function notCheckedText(leading: Determination | null): string {
-  if (!leading) return 'any skin';
+function notCheckedText({ leading, against, otherReadings }: StatementFacts): string {
+  if (!leading) return against.length + otherReadings > 0 ? 'the skins, which do not carry this claim' : 'any skin';
   const open: readonly unknown[] = ['not-looked', 'cannot-tell'] satisfies Answer[];
   const unread = CHECKED.filter(([name]) => open.includes(leading.checklist[name])).map(([, words]) => words);
   return unread.length === 0 ? 'nothing of what is usually asked' : listed(unread);

@@ -19,6 +19,7 @@ export function examinationSheetOf(context: SexingContext, exuviaId: string): Ex
   const sizes = skin ? skinSizesOf(skin) : null;
   const determinations = archive.determinations.ofSpecimen(molt.specimenId);
   const liveSigns = animalSignsOf(archive, molt.specimenId);
+  const animalPhotoIds = new Set(archive.photos.ofAnimal(molt.specimenId).map(({ id }) => id));
   const genus = genusProfileOf(context, specimen);
   const model = modelInForce(context);
   return {
@@ -36,7 +37,7 @@ export function examinationSheetOf(context: SexingContext, exuviaId: string): Ex
     sign: signOf(determinations, liveSigns),
     genus,
     model: { version: model.version, adjustments: archive.modelChanges.list().at(-1)?.adjustments ?? {} },
-    evidence: evidenceViewOf({ genus, determinations, liveSigns }, exuviaId, model),
+    evidence: evidenceViewOf({ genus, determinations, liveSigns, animalPhotoIds }, exuviaId, model),
     underWay: unwrap(archive.readingsUnderWay.get(exuviaId)),
     references: referenceSkinsOf(context, specimen, genus),
   };

@@ -2,7 +2,9 @@ import type { Archive } from '../../archive/archive.ts';
 import type { PhotoSubject } from '../../domain/photo/photo.ts';
 import { unwrap } from '../../domain/result.ts';
 import type { Determination } from '../../domain/sexing/determination.ts';
+import { claimOf } from '../../domain/sexing/live/claim.ts';
 import { standingLiveSigns } from '../../domain/sexing/live/liveSign.ts';
+import { shownBy } from '../../domain/sexing/live/shown.ts';
 import { signOf } from '../../domain/sexing/sign.ts';
 import { standingOf } from '../../domain/sexing/standing.ts';
 import type { OtherReading, StatementFacts, StatementPromise } from '../../domain/sexing/statement/statement.ts';
@@ -20,24 +22,25 @@ export function statementFactsOf(
   const liveSigns = animalSignsOf(archive, specimenId);
   const sign = signOf(determinations, liveSigns);
   const standing = standingOf(determinations);
-  const leading = sign.conflict
-    ? null
-    : (standing.findLast(({ sex, level }) => sex === sign.sex && level === sign.level) ??
-      standing.findLast(({ sex }) => sex === sign.sex) ??
-      null);
-  const otherwise = (determination: Determination) =>
-    determination !== leading && determination.sex !== 'unsexed' && determination.sex !== leading?.sex;
+  const leading = sign.conflict ? null : (standing.findLast(({ sex, level }) => sex === sign.sex && level === sign.level) ?? null);
+  const carrying = standingLiveSigns(liveSigns).filter((live) => {
+    const claim = sign.conflict ? null : claimOf(live);
+    return claim !== null && claim.sex === sign.sex && claim.level === sign.level;
+  });
+  const otherwise = ({ sex }: Determination) => sex !== 'unsexed' && (sign.conflict || sex !== sign.sex);
   const against = standing.filter(otherwise);
   const takenBack = determinations.filter((determination) => !standing.includes(determination) && otherwise(determination));
-  const photos = (leading?.evidencePhotoIds ?? []).map((photoId) => archive.photos.get(photoId));
+  const photoIds = leading?.evidencePhotoIds ?? [...new Set(carrying.flatMap((live) => live.photoIds))];
+  const photos = photoIds.map((photoId) => archive.photos.get(photoId));
   return {
     today,
     ...{ code, taxon, name, sign, leading },
+    carrying: carrying.map(({ finding }) => finding),
     skin: leading && skinOf(archive, leading),
     otherReadings: standing.length - (leading ? 1 : 0) - against.length,
     against: against.map((determination) => otherReadingOf(archive, determination)),
     takenBack: takenBack.map((determination) => otherReadingOf(archive, determination)),
-    liveSigns: standingLiveSigns(liveSigns),
+    shown: shownBy({ determinations, liveSigns }, new Set()).map(({ finding }) => finding),
     photos: photos.flatMap((photo) => {
       if (!photo.ok) return [];
       const { id, originalName, view, subject } = photo.value;

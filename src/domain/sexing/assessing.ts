@@ -32,7 +32,7 @@ export function assessmentOf(draft: DeterminationDraft, known: Known): SignedAss
   const { exuviaId, genus, model, determinations, liveSigns, animalPhotoIds } = known;
   const photographed = draft.evidencePhotoIds.some((id) => animalPhotoIds.has(id));
   const inHand = { exuviaId, checklist: draft.checklist, replaces: draft.supersedes, photographed };
-  const { towards, band, conflict } = weigh(caseOf({ genus, determinations, liveSigns, inHand }), model);
+  const { towards, band, conflict } = weigh(caseOf({ genus, determinations, liveSigns, animalPhotoIds, inHand }), model);
   return {
     modelVersion: model.version,
     method: methodOf(draft),

@@ -3,7 +3,8 @@ import type { EvidenceModel } from './evidence/model.ts';
 import type { ModelNumbers } from './evidence/numbers.ts';
 import type { GenusKnown } from './evidence/skinFindings.ts';
 import type { GenusFlags } from './genus/profile.ts';
-import { type LiveSign, standingLiveSigns } from './live/liveSign.ts';
+import type { LiveSign } from './live/liveSign.ts';
+import { provedBy, type Shown, shownBy } from './live/shown.ts';
 import { isFirm } from './rank.ts';
 import { standingOf } from './standing.ts';
 
@@ -20,7 +21,8 @@ export interface Examined {
   readonly determinations: readonly Determination[];
   /** What was recorded of the animal itself. */
   readonly liveSigns: readonly LiveSign[];
-  /** Evidence photos that show the animal itself, not a skin. */
+  /** Photos of the animal itself, and how many of them are evidence of this reading. */
+  readonly animalPhotoIds: ReadonlySet<string>;
   readonly animalPhotoCount: number;
 }
 
@@ -28,7 +30,8 @@ export interface Examined {
 export interface Facts {
   readonly checklist: Checklist;
   readonly genus: GenusFlags;
-  readonly animalPhotoCount: number;
+  /** By a photo of the animal that is evidence of this reading, or of whatever else says so. */
+  readonly bulbsPhotographed: boolean;
   /** By the leg span that the numbers of the model call so; null while the leg span is not known. */
   readonly large: boolean | null;
   /** The strip was there to be read: graded, and not D. */
@@ -49,8 +52,8 @@ export interface Facts {
 export function factsOf(examined: Examined): Facts {
   const { flags: genus } = examined.genus;
   const { numbers } = examined.model;
-  const live = standingLiveSigns(examined.liveSigns);
-  const checklist = withLive(examined.checklist, live);
+  const shown = shownBy(examined, examined.animalPhotoIds);
+  const checklist = withShown(examined.checklist, shown);
   const readable = isReadable(checklist);
   const receptaclesSeen = readable && checklist.receptaclesSeen === 'yes';
   const fusillaeSeen = readable && checklist.fusillaeOutsideSeen === 'yes';
@@ -59,7 +62,7 @@ export function factsOf(examined: Examined): Facts {
   return {
     checklist,
     genus,
-    animalPhotoCount: examined.animalPhotoCount + bulbPhotos(live),
+    bulbsPhotographed: examined.animalPhotoCount > 0 || shown.some((one) => provedBy(one) === 'male' && one.photoIds.length > 0),
     large: checklist.legSpanMm === null ? null : isLarge(checklist, numbers),
     readable,
     receptaclesSeen,
@@ -71,15 +74,10 @@ export function factsOf(examined: Examined): Facts {
   };
 }
 
-/** What was recorded of the animal counts as if it had been said in this reading. */
-function withLive(checklist: Checklist, live: readonly LiveSign[]): Checklist {
-  const bulbs = live.some(({ finding }) => finding.kind === 'palpal-bulbs' && finding.seen);
-  const sac = live.some(({ finding }) => finding.kind === 'egg-sac');
-  return { ...checklist, ...(bulbs && { palpalBulbsOnAnimal: 'yes' }), ...(sac && { eggSacLaid: 'yes' }) };
-}
-
-function bulbPhotos(live: readonly LiveSign[]): number {
-  return live.reduce((sum, { finding, photoIds }) => sum + (finding.kind === 'palpal-bulbs' && finding.seen ? photoIds.length : 0), 0);
+/** What the animal showed counts as if it had been said in this reading. */
+function withShown(checklist: Checklist, shown: readonly Shown[]): Checklist {
+  const proved = new Set(shown.map(provedBy));
+  return { ...checklist, ...(proved.has('male') && { palpalBulbsOnAnimal: 'yes' }), ...(proved.has('female') && { eggSacLaid: 'yes' }) };
 }
 
 function isReadable(checklist: Checklist): boolean {

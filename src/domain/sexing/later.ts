@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { Determination } from './determination.ts';
-import { claimOf } from './live/claim.ts';
+import { claimOf, isProof } from './live/claim.ts';
 import { type LiveSign, standingLiveSigns } from './live/liveSign.ts';
 import { standingOf } from './standing.ts';
 
@@ -15,18 +15,25 @@ export const LaterFate = z
 export type LaterFate = z.infer<typeof LaterFate>;
 
 /**
- * The fate of each determination, in the order given (oldest first). Only what was signed later and still stands confirms or
- * contradicts, and another reading of the same skin confirms nothing: it is the same evidence. One that is contradicted
- * stays so though others confirm it.
+ * The fate of each determination, in the order given, which is the order of signing: a clock that was set back changes nothing.
+ * Only a reading that was signed later and still stands confirms or contradicts, and another reading of the same skin confirms
+ * nothing: it is the same evidence. Signs of the animal go by the day they were seen; a proof contradicts whenever it was seen.
+ * One that is contradicted stays so though others confirm it.
  */
 export function fatesOf(determinations: readonly Determination[], liveSigns: readonly LiveSign[]): LaterFate[] {
   const standing = standingOf(determinations);
-  return determinations.map((determination): LaterFate => {
+  return determinations.map((determination, place): LaterFate => {
     const { id: determinationId } = determination;
     if (determination.withdrawn !== null) return { determinationId, fate: 'withdrawn', by: [] };
     const corrections = determinations.filter(({ supersedes }) => supersedes === determinationId).map(({ id }) => id);
     if (corrections.length > 0) return { determinationId, fate: 'superseded', by: corrections };
-    const later = [...laterReadings(determination, standing), ...laterSigns(determination, liveSigns)];
+    const later = [
+      ...laterReadings(
+        determination,
+        determinations.slice(place + 1).filter((other) => standing.includes(other)),
+      ),
+      ...laterSigns(determination, liveSigns),
+    ];
     const against = later.filter(({ agrees }) => !agrees).map(({ id }) => id);
     if (against.length > 0) return { determinationId, fate: 'contradicted', by: against };
     const confirming = later.filter(({ agrees, exuviaId }) => agrees && exuviaId !== determination.exuviaId).map(({ id }) => id);
@@ -41,12 +48,10 @@ interface Later {
 }
 
 /** A leaning is a guess: it neither confirms nor contradicts. */
-function laterReadings(determination: Determination, standing: readonly Determination[]): Later[] {
+function laterReadings(determination: Determination, signedLater: readonly Determination[]): Later[] {
   if (determination.sex !== 'female' && determination.sex !== 'male') return [];
-  return standing
-    .filter(
-      ({ id, signedAt, sex, level }) => id !== determination.id && signedAt > determination.signedAt && saysSex(sex) && level !== 'leaning',
-    )
+  return signedLater
+    .filter(({ sex, level }) => sex !== 'unsexed' && level !== 'leaning')
     .map(({ id, exuviaId, sex }) => ({ id, exuviaId, agrees: sex === determination.sex }));
 }
 
@@ -54,11 +59,9 @@ function laterSigns(determination: Determination, liveSigns: readonly LiveSign[]
   if (determination.sex !== 'female' && determination.sex !== 'male') return [];
   return standingLiveSigns(liveSigns).flatMap((sign) => {
     const claim = claimOf(sign);
-    if (claim === null || claim.level === 'leaning' || sign.signedAt <= determination.signedAt) return [];
-    return [{ id: sign.id, exuviaId: null, agrees: claim.sex === determination.sex }];
+    if (claim === null || claim.level === 'leaning') return [];
+    const agrees = claim.sex === determination.sex;
+    const counts = agrees ? sign.seenOn > determination.readOn : isProof(sign) || sign.seenOn >= determination.readOn;
+    return counts ? [{ id: sign.id, exuviaId: null, agrees }] : [];
   });
-}
-
-function saysSex(sex: Determination['sex']): boolean {
-  return sex !== 'unsexed';
 }

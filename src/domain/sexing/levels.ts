@@ -106,9 +106,9 @@ export function missingFor(sex: ReadSex, level: Level, examined: Examined): Leve
 
 /** How far the evidence of this reading carries, as a rank of levels; -1 below a leaning. */
 function bandRank(sex: ReadSex, examined: Examined): number {
-  const { genus, model, determinations, liveSigns, exuviaId, checklist, animalPhotoCount } = examined;
+  const { genus, model, determinations, liveSigns, animalPhotoIds, exuviaId, checklist, animalPhotoCount } = examined;
   const inHand = { exuviaId, checklist, replaces: null, photographed: animalPhotoCount > 0 };
-  const { towards, band } = weigh(caseFor(sex, { genus, determinations, liveSigns, inHand }), model);
+  const { towards, band } = weigh(caseFor(sex, { genus, determinations, liveSigns, animalPhotoIds, inHand }), model);
   return towards !== sex || band === 'unsexed' ? -1 : rankOf(band);
 }
 

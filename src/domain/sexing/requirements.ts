@@ -50,7 +50,7 @@ export const fusillaeAbsent = unless(
   'fusillae-not-read-as-absent',
 );
 export const bulbsSeen = unless(({ checklist }) => checklist.palpalBulbsOnAnimal === 'yes', 'bulbs-not-seen');
-export const bulbsPhotographed = unless((facts) => facts.animalPhotoCount > 0, 'bulbs-photo-missing');
+export const bulbsPhotographed = unless((facts) => facts.bulbsPhotographed, 'bulbs-photo-missing');
 export const bulbsNotSeen = unless(({ checklist }) => checklist.palpalBulbsOnAnimal !== 'yes', 'male-sign-seen');
 export const eggSacLaid = unless(({ checklist }) => checklist.eggSacLaid === 'yes', 'egg-sac-not-laid');
 export const eggSacNotLaid = unless(({ checklist }) => checklist.eggSacLaid !== 'yes', 'female-sign-seen');

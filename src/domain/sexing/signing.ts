@@ -102,6 +102,7 @@ export function examinedBy(
     exuviaId: context.exuviaId,
     skinsInOrder: context.skinsInOrder,
     determinations: standingOf(context.determinations).filter((determination) => determination.id !== draft.supersedes),
+    animalPhotoIds: context.animalPhotoIds,
     animalPhotoCount: new Set(draft.evidencePhotoIds.filter((id) => context.animalPhotoIds.has(id))).size,
   };
 }

@@ -12,6 +12,9 @@ const MARGIN = 18 * POINTS_PER_MM;
 const LABEL_WIDTH = 46 * POINTS_PER_MM;
 const LARGEST_TEXT = 10;
 const SMALLEST_TEXT = 6;
+/** Of one row: more than a page holds. */
+const MOST_LINES = 150;
+const SHORTENED = '(shortened to fit one page)';
 /** A row of photos at the foot, as many as stay large enough to show anything. */
 const PHOTO_HEIGHT = 52 * POINTS_PER_MM;
 export const MOST_PHOTOS = 3;
@@ -30,8 +33,8 @@ interface Pen {
 }
 
 /**
- * The statement on one page, with up to three photos. The text is set as large as fits, down to 6 points; what does not fit
- * even then is cut with a sign that it was. Letters that the font lacks are marked, and a sentence says so. The
+ * The statement on one page, with up to three photos. The text is set as large as fits, down to 6 points; where that does not do,
+ * the longest rows are cut, each with a sign that it was: no row is left out, and least of all what was not checked. Letters that the font lacks are marked, and a sentence says so. The
  * same bytes each time: it carries no date but the one in its words.
  */
 export async function sexStatementPdf(
@@ -73,23 +76,14 @@ interface Line {
 function drawText(pen: Pen, text: StatementText, { topPt, footPt }: { readonly topPt: number; readonly footPt: number }): void {
   const roomPt = topPt - footPt;
   let size = LARGEST_TEXT;
-  let lines = linesOf(pen, text, size);
+  let lines = linesOf(pen, text, { size, most: MOST_LINES });
   while (size > SMALLEST_TEXT && heightOf(lines) > roomPt) {
     size -= 0.5;
-    lines = linesOf(pen, text, size);
+    lines = linesOf(pen, text, { size, most: MOST_LINES });
   }
+  for (let most = MOST_LINES - 1; most > 0 && heightOf(lines) > roomPt; most -= 1) lines = linesOf(pen, text, { size, most });
   let y = topPt;
   for (const line of lines) {
-    if (y - line.stepPt < footPt) {
-      pen.page.drawText('(shortened to fit one page)', {
-        x: MARGIN,
-        y: footPt,
-        size: SMALLEST_TEXT,
-        font: pen.regular.font,
-        color: grayscale(0),
-      });
-      return;
-    }
     y -= line.stepPt;
     pen.page.drawText(line.text, {
       x: line.leftPt,
@@ -105,7 +99,12 @@ function heightOf(lines: readonly Line[]): number {
   return lines.reduce((sum, { stepPt }) => sum + stepPt, 0);
 }
 
-function linesOf(pen: Pen, { title, claim, rows, closing }: StatementText, size: number): Line[] {
+/** @param most lines of one row; a longer one is cut. */
+function linesOf(
+  pen: Pen,
+  { title, claim, rows, closing }: StatementText,
+  { size, most }: { readonly size: number; readonly most: number },
+): Line[] {
   const { regular, bold, widthPt } = pen;
   const fullPt = widthPt - 2 * MARGIN;
   const leading = size * 1.35;
@@ -115,7 +114,7 @@ function linesOf(pen: Pen, { title, claim, rows, closing }: StatementText, size:
       stepPt: at.size * (index === 0 ? 1.9 : 1.35),
     }));
   const rowLines = rows.flatMap(({ label, text }): Line[] => {
-    const body = wrapped(text, { face: regular, size, widthPt: fullPt - LABEL_WIDTH });
+    const body = shortened(wrapped(text, { face: regular, size, widthPt: fullPt - LABEL_WIDTH }), most);
     const first = { text: writable(label, bold.font), bold: true, leftPt: MARGIN, size, stepPt: leading * 1.25 };
     // The first line of the body stands beside its label.
     return [
@@ -133,6 +132,11 @@ function linesOf(pen: Pen, { title, claim, rows, closing }: StatementText, size:
     ...rowLines,
     ...wide(closing, { size, bold: false }),
   ];
+}
+
+/** A row that is cut keeps a line for saying so. */
+function shortened(lines: readonly string[], most: number): readonly string[] {
+  return lines.length <= most ? lines : [...lines.slice(0, Math.max(1, most - 1)), SHORTENED];
 }
 
 function wrapped(

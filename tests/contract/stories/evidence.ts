@@ -195,7 +195,7 @@ const statementStory: readonly Exchange[] = [
     'says "unsexed" of an animal whose readings were withdrawn',
     (memory) => ({ path: specimen(memory), query: { ifWrong: 'refund' as const, until: '2026-12-31' } }),
     (statement) => {
-      expect(statement).toMatchObject({ claim: 'Sex: unsexed.', facts: { leading: null, liveSigns: [] } });
+      expect(statement).toMatchObject({ claim: 'Sex: unsexed.', facts: { leading: null, carrying: [], shown: [] } });
       expect(statement.text).toContain('If it proves wrong: Refund, until 31 Dec 2026');
     },
   ),

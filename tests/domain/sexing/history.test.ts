@@ -66,6 +66,26 @@ describe('what becomes of a determination', () => {
   });
 });
 
+describe('a clock that was set back', () => {
+  const first = determination({ id: 'first', signedAt: '2026-05-02T18:00:00.000Z' });
+  const second = determination({ id: 'second', exuviaId: 'skin-2', sex: 'male', level: 'probable', signedAt: '2019-01-01T18:00:00.000Z' });
+
+  it('changes nothing: what was signed later, by the order of the archive, speaks of what was signed before', () => {
+    expect(fatesOf([first, second], []).map(({ fate, by }) => [fate, by])).toEqual([
+      ['contradicted', ['second']],
+      ['stands', []],
+    ]);
+  });
+
+  it('leaves signs of the animal to the day they were seen, and lets a proof contradict whenever it was seen', () => {
+    const web = (seenOn: string) => live({ kind: 'sperm-web' }, { seenOn, signedAt: '2019-01-01T18:00:00.000Z' });
+    const fate = (sign: LiveSign) => fatesOf([first], [sign])[0]?.fate;
+    expect([fate(web('2026-05-02')), fate(web('2026-05-01'))]).toEqual(['contradicted', 'stands']);
+    expect(fate(live(BULBS, { seenOn: '2025-05-02' }))).toBe('contradicted');
+    expect(fate(live({ kind: 'egg-sac', fertile: 'yes' }, { seenOn: '2025-05-02' }))).toBe('stands');
+  });
+});
+
 describe('a sign of the animal', () => {
   const context = { today: '2026-11-25', molts: [{ id: 'molt-9', happenedFrom: '2026-07-01' }], animalPhotoIds: new Set(['portrait']) };
   const draft: LiveSignDraft = { finding: BULBS, seenOn: '2026-08-01', observer: 'K', photoIds: ['portrait'], notes: '' };

@@ -84,6 +84,7 @@ export function examined(checklist: Checklist, changes: Partial<Examined> = {}):
     exuviaId: 'skin-3',
     skinsInOrder: ['skin-1', 'skin-2', 'skin-3'],
     determinations: [],
+    animalPhotoIds: new Set(),
     animalPhotoCount: 0,
     ...changes,
   };

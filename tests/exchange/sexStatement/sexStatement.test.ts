@@ -1,4 +1,5 @@
 import { PDFDocument, PDFName, PDFRawStream } from '@cantoo/pdf-lib';
+import { extractText, getDocumentProxy } from 'unpdf';
 import { describe, expect, it } from 'vitest';
 import type { AbdomenDistance } from '../../../src/domain/sexing/abdomenDistances.ts';
 import type { StatementFacts } from '../../../src/domain/sexing/statement/statement.ts';
@@ -18,7 +19,8 @@ const FACTS: StatementFacts = {
   otherReadings: 1,
   against: [],
   takenBack: [],
-  liveSigns: [],
+  carrying: [],
+  shown: [],
   photos: [{ photoId: 'p1', originalName: 'strip.jpg', view: 'abdomen-inside', filedElsewhere: false }],
   photosGone: 0,
   promise: { ifWrong: 'exchange', until: '2027-05-01', sizeNow: 'leg span 105 mm, laid out' },
@@ -57,6 +59,17 @@ describe('a statement of sex', () => {
     const back = { ...other, determination: { ...male, withdrawn: { at: '2026-07-01T10:00:00.000Z', reason: 'The strip was folded.' } } };
     expect(said({ takenBack: [back] })).toContain('Taken back: male, probable');
     expect(said({ takenBack: [back] })).toContain('withdrawn: The strip was folded.');
+  });
+
+  it('names what the animal showed where that carries the sign, and no skin in its place', () => {
+    const sac = { kind: 'egg-sac', fertile: 'no' } as const;
+    const established = { sex: 'female', level: 'established', conflict: false } as const;
+    const text = said({ sign: established, leading: null, skin: null, carrying: [sac], shown: [sac], photos: [] });
+    expect(text).toContain('Sex: established female.');
+    expect(text).toContain('Read from: the animal itself, not from a skin: egg sac');
+    expect(text).not.toContain('loupe');
+    expect(text).toContain('Other readings: 1 more reading on record, none against it');
+    expect(text).toContain('Not checked: the skins, which do not carry this claim');
   });
 
   it('says what its photos cannot show, and which are gone', () => {
@@ -101,9 +114,9 @@ describe('a statement of sex', () => {
     const male = { sex: 'male', level: 'probable', conflict: false } as const;
     expect(said({ sign: male })).toContain('Sex: probable male.');
     const finding = { kind: 'palpal-bulbs', seen: true, ultimateMoltId: null } as const;
-    const signed = { id: 'l', specimenId: 's', seenOn: '2026-08-01', observer: 'K', photoIds: ['p'], notes: '' };
-    const bulbs = { ...signed, finding, signedAt: '2026-08-01T12:00:00.000Z', withdrawn: null };
-    expect(said({ sign: { ...male, level: 'established' }, liveSigns: [bulbs] })).toContain('Sex: established mature male.');
+    const mature = said({ sign: { ...male, level: 'established' }, shown: [finding] });
+    expect(mature).toContain('Sex: established mature male.');
+    expect(mature).toContain('Seen on the animal: palpal bulbs');
   });
 
   it('promises no certainty, whatever is on record', () => {
@@ -140,7 +153,16 @@ describe('its page', () => {
         filedElsewhere: false,
       })),
     };
-    const document = await PDFDocument.load(await sexStatementPdf(sexStatement(long), [], 'letter'));
+    const statement = sexStatement(long);
+    const bytes = await sexStatementPdf(statement, [], 'letter');
+    const document = await PDFDocument.load(bytes);
     expect([document.getPageCount(), imagesOf(document)]).toEqual([1, 0]);
+    // What another program reads back (Mozilla's PDF.js, in `unpdf`).
+    const { text } = await extractText(await getDocumentProxy(new Uint8Array(bytes)), { mergePages: true });
+    const read = text.replace(/\s+/g, ' ');
+    expect(read).toContain('(shortened to fit one page)');
+    for (const { label } of statement.rows) expect(read).toContain(label);
+    expect(read).toContain('comparison with a skin of known sex and a second reader');
+    expect(read).toContain(statement.closing);
   });
 });

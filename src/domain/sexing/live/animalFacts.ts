@@ -3,11 +3,12 @@ import { type CalendarDay, dayOf } from '../../dates.ts';
 import type { Determination } from '../determination.ts';
 import { isFirm } from '../rank.ts';
 import { standingOf } from '../standing.ts';
-import { type LiveSign, standingLiveSigns } from './liveSign.ts';
+import type { LiveSign } from './liveSign.ts';
+import { provedBy, type SaidOfSex, shownBy } from './shown.ts';
 
 /** The three places where something of the animal itself is said: answers of a reading, signs that were signed, notes of a watch. */
 export interface SaidOfAnimal {
-  readonly determinations: readonly Pick<Determination, 'id' | 'supersedes' | 'withdrawn' | 'sex' | 'level' | 'checklist'>[];
+  readonly determinations: readonly (SaidOfSex['determinations'][number] & Pick<Determination, 'sex' | 'level'>)[];
   readonly liveSigns: readonly LiveSign[];
   readonly observations: readonly Pick<Observation, 'kind' | 'moment'>[];
 }
@@ -25,24 +26,22 @@ export interface AnimalFacts {
 }
 
 export function factsOfAnimal({ determinations, liveSigns, observations }: SaidOfAnimal): AnimalFacts {
-  const standing = standingOf(determinations);
-  const signs = standingLiveSigns(liveSigns);
+  // Whether photos show it decides nothing here.
+  const shown = shownBy({ determinations, liveSigns }, new Set());
   const days = (kind: 'sperm-web' | 'egg-sac'): CalendarDay[] => {
     const noted = observations.flatMap((seen) => (seen.kind === kind ? [dayOf(seen.moment)] : []));
-    const signed = signs.flatMap(({ finding, seenOn }) => (finding.kind === kind ? [seenOn] : []));
+    const signed = shown.flatMap(({ finding, on, determinationId }) => (finding.kind === kind && determinationId === null ? [on] : []));
     return [...new Set([...noted, ...signed])].toSorted();
   };
   const eggSacsOn = days('egg-sac');
-  const eggSacLaid = eggSacsOn.length > 0 || standing.some(({ checklist }) => checklist.eggSacLaid === 'yes');
+  const eggSacLaid = eggSacsOn.length > 0 || shown.some((one) => provedBy(one) === 'female');
   return {
-    bulbsSeen:
-      signs.some(({ finding }) => finding.kind === 'palpal-bulbs' && finding.seen) ||
-      standing.some(({ checklist }) => checklist.palpalBulbsOnAnimal === 'yes'),
+    bulbsSeen: shown.some((one) => provedBy(one) === 'male'),
     eggSacLaid,
     eggSacsOn,
     spermWebsOn: days('sperm-web'),
     notedMature: observations.some(({ kind }) => kind === 'mature'),
-    firmlyFemale: eggSacLaid || standing.some(({ sex, level }) => sex === 'female' && isFirm(level)),
+    firmlyFemale: eggSacLaid || standingOf(determinations).some(({ sex, level }) => sex === 'female' && isFirm(level)),
   };
 }
 

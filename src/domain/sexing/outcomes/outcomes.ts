@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import { type Determination, ReadingMethod, type ReadSex } from '../determination.ts';
 import { SizeClass } from '../evidence/sizeClass.ts';
-import { claimOf, isProof } from '../live/claim.ts';
-import { type LiveSign, standingLiveSigns } from '../live/liveSign.ts';
+import type { LiveSign } from '../live/liveSign.ts';
+import { provedBy, shownBy } from '../live/shown.ts';
 import { exactInterval } from './exactInterval.ts';
 
 /** One animal of the archive with all that was ever said of its sex. */
@@ -43,7 +43,8 @@ interface Proof {
 
 /**
  * Scores every claim of a sex that was read before the animal was proved by bulbs or an egg sac. Withdrawn and corrected
- * claims count as well: a tally without the ones their reader took back would flatter.
+ * claims count as well: a tally without the ones their reader took back would flatter. Yet what they said of bulbs or a sac proves
+ * nothing any more.
  */
 export function outcomesOf(animals: readonly ReadAnimal[]): OutcomeLog {
   const claims: { readonly determination: Determination; readonly truth: ReadSex }[] = [];
@@ -67,19 +68,13 @@ export function outcomesOf(animals: readonly ReadAnimal[]): OutcomeLog {
   return { counts: countsOf(claims), provedAnimals, contradictoryProofs };
 }
 
-/** The earliest first. A determination that rests on bulbs or a sac is itself a proof, and scores nothing. */
-function proofsOf({ determinations, liveSigns }: ReadAnimal): Proof[] {
-  const told = determinations.flatMap(({ id, checklist, readOn, withdrawn }): Proof[] => {
-    if (withdrawn !== null) return [];
-    const bulbs: Proof[] = checklist.palpalBulbsOnAnimal === 'yes' ? [{ sex: 'male', on: readOn, determinationId: id }] : [];
-    const sac: Proof[] = checklist.eggSacLaid === 'yes' ? [{ sex: 'female', on: readOn, determinationId: id }] : [];
-    return [...bulbs, ...sac];
+/** The earliest first. A standing determination that rests on bulbs or a sac is itself a proof, and scores nothing. */
+function proofsOf(animal: ReadAnimal): Proof[] {
+  const proofs = shownBy(animal, new Set()).flatMap((shown): Proof[] => {
+    const sex = provedBy(shown);
+    return sex === null ? [] : [{ sex, on: shown.on, determinationId: shown.determinationId }];
   });
-  const seen = standingLiveSigns(liveSigns).flatMap((sign): Proof[] => {
-    const claim = isProof(sign) ? claimOf(sign) : null;
-    return claim ? [{ sex: claim.sex, on: sign.seenOn, determinationId: null }] : [];
-  });
-  return [...told, ...seen].toSorted((a, b) => a.on.localeCompare(b.on));
+  return proofs.toSorted((a, b) => a.on.localeCompare(b.on));
 }
 
 function countsOf(claims: readonly { readonly determination: Determination; readonly truth: ReadSex }[]): OutcomeCount[] {

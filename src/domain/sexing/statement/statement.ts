@@ -3,7 +3,7 @@ import { CalendarDay } from '../../dates.ts';
 import { PhotoView } from '../../photo/photo.ts';
 import { AbdomenDistance } from '../abdomenDistances.ts';
 import { Determination, SexSign } from '../determination.ts';
-import { LiveSign } from '../live/liveSign.ts';
+import { LiveFinding } from '../live/liveSign.ts';
 
 /** What a seller or a breeding partner promises, if anything. */
 export const StatementPromise = z
@@ -29,7 +29,8 @@ export const StatementFacts = z
     taxon: z.string(),
     name: z.string().nullable(),
     sign: SexSign,
-    leading: Determination.nullable().describe('The standing determination that carries the sign; null where none does'),
+    leading: Determination.nullable().describe('The standing determination that carries the sign, at its level; null where none does'),
+    carrying: z.array(LiveFinding).describe('What the animal itself showed that carries the sign, at its level'),
     skin: z
       .object({
         shedFrom: CalendarDay,
@@ -41,13 +42,15 @@ export const StatementFacts = z
       .nullable()
       .describe('That the leading determination was read on'),
     otherReadings: z.int().min(0).describe('Standing determinations besides the leading one and those against it'),
-    against: z.array(OtherReading).describe('Standing, of another sex than the leading one; where none leads, all that name a sex'),
-    takenBack: z.array(OtherReading).describe('Corrected or withdrawn, of another sex than the leading one'),
-    photosGone: z.int().min(0).describe('Evidence photos of the leading determination that are no longer on record'),
-    liveSigns: z.array(LiveSign).describe('Standing, oldest first'),
+    against: z.array(OtherReading).describe('Standing, of another sex than the sign; in a conflict, all that name a sex'),
+    takenBack: z.array(OtherReading).describe('Corrected or withdrawn, of another sex than the sign'),
+    photosGone: z.int().min(0).describe('Of those photos, no longer on record'),
+    shown: z.array(LiveFinding).describe('What the animal itself showed and still stands: answers of readings, then signs'),
     photos: z
       .array(z.object({ photoId: z.string(), originalName: z.string(), view: PhotoView, filedElsewhere: z.boolean() }))
-      .describe('Evidence of the leading determination; `filedElsewhere`: given to another animal or to none since'),
+      .describe(
+        'Evidence of the leading determination, or of what the animal showed that carries the sign; `filedElsewhere`: given to another animal or to none since',
+      ),
     promise: StatementPromise,
   })
   .meta({ id: 'StatementFacts' });

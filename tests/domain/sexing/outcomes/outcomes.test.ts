@@ -54,6 +54,18 @@ describe('the outcome log', () => {
     expect(log).toEqual({ counts: [], provedAnimals: 0, contradictoryProofs: ['odd'] });
   });
 
+  it('hears no proof that was corrected: neither as one, nor against another', () => {
+    const slip = determination({ id: 'slip', sex: 'male', level: 'strong', checklist: { ...CLEAR_FEMALE, palpalBulbsOnAnimal: 'yes' } });
+    const corrected = determination({ id: 'right', supersedes: 'slip' });
+    expect(outcomesOf([{ specimenId: 'a', determinations: [slip, corrected], liveSigns: [] }]).provedAnimals).toBe(0);
+    const log = outcomesOf([{ specimenId: 'a', determinations: [slip, corrected], liveSigns: [SAC] }]);
+    expect(log).toMatchObject({ provedAnimals: 1, contradictoryProofs: [] });
+    expect(log.counts.map(({ sex, right, total }) => [sex, right, total])).toEqual([
+      ['female', 1, 1],
+      ['male', 0, 1],
+    ]);
+  });
+
   it('hears no withdrawn proof', () => {
     const taken = { ...BULBS, withdrawn: { at: '2026-09-01T00:00:00.000Z', reason: 'swollen palps' } };
     expect(outcomesOf([{ specimenId: 'a', determinations: [determination()], liveSigns: [taken] }]).provedAnimals).toBe(0);

@@ -33,7 +33,7 @@ export function weighedWith(reading: UnfinishedDetermination, { sheet, page, obs
   );
   const photographed = reading.evidencePhotoIds.some((id) => animalPhotoIds.has(id));
   const inHand = { exuviaId: exuvia.id, checklist: reading.checklist, replaces: reading.supersedes, photographed };
-  const evidence = caseOf({ genus, determinations, liveSigns, inHand });
+  const evidence = caseOf({ genus, determinations, liveSigns, animalPhotoIds, inHand });
   return {
     weighing: weigh(evidence, model),
     prospects: prospectsOf(evidence, exuvia.id, model),
