@@ -79,14 +79,14 @@ export function growthReportOf(ladder: Ladder, records: readonly MoltOnRecord[],
     legFourth: fitAllometry(rungs, 'legFourthMm'),
     regrowth: regrowthOf(skins.map(({ moltId, readings }) => ({ moltId, legs: legSizesOf(readings) }))),
     live: [...context.live],
-    maturity: maturityOf(rungs, context),
+    maturity: maturityHintOf(rungs, context),
     carapaceNow: carapaceNow(ground),
     spanNow: spanNow(ground),
     findings: findingsOf(rungs, context.today),
   };
 }
 
-function maturityOf(rungs: readonly Rung[], { today, sex, isLiving, live }: GrowthContext): MaturityHint | null {
+function maturityHintOf(rungs: readonly Rung[], { today, sex, isLiving, live }: GrowthContext): MaturityHint | null {
   const last = rungs.at(-1);
   const newest = live.findLast(({ step }) => last !== undefined && step === last.step + 1);
   const legShares = [...rungs, ...(newest ? [newest] : [])].flatMap(({ carapaceLengthMm, legFirstMm }) =>

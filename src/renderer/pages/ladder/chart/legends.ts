@@ -1,5 +1,5 @@
 import type { Rung } from '../../../../domain/growth/rung.ts';
-import type { BandAtStep, Bands } from '../../../../domain/growth/trend/bands.ts';
+import type { Bands } from '../../../../domain/growth/trend/bands.ts';
 import { counted } from '../../../../words/counts.ts';
 import type { LivePoint } from './livePoints.ts';
 import type { Measure, SizePoint } from './measures.ts';
@@ -24,21 +24,13 @@ export function instarLegend({ rungs, measure, bands, points, live, unplaced }: 
     liveWords(live, 'stands at the instar it lived in, beside the place of that instar’s skin'),
     bands &&
       `The dashed line is the fitted growth${bands.model === 'parabola' ? ', which bends here' : ''}; it fills no gap. The inner band holds its mean, the outer one a single skin (both 95 %)${bandRoom(bands, sizesMm).cut ? '; so few skins leave the bands wider than the drawing' : ''}.`,
-    bands?.next && nextInWords(bands.next, rungs.at(-1)),
+    bands?.next &&
+      'Where they reach beyond the last skin they only carry this fit on; how large the animal is now, and its next skin, is told by the forecast, which knows its kin too.',
     (isIncomplete(rungs, measure) || rungs.slice(1).some(({ skippedInstars }) => skippedInstars > 0)) &&
       'A shaded column has no skin with such a size on record.',
     rungs.some(({ instar }) => instar?.certainty === 'inferred') && 'A number with a question mark holds if no molt was missed.',
     unplacedWords(unplaced, 'whose place in the row is not known'),
   );
-}
-
-/** Above this factor over its middle a prediction says nothing. */
-const WIDEST_TOLD = 20;
-
-function nextInWords({ step, middleMm, oneLow95Mm, oneHigh95Mm }: BandAtStep, last: Rung | undefined): string | null {
-  if (oneHigh95Mm >= WIDEST_TOLD * middleMm || !last || step !== last.step + 1) return null;
-  const which = last.instar ? `instar ${last.instar.number + 1}, the one after the last rung` : 'the instar after the last rung';
-  return `By this fit alone, the next skin, which shows ${which}, would measure ${oneLow95Mm.toFixed(1)} to ${oneHigh95Mm.toFixed(1)} mm (95 %); the animal that leaves it is one instar further.`;
 }
 
 export function dateLegend({ rungs, measure, points, live, unplaced }: Shown): string {
