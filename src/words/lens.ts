@@ -24,6 +24,9 @@ export function lensInWords(lens: Pick<LensFound, 'reason' | 'isCorrected'>, kin
     const undone = 'Lengths, the view from straight above and the gallery undo it.';
     if (shows === null) return `${seen}: the lens bends the picture. ${undone}`;
     const { value, expandedUncertainty } = estimateInWords({ ...shows, value: Math.abs(shows.value) }, 'mm');
+    if (Math.abs(shows.value) <= shows.expandedUncertainty) {
+      return `The scale object shows that the lens hardly bends the picture: its outermost ${outermost} lies ${value} ± ${expandedUncertainty} mm beside its place. ${undone}`;
+    }
     const way = shows.value < 0 ? 'too near to' : 'too far from';
     return `${seen}: the lens drew the outermost ${outermost} ${value} ± ${expandedUncertainty} mm ${way} the middle of the picture. ${undone}`;
   }

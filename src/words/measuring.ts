@@ -14,10 +14,8 @@ import {
   type LegJoint,
 } from '../domain/measuring/landmarks.ts';
 import type { LegPair, PlausibilityWarning } from '../domain/measuring/plausibility.ts';
-import { type AbsentQuantity, COVERAGE_FACTOR } from '../domain/measuring/quantity.ts';
-import type { TiltPart } from '../domain/measuring/ruleView.ts';
+import type { AbsentQuantity } from '../domain/measuring/quantity.ts';
 import { listed } from './counts.ts';
-import { estimateInWords } from './estimates.ts';
 import { capitalized, JOINT_LABELS, LEG_LABELS, SEGMENT_LABELS } from './labels.ts';
 import { distanceName, quantityName } from './quantities.ts';
 
@@ -188,13 +186,6 @@ export const ABSENT_LABELS: Readonly<Record<AbsentQuantity['reason'], string>> =
   'not-visible': 'not visible',
   'no-position': 'point lies outside the plane of the scale',
 };
-
-/** "−2.14° ± 0.60° (95 %)". */
-export function tiltPartInWords({ tiltDeg, uncertaintyDeg }: TiltPart): string {
-  const estimate = { value: tiltDeg, standardUncertainty: uncertaintyDeg, expandedUncertainty: COVERAGE_FACTOR * uncertaintyDeg };
-  const { value, expandedUncertainty } = estimateInWords(estimate, '1');
-  return `${value}° ± ${expandedUncertainty}° (95 %)`;
-}
 
 const TILT_UNKNOWN: Readonly<Record<Extract<CalibrationWarning, { code: 'tilt-unknown' }>['by'], string>> = {
   'two-points': 'Two points say nothing about the tilt of the camera.',

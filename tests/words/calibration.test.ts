@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { tiltPartInWords, warningInWords } from '../../src/words/measuring.ts';
+import { warningInWords } from '../../src/words/measuring.ts';
 
 test('an unknown tilt is told of what was marked, not of two points whatever it was', () => {
   expect(warningInWords({ code: 'tilt-unknown', by: 'two-points' })).toMatch(/^Two points/);
@@ -24,9 +24,4 @@ test('a misfit that no inexact corner makes is told without figures, a small one
   expect(warningInWords({ code: 'shape-disagrees', of: 'rectangle', aspectErrorPercent: -1.9, angleErrorDeg: 2 })).toContain(
     'sides 1.9 %, angle 2.0° off',
   );
-});
-
-test('a part of the tilt of a rule carries its expanded uncertainty', () => {
-  expect(tiltPartInWords({ tiltDeg: 2.14, uncertaintyDeg: 0.3 })).toBe('2.14° ± 0.60° (95 %)');
-  expect(tiltPartInWords({ tiltDeg: -0.5312, uncertaintyDeg: 0.0182 })).toBe('−0.531° ± 0.036° (95 %)');
 });

@@ -74,7 +74,11 @@ function refineIn({ image, colors, factor }: LightOfPicture, rough: RoughScale, 
       const ends = [small(rough.ends[0]), small(rough.ends[1])] as const;
       const found = findTicks(image, ...ends);
       if (!found.ok) return found;
-      const rule = { graduationMm: GRADUATION_MM[rough.graduation], heightMm: rough.heightMm };
+      const rule = {
+        graduationMm: GRADUATION_MM[rough.graduation],
+        heightMm: rough.heightMm,
+        faceHeightStandardUncertaintyMm: rough.faceHeightStandardUncertaintyMm,
+      };
       const marks = enlargedMarks(ruleMarks(found.value, ends, rule), factor);
       return succeed({ marks, evidence: enlargedEvidence(ticksEvidence(found.value, false), factor) });
     }

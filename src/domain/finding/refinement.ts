@@ -36,6 +36,7 @@ export const RoughScale = z
       ends: z.tuple([ImagePoint, ImagePoint]).describe('On the row of ticks'),
       graduation: Graduation,
       heightMm: z.number().min(0).max(100).default(0).describe('Of the marked face above the table, 0 if unknown'),
+      faceHeightStandardUncertaintyMm: z.number().min(0).max(50).optional().describe('Of that height; left out, it counts as exact'),
     }),
     z.object({
       kind: z.literal('coin'),

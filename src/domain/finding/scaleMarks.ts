@@ -40,11 +40,15 @@ export function sidesEvidence({ sides }: FoundRectangle): ScaleEvidence {
   };
 }
 
+interface RuleKnown extends Pick<RuleTicksScale, 'graduationMm' | 'heightMm'> {
+  readonly faceHeightStandardUncertaintyMm?: number | undefined;
+}
+
 /** The marks of a rule whose ticks were found between two ends. */
 export function ruleMarks(
   found: SeenTicks,
   ends: readonly [ImagePoint, ImagePoint],
-  { graduationMm, heightMm }: Pick<RuleTicksScale, 'graduationMm' | 'heightMm'>,
+  { graduationMm, heightMm, faceHeightStandardUncertaintyMm }: RuleKnown,
 ): RuleTicksScale {
   return {
     kind: 'rule-ticks',
@@ -54,6 +58,7 @@ export function ruleMarks(
     ticks: [...found.ticks],
     tickPx: Math.max(LEAST_TICK_PX, found.placePx),
     heightMm,
+    ...(faceHeightStandardUncertaintyMm === undefined ? {} : { faceHeightStandardUncertaintyMm }),
   };
 }
 

@@ -8,6 +8,7 @@ import { lensOf, type PictureFacts } from './camera.ts';
 import { commonWarnings, shapeWarnings, tiltWarnings } from './commonWarnings.ts';
 import { distance } from './corners.ts';
 import { distortionExcursion, radialShiftOf, unshifted, unshiftedMarks } from './distortion.ts';
+import { faceHeightExcursions } from './faceHeight.ts';
 import { type LensFound, lensFound } from './lens/lensFound.ts';
 import type { ImagePoint, PlanePoint } from './points.ts';
 import { rectangleOutline, viewOfRectangle } from './rectangleView.ts';
@@ -99,6 +100,7 @@ export function calibrate(marks: ScaleMarks, picture: PictureFacts): Result<Cali
     below: before(below),
     above: before(above),
   }));
+  excursions.push(...faceHeightExcursions(marks, view));
   excursions.push(distortionExcursion(marks, picture, view, through, lens.shift));
   return succeed({ ...pinhole.value, view, excursions, lens });
 }

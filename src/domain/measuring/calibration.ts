@@ -2,6 +2,8 @@ import { z } from 'zod';
 import { CalendarDay, Instant } from '../dates.ts';
 import { ImagePoint } from './points.ts';
 
+const FACE_HEIGHT_UNCERTAINTY = z.number().min(0).max(50).optional().describe('Of that height; left out, it counts as exact');
+
 /** Two points of known distance, such as two ticks of a rule: gives a scale, says nothing about tilt. */
 export const TwoPointScale = z
   .object({
@@ -11,6 +13,7 @@ export const TwoPointScale = z
     distanceStandardUncertaintyMm: z.number().min(0).max(100).describe('Of the object itself: graduation, wear'),
     pointingPx: z.number().positive().max(100).describe('Standard uncertainty of placing one end'),
     heightMm: z.number().min(0).max(100).describe('Of the marked face above the table, 0 if unknown'),
+    faceHeightStandardUncertaintyMm: FACE_HEIGHT_UNCERTAINTY,
   })
   .meta({ id: 'TwoPointScale' });
 export type TwoPointScale = z.infer<typeof TwoPointScale>;
@@ -170,6 +173,7 @@ export const RuleTicksScale = z
       .max(100)
       .describe('Standard uncertainty of one point of a tick, across it; in marks from before, how far ticks lie off an even row'),
     heightMm: z.number().min(0).max(100).describe('Of the marked face above the table, 0 if unknown'),
+    faceHeightStandardUncertaintyMm: FACE_HEIGHT_UNCERTAINTY,
     keepsDistortion: KEEPS_DISTORTION,
   })
   .meta({ id: 'RuleTicksScale' });

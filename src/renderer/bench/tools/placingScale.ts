@@ -7,7 +7,12 @@ export type MarkedObject = Omit<TwoPointScale, 'ends'> | Omit<RectangleScale, 'c
 
 /** Objects that the keeper points at, to have them found exactly. */
 export type PointedObject =
-  | { readonly kind: 'rule'; readonly graduation: Graduation; readonly heightMm: number }
+  | {
+      readonly kind: 'rule';
+      readonly graduation: Graduation;
+      readonly heightMm: number;
+      readonly faceHeightStandardUncertaintyMm?: number | undefined;
+    }
   /** By its middle alone, or by three points of its rim. */
   | { readonly kind: 'coin'; readonly disk: Disk; readonly by: 'middle' | 'rim' };
 
@@ -64,8 +69,7 @@ function roughFrom(object: PointedObject, [first, second, third]: readonly Image
     const at: Extract<RoughScale, { kind: 'coin' }>['at'] = second && third ? [first, second, third] : [first];
     return { kind: 'coin', disk: object.disk, at };
   }
-  const { graduation, heightMm } = object;
-  return second === undefined ? null : { kind: 'rule', ends: [first, second], graduation, heightMm };
+  return second === undefined ? null : { ...object, ends: [first, second] };
 }
 
 /** Takes the last click back; null when there was none, which ends the placing. */

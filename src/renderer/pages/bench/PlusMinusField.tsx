@@ -11,6 +11,8 @@ interface Props {
   most: number;
   aboveZero?: boolean;
   figures?: number;
+  /** Counts with each key, for a field that a button beside it waits for. */
+  atOnce?: boolean;
   onChange: (standardUncertainty: number) => void;
 }
 

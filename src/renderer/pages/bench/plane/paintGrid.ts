@@ -6,12 +6,18 @@ const TEN = 'rgb(143 211 232 / 0.9)';
 /** Closer than this, lines hide the picture. */
 const LEAST_APART_PX = 4;
 
-/** Lines at whole millimeters of the plane, every fifth and tenth stronger, the tens numbered. */
+/** Numbers stand this far apart, the closest that leaves room for one between. */
+const NUMBERED_MM = [10, 20, 50];
+/** Room for a number, in heights of its letters. */
+const NUMBER_WIDTH = 2.6;
+
+/** Lines at whole millimeters of the plane, every fifth and tenth stronger, tens numbered where there is room. */
 export function paintGrid(context: CanvasRenderingContext2D, { widthPx, heightPx, pxPerMm, topLeft }: ViewFromAbove): void {
   const step = pxPerMm >= LEAST_APART_PX ? 1 : 5 * pxPerMm >= LEAST_APART_PX ? 5 : 10;
   const fontPx = Math.max(12, Math.round(heightPx / 40));
   context.font = `600 ${fontPx}px "Source Sans 3 Variable", sans-serif`;
   context.textBaseline = 'top';
+  const numbered = NUMBERED_MM.find((apartMm) => apartMm * pxPerMm >= NUMBER_WIDTH * fontPx) ?? 100;
   const line = (atMm: number, isUpright: boolean) => {
     const atPx = (atMm - (isUpright ? topLeft.xMm : topLeft.yMm)) * pxPerMm;
     context.beginPath();
@@ -20,7 +26,7 @@ export function paintGrid(context: CanvasRenderingContext2D, { widthPx, heightPx
     context.strokeStyle = atMm % 10 === 0 ? TEN : atMm % 5 === 0 ? FIVE : FINE;
     context.lineWidth = 1;
     context.stroke();
-    if (atMm % 10 !== 0) return;
+    if (atMm % numbered !== 0) return;
     context.lineWidth = 3;
     context.strokeStyle = 'rgb(0 0 0 / 0.6)';
     context.fillStyle = '#8fd3e8';

@@ -5,7 +5,7 @@ import { type Estimate, estimateFrom } from '../../../../domain/measuring/quanti
 import type { Result } from '../../../../domain/result.ts';
 import { estimateInWords } from '../../../../words/estimates.ts';
 import { wordsFor } from '../../../../words/failures.ts';
-import { tiltPartInWords, warningInWords } from '../../../../words/measuring.ts';
+import { warningInWords } from '../../../../words/measuring.ts';
 import { Notice } from '../../../parts/Notice.tsx';
 import style from '../panel.module.css';
 import { useWork } from '../useWork.ts';
@@ -44,9 +44,9 @@ function Facts({ calibration }: { calibration: Calibration }): ReactElement {
         {ruleTilt !== undefined && (
           <>
             <dt>Along the rule</dt>
-            <dd className="figures">{tiltPartInWords(ruleTilt.along)}</dd>
+            <dd className="figures">{`${ruleTilt.along.tiltDeg.toFixed(1).replace('-', '−')}°`}</dd>
             <dt>Across the rule</dt>
-            <dd className="figures">{tiltPartInWords(ruleTilt.across)}</dd>
+            <dd className="figures">{`${ruleTilt.across.tiltDeg.toFixed(1).replace('-', '−')}°`}</dd>
           </>
         )}
         {RESIDUAL_LABELS[kind] !== undefined && (

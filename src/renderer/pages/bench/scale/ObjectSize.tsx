@@ -10,6 +10,7 @@ import { PlusMinusField } from '../PlusMinusField.tsx';
 import style from '../panel.module.css';
 import { useWork } from '../useWork.ts';
 import { CoinFields } from './CoinFields.tsx';
+import { FaceHeightFields } from './FaceHeightFields.tsx';
 import { PatternFields } from './PatternFields.tsx';
 
 /** How large the object is, and how well that and its marks are known. Every ± here is for 95 %. */
@@ -42,26 +43,34 @@ function DistanceFields({ marks }: { marks: TwoPointScale }): ReactElement {
   const change = (part: Partial<TwoPointScale>) => changeScale(bench, { ...marks, ...part });
   const showsInches = useShowsInches();
   return (
-    <div className={style['pair']}>
-      <NumberField label="Distance, mm" value={marks.distanceMm} most={5000} aboveZero onChange={(distanceMm) => change({ distanceMm })} />
-      <PlusMinusField
-        label="Known to ± mm"
-        standardUncertainty={marks.distanceStandardUncertaintyMm}
-        most={200}
-        onChange={(distanceStandardUncertaintyMm) => change({ distanceStandardUncertaintyMm })}
-      />
-      {showsInches && (
+    <>
+      <div className={style['pair']}>
         <NumberField
-          label="Distance, in"
-          value={inchesFromMm(marks.distanceMm)}
-          most={190}
+          label="Distance, mm"
+          value={marks.distanceMm}
+          most={5000}
           aboveZero
-          onChange={(inches) => change({ distanceMm: mmFromInches(inches) })}
+          onChange={(distanceMm) => change({ distanceMm })}
         />
-      )}
-      <NumberField label="Above the table, mm" value={marks.heightMm} most={100} onChange={(heightMm) => change({ heightMm })} />
-      <ReadingField marks={marks} />
-    </div>
+        <PlusMinusField
+          label="Known to ± mm"
+          standardUncertainty={marks.distanceStandardUncertaintyMm}
+          most={200}
+          onChange={(distanceStandardUncertaintyMm) => change({ distanceStandardUncertaintyMm })}
+        />
+        {showsInches && (
+          <NumberField
+            label="Distance, in"
+            value={inchesFromMm(marks.distanceMm)}
+            most={190}
+            aboveZero
+            onChange={(inches) => change({ distanceMm: mmFromInches(inches) })}
+          />
+        )}
+        <ReadingField marks={marks} />
+      </div>
+      <FaceHeightFields heightMm={marks.heightMm} standardUncertaintyMm={marks.faceHeightStandardUncertaintyMm ?? 0} onChange={change} />
+    </>
   );
 }
 
@@ -98,23 +107,25 @@ function TickFields({ marks }: { marks: RuleTicksScale }): ReactElement {
   const { bench } = useWork();
   const change = (part: Partial<RuleTicksScale>) => changeScale(bench, { ...marks, ...part });
   return (
-    <div className={style['pair']}>
-      <NumberField
-        label="From tick to tick, mm"
-        value={marks.graduationMm}
-        most={100}
-        aboveZero
-        onChange={(graduationMm) => change({ graduationMm })}
-      />
-      <PlusMinusField
-        label="Whole row known to ± mm"
-        standardUncertainty={marks.spanStandardUncertaintyMm}
-        figures={3}
-        most={200}
-        onChange={(spanStandardUncertaintyMm) => change({ spanStandardUncertaintyMm })}
-      />
-      <NumberField label="Above the table, mm" value={marks.heightMm} most={100} onChange={(heightMm) => change({ heightMm })} />
-    </div>
+    <>
+      <div className={style['pair']}>
+        <NumberField
+          label="From tick to tick, mm"
+          value={marks.graduationMm}
+          most={100}
+          aboveZero
+          onChange={(graduationMm) => change({ graduationMm })}
+        />
+        <PlusMinusField
+          label="Whole row known to ± mm"
+          standardUncertainty={marks.spanStandardUncertaintyMm}
+          figures={3}
+          most={200}
+          onChange={(spanStandardUncertaintyMm) => change({ spanStandardUncertaintyMm })}
+        />
+      </div>
+      <FaceHeightFields heightMm={marks.heightMm} standardUncertaintyMm={marks.faceHeightStandardUncertaintyMm ?? 0} onChange={change} />
+    </>
   );
 }
 

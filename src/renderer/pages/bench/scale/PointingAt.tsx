@@ -64,7 +64,10 @@ export function Finding({ refining }: { refining: Refining }): ReactElement {
   const { happened, advice } = wordsFor(refining.failure);
   const pointAgain = () => {
     const { as } = refining;
-    if (rough.kind === 'rule') beginPlacingScale(bench, { kind: 'rule', graduation: rough.graduation, heightMm: rough.heightMm }, as);
+    if (rough.kind === 'rule') {
+      const { ends: _, ...rule } = rough;
+      beginPlacingScale(bench, rule, as);
+    }
     if (rough.kind === 'coin') {
       beginPlacingScale(bench, { kind: 'coin', disk: rough.disk, by: rough.at.length === 3 ? 'rim' : 'middle' }, as);
     }

@@ -3,6 +3,7 @@ import { asDisk } from '../../../../domain/finding/coin/coinMarks.ts';
 import type { FoundScale, ScaleProposal } from '../../../../domain/finding/foundScale.ts';
 import { GRADUATION_MM, type Graduation } from '../../../../domain/finding/refinement.ts';
 import type { ScaleMarks } from '../../../../domain/measuring/calibration.ts';
+import { ASSUMED_FACE_HEIGHT_STANDARD_UNCERTAINTY_MM } from '../../../../domain/measuring/faceHeight.ts';
 import { areOfOneObject } from '../../../../domain/measuring/sameObject.ts';
 import { scaleObjectName } from '../../../../words/measuring.ts';
 import { showPreview, takeFound } from '../../../bench/deeds/finding.ts';
@@ -16,6 +17,7 @@ import style from '../panel.module.css';
 import { useBench, useWork } from '../useWork.ts';
 import { Contradictions } from './Contradictions.tsx';
 import { DiameterDoubt } from './DiameterDoubt.tsx';
+import { FaceHeightFields } from './FaceHeightFields.tsx';
 import { confidenceInWords, evidenceInWords } from './findingWords.ts';
 import { GRADUATION_OPTIONS } from './objects.ts';
 import { PrintedCard } from './PrintedCard.tsx';
@@ -50,7 +52,8 @@ export function Proposals({ role }: { role: ScaleRole }): ReactElement {
       {seen.isSuccess && proposals.length === 0 && (
         <p className={style['soft']} role="status">
           {role === 'check' ? 'No other object of known size was recognized.' : 'Nothing of known size was recognized.'} Choose below what
-          lies beside the skin.
+          lies beside the skin. A bent, worn or unusual rule may not be recognized by itself: under “A rule with ticks”, two clicks on its
+          straightest part are enough.
         </p>
       )}
       {proposals.length > 0 && (
@@ -90,7 +93,7 @@ interface OfferProps {
 function Offer({ role, proposal, all, isShown, onShow }: OfferProps): ReactElement {
   const { bench, sheet } = useWork();
   // Null: nobody has said yet which coin it is, and it gives no scale.
-  const [answered, setAnswered] = useState<FoundScale | null>(isNamelessCoin(proposal) ? null : proposal);
+  const [answered, setAnswered] = useState<FoundScale | null>(isNamelessCoin(proposal) ? null : withFaceHeight(proposal));
   const { marks } = answered ?? proposal;
   const name = answered === null ? 'A coin' : scaleObjectName(marks);
   const sided = sideFromOthers(marks, all, sheet.photo);
@@ -105,6 +108,14 @@ function Offer({ role, proposal, all, isShown, onShow }: OfferProps): ReactEleme
           <p className={style['soft']}>{evidenceInWords(proposal)}</p>
           <MirroredPicture marks={marks} />
           <Question proposal={proposal} answered={answered} onAnswer={setAnswered} />
+          {answered !== null && marks.kind === 'rule-ticks' && (
+            <FaceHeightFields
+              heightMm={marks.heightMm}
+              standardUncertaintyMm={marks.faceHeightStandardUncertaintyMm ?? 0}
+              atOnce
+              onChange={(known) => setAnswered({ ...answered, marks: { ...marks, ...known } })}
+            />
+          )}
           {answered !== null && marks.kind === 'coin' && <DiameterDoubt marks={marks} />}
           {answered !== null && marks.kind === 'points' && marks.object === 'scale-card' && (
             <PrintedCard marks={marks} onChange={(changed) => setAnswered({ ...answered, marks: changed })} />
@@ -162,12 +173,21 @@ function Question({ proposal, answered, onAnswer }: QuestionProps): ReactElement
         value={graduation}
         options={GRADUATION_OPTIONS}
         onChange={(chosen) =>
-          onAnswer({ marks: { ...marks, graduationMm: GRADUATION_MM[chosen] }, evidence: { ...evidence, graduationAssumed: false } })
+          onAnswer({
+            marks: { ...(answered?.marks.kind === 'rule-ticks' ? answered.marks : marks), graduationMm: GRADUATION_MM[chosen] },
+            evidence: { ...evidence, graduationAssumed: false },
+          })
         }
       />
     );
   }
   return null;
+}
+
+/** A picture tells nothing of how high a rule's face lies: what is assumed of it counts until the keeper says better. */
+function withFaceHeight({ marks, evidence }: ScaleProposal): FoundScale {
+  if (marks.kind !== 'rule-ticks') return { marks, evidence };
+  return { marks: { ...marks, faceHeightStandardUncertaintyMm: ASSUMED_FACE_HEIGHT_STANDARD_UNCERTAINTY_MM }, evidence };
 }
 
 function isNamelessCoin({ evidence }: ScaleProposal): boolean {

@@ -6,6 +6,7 @@ import {
   type RectangleScale,
   type TwoPointScale,
 } from '../../../../domain/measuring/calibration.ts';
+import { ASSUMED_FACE_HEIGHT_STANDARD_UNCERTAINTY_MM } from '../../../../domain/measuring/faceHeight.ts';
 import { KNOWN_COINS } from '../../../../domain/measuring/knownCoins.ts';
 import { KNOWN_RECTANGLES, rectangularStandardUncertainty } from '../../../../domain/measuring/knownRectangles.ts';
 import { DEFAULT_POINTING_PX } from '../../../../domain/measuring/reading.ts';
@@ -38,6 +39,7 @@ export function ruleOf(distanceMm: number): TwoPointObject {
     distanceStandardUncertaintyMm: rectangularStandardUncertainty(RULE_HALF_WIDTH_MM),
     pointingPx: DEFAULT_POINTING_PX,
     heightMm: 0,
+    faceHeightStandardUncertaintyMm: ASSUMED_FACE_HEIGHT_STANDARD_UNCERTAINTY_MM,
   };
 }
 

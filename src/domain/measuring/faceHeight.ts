@@ -1,0 +1,28 @@
+import { multiply } from '../numerics/matrix3.ts';
+import type { ScaleMarks } from './calibration.ts';
+import type { View, ViewExcursion } from './view.ts';
+
+/** What a rule's face is taken to be known to where nobody measured it, mm: between flat on the table and a thick rule. Own assumption. */
+export const ASSUMED_FACE_HEIGHT_STANDARD_UNCERTAINTY_MM = 0.5;
+
+/** The height of a rule's face above the table as one more input; none for objects whose thickness is known. */
+export function faceHeightExcursions(marks: ScaleMarks, view: View): readonly ViewExcursion[] {
+  if (marks.kind !== 'two-points' && marks.kind !== 'rule-ticks') return [];
+  const uncertaintyMm = marks.faceHeightStandardUncertaintyMm ?? 0;
+  if (uncertaintyMm === 0) return [];
+  return [{ source: 'scale-object', below: withFaceHigher(view, -uncertaintyMm), above: withFaceHigher(view, uncertaintyMm) }];
+}
+
+/**
+ * The view of the plane on which heights are counted from where the face was taken to lie, when it really lies this much higher: the
+ * plane stays below the face by so much, and lines of sight meet it farther from the foot.
+ */
+function withFaceHigher(view: View, byMm: number): View {
+  const { foot, heightMm } = view.station;
+  const factor = (heightMm + byMm) / heightMm;
+  return {
+    ...view,
+    imageToPlane: multiply([factor, 0, foot.xMm * (1 - factor), 0, factor, foot.yMm * (1 - factor), 0, 0, 1], view.imageToPlane),
+    station: { foot, heightMm: heightMm + byMm },
+  };
+}
