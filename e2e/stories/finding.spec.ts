@@ -70,7 +70,7 @@ test('two clicks on a rule find every tick between them, and tell the tilt', asy
     .panel()
     .getByRole('button', { name: /^A rule with ticks/ })
     .click();
-  await bench.panel().getByLabel('Face above the table, mm').fill('0.5');
+  await bench.panel().getByLabel('Above the table, mm').last().fill('0.5');
   await bench.panel().getByRole('button', { name: 'Click two ticks, far apart' }).click();
   for (const mm of [10, 90]) await bench.click(withRule.ruleMark(mm), withRule.size);
   await expect(bench.panel().getByText(/^(79|80|81|82|83) ticks used/)).toBeVisible(SOUGHT);

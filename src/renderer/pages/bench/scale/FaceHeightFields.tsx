@@ -17,14 +17,14 @@ export function FaceHeightFields({ heightMm, standardUncertaintyMm, atOnce = fal
     <>
       <div className={style['pair']}>
         <NumberField
-          label="Face above the table, mm"
+          label="Above the table, mm"
           value={heightMm}
           most={100}
           atOnce={atOnce}
           onChange={(typed) => onChange({ heightMm: typed })}
         />
         <PlusMinusField
-          label="Height known to ± mm"
+          label="Height, ± mm"
           standardUncertainty={standardUncertaintyMm}
           most={100}
           atOnce={atOnce}
