@@ -1,8 +1,8 @@
-import type { MaleMaturitySign } from '../domain/care/maturity.ts';
+import type { MaleMaturitySign } from '../domain/care/matureMale.ts';
 import type { SizeForecast } from '../domain/growth/belief/foretoldSize.ts';
 import type { ForecastFact } from '../domain/growth/belief/growthRecord.ts';
 import type { Shares } from '../domain/growth/belief/shares.ts';
-import type { Coverage } from '../domain/growth/forecast/coverage.ts';
+import type { Coverage } from '../domain/growth/forecast/foretoldShare.ts';
 import type { DueForecast, GrowthForecast } from '../domain/growth/forecast/forecast.ts';
 import type { Instar } from '../domain/molting/instar.ts';
 import { counted, listed } from './counts.ts';

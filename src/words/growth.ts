@@ -1,5 +1,5 @@
 import type { GrowthFinding } from '../domain/growth/findings.ts';
-import type { MaturityHint } from '../domain/growth/maturity.ts';
+import type { MaturityHint } from '../domain/growth/maturityHint.ts';
 import { CROSBY_FALSE_ALARMS } from '../domain/growth/missed/crosby.ts';
 import type { MissedMoltCheck } from '../domain/growth/missed/missedMolts.ts';
 import { counted, listed } from './counts.ts';

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { LifeEvent } from '../../domain/care/lifeLine.ts';
-import { MaleMaturitySign } from '../../domain/care/maturity.ts';
+import { MaleMaturitySign } from '../../domain/care/matureMale.ts';
 import { Observation } from '../../domain/care/observation.ts';
 import { CalendarDay } from '../../domain/dates.ts';
 import { DueForecast, GrowthForecast } from '../../domain/growth/forecast/forecast.ts';

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { FeedingHold } from '../../domain/care/feedingHold.ts';
 import { FeedingTable } from '../../domain/care/feedingTable.ts';
-import { MaleMaturitySign } from '../../domain/care/maturity.ts';
+import { MaleMaturitySign } from '../../domain/care/matureMale.ts';
 import { MoltTimer } from '../../domain/care/moltTimer.ts';
 import { Observation, ObservationDraft } from '../../domain/care/observation.ts';
 import { Pairing } from '../../domain/care/pairing.ts';

@@ -1,5 +1,5 @@
 import type { CabinetEntry } from '../../archive/records/animals.ts';
-import { type MaleMaturitySign, maturityOf } from '../../domain/care/maturity.ts';
+import { type MaleMaturitySign, maturityOf } from '../../domain/care/matureMale.ts';
 import { signOf } from '../../domain/sexing/sign.ts';
 
 /** What tells that an animal is a mature male, of whom no molt is awaited; null for every other. */

@@ -12,7 +12,7 @@ import type { Specimen } from '../specimen/specimen.ts';
 import { type FeedingHold, feedingHold } from './feedingHold.ts';
 import type { FeedingTable } from './feedingTable.ts';
 import { isAfter, type LastMolt, lastMoltOf } from './lastMolt.ts';
-import { type Maturity, maturityOf } from './maturity.ts';
+import { type Maturity, maturityOf } from './matureMale.ts';
 import { openRunOf } from './moltRun.ts';
 import { type MoltTimer, moltTimer } from './moltTimer.ts';
 import { inTimeOrder, type Seen } from './observation.ts';

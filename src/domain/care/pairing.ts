@@ -3,7 +3,7 @@ import { CalendarDay, daysBetween } from '../dates.ts';
 import { ExpectedMolt } from '../growth/forecast/expectedMolt.ts';
 import type { Molt } from '../molting/molt.ts';
 import type { LastMolt } from './lastMolt.ts';
-import { MaleMaturitySign, type Maturity } from './maturity.ts';
+import { MaleMaturitySign, type Maturity } from './matureMale.ts';
 
 /** A mature male: he does not molt again, so his last molt is the ultimate one. */
 export const MatureMale = z

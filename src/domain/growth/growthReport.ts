@@ -9,7 +9,7 @@ import { fitAllometry, LegAllometry } from './legs/allometry.ts';
 import { legSizesOf } from './legs/legSizes.ts';
 import { LegRegrowth, regrowthOf } from './legs/regrowth.ts';
 import { LiveSize } from './liveSizes.ts';
-import { askMaturity, MaturityHint } from './maturity.ts';
+import { askMaturity, MaturityHint } from './maturityHint.ts';
 import { measuredSteps } from './measuredStep.ts';
 import { checkMissedMolts, MissedMoltCheck } from './missed/missedMolts.ts';
 import { followsDirectly } from './positions.ts';

@@ -26,3 +26,14 @@ export function edgeDefinitionPx(handPx: number): number {
 export function pointOnEdgePx(edgePx: number, handPx: number): number {
   return Math.hypot(edgePx, edgeDefinitionPx(handPx));
 }
+
+/** Of a reach over the error of the hand. Three misses of a hundred are larger (Rayleigh); what was measured above held with as much. */
+const REACH_PER_HAND = 8 / 3;
+
+/**
+ * How far, in pixels of the picture, a point may go to an edge from where a hand with this error has clicked: `edgeDefinitionPx` says
+ * nothing of edges farther away, however small the picture was shown when the click was made.
+ */
+export function mostReachPx(handPx: number): number {
+  return REACH_PER_HAND * handPx;
+}

@@ -1,4 +1,4 @@
-import { coverageFactor, effectiveDegreesOfFreedom } from '../numerics/coverage.ts';
+import { coverageFactor, effectiveDegreesOfFreedom } from '../numerics/coverageFactor.ts';
 import { contribution, covarianceOf, curvature, type Excursion, meanSquareDeviation } from '../numerics/propagation.ts';
 import { type Calibration, toPlane } from './calibrate.ts';
 import { type Heights, heightsOf, type KnownHeights, type Shown } from './heights.ts';

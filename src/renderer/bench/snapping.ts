@@ -1,6 +1,6 @@
 import type { Direction } from '../../domain/finding/profile.ts';
 import type { Snapped } from '../../domain/finding/snap.ts';
-import { pointOnEdgePx } from '../../domain/measuring/edgeDefinition.ts';
+import { mostReachPx, pointOnEdgePx } from '../../domain/measuring/edgeDefinition.ts';
 import {
   type CarapaceLandmark,
   FREE_DISTANCES,
@@ -29,7 +29,7 @@ const PARTNERS: Readonly<Record<CarapaceLandmark, CarapaceLandmark>> = {
 
 /** How far a point goes to an edge, in CSS pixels: what the hand could have missed. */
 const REACH_CSS = 4;
-/** In pixels of the photo: less finds nothing, more finds another margin. */
+/** In pixels of the photo: less finds nothing, more, whatever the hand, finds another margin. */
 const LEAST_REACH_PX = 4;
 const MOST_REACH_PX = 12;
 /** Nearer than this two points give no direction. */
@@ -45,10 +45,12 @@ export function fallingPoint(
   at: ImagePoint,
 ): { readonly at: ImagePoint; readonly pointingPx?: number | undefined } {
   if (!state.snaps || state.snapIsHeldBack || state.findEdge === null) return { at };
-  const reachPx = Math.min(MOST_REACH_PX, Math.max(LEAST_REACH_PX, REACH_CSS / state.view.zoom));
   const { document } = state.edited;
-  const found = state.findEdge(at, measureDirection(name, at, landmarksOf(document)), reachPx);
   const handPx = document.pointingPx ?? DEFAULT_POINTING_PX;
+  // In a picture shown small the screen's reach is many pixels, and an edge so far from the click is another one.
+  const farthestPx = Math.min(MOST_REACH_PX, mostReachPx(handPx));
+  const reachPx = Math.max(LEAST_REACH_PX, Math.min(farthestPx, REACH_CSS / state.view.zoom));
+  const found = state.findEdge(at, measureDirection(name, at, landmarksOf(document)), reachPx);
   // An edge that is ragged, or one of two, is known worse than what the hand does without it.
   return found !== null && pointOnEdgePx(found.edgePx, handPx) <= handPx ? { at: found.at, pointingPx: found.edgePx } : { at };
 }

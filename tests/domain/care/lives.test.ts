@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { lifeLineOf } from '../../../src/domain/care/lifeLine.ts';
-import { type MaturityRecords, maturityOf } from '../../../src/domain/care/maturity.ts';
+import { type MaturityRecords, maturityOf } from '../../../src/domain/care/matureMale.ts';
 import { pairingOf } from '../../../src/domain/care/pairing.ts';
 import { BLANK_CHECKLIST } from '../../../src/domain/sexing/determination.ts';
 import type { LiveSign } from '../../../src/domain/sexing/live/liveSign.ts';

@@ -4,8 +4,10 @@ import { changeLoupe, giveEdges, holdSnapBack, setSnaps } from '../../../src/ren
 import { clearPoints, setPointHeights } from '../../../src/renderer/bench/deeds/points.ts';
 import { nudgeSelected } from '../../../src/renderer/bench/deeds/selection.ts';
 import { takeUp, undoChange } from '../../../src/renderer/bench/deeds/travel.ts';
+import type { BenchEntries } from '../../../src/renderer/bench/document.ts';
 import { pointAt, setCanvas } from '../../../src/renderer/bench/gestures.ts';
-import { measureDirection } from '../../../src/renderer/bench/snapping.ts';
+import { freshlyOpened } from '../../../src/renderer/bench/history.ts';
+import { fallingPoint, measureDirection } from '../../../src/renderer/bench/snapping.ts';
 import { type BenchStore, createBenchStore, handlesInHand } from '../../../src/renderer/bench/store.ts';
 import { toView } from '../../../src/renderer/bench/view.ts';
 
@@ -45,6 +47,30 @@ describe('points that go to edges', () => {
     placeAt(bench, at(500, 700));
     expect(bench.getState().edited.document['carapace-front']).toEqual({ state: 'placed', at: at(500, 300) });
     expect(bench.getState().edited.document['carapace-rear']).toEqual({ state: 'placed', at: at(500, 700) });
+  });
+
+  test.each([
+    // By hands of 1.5 and 3 px: no farther than what such a hand may have missed, however small the picture is shown.
+    { zoom: 0.1, pointingPx: 1.5, reachPx: 4 },
+    { zoom: 0.1, pointingPx: 3, reachPx: 8 },
+    { zoom: 0.1, pointingPx: 20, reachPx: 12 },
+    { zoom: 0.8, pointingPx: 3, reachPx: 5 },
+    { zoom: 8, pointingPx: 3, reachPx: 4 },
+  ])('look for one within $reachPx px at a zoom of $zoom, by a hand that errs by $pointingPx px', ({ zoom, pointingPx, reachPx }) => {
+    const reaches: number[] = [];
+    const state = {
+      snaps: true,
+      snapIsHeldBack: false,
+      findEdge: (_at: unknown, _direction: unknown, within: number) => {
+        reaches.push(within);
+        return null;
+      },
+      view: { zoom, offset: { xCss: 0, yCss: 0 } },
+      edited: freshlyOpened<BenchEntries>({ pointingPx }),
+    };
+    expect(fallingPoint(state, 'carapace-front', at(500, 300))).toEqual({ at: at(500, 300) });
+    expect(reaches).toHaveLength(1);
+    expect(reaches[0]).toBeCloseTo(reachPx, 9);
   });
 
   test('lose the uncertainty of the edge when the hand moves them on, and go to the next edge when they are dragged', () => {

@@ -1,5 +1,5 @@
 import type { ReactElement } from 'react';
-import type { MaleMaturitySign } from '../../../domain/care/maturity.ts';
+import type { MaleMaturitySign } from '../../../domain/care/matureMale.ts';
 import { matureMaleInWords } from '../../../words/forecast.ts';
 import style from './ForecastNote.module.css';
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { coverageFactor, effectiveDegreesOfFreedom } from '../../../src/domain/numerics/coverage.ts';
+import { coverageFactor, effectiveDegreesOfFreedom } from '../../../src/domain/numerics/coverageFactor.ts';
 
 // JCGM 100:2008, H.1 (end gauge): contributions in nm with their degrees of freedom.
 const END_GAUGE = [

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { askMaturity } from '../../../src/domain/growth/maturity.ts';
+import { askMaturity } from '../../../src/domain/growth/maturityHint.ts';
 import { estimateFrom } from '../../../src/domain/measuring/quantity.ts';
 
 const steady = [2.55, 2.6, 2.62].map((share) => estimateFrom(share, 0.02));
