@@ -3,6 +3,7 @@ import { addDays, type CalendarDay } from '../../../../src/domain/dates.ts';
 import { seriesOf } from '../../../../src/domain/growth/belief/growthRecord.ts';
 import { basisFor, readCabinet } from '../../../../src/domain/growth/forecast/cabinetForecast.ts';
 import { forecastFrom, type GrowthForecast } from '../../../../src/domain/growth/forecast/forecast.ts';
+import { coverageOf } from '../../../../src/domain/growth/forecast/foretoldShare.ts';
 import { judgeForecasts, type KeptForecast } from '../../../../src/domain/growth/forecast/keptForecast.ts';
 import { scoreForecast } from '../../../../src/domain/growth/forecast/score.ts';
 import type { DatedMolt } from '../../../../src/domain/molting/instars.ts';
