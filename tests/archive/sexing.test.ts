@@ -1,3 +1,5 @@
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { Archive } from '../../src/archive/archive.ts';
 import { fail, unwrap } from '../../src/domain/result.ts';
@@ -142,4 +144,16 @@ describe('changes of the evidence model', () => {
       [2, {}],
     ]);
   });
+});
+
+test('the photos that a signature names can be pointed nowhere else, whoever writes into the file', () => {
+  const { specimen, exuvia, photo } = skinWithPhoto(archive);
+  const portrait = unwrap(archive.photos.add(newPhoto({ sha256: 'b'.repeat(64), subject: { kind: 'animal', specimenId: specimen.id } })));
+  unwrap(archive.determinations.sign(exuvia.id, determinationDraft({ evidencePhotoIds: [photo.id] }), FIRST_ASSESSMENT));
+  unwrap(archive.liveSigns.sign(specimen.id, { ...LIVE, photoIds: [portrait.id] }));
+  test_.close();
+  const file = new Database(join(test_.folder, 'catalogue.db'));
+  expect(() => file.prepare('UPDATE determination_evidence SET photo_id = ?').run(portrait.id)).toThrow('is never changed');
+  expect(() => file.prepare('UPDATE live_sign_photo SET photo_id = ?').run(photo.id)).toThrow('are never changed');
+  file.close();
 });

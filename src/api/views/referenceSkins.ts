@@ -10,6 +10,8 @@ import { genusBookOf, modelInForce, type SexingContext } from './sexingKnown.ts'
 
 /** Photographed skins of other animals of the genus whose sex is established, to hold a skin against. */
 export function referenceSkinsOf(context: SexingContext, specimen: Specimen, genus: GenusProfile): ReferenceSkin[] {
+  // Animals without a name of a genus are of nobody knows which: none is a reference for another.
+  if (genus.genus === '') return [];
   const { archive } = context;
   const book = genusBookOf(context);
   const { numbers } = modelInForce(context);

@@ -43,7 +43,9 @@ export function GenusPanel({ profile }: { profile: GenusProfile }): ReactElement
           {raised.length > 0 ? raised.join('; ') : 'none'}
         </Cell>
         <Cell label="Adult carapace" basis="">
-          {adultCarapaceMm === null ? 'not said, so only the absolute size of a skin counts' : `about ${adultCarapaceMm} mm`}
+          {adultCarapaceMm === null
+            ? 'not said, so only the absolute size of a skin counts, and no look for bulbs that finds none says anything'
+            : `about ${adultCarapaceMm} mm`}
         </Cell>
       </dl>
       <p className={style['soft']}>A profile helps to look. It never changes an answer that was given.</p>

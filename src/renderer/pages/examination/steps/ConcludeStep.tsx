@@ -30,6 +30,7 @@ export function ConcludeStep(props: Props): ReactElement {
         prospects={prospects}
         modelVersion={sheet.model.version}
         exuviaId={sheet.exuvia.id}
+        adultCarapaceMm={sheet.genus.adultCarapaceMm}
         nameOfSkin={nameOfSkin}
       />
       <RadioRow

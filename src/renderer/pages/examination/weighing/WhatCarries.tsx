@@ -12,11 +12,13 @@ interface Props {
   prospects: readonly Prospect[];
   modelVersion: string;
   exuviaId: string;
+  /** Null where nobody has said it: then no size is held against it. */
+  adultCarapaceMm: number | null;
   nameOfSkin: (exuviaId: string) => string;
 }
 
 /** What the band rests on, finding by finding, why it goes no further, and what would change it. */
-export function WhatCarries({ weighing, prospects, modelVersion, exuviaId, nameOfSkin }: Props): ReactElement {
+export function WhatCarries({ weighing, prospects, modelVersion, exuviaId, adultCarapaceMm, nameOfSkin }: Props): ReactElement {
   const { items, gate, conflict } = weighing;
   const where = (item: EvidenceItem) => {
     if (item.exuviaId === null) return 'on the animal';
@@ -67,6 +69,12 @@ export function WhatCarries({ weighing, prospects, modelVersion, exuviaId, nameO
               </li>
             ))}
           </ul>
+        )}
+        {adultCarapaceMm === null && (
+          <p className={style['soft']}>
+            The adult size of this genus is not known here, so that no skin counts as small for it, and finding no bulbs on the animal
+            weighs nothing. The profile of the genus, at Compare, takes it.
+          </p>
         )}
       </section>
       <p className={style['soft']}>
