@@ -29,12 +29,12 @@ export function ratiosInWords({ ratios, weighted, robust }: Pick<GrowthReport, '
     ...row(
       'Regression, exp(b)',
       regression && estimateAsText(regression, '1'),
-      'least squares of ln L on the instar, all skins alike; ± from the readings alone',
+      'the classical figure: least squares of ln L on the instar, all skins alike; ± from the readings alone',
     ),
     ...row(
       'Weighted regression',
       weighted && `${weighted.ratio.toFixed(3)} (95 % ${weighted.ratioLow95.toFixed(3)} to ${weighted.ratioHigh95.toFixed(3)})`,
-      'a skin read badly counts less; the interval takes in the scatter of growth itself',
+      'a skin read badly counts less; the interval takes in the scatter of growth, which adds up from molt to molt',
     ),
     ...row('Robust line', robust?.ratio.toFixed(3), 'the median of all slopes between two skins, which one wrong size cannot pull away'),
     {
@@ -54,7 +54,7 @@ export function curvatureInWords({ curvature, ratios }: Pick<GrowthReport, 'curv
   if (curvature === null) {
     return ratios.stepwise.length + 1 < FEWEST_RUNGS_FOR_CURVE
       ? `Whether the ratio falls as the animal grows can be tested from ${FEWEST_RUNGS_FOR_CURVE} measured skins up.`
-      : 'Whether the ratio falls as the animal grows cannot be tested: the sizes lie on one curve to the last digit.';
+      : 'Whether the ratio falls as the animal grows cannot be tested: the sizes are known too badly.';
   }
   const { ratioChangePercent, probability, bends } = curvature;
   const test = `quadratic term: p ${probability < 0.001 ? '< 0.001' : `= ${probability.toFixed(3)}`}`;

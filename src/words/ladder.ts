@@ -1,4 +1,5 @@
 import type { GrowthFit, Rung } from '../domain/growth/rung.ts';
+import type { WeightedFit } from '../domain/growth/trend/weightedFit.ts';
 import type { Instar } from '../domain/molting/instar.ts';
 import { counted } from './counts.ts';
 import { daysInWords } from './dates.ts';
@@ -77,19 +78,20 @@ export function daysSinceInWords(rung: Rung, previous: Rung | undefined): string
 }
 
 /** Two decimals, or three where the interval is narrower than two can show. */
-function ratioDigits(fit: GrowthFit): number {
+function ratioDigits(fit: WeightedFit): number {
   return fit.ratioHigh95 - fit.ratioLow95 < 0.02 ? 3 : 2;
 }
 
-/** The fit as sentences: what it is, how sure, and which way up. */
-export function fitInWords(fit: GrowthFit): { ratio: string; interval: string; explanation: string } {
+/** The fit as sentences: what it is, how sure, and which way up; the classical figures of the same skins beside it. */
+export function fitInWords(fit: WeightedFit, classical: GrowthFit): { ratio: string; interval: string; explanation: string } {
   const digits = ratioDigits(fit);
   return {
     ratio: fit.ratio.toFixed(digits),
     interval: `${fit.ratioLow95.toFixed(digits)} to ${fit.ratioHigh95.toFixed(digits)}`,
     explanation:
-      `Fitted to ${counted(fit.rungs, 'measured skin')}: ln L = a + b n by least squares (L the length, n the instar), later over earlier; ` +
-      `from first to last, the geometric mean is ${fit.geometricMeanRatio.toFixed(digits)}. R² ${fit.rSquared.toFixed(3)}.`,
+      `Fitted to ${counted(fit.rungs, 'measured skin')}, later over earlier. What one molt grew too much or too little stays in all later sizes, and the ` +
+      `interval counts it so. The classical exp(b), ln L = a + b n by least squares (L the length, n the instar), is ${classical.ratio.toFixed(digits)}, ` +
+      `R² ${classical.rSquared.toFixed(3)}; from first to last, the geometric mean is ${classical.geometricMeanRatio.toFixed(digits)}.`,
   };
 }
 

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { buildLadder, type MoltOnRecord } from '../../src/domain/growth/ladder.ts';
+import { measuredSteps } from '../../src/domain/growth/measuredStep.ts';
+import { fitWeighted } from '../../src/domain/growth/trend/weightedFit.ts';
 import {
   daysSinceInWords,
   fitInWords,
@@ -104,10 +106,12 @@ describe('fitInWords', () => {
   it('tells ratio, interval and what it rests on', () => {
     // Female Centruroides gracilis, instars 2 to 7 (Francke OF, Jones SK 1982, J. Arachnol. 10:223-239): exp(b) 1.2989, R2 0.99687.
     const lengths = [2.25, 2.96, 3.93, 5.21, 6.65, 8.16];
-    const { fit } = buildLadder(lengths.map((length, index) => moltOn(`2024-0${index + 1}-01`, index + 2, length)));
-    if (!fit) throw new Error('expected a fit');
-    const words = fitInWords(fit);
-    expect(words.ratio).toBe('1.30');
+    const { rungs, fit: classical } = buildLadder(lengths.map((length, index) => moltOn(`2024-0${index + 1}-01`, index + 2, length)));
+    const fit = fitWeighted(measuredSteps(rungs));
+    if (!fit || !classical) throw new Error('expected a fit');
+    const words = fitInWords(fit, classical);
+    expect(words.ratio).toBe('1.29');
+    expect(words.explanation).toContain('exp(b), ln L = a + b n by least squares (L the length, n the instar), is 1.30,');
     expect(words.interval).toMatch(/^1\.2\d to 1\.3\d$/);
     expect(words.explanation).toContain('6 measured skins');
     expect(words.explanation).toContain('0.997');

@@ -1,8 +1,7 @@
 import { leastSquares } from '../numerics/leastSquares.ts';
-import { studentTQuantile } from '../numerics/studentT.ts';
 import type { GrowthFit } from './rung.ts';
 
-/** Fewer sizes leave no degree of freedom, so no interval. */
+/** Fewer sizes leave no degree of freedom, so nothing to judge a fit by. */
 export const FEWEST_RUNGS_FOR_FIT = 3;
 
 /** A size on the ladder: the instar as a count from any fixed one, and the length, above zero. */
@@ -13,9 +12,9 @@ export interface SizeAtStep {
 
 /**
  * Fits the Brooks-Dyar rule `ln L = a + b n` by ordinary least squares: sclerotised parts grow by a nearly constant factor
- * `exp(b)` at each molt (Dyar HG 1890, Psyche 5:420-422). The 95 % interval of the factor is exp(b -+ t s_b) with Student's t
- * on n - 2 degrees of freedom. Unweighted: real series scatter round the rule by several per cent, far more than a skin's
- * reading, so the reading's uncertainty is not what limits the fit.
+ * `exp(b)` at each molt (Dyar HG 1890, Psyche 5:420-422). The classical figure, as papers print it, and without an interval: it takes
+ * the sizes as independent about one line, while the scatter of growth adds up from molt to molt. An interval told so holds the true
+ * ratio far less often than it says, and the less often the more skins there are. `fitWeighted` tells one that holds.
  *
  * @param sizes in rising order of step. Missing instars are simply absent; their steps stay counted.
  * @returns null with fewer than three sizes.
@@ -30,15 +29,11 @@ export function fitGrowth(sizes: readonly SizeAtStep[]): GrowthFit | null {
     sizes.map(({ lengthMm }) => Math.log(lengthMm)),
   );
   const [intercept = 0, slope = 0] = fit.coefficients;
-  const [, slopeError = 0] = fit.standardErrors;
-  const reach = studentTQuantile(0.975, fit.degreesOfFreedom) * slopeError;
   return {
     rungs: sizes.length,
     intercept,
     slope,
     ratio: Math.exp(slope),
-    ratioLow95: Math.exp(slope - reach),
-    ratioHigh95: Math.exp(slope + reach),
     geometricMeanRatio: (last.lengthMm / first.lengthMm) ** (1 / (last.step - first.step)),
     rSquared: fit.rSquared,
     residualStandardDeviation: fit.residualStandardDeviation,

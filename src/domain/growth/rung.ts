@@ -34,15 +34,13 @@ export const Rung = z
   .meta({ id: 'Rung' });
 export type Rung = z.infer<typeof Rung>;
 
-/** Least squares of ln L on step (`ln L = a + b n`), from three rungs up. Source: growth rule of Dyar (1890). */
+/** Least squares of ln L on step (`ln L = a + b n`), from three rungs up: the classical figures, which carry no interval. Source: growth rule of Dyar (1890). */
 export const GrowthFit = z
   .object({
     rungs: z.int().min(3),
     intercept: z.number(),
     slope: z.number(),
     ratio: z.number().describe('exp(b), later over earlier'),
-    ratioLow95: z.number(),
-    ratioHigh95: z.number(),
     geometricMeanRatio: z.number(),
     rSquared: z.number(),
     residualStandardDeviation: z.number(),

@@ -1,10 +1,12 @@
 import { z } from 'zod';
-import { type LinearFit, leastSquares } from '../../numerics/leastSquares.ts';
+import { COVERAGE_FACTOR } from '../../measuring/quantity.ts';
 import { studentTQuantile } from '../../numerics/studentT.ts';
-import { FEWEST_RUNGS_FOR_FIT, type SizeAtStep } from '../growthFit.ts';
+import { FEWEST_RUNGS_FOR_FIT } from '../growthFit.ts';
+import type { MeasuredStep } from '../measuredStep.ts';
+import { fitAccumulated, predictAccumulated } from './accumulatedFit.ts';
 import { fitParabola, testCurvature } from './curvature.ts';
 
-/** What the fit says of one instar: where its mean lies, and where one skin of it would lie; both 95 %. */
+/** What the skins say of one instar: where its expected size lies, and where one skin of it would lie; both 95 %. */
 export const BandAtStep = z
   .object({
     step: z.number(),
@@ -27,39 +29,39 @@ export const Bands = z
 export type Bands = z.infer<typeof Bands>;
 
 /**
- * Bands of `ln L` on step, brought back to millimeters: the mean within x'b -+ t sqrt(x' C x), a single skin within
- * x'b -+ t sqrt(x' C x + s^2), with C the covariance of the coefficients, s the residual deviation and Student's t on the
- * residual degrees of freedom (Draper NR, Smith H, Applied Regression Analysis, ch. 1 and 5; from memory).
+ * Bands of ln L by instar, brought back to millimeters. At a measured skin its own reading: the mean within U, another reading of it
+ * within sqrt(2) U. In a gap and after the last skin the prediction of `predictAccumulated` with Student's t on the residual degrees of
+ * freedom: the mean holds the size expected there, one skin adds the scatter of growth on the way and the reading, as good as these on
+ * the whole. So the bands are narrow where a skin was measured and open from there.
  *
  * @param sizes in rising order of step.
  * @returns null with fewer than three sizes.
  */
-export function bandsOf(sizes: readonly SizeAtStep[]): Bands | null {
+export function bandsOf(sizes: readonly MeasuredStep[]): Bands | null {
   const first = sizes[0];
   const last = sizes.at(-1);
   if (!first || !last || sizes.length < FEWEST_RUNGS_FOR_FIT) return null;
   const parabola = testCurvature(sizes)?.bends ? fitParabola(sizes) : null;
-  const fit = parabola ?? fitLine(sizes);
-  const rowAt = (step: number) => (parabola ? [1, step, step * step] : [1, step]);
+  const fit = parabola ?? fitAccumulated(sizes, 1);
+  if (!fit) return null;
+  const t = studentTQuantile(0.975, fit.degreesOfFreedom);
+  const reading = sizes.reduce((sum, { lengthMm, uncertaintyMm }) => sum + (uncertaintyMm / lengthMm) ** 2, 0) / sizes.length;
+  const bandAtStep = (step: number) => {
+    const measured = sizes.find((size) => size.step === step);
+    if (measured) {
+      const own = (COVERAGE_FACTOR * measured.uncertaintyMm) / measured.lengthMm;
+      return bandAt(step, { middle: Math.log(measured.lengthMm), mean: own, one: Math.SQRT2 * own });
+    }
+    const { middle, meanVariance, variance } = predictAccumulated(fit, step);
+    return bandAt(step, { middle, mean: t * Math.sqrt(meanVariance), one: t * Math.sqrt(variance + reading) });
+  };
   const steps = Array.from({ length: last.step - first.step + 2 }, (_, index) => first.step + index);
-  const at = steps.map((step) => bandAt(fit, step, rowAt(step))).filter((band) => band !== null);
+  const at = steps.map(bandAtStep).filter((band) => band !== null);
   return { model: parabola ? 'parabola' : 'line', at, next: at.find(({ step }) => step === last.step + 1) ?? null };
 }
 
-function fitLine(sizes: readonly SizeAtStep[]): LinearFit {
-  return leastSquares(
-    sizes.map(({ step }) => [1, step]),
-    sizes.map(({ lengthMm }) => Math.log(lengthMm)),
-  );
-}
-
 /** Null where the interval is too wide for a number. */
-function bandAt(fit: LinearFit, step: number, row: readonly number[]): BandAtStep | null {
-  const middle = row.reduce((sum, entry, i) => sum + entry * (fit.coefficients[i] ?? 0), 0);
-  const meanVariance = row.reduce((sum, a, i) => sum + a * row.reduce((inner, b, j) => inner + b * (fit.covariance[i]?.[j] ?? 0), 0), 0);
-  const t = studentTQuantile(0.975, fit.degreesOfFreedom);
-  const mean = t * Math.sqrt(Math.max(0, meanVariance));
-  const one = t * Math.sqrt(Math.max(0, meanVariance) + fit.residualStandardDeviation ** 2);
+function bandAt(step: number, { middle, mean, one }: { middle: number; mean: number; one: number }): BandAtStep | null {
   const band = {
     step,
     middleMm: Math.exp(middle),

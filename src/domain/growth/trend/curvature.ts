@@ -1,7 +1,7 @@
 import { z } from 'zod';
-import { type LinearFit, leastSquares } from '../../numerics/leastSquares.ts';
 import { studentTTwoSided } from '../../numerics/studentT.ts';
-import type { SizeAtStep } from '../growthFit.ts';
+import type { MeasuredStep } from '../measuredStep.ts';
+import { type AccumulatedFit, fitAccumulated } from './accumulatedFit.ts';
 
 /** Whether ln L bends: below zero the ratios fall from molt to molt. */
 export const Curvature = z
@@ -18,21 +18,20 @@ export type Curvature = z.infer<typeof Curvature>;
 /** With four sizes the parabola leaves one degree of freedom. */
 export const FEWEST_RUNGS_FOR_CURVE = 4;
 const SIGNIFICANCE = 0.05;
-/** Residuals of ln L below this are rounding, and a t of them would be noise over noise. */
-const ROUNDING = 1e-12;
 
 /**
- * Tests the quadratic term of `ln L = a + b n + c n^2` by t = c / s_c on n - 3 degrees of freedom. Proportional increases tend
- * to decline with size (Hutchinson JMC et al. 1997, Phil. Trans. R. Soc. B 352:113-138; Gaines & Campbell 1935 fitted a
- * parabola already).
+ * Tests the quadratic term of `ln L = a + b n + c n^2`, fitted by `fitAccumulated`, by t = c / s_c on n - 3 degrees of freedom: what
+ * scatter adds up to along the row looks like a bend, and must not count as one. Proportional increases tend to decline with size
+ * (Hutchinson JMC et al. 1997, Phil. Trans. R. Soc. B 352:113-138; Gaines & Campbell 1935 fitted a parabola already).
  *
- * @returns null with fewer than four sizes, or when the sizes lie on the curve exactly.
+ * @param sizes in rising order of step.
+ * @returns null with fewer than four sizes.
  */
-export function testCurvature(sizes: readonly SizeAtStep[]): Curvature | null {
+export function testCurvature(sizes: readonly MeasuredStep[]): Curvature | null {
   const fit = fitParabola(sizes);
-  const [, , quadratic = 0] = fit?.coefficients ?? [];
-  const standardError = fit?.standardErrors[2] ?? 0;
-  if (!fit || fit.residualStandardDeviation < ROUNDING || standardError === 0) return null;
+  if (!fit) return null;
+  const [, , quadratic = 0] = fit.coefficients;
+  const [, , standardError = 0] = fit.standardErrors;
   const probability = studentTTwoSided(quadratic / standardError, fit.degreesOfFreedom);
   return {
     quadratic,
@@ -43,11 +42,7 @@ export function testCurvature(sizes: readonly SizeAtStep[]): Curvature | null {
   };
 }
 
-/** Least squares of ln L on step and its square; null with fewer than four sizes. */
-export function fitParabola(sizes: readonly SizeAtStep[]): LinearFit | null {
-  if (sizes.length < FEWEST_RUNGS_FOR_CURVE) return null;
-  return leastSquares(
-    sizes.map(({ step }) => [1, step, step * step]),
-    sizes.map(({ lengthMm }) => Math.log(lengthMm)),
-  );
+/** ln L on step and its square; null with fewer than four sizes. */
+export function fitParabola(sizes: readonly MeasuredStep[]): AccumulatedFit | null {
+  return sizes.length < FEWEST_RUNGS_FOR_CURVE ? null : fitAccumulated(sizes, 2);
 }

@@ -1,18 +1,22 @@
 import type { ReactElement } from 'react';
-import { FEWEST_RUNGS_FOR_FIT } from '../../../domain/growth/growthFit.ts';
+import { FEWEST_RUNGS_FOR_FIT, fitGrowth } from '../../../domain/growth/growthFit.ts';
+import { measuredSteps } from '../../../domain/growth/measuredStep.ts';
 import type { Ladder } from '../../../domain/growth/rung.ts';
+import { fitWeighted } from '../../../domain/growth/trend/weightedFit.ts';
 import { counted } from '../../../words/counts.ts';
 import { fitInWords } from '../../../words/ladder.ts';
 import { GROWN_WORDS } from '../../../words/quantities.ts';
-import { fitOf, type Measure, measuredSteps } from './chart/measures.ts';
+import type { Measure } from './chart/measures.ts';
 import style from './LadderPage.module.css';
 
 /** How fast the animal grew over the skins on record, in the measure that is shown, or what is missing to tell. */
 export function FitSummary({ ladder, measure }: { ladder: Ladder; measure: Measure }): ReactElement {
-  const fit = fitOf(ladder, measure);
+  const sizes = measuredSteps(ladder.rungs, measure);
+  const fit = fitWeighted(sizes);
+  const classical = fitGrowth(sizes);
   const grown = GROWN_WORDS[measure];
-  if (fit) {
-    const words = fitInWords(fit);
+  if (fit && classical) {
+    const words = fitInWords(fit, classical);
     return (
       <div className={style['fit']}>
         <p className={style['fitSentence']}>
@@ -27,11 +31,10 @@ export function FitSummary({ ladder, measure }: { ladder: Ladder; measure: Measu
       </div>
     );
   }
-  const measured = measuredSteps(ladder, measure).length;
   return (
     <p className={style['small']}>
       A growth ratio with its interval is fitted from {FEWEST_RUNGS_FOR_FIT} measured skins up; {grown.what} is measured on{' '}
-      {counted(measured, 'skin')} so far.
+      {counted(sizes.length, 'skin')} so far.
     </p>
   );
 }

@@ -27,11 +27,11 @@ function wordsOf(measure: Measure): string {
 
 describe('the growth in words', () => {
   it('speaks of the skins on record, not of every molt', () => {
-    expect(wordsOf('carapaceLengthMm')).toContain('Over these 3 skins, a molt made the carapace on average 1.300 times as long');
+    expect(wordsOf('carapaceLengthMm')).toContain('Over these 3 skins, a molt made the carapace on average 1.30 times as long');
   });
 
   it('speaks of the measure that is shown', () => {
-    expect(wordsOf('legFirstMm')).toContain('a molt made leg I on average 1.500 times as long');
+    expect(wordsOf('legFirstMm')).toContain('a molt made leg I on average 1.50 times as long');
   });
 
   it('says of which measure too little is known', () => {

@@ -43,7 +43,7 @@ describe('sizeScale', () => {
 
 describe('bandRoom', () => {
   const bandsThrough = (...sizes: number[]) => {
-    const bands = bandsOf(sizes.map((lengthMm, step) => ({ step, lengthMm })));
+    const bands = bandsOf(sizes.map((lengthMm, step) => ({ moltId: `molt-${step}`, step, lengthMm, uncertaintyMm: 0.01 * lengthMm })));
     if (!bands) throw new Error('three sizes give bands');
     return bands;
   };

@@ -11,7 +11,7 @@ interface Props {
   widthPx: number;
 }
 
-/** The fitted growth with both its bands, up to the next rung; what reaches beyond the chart is cut off. */
+/** Growth as the skins tell it with both its bands, up to the next rung; what reaches beyond the chart is cut off. */
 export function BandLayer({ bands, x, y, widthPx }: Props): ReactElement {
   const clip = useId();
   const between = (low: keyof BandAtStep, high: keyof BandAtStep) =>

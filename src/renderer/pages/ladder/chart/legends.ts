@@ -23,7 +23,7 @@ export function instarLegend({ rungs, measure, bands, points, live, unplaced }: 
     'Equal steps upwards are equal ratios.',
     liveWords(live, 'stands at the instar it lived in, beside the place of that instar’s skin'),
     bands &&
-      `The dashed line is the fitted growth${bands.model === 'parabola' ? ', which bends here' : ''}; it fills no gap. The inner band holds its mean, the outer one a single skin (both 95 %)${bandRoom(bands, sizesMm).cut ? '; so few skins leave the bands wider than the drawing' : ''}.`,
+      `The dashed line is growth as the skins tell it: from one to the next, through gaps and one instar further by the fitted ratio${bands.model === 'parabola' ? ', which changes along the row' : ''}. The inner band holds the size expected there, the outer one a single skin (both 95 %): they are narrow at a measured skin and open where none was measured, since scatter adds up from molt to molt${bandRoom(bands, sizesMm).cut ? '; so few skins leave them wider than the drawing' : ''}.`,
     bands?.next &&
       'Where they reach beyond the last skin they only carry this fit on; how large the animal is now, and its next skin, is told by the forecast, which knows its kin too.',
     (isIncomplete(rungs, measure) || rungs.slice(1).some(({ skippedInstars }) => skippedInstars > 0)) &&
