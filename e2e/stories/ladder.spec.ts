@@ -30,7 +30,7 @@ test('growth is drawn four ways, each with words, and leaves as drawing, picture
   await openJuniper(page);
   const figure = page.getByRole('figure');
   for (const [way, words] of [
-    ['By instar', 'The inner band holds its mean'],
+    ['By instar', 'The inner band holds the size expected there'],
     ['By date', 'Each point stands on the day of the molt'],
     ['Ratios', 'how many times as large a skin is'],
     ['Intervals', 'how long an instar lasted'],
