@@ -136,7 +136,7 @@ describe('bandsOf', () => {
       const band = bands?.at.find((one) => one.step === step);
       return band ? Math.log(band.oneHigh95Mm / band.oneLow95Mm) : Number.NaN;
     };
-    expect(bands?.at.find(({ step }) => step === 4)?.middleMm).toBeCloseTo(Math.sqrt((whole[2] ?? 0) * (whole[4] ?? 0)), 3);
+    expect(bands?.at.find(({ step }) => step === 4)?.middleMm).toBeCloseTo(Math.sqrt((whole[2] ?? 0) * (whole[4] ?? 0)), 2);
     expect(width(4)).toBeGreaterThan(5 * width(3));
     expect(width(8)).toBeGreaterThan(width(4));
   });
