@@ -46,7 +46,7 @@ export const INTERVAL_PRIOR: ModelPrior = {
  * Growth per molt of a tarantula of which nothing is known, and the 95 % interval it lies in: an assumption of ours about the one
  * figure published of a tarantula, 1.38 (Grammostola vachoni, Zool. Anz. 293:37-45, 2021, doi:10.1016/j.jcz.2021.05.005).
  */
-export const ANY_RATIO = { middle: 1.3, low95: 1.1, high95: 1.55 } as const;
+const ANY_RATIO = { middle: 1.3, low95: 1.1, high95: 1.55 } as const;
 
 /**
  * ln of the growth ratio of one molt, as `ANY_RATIO` has it: these widths together are its width. It falls slightly, since

@@ -41,18 +41,11 @@ export function pool(animals: readonly PooledAnimal[], prior: ModelPrior): Pool 
   const assumed = new Map(animals.map(({ specimenId, instarVariance }) => [specimenId, instarVariance * prior.family.trend ** 2]));
   const tree = growTree(animals, prior.family, (specimenId) => assumed.get(specimenId) ?? 0);
   let { spreads, scatterVariance, unseen } = prior;
+  // Judged by what any tarantula does at first: taken at its word at first, a row that misses molts would keep to a wrong line.
+  const anyAnimal = { prior: lineOfAnyAnimal(prior), evidence: NO_EVIDENCE, scatterVariance, unseen };
   let members = animals.flatMap(({ specimenId, steps }) => {
     const node = tree.animals.get(specimenId);
-    return node
-      ? [
-          {
-            specimenId,
-            steps,
-            node,
-            shares: sharesOf(steps, [], { prior: lineOfAnyAnimal(prior), evidence: NO_EVIDENCE, scatterVariance, unseen }),
-          },
-        ]
-      : [];
+    return node ? [{ specimenId, steps, node, shares: sharesOf(steps, [], anyAnimal) }] : [];
   });
   const tellKin = () => {
     for (const { node, steps, shares } of members) node.evidence = evidenceOfSteps(steps, shares, scatterVariance);

@@ -15,11 +15,6 @@ import { readingPriors, type StepObservation, type StepReading, type WeighedRead
 /** How probable each reading of each of an animal's steps is, in the order of its steps. */
 export type StepShares = readonly (readonly number[])[];
 
-/** What is on record taken at its word. */
-export function sharesOnRecord(steps: readonly StepObservation[]): StepShares {
-  return steps.map(() => readingPriors(0));
-}
-
 /** What the steps say of the animal's line, each reading counting as probable as it is. */
 export function evidenceOfSteps(steps: readonly StepObservation[], shares: StepShares, scatterVariance: number): Evidence {
   const sum = { level: 0, both: 0, trend: 0, levelSum: 0, trendSum: 0 };
