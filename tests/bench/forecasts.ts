@@ -8,7 +8,7 @@ import { coverageOf } from '../../src/domain/growth/forecast/foretoldShare.ts';
 import { simulateCabinet, USUAL_TRUTH } from '../../src/domain/growth/simulation/simulatedCabinet.ts';
 import { forecastFor } from '../support/forecastFor.ts';
 import { scoresOf } from '../support/simulatedForecasts.ts';
-import { atMost, type Figure, median, reported } from './figure.ts';
+import { atMost, between, type Figure, median, reported } from './figure.ts';
 
 const TODAY = '2026-11-25';
 /** Of one cabinet of 2,000 animals alone the share within 90 % is known to no better than 0.7 percentage points. */
@@ -22,18 +22,12 @@ const LEAST_MOLTS = 15_000;
 export async function forecasts(): Promise<Figure[]> {
   const { due, size } = coverageOf(SEEDS.flatMap((seed) => scoresOf(simulateCabinet(USUAL_TRUTH, TODAY, seed), TODAY)));
   return [
-    within('forecast-coverage-50-pct', (100 * due.within50) / due.scored, 47, 53),
-    within('forecast-coverage-90-pct', (100 * due.within90) / due.scored, 88, 92),
-    within('forecast-size-coverage-50-pct', (100 * size.within50) / size.scored, 47, 53),
-    within('forecast-size-coverage-90-pct', (100 * size.within90) / size.scored, 88, 92),
+    between('forecast-coverage-50-pct', (100 * due.within50) / due.scored, '%', 47, 53),
+    between('forecast-coverage-90-pct', (100 * due.within90) / due.scored, '%', 88, 92),
+    between('forecast-size-coverage-50-pct', (100 * size.within50) / size.scored, '%', 47, 53),
+    between('forecast-size-coverage-90-pct', (100 * size.within90) / size.scored, '%', 88, 92),
     ...(await fits()),
   ];
-}
-
-/** A figure between two bars; the one that is nearer is printed. */
-function within(figure: string, value: number, low: number, high: number): Figure {
-  const bar = value < (low + high) / 2 ? low : high;
-  return { ...reported(figure, value, '%'), bar, ok: value >= low && value <= high };
 }
 
 async function fits(): Promise<Figure[]> {

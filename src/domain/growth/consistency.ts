@@ -20,7 +20,8 @@ const SIGNIFICANCE = 0.05;
 
 /**
  * chi^2 = (x - m)' V^-1 (x - m) about the generalized mean m, with V the covariance of what can differ between the readings:
- * an error that all share, such as that of one scale object, cannot set them apart. Birge ratio sqrt(chi^2 / (n - 1)) (Birge RT
+ * an error that all share, such as the assumed height of the carapace, cannot set them apart. Two photos may show two scale objects,
+ * whose errors can: taken as one object's, such a difference would be blamed on the points. Birge ratio sqrt(chi^2 / (n - 1)) (Birge RT
  * 1932, Phys. Rev. 40:207; from memory).
  *
  * @returns null for fewer than two readings, and where some have no error of their own to compare their difference with.
@@ -41,13 +42,19 @@ export function consistencyOf(lengths: readonly MeasuredLength[]): ReadingConsis
   return { readings, chiSquared, birgeRatio: Math.sqrt(chiSquared / (readings - 1)), probability, agree: probability >= SIGNIFICANCE };
 }
 
-const SHARED_BY_ALL: readonly (BudgetSource | 'rest')[] = ['scale-object', 'height'];
+/** Of one animal, whichever photo. */
+const SHARED_BY_ALL: readonly (BudgetSource | 'rest')[] = ['height'];
 
 function covarianceApart(a: MeasuredLength, b: MeasuredLength, same: boolean): number {
   let sum = 0;
   for (const source of Object.keys(a.parts) as (BudgetSource | 'rest')[]) {
     if (SHARED_BY_ALL.includes(source)) continue;
-    sum += (same ? 1 : errorCorrelationOf(source, a, b)) * (a.parts[source] ?? 0) * (b.parts[source] ?? 0);
+    sum += (same ? 1 : correlationApart(source, a, b)) * (a.parts[source] ?? 0) * (b.parts[source] ?? 0);
   }
   return sum;
+}
+
+function correlationApart(source: BudgetSource | 'rest', a: MeasuredLength, b: MeasuredLength): 0 | 1 {
+  if (source === 'scale-object') return a.calibratedBy === b.calibratedBy ? 1 : 0;
+  return errorCorrelationOf(source, a, b);
 }

@@ -24,6 +24,13 @@ describe('consistencyOf', () => {
     expect(consistencyOf([read(10, parts), read(10.2, parts, 'photo-2')])?.agree).toBe(true);
   });
 
+  it('lets the scale objects of two photos account for what they may be off', () => {
+    const parts = { pointing: 0.02, 'scale-object': 0.1 } as const;
+    expect(consistencyOf([read(10, parts), read(10.2, parts)])?.agree).toBe(false);
+    // 0.2^2 / (2 (0.02^2 + 0.1^2)) = 1.923.
+    expect(consistencyOf([read(10, parts), read(10.2, parts, 'photo-2')])?.chiSquared).toBeCloseTo(1.923, 3);
+  });
+
   it('says nothing of one reading, nor where nothing could differ', () => {
     expect(consistencyOf([read(10, { pointing: 0.1 })])).toBeNull();
     expect(consistencyOf([read(10, {}), read(11, {})])).toBeNull();

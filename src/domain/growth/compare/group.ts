@@ -1,5 +1,6 @@
 import type { Estimate } from '../../measuring/quantity.ts';
 import { studentTQuantile } from '../../numerics/studentT.ts';
+import { followsDirectly } from '../positions.ts';
 import type { AlignedAnimal, Alignment } from './aligned.ts';
 
 /** Where one more animal of the group would lie, nine times in ten. */
@@ -86,7 +87,7 @@ function sizeOnDay({ sizes }: AlignedAnimal, day: number): Estimate | null {
   const before = sizes[index - 1];
   if (!next) return null;
   if (next.at === day) return next.size;
-  return before && before.rung.step + 1 === next.rung.step ? next.size : null;
+  return before && followsDirectly(before.rung, next.rung) ? next.size : null;
 }
 
 function daysIn(animals: readonly AlignedAnimal[]): number[] {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { growthRatio } from '../../../../src/domain/growth/ratio.ts';
-import { estimateFrom } from '../../../../src/domain/measuring/quantity.ts';
-import { leastSquares } from '../../../../src/domain/numerics/leastSquares.ts';
+import { growthRatio } from '../../../src/domain/growth/ratio.ts';
+import { estimateFrom } from '../../../src/domain/measuring/quantity.ts';
+import { leastSquares } from '../../../src/domain/numerics/leastSquares.ts';
 
 /**
  * Carapace widths of 472 female Dungeness crabs before and after one molt, mm (Hankin DG, Diamond N, Mohr MS, Ianelli J 1989, J. Cons.
@@ -42,7 +42,7 @@ function line(pairs: readonly Pair[], from: keyof Pair, to: keyof Pair) {
   );
 }
 
-describe('growth of Dungeness crabs over one molt', () => {
+describe('leastSquares on the growth of Dungeness crabs over one molt, which no fit of ln L on the instar meets', () => {
   const pairs = pairsLike(CRABS);
 
   it('has the pairs whose figures are known', () => {
