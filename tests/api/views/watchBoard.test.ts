@@ -1,4 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { ladderPageOf } from '../../../src/api/views/ladderPage.ts';
+import { specimenPageOf } from '../../../src/api/views/specimenPage.ts';
 import { watchBoardOf } from '../../../src/api/views/watchBoard.ts';
 import { CAUTIOUS_FEEDING_TABLE } from '../../../src/domain/care/feedingTable.ts';
 import { unwrap } from '../../../src/domain/result.ts';
@@ -15,7 +17,7 @@ describe('the span a hold rests on', () => {
   afterEach(() => opened.remove());
 
   /** A carapace of 10 mm on the first skin alone, then molts without a skin; each with the instar noted at it. */
-  function animal(molts: readonly (readonly [day: string, instarShed: number | null])[]): void {
+  function animal(molts: readonly (readonly [day: string, instarShed: number | null])[]): string {
     const { archive } = opened;
     const specimen = unwrap(archive.specimens.create(specimenDraft({ acquiredInstar: null })));
     molts.forEach(([day, instarShed], index) => {
@@ -30,6 +32,7 @@ describe('the span a hold rests on', () => {
       } as const;
       unwrap(archive.readings.create(photo.id, readingDraft({ landmarks })));
     });
+    return specimen.id;
   }
 
   const spanOf = () => watchBoardOf(opened.archive, PRESENT).animals[0]?.span;
@@ -48,5 +51,15 @@ describe('the span a hold rests on', () => {
       ['2026-06-10', null],
     ]);
     expect(spanOf()).toMatchObject({ from: { kind: 'skin', moltsSince: { fewest: 2, most: 2 } } });
+  });
+
+  it('grows as the Ladder and the forecast of the next skin have it', () => {
+    const id = animal([['2026-06-10', 5]]);
+    const nextSkin = specimenPageOf(opened.archive, id, PRESENT.today).forecast?.size?.nextSkin;
+    const { carapaceNow } = ladderPageOf(opened.archive, id, PRESENT.today).growth;
+    expect(carapaceNow).toMatchObject(nextSkin ?? {});
+    // Leg I and IV together are 5.2 to 7.5 carapace lengths (see the domain's source).
+    expect(spanOf()?.lowMm).toBeCloseTo(5.2 * (nextSkin?.low90Mm ?? Number.NaN), 9);
+    expect(spanOf()?.highMm).toBeCloseTo(7.5 * (nextSkin?.high90Mm ?? Number.NaN), 9);
   });
 });
