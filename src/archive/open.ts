@@ -2,6 +2,7 @@ import type Database from 'better-sqlite3';
 import type { Ambient } from '../domain/ambient.ts';
 import { Refusal } from '../domain/failure.ts';
 import { fail, type Result, succeed } from '../domain/result.ts';
+import type { ShippedProfile } from '../domain/sexing/genus/profile.ts';
 import type { Archive } from './archive.ts';
 import { cabinetIn } from './catalogue/cabinet.ts';
 import { calibrationsIn } from './catalogue/calibrations.ts';
@@ -39,17 +40,21 @@ import { sweepIncoming } from './originals/sweeping.ts';
 
 /**
  * Opens the archive in a folder, making it if there is none: locks it, brings its catalogue up to date, makes earlier
- * removals final and sweeps half-arrived bytes. Fails with `archive-in-use`, `archive-not-ours`, `archive-from-newer-version`,
+ * removals final and sweeps half-arrived bytes. `genera` are the profiles as shipped; without them no genus is known. Fails with `archive-in-use`, `archive-not-ours`, `archive-from-newer-version`,
  * `archive-damaged`, `archive-folder-unusable` or `disk-full`.
  */
-export async function openArchive(folder: string, ambient: Ambient, files: Files = nodeFiles(process.platform)): Promise<Result<Archive>> {
+export async function openArchive(
+  folder: string,
+  ambient: Ambient,
+  { files = nodeFiles(process.platform), genera = [] }: { readonly files?: Files; readonly genera?: readonly ShippedProfile[] } = {},
+): Promise<Result<Archive>> {
   const layout = layoutOf(folder);
   let database: Database.Database | undefined;
   try {
     for (const path of [folder, layout.originals, layout.renditions, layout.incoming]) await files.makeFolder(path);
     await files.syncFolder(folder);
     database = openConnection(folder);
-    const context: RecordContext = { catalogue: catalogueOn(database, folder), ambient, damage: new Map() };
+    const context: RecordContext = { catalogue: catalogueOn(database, folder), ambient, damage: new Map(), genera };
     const opened = database;
     migrate(opened, migrations, (version) => copyCatalogue(opened, layout.catalogueCopies, version, ambient.now()));
     await tidy(context, files, layout);

@@ -43,7 +43,7 @@ export async function openCore(options: CoreOptions): Promise<Result<Core>> {
   const { ambient, elapsedMs, logDefect } = options;
   const serveFile = options.rendererFolder === null ? async () => null : await listStaticFiles(options.rendererFolder);
   const genera = await readGenera(options.resourcesFolder);
-  const opened = await openArchive(options.archiveFolder, ambient);
+  const opened = await openArchive(options.archiveFolder, ambient, { genera });
   if (!opened.ok) return opened;
   const archive = opened.value;
   ambient.startAfter(archive.recordsMade());

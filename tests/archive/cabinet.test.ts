@@ -102,7 +102,7 @@ describe('statements on a large catalogue', () => {
         return catalogue.all(sql, bindings);
       },
     };
-    context = { catalogue: recording, ambient: countingAmbient(), damage: new Map() };
+    context = { catalogue: recording, ambient: countingAmbient(), damage: new Map(), genera: [] };
     unwrap(catalogue.atomically(() => succeed(fill())));
     database.exec('ANALYZE');
     close = async () => {

@@ -2,6 +2,7 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { Archive } from '../../src/archive/archive.ts';
+import { openArchive } from '../../src/archive/open.ts';
 import { fail, unwrap } from '../../src/domain/result.ts';
 import { BLANK_CHECKLIST, type UnfinishedDetermination } from '../../src/domain/sexing/determination.ts';
 import { profileFor } from '../../src/domain/sexing/genus/find.ts';
@@ -9,7 +10,15 @@ import { PLAIN_FLAGS } from '../../src/domain/sexing/genus/profile.ts';
 import type { LiveSignDraft } from '../../src/domain/sexing/live/liveSign.ts';
 import { signOf } from '../../src/domain/sexing/sign.ts';
 import { GENUS_BOOK } from '../domain/sexing/readings.ts';
-import { determinationDraft, FIRST_ASSESSMENT, newPhoto, skinWithPhoto, TestArchive } from '../support/testArchive.ts';
+import {
+  countingAmbient,
+  determinationDraft,
+  FIRST_ASSESSMENT,
+  newPhoto,
+  skinWithPhoto,
+  specimenDraft,
+  TestArchive,
+} from '../support/testArchive.ts';
 
 let test_: TestArchive;
 let archive: Archive;
@@ -91,6 +100,24 @@ describe('signs of the animal', () => {
     expect(sexOf()).toEqual({ sex: 'female', level: 'established', conflict: false });
     unwrap(archive.removals.remove('observation', sac.id));
     expect(sexOf()).toMatchObject({ sex: 'unsexed' });
+  });
+
+  // British Tarantula Society, FAQ "Mature": Poecilotheria males have none.
+  test('of hooks are worth what the genus says that the animal is filed under now, alone and in the cabinet', async () => {
+    const { specimen } = skinWithPhoto(archive);
+    const hooks = { kind: 'tibial-hooks', seen: true } as const;
+    unwrap(archive.liveSigns.sign(specimen.id, { ...LIVE, finding: hooks }));
+    test_.close();
+    const known = unwrap(await openArchive(test_.folder, countingAmbient(), { genera: GENUS_BOOK.shipped }));
+    const sexes = () => [
+      signOf([], unwrap(known.cabinet.entry(specimen.id)).liveSigns).sex,
+      signOf([], known.liveSigns.ofSpecimen(specimen.id)).sex,
+    ];
+    expect(sexes()).toEqual(['male', 'male']);
+    const filed = unwrap(known.specimens.get(specimen.id));
+    unwrap(known.specimens.update(specimen.id, filed.version, specimenDraft({ taxon: 'Poecilotheria regalis' })));
+    expect(sexes()).toEqual(['unsexed', 'unsexed']);
+    known.close();
   });
 
   test('refer to what exists', () => {

@@ -71,7 +71,7 @@ export class TestArchive {
 
   async reopen(files?: Files): Promise<Archive> {
     this.close();
-    this.#opened = unwrap(await openArchive(this.folder, this.#ambient, files));
+    this.#opened = unwrap(await openArchive(this.folder, this.#ambient, files && { files }));
     return this.#opened;
   }
 

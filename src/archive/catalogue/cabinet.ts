@@ -6,7 +6,7 @@ import { calibrationDecoder, SELECT_CALIBRATIONS } from './calibrations.ts';
 import type { Row } from './catalogue.ts';
 import type { RecordContext } from './context.ts';
 import { determinationDecoder, SELECT_DETERMINATIONS } from './determinations.ts';
-import { liveSignDecoder, SELECT_LIVE_SIGNS } from './liveSigns.ts';
+import { liveSignDecoder, SELECT_LIVE_SIGNS, worthOfHooksIn } from './liveSigns.ts';
 import { moltDecoder, OLDEST_MOLT_FIRST, SELECT_MOLTS } from './molts.ts';
 import { observationDecoder, SELECT_OBSERVATIONS } from './observations.ts';
 import { photoDecoder, SELECT_PHOTOS } from './photos.ts';
@@ -47,7 +47,9 @@ function indexedBy<Value>(values: readonly Value[], keyOf: (value: Value) => str
   return new Map(values.map((value) => [keyOf(value), value]));
 }
 
-export function cabinetIn({ catalogue, damage }: RecordContext): Cabinet {
+export function cabinetIn(context: RecordContext): Cabinet {
+  const { catalogue, damage } = context;
+  const withWorth = worthOfHooksIn(context);
   const specimens = specimenDecoder(damage);
   const molts = moltDecoder(damage);
   const determinations = determinationDecoder(damage);
@@ -120,7 +122,7 @@ export function cabinetIn({ catalogue, damage }: RecordContext): Cabinet {
         specimen,
         molts: moltsOf.get(specimen.id) ?? [],
         determinations: determinationsOf.get(specimen.id) ?? [],
-        liveSigns: signsOfAnimal(liveSignsOf.get(specimen.id) ?? [], adultNotesOf.get(specimen.id) ?? []),
+        liveSigns: signsOfAnimal((liveSignsOf.get(specimen.id) ?? []).map(withWorth), adultNotesOf.get(specimen.id) ?? []),
         adultNotes: adultNotesOf.get(specimen.id) ?? [],
         lastMeasured: measured.get(String(highlight?.['exuviaId'])) ?? null,
         coverPhotoId: typeof cover === 'string' ? cover : null,

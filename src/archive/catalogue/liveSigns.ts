@@ -1,9 +1,12 @@
 import { fail, type Result, succeed } from '../../domain/result.ts';
+import { profileFor } from '../../domain/sexing/genus/find.ts';
+import { hooksSpeak } from '../../domain/sexing/genus/profile.ts';
 import { LiveSign, type LiveSignDraft } from '../../domain/sexing/live/liveSign.ts';
 import type { LiveSigns } from '../records/sexing.ts';
 import type { Row } from './catalogue.ts';
 import type { RecordContext } from './context.ts';
 import { type DamageLog, type Decoder, decoder, parseDocument } from './decoding.ts';
+import { genusEditsIn } from './genusEdits.ts';
 
 export const SELECT_LIVE_SIGNS = `SELECT live_sign.id, live_sign.specimen_id AS specimenId, live_sign.finding, live_sign.seen_on AS seenOn,
   live_sign.observer, live_sign.notes, live_sign.signed_at AS signedAt, live_sign.withdrawn_at AS withdrawnAt,
@@ -25,11 +28,25 @@ export function liveSignDecoder(damage: DamageLog): Decoder<LiveSign> {
   return decoder('live-sign', LiveSign, shape, damage);
 }
 
-export function liveSignsIn({ catalogue, ambient, damage }: RecordContext): LiveSigns {
+/** Adds to hooks what they are worth in the genus that the animal is filed under now. */
+export function worthOfHooksIn(context: RecordContext): (sign: LiveSign) => LiveSign {
+  const edits = genusEditsIn(context);
+  return (sign) => {
+    if (sign.finding.kind !== 'tibial-hooks') return sign;
+    const row = context.catalogue.one('SELECT taxon FROM specimen WHERE id = :id', { id: sign.specimenId });
+    const { hooks } = profileFor(String(row?.['taxon'] ?? ''), { shipped: context.genera, edits: edits.list() });
+    return { ...sign, hooksSpeak: hooksSpeak(hooks.state) };
+  };
+}
+
+export function liveSignsIn(context: RecordContext): LiveSigns {
+  const { catalogue, ambient, damage } = context;
   const liveSigns = liveSignDecoder(damage);
+  const withWorth = worthOfHooksIn(context);
 
   function get(id: string): Result<LiveSign> {
-    return liveSigns.one(catalogue.one(`${SELECT_LIVE_SIGNS} WHERE live_sign.id = :id`, { id }), id);
+    const found = liveSigns.one(catalogue.one(`${SELECT_LIVE_SIGNS} WHERE live_sign.id = :id`, { id }), id);
+    return found.ok ? succeed(withWorth(found.value)) : found;
   }
 
   function missingTarget(specimenId: string, { photoIds }: LiveSignDraft): Result<null> {
@@ -67,9 +84,9 @@ export function liveSignsIn({ catalogue, ambient, damage }: RecordContext): Live
         return get(id);
       }),
     ofSpecimen: (specimenId) =>
-      liveSigns.many(
-        catalogue.all(`${SELECT_LIVE_SIGNS} WHERE live_sign.specimen_id = :specimenId ORDER BY live_sign.ordinal`, { specimenId }),
-      ),
+      liveSigns
+        .many(catalogue.all(`${SELECT_LIVE_SIGNS} WHERE live_sign.specimen_id = :specimenId ORDER BY live_sign.ordinal`, { specimenId }))
+        .map(withWorth),
     withdraw: (id, reason) =>
       catalogue.atomically(() => {
         const found = get(id);

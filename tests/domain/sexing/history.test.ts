@@ -21,7 +21,14 @@ describe('the sign of an animal', () => {
   });
 
   it('says nothing for hooks that are not there', () => {
-    expect(signOf([], [live({ kind: 'tibial-hooks', seen: false })]).sex).toBe('unsexed');
+    expect(signOf([], [live({ kind: 'tibial-hooks', seen: false }, { hooksSpeak: true })]).sex).toBe('unsexed');
+  });
+
+  it('says nothing for hooks of a genus whose males are not known to carry them', () => {
+    const hooks = (changes: Partial<LiveSign>) => signOf([], [live({ kind: 'tibial-hooks', seen: true }, changes)]);
+    expect(hooks({ hooksSpeak: true })).toEqual({ sex: 'male', level: 'probable', conflict: false });
+    expect(hooks({ hooksSpeak: false }).sex).toBe('unsexed');
+    expect(hooks({}).sex).toBe('unsexed');
   });
 
   it('is in conflict when bulbs stand against a female on skins, until "anomalous" is signed by hand', () => {

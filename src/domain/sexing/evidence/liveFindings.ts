@@ -1,3 +1,4 @@
+import { hooksSpeak } from '../genus/profile.ts';
 import type { LiveFinding } from '../live/liveSign.ts';
 import { type Finding, sexFor, silent, strengthOf } from './item.ts';
 import type { ModelNumbers, NumberId } from './numbers.ts';
@@ -41,9 +42,7 @@ function liveFinding({ finding, photographed }: LiveEvidence, circumstances: Liv
       return finding.seen ? male('palpal-bulbs', photographed ? 'bulbs.photographed' : 'bulbs.told') : withoutBulbs(circumstances);
     case 'tibial-hooks':
       if (!finding.seen) return silent('no-hooks', 'no-hooks-says-nothing', null);
-      return genus.hooks.state === 'present' || genus.hooks.state === 'varies'
-        ? male('tibial-hooks', 'hooks.seen')
-        : silent('tibial-hooks', 'genus-hooks-not-known', null);
+      return hooksSpeak(genus.hooks.state) ? male('tibial-hooks', 'hooks.seen') : silent('tibial-hooks', 'genus-hooks-not-known', null);
     case 'sperm-web':
       return male('sperm-web', photographed ? 'spermWeb.photographed' : 'spermWeb.seen');
     case 'egg-sac':

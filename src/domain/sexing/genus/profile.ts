@@ -36,6 +36,11 @@ export type CellBasis = z.infer<typeof CellBasis>;
 export const HooksState = z.enum(['present', 'absent', 'varies', 'not-checked']).meta({ id: 'HooksState' });
 export type HooksState = z.infer<typeof HooksState>;
 
+/** Whether hooks that were seen speak for a male: not where males of the genus are not known to carry them. */
+export function hooksSpeak(state: HooksState): boolean {
+  return state === 'present' || state === 'varies';
+}
+
 /** What makes the genital strip of a genus misleading. */
 export const GenusFlags = z
   .object({

@@ -8,16 +8,17 @@ export interface LiveClaim {
 }
 
 /**
- * Null where it says nothing: looked-for hooks that are not there, and bulbs not there on an animal that may still be growing.
+ * Null where it says nothing: looked-for hooks that are not there, hooks of a genus whose males are not known to carry them, and
+ * bulbs not there on an animal that may still be growing.
  * Bulbs with a photo and an egg sac establish; a sperm web needs bulbs to go further than probable, since molting mats are
  * mistaken for one.
  */
-export function claimOf({ finding, photoIds }: Pick<LiveSign, 'finding' | 'photoIds'>): LiveClaim | null {
+export function claimOf({ finding, photoIds, hooksSpeak }: Pick<LiveSign, 'finding' | 'photoIds' | 'hooksSpeak'>): LiveClaim | null {
   switch (finding.kind) {
     case 'palpal-bulbs':
       return finding.seen ? { sex: 'male', level: photoIds.length > 0 ? 'established' : 'strong' } : null;
     case 'tibial-hooks':
-      return finding.seen ? { sex: 'male', level: 'probable' } : null;
+      return finding.seen && hooksSpeak === true ? { sex: 'male', level: 'probable' } : null;
     case 'sperm-web':
       return { sex: 'male', level: 'probable' };
     case 'egg-sac':

@@ -46,6 +46,10 @@ export const LiveSign = LiveSignDraft.extend({
   observer: z.string().trim().max(200).describe('Empty only for an egg sac that was noted in Watch by nobody named'),
   signedAt: Instant,
   withdrawn: z.object({ at: Instant, reason: z.string() }).nullable(),
+  hooksSpeak: z
+    .boolean()
+    .optional()
+    .describe('Of hooks alone, and never stored: males of its genus are known to carry them, as the profile stands now'),
 }).meta({ id: 'LiveSign' });
 export type LiveSign = z.infer<typeof LiveSign>;
 

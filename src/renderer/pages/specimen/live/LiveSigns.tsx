@@ -4,6 +4,7 @@ import type { Photo } from '../../../../domain/photo/photo.ts';
 import { claimOf } from '../../../../domain/sexing/live/claim.ts';
 import type { LiveSign } from '../../../../domain/sexing/live/liveSign.ts';
 import { dayHere } from '../../../../words/dates.ts';
+import { SILENCE_WORDS } from '../../../../words/evidence.ts';
 import { capitalized } from '../../../../words/labels.ts';
 import { findingInWords } from '../../../../words/liveSigns.ts';
 import { sexInWords } from '../../../../words/sex.ts';
@@ -71,7 +72,7 @@ function SignLine({ sign, molts, onWithdraw }: { sign: LiveSign; molts: readonly
         <strong>{capitalized(findingInWords(finding))}</strong>
         <p className={style['soft']}>
           <DayText day={seenOn} />, {observer}.{' '}
-          {claim === null ? 'Weighs nothing by itself.' : `Speaks for: ${sexInWords({ ...claim, conflict: false })}.`}
+          {claim === null ? silenceOf(sign) : `Speaks for: ${sexInWords({ ...claim, conflict: false })}.`}
         </p>
         {ultimate && (
           <p className={style['soft']}>
@@ -97,4 +98,10 @@ function SignLine({ sign, molts, onWithdraw }: { sign: LiveSign; molts: readonly
       )}
     </li>
   );
+}
+
+/** Why a sign says nothing of the sex. */
+function silenceOf({ finding }: LiveSign): string {
+  const hooksSeen = finding.kind === 'tibial-hooks' && finding.seen;
+  return hooksSeen ? `Weighs nothing: ${SILENCE_WORDS['genus-hooks-not-known']}.` : 'Weighs nothing by itself.';
 }
