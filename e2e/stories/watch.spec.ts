@@ -53,17 +53,23 @@ test('a molt under way is timed, a second one refused in words, and its end lead
 
   await pad.getByRole('button', { name: 'Free of its skin', exact: true }).click();
   await expect(ofJuniper('Hardening after its molt')).toContainText('fangs not noted yet');
+  await pad.getByRole('button', { name: 'Free of its skin', exact: true }).click();
+  await expect(pad.getByRole('alert')).toContainText('would be a second end');
   await pad.getByRole('button', { name: 'Fangs black', exact: true }).click();
-  await expect(ofJuniper('No prey yet')).toContainText('fangs black');
+  await expect(pad.getByRole('alert')).toContainText('Its new fangs cannot be black yet');
+  await pad.getByRole('button', { name: 'Fangs red-brown', exact: true }).click();
+  await expect(ofJuniper('Hardening after its molt')).toContainText('fangs red-brown');
   await pad.getByRole('button', { name: 'Fangs white', exact: true }).click();
   await expect(pad.getByRole('alert')).toContainText('cannot both be of one molt');
+  await pad.getByRole('button', { name: 'Ate', exact: true }).click();
+  await expect(ofJuniper('Hardening after its molt')).toContainText('too early: offer nothing more');
   await today.getByRole('button', { name: 'Put it on record: FH-03' }).click();
   const dialog = page.getByRole('dialog', { name: 'Add a molt' });
   await expect(dialog.getByLabel('Instar')).toHaveValue('11');
   await dialog.getByRole('button', { name: 'Add', exact: true }).click();
   await expect(dialog).toBeHidden();
   await expect(ofJuniper('A skin to recover')).toHaveCount(1);
-  await expect(ofJuniper('No prey yet')).toContainText('fangs black');
+  await expect(ofJuniper('Hardening after its molt')).toContainText('fangs red-brown');
 });
 
 test('the sample shows one of everything that can bring an animal onto the board', async ({ page }) => {
@@ -175,7 +181,7 @@ test('an animal of unknown size waits the longest, says so, and offers to be mea
     .getByRole('listitem')
     .filter({ hasText: 'FH-14' });
   await expect(entry).toHaveCount(1);
-  await expect(entry).toContainText('4 days until');
+  await expect(entry).toContainText('its wait of 4 days ends on');
 });
 
 test('pictures are attached to a molt, and their times become its stages', async ({ page, camera }) => {
@@ -200,8 +206,13 @@ test('pictures are attached to a molt, and their times become its stages', async
   const chooser = page.waitForEvent('filechooser');
   await dialog.getByRole('button', { name: 'Attach photos' }).click();
   await (await chooser).setFiles(files);
+  await dialog.getByLabel('Stage in molt-0.jpg').selectOption('Free of its skin');
+  await dialog.getByLabel('Stage in molt-1.jpg').selectOption('Turned over');
+  await expect(dialog.getByRole('alert')).toContainText('These times cannot be of one molt');
+  await expect(dialog.getByRole('button', { name: 'Note these times' })).toBeDisabled();
   await dialog.getByLabel('Stage in molt-0.jpg').selectOption('Turned over');
   await dialog.getByLabel('Stage in molt-1.jpg').selectOption('Free of its skin');
+  await expect(dialog.getByRole('alert')).toHaveCount(0);
   await expectAccessible(page, 'times from photos');
   await dialog.getByRole('button', { name: 'Note these times' }).click();
   await expect(dialog).toBeHidden();

@@ -75,8 +75,10 @@ export const Failure = z
     z.object({ code: z.literal('seen-in-future'), moment: Moment, now: Instant }),
     z.object({ code: z.literal('seen-before-hatching'), moment: Moment, hatchedOn: z.string() }),
     z.object({ code: z.literal('molt-under-way'), startedAt: Moment }),
+    z.object({ code: z.literal('molt-already-ended'), endedAt: Moment, again: Moment }),
     z.object({ code: z.literal('molt-ends-before-start'), startedAt: Moment, endedAt: Moment }),
     z.object({ code: z.literal('stages-out-of-order'), earlier: MoltStage, earlierAt: Moment, later: MoltStage, laterAt: Moment }),
+    z.object({ code: z.literal('fangs-black-too-soon'), endedAt: Moment, moment: Moment }),
     z.object({ code: z.literal('fangs-out-of-order'), earlier: FangColor, earlierAt: Moment, later: FangColor, laterAt: Moment }),
     // Measuring
     z.object({ code: z.literal('scale-points-coincide') }),

@@ -153,8 +153,10 @@ export function wordsFor(failure: Failure): FailureWords {
     case 'seen-in-future':
     case 'seen-before-hatching':
     case 'molt-under-way':
+    case 'molt-already-ended':
     case 'molt-ends-before-start':
     case 'stages-out-of-order':
+    case 'fangs-black-too-soon':
     case 'fangs-out-of-order':
       return wordsForObservation(failure);
     default:

@@ -10,8 +10,10 @@ export type ObservationFailure = Extract<
       | 'seen-in-future'
       | 'seen-before-hatching'
       | 'molt-under-way'
+      | 'molt-already-ended'
       | 'molt-ends-before-start'
       | 'stages-out-of-order'
+      | 'fangs-black-too-soon'
       | 'fangs-out-of-order';
   }
 >;
@@ -35,6 +37,11 @@ export function wordsForObservation(failure: ObservationFailure): FailureWords {
         advice:
           'Note first that it is free of its skin, with the time if that was earlier. If it never molted, remove the note that it turned over.',
       };
+    case 'molt-already-ended':
+      return {
+        happened: `Not noted: ${momentInWords(failure.again)} would be a second end of the molt that ended at ${momentInWords(failure.endedAt)}. No animal molts twice within two days.`,
+        advice: 'If the time that is noted is wrong, remove that note first, then note the right one.',
+      };
     case 'molt-ends-before-start':
       return {
         happened: `Not noted: ${momentInWords(failure.endedAt)} lies before the molt under way began, at ${momentInWords(failure.startedAt)}.`,
@@ -44,6 +51,12 @@ export function wordsForObservation(failure: ObservationFailure): FailureWords {
       return {
         happened: `Not noted: "${stageInWords(failure.later)}" at ${momentInWords(failure.laterAt)} comes after "${stageInWords(failure.earlier)}" at ${momentInWords(failure.earlierAt)}, but belongs before it.`,
         advice: 'Check both times, and remove the note that is wrong.',
+      };
+    case 'fangs-black-too-soon':
+      return {
+        happened: `Not noted: at ${momentInWords(failure.moment)} the animal had been free of its skin for less than a day, since ${momentInWords(failure.endedAt)}. Its new fangs cannot be black yet.`,
+        advice:
+          'Offer no prey. Look again tomorrow: first white, then red-brown, then black. If the end of the molt has a wrong time, remove that note.',
       };
     case 'fangs-out-of-order':
       return {

@@ -71,6 +71,19 @@ describe('removals', () => {
     };
   }
 
+  test('a note is not put back where another has taken its place meanwhile, and waits among what was removed', () => {
+    const { specimen } = fullAnimal();
+    const started = (at: string) => observationDraft({ kind: 'turned-over', moment: { at, offset: '+00:00' } });
+    const first = unwrap(archive.observations.append(specimen.id, started('2026-02-05T19:30:00.000Z')));
+    const removal = unwrap(archive.removals.remove('observation', first.id));
+    const second = unwrap(archive.observations.append(specimen.id, started('2026-02-05T20:30:00.000Z')));
+    expect(archive.removals.restore(removal.id)).toEqual(fail({ code: 'molt-under-way', startedAt: second.moment }));
+    expect(archive.removals.pending().map(({ id }) => id)).toEqual([removal.id]);
+    expect(archive.observations.ofSpecimen(specimen.id).map(({ id }) => id)).not.toContain(first.id);
+    unwrap(archive.removals.remove('observation', second.id));
+    expect(archive.removals.restore(removal.id).ok).toBe(true);
+  });
+
   test('an animal goes with its molts, skins and determinations; photos stay with their readings', () => {
     const { specimen, photo, portrait, reading } = fullAnimal();
     const taken = {

@@ -54,6 +54,11 @@ export const ONE_OF_EACH_FAILURE: { readonly [Code in FailureCode]: Extract<Fail
     hatchedOn: '2026-03-01',
   },
   'molt-under-way': { code: 'molt-under-way', startedAt: { at: '2026-02-02T20:00:00.000Z', offset: '+01:00' } },
+  'molt-already-ended': {
+    code: 'molt-already-ended',
+    endedAt: { at: '2026-02-02T20:00:00.000Z', offset: '+01:00' },
+    again: { at: '2026-02-02T20:05:00.000Z', offset: '+01:00' },
+  },
   'molt-ends-before-start': {
     code: 'molt-ends-before-start',
     startedAt: { at: '2026-02-02T20:00:00.000Z', offset: '+01:00' },
@@ -65,6 +70,11 @@ export const ONE_OF_EACH_FAILURE: { readonly [Code in FailureCode]: Extract<Fail
     earlierAt: { at: '2026-02-02T20:00:00.000Z', offset: '+01:00' },
     later: 'carapace-open',
     laterAt: { at: '2026-02-02T21:00:00.000Z', offset: '+01:00' },
+  },
+  'fangs-black-too-soon': {
+    code: 'fangs-black-too-soon',
+    endedAt: { at: '2026-02-02T20:00:00.000Z', offset: '+01:00' },
+    moment: { at: '2026-02-02T21:39:00.000Z', offset: '+01:00' },
   },
   'fangs-out-of-order': {
     code: 'fangs-out-of-order',

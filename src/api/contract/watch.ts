@@ -25,6 +25,9 @@ export const WatchedAnimal = z
     span: SpanNow.nullable().describe('While it molts or is held; null also where no size is known'),
     timer: MoltTimer.nullable().describe('While it molts'),
     hold: FeedingHold.nullable().describe('While it waits for prey after its last molt'),
+    fangsUnseenSince: CalendarDay.nullable().describe(
+      'The last molt, long ago, after which nobody noted fangs or a meal: look before feeding',
+    ),
     suspicion: Suspicion,
     forecast: ExpectedMolt.nullable(),
     matureMaleBy: MaleMaturitySign.nullable().describe('What tells that he is grown and molts no more; then nothing is foretold'),

@@ -64,7 +64,7 @@ export function watchBoardOf(archive: Archive, present: Present): WatchBoard {
     ),
     animals: watched.map(({ specimen, sex, coverPhotoId, observations, followed }) => {
       const { id, code, name, taxon, habit, sample } = specimen;
-      const { lastMolt, span, timer, hold, suspicion, maturity, records } = followed;
+      const { lastMolt, span, timer, hold, fangsUnseenSince, suspicion, maturity, records } = followed;
       return {
         specimen: { id, code, name, taxon, habit, sample },
         sex,
@@ -73,6 +73,7 @@ export function watchBoardOf(archive: Archive, present: Present): WatchBoard {
         span,
         timer,
         hold,
+        fangsUnseenSince,
         suspicion,
         forecast: records.forecast,
         matureMaleBy: maturity?.kind === 'mature-male' ? maturity.knownBy : null,

@@ -5,6 +5,7 @@ import type { Removals } from '../records/removals.ts';
 import type { RecordContext } from './context.ts';
 import { countsOf, type Gathered, gather, gatherSamples, readGathered } from './gathering.ts';
 import { readThing, thingOf } from './removedThing.ts';
+import { checkRestoredNotes } from './restoredNotes.ts';
 import { deleteGathered, insertGathered } from './restoring.ts';
 
 export function removalsIn(context: RecordContext): Removals {
@@ -42,8 +43,11 @@ export function removalsIn(context: RecordContext): Removals {
       catalogue.atomically(() => {
         const row = catalogue.one('SELECT body FROM removal WHERE id = :removalId', { removalId });
         if (!row) return fail({ code: 'removal-gone', removalId });
-        const restored = insertGathered(catalogue, readGathered(row['body']) ?? refuse({ code: 'removal-gone', removalId }), removalId);
+        const gathered = readGathered(row['body']) ?? refuse({ code: 'removal-gone', removalId });
+        const restored = insertGathered(catalogue, gathered, removalId);
         if (!restored.ok) return restored;
+        const fitting = checkRestoredNotes(context, gathered);
+        if (!fitting.ok) return fitting;
         catalogue.run('DELETE FROM removal WHERE id = :removalId', { removalId });
         return restored;
       }),

@@ -1,10 +1,11 @@
 import { type CalendarDay, dayOf, type Instant } from '../dates.ts';
+import type { Failure } from '../failure.ts';
 import type { Molt } from '../molting/molt.ts';
 import { fail, type Result, succeed } from '../result.ts';
 import type { Specimen } from '../specimen/specimen.ts';
 import { fangContradiction } from './fangs.ts';
-import { type LastMolt, lastMoltOf } from './lastMolt.ts';
-import { moltRunsOf, openRunOf } from './moltRun.ts';
+import { isAfter, type LastMolt, lastMoltOf } from './lastMolt.ts';
+import { type MoltRun, moltRunsOf } from './moltRun.ts';
 import { inTimeOrder, isFangColor, isStage, MoltStage, type ObservationDraft, type Seen } from './observation.ts';
 
 export interface AppendingContext {
@@ -21,12 +22,12 @@ const AHEAD_ALLOWED_MS = 120_000;
 /**
  * Whether a new observation fits among the others of its animal, whenever it was made:
  * - it does not lie in the future, nor before the animal hatched;
- * - no molt begins while one is under way, and while one is, it does not end before it began;
+ * - no molt begins while one is under way, nor ends before it began or twice;
  * - the stages of one molt come in their order;
- * - after a molt the fangs do not grow lighter.
+ * - after a molt the fangs do not grow lighter, and are not black within a day of its watched end.
  *
- * Failures: `seen-in-future`, `seen-before-hatching`, `molt-under-way`, `molt-ends-before-start`, `stages-out-of-order`,
- * `fangs-out-of-order`.
+ * Failures: `seen-in-future`, `seen-before-hatching`, `molt-under-way`, `molt-already-ended`, `molt-ends-before-start`,
+ * `stages-out-of-order`, `fangs-black-too-soon`, `fangs-out-of-order`.
  */
 export function checkObservation(draft: ObservationDraft, context: AppendingContext): Result<ObservationDraft> {
   const { at } = draft.moment;
@@ -34,50 +35,91 @@ export function checkObservation(draft: ObservationDraft, context: AppendingCont
   if (Date.parse(at) > Date.parse(context.now) + AHEAD_ALLOWED_MS)
     return fail({ code: 'seen-in-future', moment: draft.moment, now: context.now });
   if (hatchedOn !== null && dayOf(draft.moment) < hatchedOn) return fail({ code: 'seen-before-hatching', moment: draft.moment, hatchedOn });
-  if (isStage(draft.kind)) return checkStage(draft, draft.kind, context);
-  return isFangColor(draft.kind) ? checkFangs(draft, context) : succeed(draft);
+  const failure = contradictionWith({ ...draft, id: '' }, context);
+  return failure === null ? succeed(draft) : fail(failure);
 }
 
-function checkStage(draft: ObservationDraft, stage: MoltStage, { observations, molts }: AppendingContext): Result<ObservationDraft> {
-  const open = openRunOf(observations, molts);
-  if (stage === 'free-of-skin' && open && isBefore(draft.moment.at, open.startedAt.at)) {
-    return fail({ code: 'molt-ends-before-start', startedAt: open.startedAt, endedAt: draft.moment });
+/** What speaks against one note among the others of its animal; null where nothing does. */
+export function contradictionWith(
+  note: Seen,
+  { observations, molts }: Pick<AppendingContext, 'observations' | 'molts'>,
+): ObservationContradiction | null {
+  const others = observations.filter(({ id }) => id !== note.id);
+  if (isStage(note.kind)) {
+    const run = moltRunsOf([...others, note], molts).find(({ stages }) => stages.some(({ observationId }) => observationId === note.id));
+    return run ? stageContradiction(run, note.id) : null;
   }
-  const runs = moltRunsOf([...observations, { ...draft, id: '' }], molts);
-  const run = runs.find(({ stages }) => stages.some(({ observationId }) => observationId === ''));
-  const turned = run?.stages.filter((one) => one.stage === 'turned-over') ?? [];
-  const first = turned.find(({ observationId }) => observationId !== '');
-  if (turned.length > 1 && first) return fail({ code: 'molt-under-way', startedAt: first.moment });
-  const stages = run?.stages ?? [];
+  return isFangColor(note.kind) ? fangsContradict(note, others, molts) : null;
+}
+
+/** The first of several stages, such as times taken from photos, that cannot be of the molt they stand in; null where all can. */
+export function contradictionAmong(stages: readonly Seen[]): ObservationContradiction | null {
+  for (const run of moltRunsOf(stages, [])) {
+    const failure = stageContradiction(run, null);
+    if (failure) return failure;
+  }
+  return null;
+}
+
+type ObservationContradiction = Extract<
+  Failure,
+  {
+    code:
+      | 'molt-under-way'
+      | 'molt-already-ended'
+      | 'molt-ends-before-start'
+      | 'stages-out-of-order'
+      | 'fangs-black-too-soon'
+      | 'fangs-out-of-order';
+  }
+>;
+
+/** `noteId` names the note that is new, where one is. */
+function stageContradiction({ stages }: Pick<MoltRun, 'stages'>, noteId: string | null): ObservationContradiction | null {
+  const [first, second] = stages;
+  if (first?.observationId === noteId && first.stage === 'free-of-skin' && second && second.stage !== 'free-of-skin') {
+    return { code: 'molt-ends-before-start', startedAt: second.moment, endedAt: first.moment };
+  }
+  const twiceOf = (stage: MoltStage) => {
+    const [one, other] = stages.filter((each) => each.stage === stage);
+    return one && other && (one.observationId === noteId ? { known: other, again: one } : { known: one, again: other });
+  };
+  const ends = twiceOf('free-of-skin');
+  if (ends) return { code: 'molt-already-ended', endedAt: ends.known.moment, again: ends.again.moment };
+  const starts = twiceOf('turned-over');
+  if (starts && stages.every(({ stage }) => stage !== 'free-of-skin')) return { code: 'molt-under-way', startedAt: starts.known.moment };
   for (const [index, later] of stages.entries()) {
     const earlier = stages.slice(0, index).find((one) => stageRank(one.stage) > stageRank(later.stage));
     if (earlier) {
-      return fail({
+      return {
         code: 'stages-out-of-order',
         earlier: earlier.stage,
         earlierAt: earlier.moment,
         later: later.stage,
         laterAt: later.moment,
-      });
+      };
     }
   }
-  return succeed(draft);
+  return starts ? { code: 'molt-under-way', startedAt: starts.known.moment } : null;
 }
 
-function checkFangs(draft: ObservationDraft, { observations, molts }: AppendingContext): Result<ObservationDraft> {
-  const all = [...observations, { ...draft, id: '' }];
-  const last = moltBefore(dayOf(draft.moment), all, { molts, at: draft.moment.at });
-  const nextEnd = inTimeOrder(observations).find((seen) => seen.kind === 'free-of-skin' && isBefore(draft.moment.at, seen.moment.at));
+function fangsContradict(note: Seen, others: readonly Seen[], molts: AppendingContext['molts']): ObservationContradiction | null {
+  const all = [...others, note];
+  const { moment } = note;
+  const last = moltBefore(dayOf(moment), all, { molts, at: moment.at });
+  const endedAt = last?.run?.endedAt;
+  if (endedAt && note.kind === 'fangs-black' && !isAfter(note, last)) return { code: 'fangs-black-too-soon', endedAt, moment };
+  const nextEnd = inTimeOrder(others).find((seen) => seen.kind === 'free-of-skin' && isBefore(moment.at, seen.moment.at));
   const nextMolt = molts
-    .filter(({ happenedFrom }) => happenedFrom > dayOf(draft.moment))
+    .filter(({ happenedFrom }) => happenedFrom > dayOf(moment))
     .toSorted((a, b) => (a.happenedFrom < b.happenedFrom ? -1 : 1))[0];
   const ofInstar = all.filter(
-    ({ moment }) => (!nextEnd || isBefore(moment.at, nextEnd.moment.at)) && (!nextMolt || dayOf(moment) < nextMolt.happenedFrom),
+    (seen) => (!nextEnd || isBefore(seen.moment.at, nextEnd.moment.at)) && (!nextMolt || dayOf(seen.moment) < nextMolt.happenedFrom),
   );
   const contradiction = last && fangContradiction(last, ofInstar);
-  if (!contradiction) return succeed(draft);
+  if (!contradiction) return null;
   const { earlier, later } = contradiction;
-  return fail({ code: 'fangs-out-of-order', earlier: earlier.color, earlierAt: earlier.moment, later: later.color, laterAt: later.moment });
+  return { code: 'fangs-out-of-order', earlier: earlier.color, earlierAt: earlier.moment, later: later.color, laterAt: later.moment };
 }
 
 /** The molt that the instar in which something was seen began with. */

@@ -1,13 +1,13 @@
 import { z } from 'zod';
-import { addDays, CalendarDay, Moment } from '../dates.ts';
+import { addDays, CalendarDay, dayOf, Moment } from '../dates.ts';
 import { fangsSince } from './fangs.ts';
 import { type FeedingTable, rowsFor, Wait, waitEnds } from './feedingTable.ts';
-import { isAfter, type LastMolt } from './lastMolt.ts';
-import { FangColor, type Seen } from './observation.ts';
+import { isAfter, isOfNewInstar, type LastMolt } from './lastMolt.ts';
+import { FangColor, inTimeOrder, type Seen } from './observation.ts';
 import { SpanNow } from './spanNow.ts';
 
 /**
- * Fangs nobody looked at are taken as black so long after a molt, or at the end of the wait if that is later: hardening takes
+ * Fangs nobody looked at hold an animal no longer than this after a molt, or to the end of the wait if that is later: hardening takes
  * one to three weeks in adults (common practice, no source); four times that is judgment.
  */
 const HARDENED_AFTER_DAYS = 84;
@@ -21,8 +21,8 @@ export const FeedingHold = z
     span: SpanNow.nullable().describe('null for an animal without any size: it waits as the row that waits longest'),
     straddles: z.boolean().describe('The span may belong to more than one row: the longest wait of them is taken'),
     fangs: z.object({ color: FangColor, moment: Moment }).nullable().describe('Last noted since the molt'),
+    ateOn: CalendarDay.nullable().describe('Of the last meal noted since the molt: while the hold lasts, too early or a slip'),
     missing: z.array(z.enum(['date', 'fangs'])).describe('What the hold still waits for; empty when it is over'),
-    endedBy: z.enum(['both', 'has-eaten', 'long-ago']).nullable().describe('null while it lasts'),
   })
   .meta({ id: 'FeedingHold' });
 export type FeedingHold = z.infer<typeof FeedingHold>;
@@ -35,28 +35,28 @@ export interface HoldContext {
   readonly today: CalendarDay;
 }
 
-/** The hold after the last molt. It ends by date and fangs together; an animal that has eaten since, or long ago, is not held. */
+/**
+ * The hold after the last molt. It ends by date and fangs together. Prey taken a day or more after the molt says of fangs that
+ * nobody noted that they are hard; it shortens no wait, and against fangs noted as white or red-brown it says nothing.
+ */
 export function feedingHold({ lastMolt, span, observations, table, today }: HoldContext): FeedingHold {
   const moltedOn = lastMolt.on;
   const rows = span ? rowsFor(table, span.lowMm, span.highMm) : table;
   const { wait, until } = longest(rows.length > 0 ? rows : table, moltedOn);
   const fangs = fangsSince(lastMolt, observations);
+  const meals = inTimeOrder(observations.filter((seen) => seen.kind === 'ate' && isOfNewInstar(seen, lastMolt)));
+  const lastMeal = meals.at(-1);
+  const fangsHard = fangs === null ? meals.some((meal) => isAfter(meal, lastMolt)) : fangs.color === 'fangs-black';
   const missing: FeedingHold['missing'] = [];
   if (today < until) missing.push('date');
-  if (fangs?.color !== 'fangs-black') missing.push('fangs');
-  const endedBy = missing.length === 0 ? 'both' : endedOtherwise({ until, fangsNoted: fangs !== null, lastMolt, observations, today });
-  return { moltedOn, until, wait, span, straddles: span !== null && rows.length > 1, fangs, missing: endedBy ? [] : missing, endedBy };
+  if (!fangsHard) missing.push('fangs');
+  const ateOn = lastMeal ? dayOf(lastMeal.moment) : null;
+  return { moltedOn, until, wait, span, straddles: span !== null && rows.length > 1, fangs, ateOn, missing };
 }
 
-interface Ending extends Pick<HoldContext, 'lastMolt' | 'observations' | 'today'> {
-  readonly until: CalendarDay;
-  readonly fangsNoted: boolean;
-}
-
-function endedOtherwise({ until, fangsNoted, lastMolt, observations, today }: Ending): FeedingHold['endedBy'] {
-  if (observations.some((seen) => seen.kind === 'ate' && isAfter(seen, lastMolt))) return 'has-eaten';
-  const hardened = addDays(lastMolt.on, HARDENED_AFTER_DAYS);
-  return !fangsNoted && today >= until && today >= hardened ? 'long-ago' : null;
+/** Whether only fangs are missing that nobody has noted for so long that the animal is held no more: a look before feeding is due. */
+export function wasNeverLookedAt({ moltedOn, fangs, missing }: FeedingHold, today: CalendarDay): boolean {
+  return fangs === null && missing.length === 1 && missing[0] === 'fangs' && today >= addDays(moltedOn, HARDENED_AFTER_DAYS);
 }
 
 function longest(rows: FeedingTable, moltedOn: CalendarDay): { wait: Wait; until: CalendarDay } {

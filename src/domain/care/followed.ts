@@ -9,7 +9,7 @@ import type { SaidOfAnimal } from '../sexing/live/animalFacts.ts';
 import type { LiveSign } from '../sexing/live/liveSign.ts';
 import { isFirm } from '../sexing/rank.ts';
 import type { Specimen } from '../specimen/specimen.ts';
-import { type FeedingHold, feedingHold } from './feedingHold.ts';
+import { type FeedingHold, feedingHold, wasNeverLookedAt } from './feedingHold.ts';
 import type { FeedingTable } from './feedingTable.ts';
 import { isAfter, type LastMolt, lastMoltOf } from './lastMolt.ts';
 import { type Maturity, maturityOf } from './matureMale.ts';
@@ -65,6 +65,8 @@ export interface FollowedAnimal {
   readonly timer: MoltTimer | null;
   /** Null for an animal that is not held. */
   readonly hold: FeedingHold | null;
+  /** The last molt, where it was long ago and nobody has noted the fangs or a meal since: held no more, but to be looked at. */
+  readonly fangsUnseenSince: CalendarDay | null;
   readonly suspicion: Suspicion;
   readonly maturity: Maturity | null;
 }
@@ -81,7 +83,9 @@ export function follow(all: AnimalRecords, { now, today, table }: Present): Foll
   const run = openRunOf(observations, molts);
   const holdOf = (size: SpanNow | null) => lastMolt && feedingHold({ lastMolt, span: size, observations, table, today });
   // Without a size the longest wait holds: what is over by that is over by any.
-  const perhapsHeld = holdOf(null)?.endedBy === null;
+  const longest = holdOf(null);
+  const neverLookedAt = longest !== null && wasNeverLookedAt(longest, today);
+  const perhapsHeld = longest !== null && longest.missing.length > 0 && !neverLookedAt;
   const span = run || perhapsHeld ? spanOf(records, lastMolt) : null;
   const hold = perhapsHeld ? holdOf(span) : null;
   return {
@@ -90,7 +94,8 @@ export function follow(all: AnimalRecords, { now, today, table }: Present): Foll
     lastMolt,
     span,
     timer: run && moltTimer(run, span, now),
-    hold: hold?.endedBy === null ? hold : null,
+    hold: hold && hold.missing.length > 0 ? hold : null,
+    fangsUnseenSince: neverLookedAt && !run ? longest.moltedOn : null,
     suspicion: premoltSuspicion({ observations, lastMolt, habit: records.specimen.habit, forecast: records.forecast, today }),
   };
 }

@@ -1,4 +1,4 @@
-import { type CalendarDay, dayOf } from '../dates.ts';
+import { type CalendarDay, dayOf, minutesBetween } from '../dates.ts';
 import type { Molt } from '../molting/molt.ts';
 import { isRecordOf, type MoltRun, moltRunsOf } from './moltRun.ts';
 import type { Seen } from './observation.ts';
@@ -27,11 +27,21 @@ export function lastMoltOf(
     : { on: watchedOn, run, moltId: null };
 }
 
+/** Neither prey is taken nor are fangs black within a day of a molt (common practice, no source). */
+const SOFT_FOR_MINUTES = 24 * 60;
+
 /**
  * Whether something was seen after the molt: by the minute where its end was watched, else from the day of the molt on. Prey
- * taken and black fangs seen on that day were before it: neither is possible within a day of a molt (common practice, no source).
+ * taken and black fangs count from a day after it: what was noted of them sooner was before the molt, or a slip.
  */
-export function isAfter({ kind, moment }: Pick<Seen, 'kind' | 'moment'>, last: LastMolt): boolean {
-  if (last.run?.endedAt) return Date.parse(moment.at) >= Date.parse(last.run.endedAt.at);
+export function isAfter(seen: Pick<Seen, 'kind' | 'moment'>, last: LastMolt): boolean {
+  const needsHardFangs = seen.kind === 'ate' || seen.kind === 'fangs-black';
+  if (!needsHardFangs || !last.run?.endedAt) return isOfNewInstar(seen, last);
+  return minutesBetween(last.run.endedAt.at, seen.moment.at) >= SOFT_FOR_MINUTES;
+}
+
+/** The same for everything that was noted since, also what cannot be: on the day of a molt known by its day such a note was before it. */
+export function isOfNewInstar({ kind, moment }: Pick<Seen, 'kind' | 'moment'>, last: LastMolt): boolean {
+  if (last.run?.endedAt) return minutesBetween(last.run.endedAt.at, moment.at) >= 0;
   return kind === 'ate' || kind === 'fangs-black' ? dayOf(moment) > last.on : dayOf(moment) >= last.on;
 }

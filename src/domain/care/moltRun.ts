@@ -1,4 +1,4 @@
-import { addDays, dayOf, type Moment } from '../dates.ts';
+import { addDays, dayOf, type Moment, minutesBetween } from '../dates.ts';
 import type { Molt } from '../molting/molt.ts';
 import { inTimeOrder, isStage, type MoltStage, type Seen } from './observation.ts';
 
@@ -14,6 +14,9 @@ export interface MoltRun {
   readonly endedAt: Moment | null;
 }
 
+/** No animal molts twice within two days: a stage seen sooner after an end is of the same molt. Judgment. */
+const SAME_MOLT_WITHIN_MINUTES = 48 * 60;
+
 /** A run under way in the order of time. */
 type OpenRun = { -readonly [Key in keyof MoltRun]: MoltRun[Key] } & {
   stages: { stage: MoltStage; moment: Moment; observationId: string }[];
@@ -21,17 +24,15 @@ type OpenRun = { -readonly [Key in keyof MoltRun]: MoltRun[Key] } & {
 
 /**
  * Every molt of one animal of which a stage was observed, oldest first. An end without a start is a run of its own, and what is
- * seen after a molt was put on record belongs to the next one, also where nobody watched the first to its end.
+ * seen after a molt was put on record belongs to the next one, also where nobody watched the first to its end. A stage seen within
+ * two days after an end belongs to that molt, whatever it says; of two ends of one molt the later counts.
  */
 export function moltRunsOf(observations: readonly Seen[], molts: readonly Pick<Molt, 'happenedTo'>[]): MoltRun[] {
   const runs: OpenRun[] = [];
   for (const { id, kind, moment } of inTimeOrder(observations)) {
     if (!isStage(kind)) continue;
     const last = runs.at(-1);
-    const run =
-      last && last.endedAt === null && !isRecordedBefore(last, moment, molts)
-        ? last
-        : begun(runs, { id, moment, startSeen: kind === 'turned-over' });
+    const run = last && isOfRun(last, moment, molts) ? last : begun(runs, { id, moment, startSeen: kind === 'turned-over' });
     run.stages.push({ stage: kind, moment, observationId: id });
     if (kind === 'free-of-skin') run.endedAt = moment;
   }
@@ -53,6 +54,11 @@ export function isRecordOf(
   if (run.endedAt === null) return false;
   const day = dayOf(run.endedAt);
   return addDays(happenedFrom, -1) <= day && day <= addDays(happenedTo, 1);
+}
+
+function isOfRun(run: OpenRun, moment: Moment, molts: readonly Pick<Molt, 'happenedTo'>[]): boolean {
+  if (run.endedAt !== null) return minutesBetween(run.endedAt.at, moment.at) <= SAME_MOLT_WITHIN_MINUTES;
+  return !isRecordedBefore(run, moment, molts);
 }
 
 /** Whether a molt on record ended a run before a moment; what is seen the day after may still be of it, as molts last a night. */

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { type AppendingContext, checkObservation } from '../../../src/domain/care/appending.ts';
+import { type AppendingContext, checkObservation, contradictionAmong } from '../../../src/domain/care/appending.ts';
 import { moltRunsOf, openRunOf } from '../../../src/domain/care/moltRun.ts';
 import type { ObservationKind, Seen } from '../../../src/domain/care/observation.ts';
 import { molt, seen } from './seen.ts';
@@ -36,7 +36,7 @@ describe('a molt', () => {
   test('does not begin while another is under way', () => {
     expect(outcome('turned-over', '2026-03-10T08:00', [start])).toEqual({ code: 'molt-under-way', startedAt: start.moment });
     expect(outcome('turned-over', '2026-03-09T18:00', [start])).toEqual({ code: 'molt-under-way', startedAt: start.moment });
-    expect(outcome('turned-over', '2026-03-10T08:00', [start, end])).toBe('fits');
+    expect(outcome('turned-over', '2026-03-10T08:00', [start, end])).toMatchObject({ code: 'stages-out-of-order', later: 'turned-over' });
   });
 
   test('that was watched but not to its end, and put on record, does not stand in the way of the one a year later', () => {
@@ -66,6 +66,35 @@ describe('a molt', () => {
     expect(outcome('free-of-skin', '2026-03-09T20:00', [start])).toBe('fits');
   });
 
+  test('ends once: what is seen within two days after its end is of the same molt', () => {
+    const again = { code: 'molt-already-ended', endedAt: end.moment };
+    expect(outcome('free-of-skin', '2026-03-10T02:05', [start, end])).toMatchObject(again);
+    expect(outcome('free-of-skin', '2026-03-10T01:55', [start, end])).toMatchObject(again);
+    expect(outcome('legs-free', '2026-03-10T02:05', [start, end])).toMatchObject({ code: 'stages-out-of-order', earlier: 'free-of-skin' });
+    expect(moltRunsOf([end, seen('free-of-skin', '2026-03-10T02:05')], [])).toMatchObject([
+      { endedAt: { at: '2026-03-10T02:05:00.000Z' } },
+    ]);
+    expect(openRunOf([end, seen('legs-free', '2026-03-10T02:05')], [])).toBeNull();
+    const later = { now: '2026-03-20T12:00:00.000Z' };
+    expect(outcome('turned-over', '2026-03-12T02:00', [start, end], later)).toMatchObject({ code: 'stages-out-of-order' });
+    expect(outcome('turned-over', '2026-03-12T02:01', [start, end], later)).toBe('fits');
+  });
+
+  test('of an earlier year can be noted while another is under way', () => {
+    expect(outcome('free-of-skin', '2025-03-09T19:00', [start])).toBe('fits');
+    expect(openRunOf([seen('free-of-skin', '2025-03-09T19:00'), start], [])).toMatchObject({ startedAt: start.moment });
+  });
+
+  test('cannot be taken from photos whose times run against it', () => {
+    expect(contradictionAmong([seen('turned-over', '2026-03-09T23:55'), seen('free-of-skin', '2026-03-09T20:00')])).toMatchObject({
+      code: 'stages-out-of-order',
+      earlier: 'free-of-skin',
+      later: 'turned-over',
+    });
+    expect(contradictionAmong([start, end])).toBeNull();
+    expect(contradictionAmong([start, end, seen('free-of-skin', '2025-03-09T20:00')])).toBeNull();
+  });
+
   test('whose start was set by a clock that was then set back can be ended once the time is past it', () => {
     const ahead = seen('turned-over', '2026-03-10T14:00');
     expect(outcome('free-of-skin', '2026-03-10T12:00', [ahead])).toMatchObject({ code: 'molt-ends-before-start' });
@@ -91,7 +120,7 @@ describe('fangs', () => {
   const blackOfBefore = seen('fangs-black', '2026-02-01T08:00');
 
   test('do not grow lighter after one molt', () => {
-    expect(outcome('fangs-black', '2026-03-01T20:00', [end, white])).toMatchObject({
+    expect(outcome('fangs-black', '2026-03-02T07:00', [end, white])).toMatchObject({
       code: 'fangs-out-of-order',
       earlier: 'fangs-black',
       later: 'fangs-white',
@@ -101,6 +130,13 @@ describe('fangs', () => {
     });
     expect(outcome('fangs-black', '2026-03-05T08:00', [end, white])).toBe('fits');
     expect(outcome('fangs-white', '2026-03-04T08:00', [end, white])).toBe('fits');
+  });
+
+  test('are not black within a day of a watched end', () => {
+    expect(outcome('fangs-black', '2026-03-01T03:39', [end])).toMatchObject({ code: 'fangs-black-too-soon', endedAt: end.moment });
+    expect(outcome('fangs-black', '2026-03-02T01:59', [end])).toMatchObject({ code: 'fangs-black-too-soon' });
+    expect(outcome('fangs-black', '2026-03-02T02:00', [end])).toBe('fits');
+    expect(outcome('fangs-black', '2026-03-01T01:59', [end])).toBe('fits');
   });
 
   test('begin again with each molt, watched or on record', () => {

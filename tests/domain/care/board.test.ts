@@ -101,8 +101,8 @@ describe('who needs what today', () => {
   });
 
   test('a watched molt is first put on record, then its skin looked for, then read', () => {
-    const ended = [seen('free-of-skin', '2026-06-01T20:00'), seen('ate', '2026-06-14T20:00')];
-    const molts = [molt('m1', '2026-06-01')];
+    const ended = [seen('free-of-skin', '2026-05-01T20:00'), seen('ate', '2026-06-14T20:00')];
+    const molts = [molt('m1', '2026-05-01')];
     expect(boardOfOne({ observations: ended })).toEqual([['molt-to-record', 'record-molt']]);
     expect(boardOfOne({ observations: ended, molts })).toEqual([['skin-to-recover', 'record-skin']]);
     expect(boardOfOne({ observations: ended, molts, skins: [{ ...skin, sexed: false }] })).toEqual([['skin-to-read', 'read-skin']]);
@@ -110,7 +110,7 @@ describe('who needs what today', () => {
     expect(boardOfOne({ observations: ended, molts, skins: [{ ...skin, exuvia: { id: 'e1', recovered: false }, sexed: false }] })).toEqual(
       [],
     );
-    expect(boardOfOne({ observations: ended, molts: [{ ...molt('m1', '2026-06-01'), outcomes: ['skin-not-recovered'] }] })).toEqual([]);
+    expect(boardOfOne({ observations: ended, molts: [{ ...molt('m1', '2026-05-01'), outcomes: ['skin-not-recovered'] }] })).toEqual([]);
   });
 
   test('a skin is not looked for after three months', () => {
@@ -134,7 +134,7 @@ describe('who needs what today', () => {
 
   test('nothing is foretold from before a molt that nobody has put on record yet', () => {
     const forecast = expected('overdue');
-    const ended = [seen('free-of-skin', '2026-05-20T20:00'), seen('ate', '2026-06-14T20:00')];
+    const ended = [seen('free-of-skin', '2026-05-10T20:00'), seen('ate', '2026-06-14T20:00')];
     expect(boardOfOne({ forecast, observations: ended })).toEqual([['molt-to-record', 'record-molt']]);
   });
 

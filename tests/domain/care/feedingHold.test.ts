@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { type FeedingHold, feedingHold } from '../../../src/domain/care/feedingHold.ts';
+import { type FeedingHold, feedingHold, wasNeverLookedAt } from '../../../src/domain/care/feedingHold.ts';
 import { CAUTIOUS_FEEDING_TABLE } from '../../../src/domain/care/feedingTable.ts';
 import { lastMoltOf } from '../../../src/domain/care/lastMolt.ts';
 import type { Seen } from '../../../src/domain/care/observation.ts';
@@ -28,14 +28,14 @@ describe('the hold after a molt', () => {
     // 23:30 UTC is half past midnight of 1 February an hour further east.
     expect(hold(exactly(120), '2026-02-12')).toMatchObject({ moltedOn: '2026-02-01', until: '2026-03-01', missing: ['date', 'fangs'] });
     expect(hold(exactly(120), '2026-02-28', [black]).missing).toEqual(['date']);
-    expect(hold(exactly(120), '2026-03-01', [black])).toMatchObject({ missing: [], endedBy: 'both' });
+    expect(hold(exactly(120), '2026-03-01', [black])).toMatchObject({ missing: [] });
     expect(hold(exactly(120), '2026-03-01').missing).toEqual(['fangs']);
   });
 
   test('one month from 31 January ends on the last of February', () => {
     const ended = seen('free-of-skin', '2026-01-31T12:00');
     expect(hold(exactly(101.6), '2026-02-27', [black], ended)).toMatchObject({ until: '2026-02-28', missing: ['date'] });
-    expect(hold(exactly(101.6), '2026-02-28', [black], ended).endedBy).toBe('both');
+    expect(hold(exactly(101.6), '2026-02-28', [black], ended).missing).toEqual([]);
   });
 
   test('red-brown fangs do not end it', () => {
@@ -69,11 +69,32 @@ describe('the hold after a molt', () => {
     expect(hold(null, '2026-02-12')).toMatchObject({ span: null, straddles: false, wait: { count: 1, unit: 'months' } });
   });
 
-  test('an animal that has eaten since is not held, and neither is one nobody looked at twelve weeks long', () => {
-    expect(hold(exactly(20), '2026-02-03', [seen('ate', '2026-02-02T08:00')])).toMatchObject({ missing: [], endedBy: 'has-eaten' });
-    expect(hold(exactly(20), '2026-04-25').endedBy).toBeNull();
-    expect(hold(exactly(20), '2026-04-26').endedBy).toBe('long-ago');
-    expect(hold(exactly(20), '2026-04-26', [seen('fangs-white', '2026-02-02T08:00')]).missing).toEqual(['fangs']);
+  test('a meal shortens no wait, and stands for black fangs only where nobody noted lighter ones', () => {
+    const meal = seen('ate', '2026-02-03T08:00');
+    expect(hold(exactly(20), '2026-02-04', [meal])).toMatchObject({ missing: ['date'], ateOn: '2026-02-03' });
+    expect(hold(exactly(20), '2026-02-05', [meal])).toMatchObject({ missing: [], ateOn: '2026-02-03' });
+    for (const color of ['fangs-white', 'fangs-red-brown'] as const) {
+      const lighter = [seen(color, '2026-02-02T08:00'), meal];
+      expect(hold(exactly(20), '2026-06-01', lighter)).toMatchObject({ missing: ['fangs'], ateOn: '2026-02-03' });
+      expect(hold(exactly(20), '2026-06-01', [...lighter, black]).missing).toEqual([]);
+    }
+  });
+
+  test.each([
+    ['minutes', '2026-01-31T23:50', ['fangs']],
+    ['a minute less than a day', '2026-02-01T23:29', ['fangs']],
+    ['a day', '2026-02-01T23:30', []],
+  ])('prey and black fangs %s after a watched end count by the minute: within a day they are a slip', (_, at, missing) => {
+    expect(hold(exactly(20), '2026-02-05', [seen('ate', at)])).toMatchObject({ missing, ateOn: expect.any(String) });
+    expect(hold(exactly(20), '2026-02-05', [seen('fangs-black', at)]).missing).toEqual(missing);
+  });
+
+  test('fangs nobody ever looked at hold an animal for twelve weeks, lighter ones until they are black', () => {
+    const neverLookedAt = (today: string, observations: readonly Seen[] = []) =>
+      wasNeverLookedAt(hold(exactly(20), today, observations), today);
+    expect([neverLookedAt('2026-04-25'), neverLookedAt('2026-04-26')]).toEqual([false, true]);
+    expect(neverLookedAt('2026-04-26', [seen('fangs-white', '2026-02-02T08:00')])).toBe(false);
+    expect(neverLookedAt('2026-04-26', [seen('ate', '2026-02-20T08:00')])).toBe(false);
   });
 
   test('prey and black fangs on the day of a molt known by its day were before it; white fangs were after', () => {
@@ -86,8 +107,8 @@ describe('the hold after a molt', () => {
     if (!lastMolt) throw new Error('Expected a molt');
     const of = (part: readonly Seen[]) =>
       feedingHold({ lastMolt, span: exactly(20), observations: part, table: CAUTIOUS_FEEDING_TABLE, today: '2026-02-03' });
-    expect(of(observations)).toMatchObject({ endedBy: null, fangs: { color: 'fangs-white' } });
-    expect(of([seen('ate', '2026-02-02T06:00')])).toMatchObject({ endedBy: 'has-eaten' });
+    expect(of(observations)).toMatchObject({ missing: ['date', 'fangs'], ateOn: null, fangs: { color: 'fangs-white' } });
+    expect(of([seen('ate', '2026-02-02T06:00')])).toMatchObject({ missing: ['date'], ateOn: '2026-02-02' });
   });
 
   test('a molt known only as a span of days counts from its last', () => {

@@ -12,7 +12,7 @@ import { TextField } from '../../parts/TextField.tsx';
 import { useToast } from '../../parts/Toast.tsx';
 import { AlsoToDo } from './AlsoToDo.tsx';
 import style from './AnimalPad.module.css';
-import { spanInWordsOf } from './holdWords.ts';
+import { fangsUnseenInWords, spanInWordsOf } from './holdWords.ts';
 import { LatestSeen } from './LatestSeen.tsx';
 import { MoltClock } from './MoltClock.tsx';
 import { ObservationKeys } from './ObservationKeys.tsx';
@@ -32,7 +32,7 @@ interface Props {
 
 /** One animal under the thumb: what is known, and a key for everything that can be seen of it. */
 export function AnimalPad({ animal, board, askedAtMs, onClose }: Props): ReactElement {
-  const { specimen, timer, suspicion, hold, matureMaleBy } = animal;
+  const { specimen, timer, suspicion, hold, fangsUnseenSince, matureMaleBy } = animal;
   const [when, setWhen] = useState('');
   const [words, setWords] = useState<string | null>(null);
   const [open, setOpen] = useState<'span' | 'photos' | null>(null);
@@ -81,11 +81,12 @@ export function AnimalPad({ animal, board, askedAtMs, onClose }: Props): ReactEl
         <IconButton icon="close" label={`Close ${specimen.code}`} onClick={onClose} />
       </header>
       {timer && <MoltClock timer={timer} askedAtMs={askedAtMs} onMeasure={() => setOpen('span')} />}
-      {!timer && hold !== null && hold.endedBy === null && hold.span === null && (
+      {!timer && hold !== null && hold.span === null && (
         <p className={style['unknown']}>
           {spanInWordsOf(hold)} <Button onClick={() => setOpen('span')}>Leg span measured …</Button>
         </p>
       )}
+      {fangsUnseenSince && <p className={style['unknown']}>{fangsUnseenInWords(fangsUnseenSince)}</p>}
       <AlsoToDo specimen={specimen} items={board.items} />
       {note.error && <FailureNotice error={note.error} />}
       {takeBack.error && <FailureNotice error={takeBack.error} />}

@@ -1,5 +1,6 @@
 import { type ReactElement, useState } from 'react';
 import type { WatchedAnimal } from '../../../api/contract/watch.ts';
+import { contradictionAmong } from '../../../domain/care/appending.ts';
 import { MoltStage, type ObservationDraft } from '../../../domain/care/observation.ts';
 import type { Photo } from '../../../domain/photo/photo.ts';
 import { cameraTimeInWords } from '../../../words/dates.ts';
@@ -42,11 +43,17 @@ export function StagePhotos({ specimen, observer, onClose }: Props): ReactElemen
     .toReversed()
     .slice(0, LATEST_SHOWN);
 
+  const drafts = draftsOf(photos, chosen, observer);
+  const contradiction = contradictionAmong(
+    drafts.map(({ photo, stage, body }) => ({ id: photo, kind: stage, moment: body.moment, span: null })),
+  );
+
   /** One after another in the order of time; what is noted leaves the choice, so a refusal can be mended and the rest go on. */
   const save = async () => {
+    if (contradiction) return;
     setSaving(true);
     try {
-      for (const { photo, stage, body } of draftsOf(photos, chosen, observer)) {
+      for (const { photo, stage, body } of drafts) {
         await note.mutateAsync({ path: { specimenId: specimen.id }, body });
         setChosen((before) => (before[photo] === stage ? { ...before, [photo]: '' } : before));
       }
@@ -66,7 +73,7 @@ export function StagePhotos({ specimen, observer, onClose }: Props): ReactElemen
       foot={
         <>
           <AttachButton busy={attached.busy} onFiles={attached.attach} />
-          <Button kind="primary" busy={saving} disabled={!Object.values(chosen).some((stage) => stage !== '')} onClick={save}>
+          <Button kind="primary" busy={saving} disabled={drafts.length === 0 || contradiction !== null} onClick={save}>
             Note these times
           </Button>
         </>
@@ -74,6 +81,11 @@ export function StagePhotos({ specimen, observer, onClose }: Props): ReactElemen
     >
       {page.error && <FailureNotice error={page.error} />}
       {note.error && <FailureNotice error={note.error} />}
+      {contradiction && (
+        <Notice tone="refusal" title="These times cannot be of one molt.">
+          {wordsFor(contradiction).happened} Choose other stages, or check the clock of the camera.
+        </Notice>
+      )}
       {attached.attaching && (
         <Notice title="Photos are coming in.">
           Keep this open until they stand below: closed before, they come in all the same, but wait in Intake without an animal.
@@ -126,5 +138,10 @@ function draftsOf(photos: readonly Photo[], chosen: Readonly<Record<string, Molt
       const source = { kind: 'photo', photoId: id, offsetAssumed: time.offsetAssumed } as const;
       return [{ photo: id, stage, body: { kind: stage, moment: time.moment, observer, note: '', source, span: null } }];
     })
-    .toSorted((a, b) => Date.parse(a.body.moment.at) - Date.parse(b.body.moment.at));
+    .toSorted((a, b) => Date.parse(a.body.moment.at) - Date.parse(b.body.moment.at) || rank(a.stage) - rank(b.stage));
+}
+
+/** Two stages in one picture, or in one second, come in their order. */
+function rank(stage: MoltStage): number {
+  return MoltStage.options.indexOf(stage);
 }

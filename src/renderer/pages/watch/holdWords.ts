@@ -2,9 +2,11 @@ import type { FeedingHold } from '../../../domain/care/feedingHold.ts';
 import type { Wait } from '../../../domain/care/feedingTable.ts';
 import type { GrownBy, SpanNow } from '../../../domain/care/spanNow.ts';
 import type { WaitDifference } from '../../../domain/care/tableDifference.ts';
+import type { CalendarDay } from '../../../domain/dates.ts';
 import type { MoltsSince } from '../../../domain/molting/instars.ts';
 import { inchesFromMm } from '../../../domain/units.ts';
 import { counted } from '../../../words/counts.ts';
+import { dayInWords } from '../../../words/dates.ts';
 
 /** "21 days", "1 month". */
 export function waitInWords({ count, unit }: Wait): string {
@@ -17,6 +19,11 @@ export function spanInWordsOf({ span, straddles }: FeedingHold): string {
   const size = `Leg span about ${millimeters(span.spanMm)} mm (${millimeters(span.lowMm)} to ${millimeters(span.highMm)})`;
   const from = spanSourceInWords(span);
   return straddles ? `${size}, ${from}: this meets more than one wait, and the longest counts.` : `${size}, ${from}.`;
+}
+
+/** Of an animal that is held no more, though nobody ever looked at its new fangs. */
+export function fangsUnseenInWords(moltedOn: CalendarDay): string {
+  return `Its fangs were never noted since the molt on ${dayInWords(moltedOn)}: look before feeding, prey only if they are black.`;
 }
 
 function spanSourceInWords({ from }: SpanNow): string {

@@ -140,8 +140,14 @@ export function paceInWords(size: MoltTimer['size']): string {
 
 function holdWhy(hold: FeedingHold): string {
   const fangs = hold.fangs ? `fangs ${fangColorInWords(hold.fangs.color)}` : 'fangs not noted yet';
-  const date = hold.missing.includes('date') ? `until ${dayInWords(hold.until)}` : `date reached on ${dayInWords(hold.until)}`;
-  return `Molted on ${dayInWords(hold.moltedOn)}; ${waitInWords(hold.wait)} ${date}, ${fangs}. ${spanInWordsOf(hold)}`;
+  const wait = `its wait of ${waitInWords(hold.wait)} ${hold.missing.includes('date') ? 'ends' : 'ended'} on ${dayInWords(hold.until)}`;
+  return `Molted on ${dayInWords(hold.moltedOn)}; ${wait}; ${fangs}.${ateTooEarly(hold)} ${spanInWordsOf(hold)}`;
+}
+
+function ateTooEarly({ ateOn, fangs, missing }: FeedingHold): string {
+  if (ateOn === null) return '';
+  const early = missing.includes('date') || fangs === null ? 'too early' : `with fangs last noted ${fangColorInWords(fangs.color)}`;
+  return ` Noted as having eaten on ${dayInWords(ateOn)}, ${early}: offer nothing more until the hold is over.`;
 }
 
 function premoltWhy({ items, points, daysSinceMeal }: Suspicion): string {

@@ -87,7 +87,7 @@ describe('the span a hold rests on', () => {
       straddles: false,
       fangs: null,
       missing: ['date', 'fangs'],
-      endedBy: null,
+      ateOn: null,
     });
 
   test.each([
