@@ -63,7 +63,7 @@ test('a molt under way is timed, a second one refused in words, and its end lead
   await expect(pad.getByRole('alert')).toContainText('cannot both be of one molt');
   await pad.getByRole('button', { name: 'Ate', exact: true }).click();
   await expect(ofJuniper('Hardening after its molt')).toContainText('too early: offer nothing more');
-  await today.getByRole('button', { name: 'Put it on record: FH-03' }).click();
+  await pad.getByRole('button', { name: 'Put it on record: FH-03' }).click();
   const dialog = page.getByRole('dialog', { name: 'Add a molt' });
   await expect(dialog.getByLabel('Instar')).toHaveValue('11');
   await dialog.getByRole('button', { name: 'Add', exact: true }).click();
@@ -287,6 +287,50 @@ test('a molt that takes too long says whom to ask, and is told on the desktop on
   await expect.poll(() => told).toEqual(['FH-03: Molting for too long true']);
   await page.getByRole('button', { name: 'Waits after a molt' }).click();
   await expectAccessible(page, 'the waits');
+});
+
+test('a molt that has become long while nobody sees the page is told on the desktop', async ({ page }) => {
+  await page.context().grantPermissions(['notifications']);
+  const keeper = new Keeper(page);
+  await keeper.openSample();
+  const told: string[] = [];
+  await page.exposeFunction('noteNotice', (title: string) => told.push(title));
+  await page.addInitScript(() => {
+    window.Notification = class extends Notification {
+      constructor(title: string, options?: NotificationOptions) {
+        super(title, options);
+        Object.getOwnPropertyDescriptor(window, 'noteNotice')?.value(title);
+      }
+    };
+  });
+  await page.clock.install();
+  await page.reload();
+  await keeper.goTo('Watch');
+  await page.getByRole('region', { name: 'Everybody' }).getByRole('button', { name: /FH-03/ }).click();
+  const consent = page.getByRole('checkbox', { name: /Tell me on this desktop/ });
+  await consent.click();
+  await expect(consent).toBeChecked();
+
+  await page.evaluate(() => {
+    Object.defineProperty(document, 'visibilityState', { get: () => 'hidden' });
+    Object.defineProperty(document, 'hidden', { get: () => true });
+    document.dispatchEvent(new Event('visibilitychange'));
+  });
+  const noted = await page.evaluate(async () => {
+    const board: { at: string } = await (await fetch('/api/watch')).json();
+    const body = {
+      kind: 'turned-over',
+      moment: { at: new Date(Date.parse(board.at) - 3 * 86_400_000).toISOString(), offset: '+00:00' },
+      ...{ observer: '', note: '', source: { kind: 'hand' }, span: null },
+    };
+    const specimenId = window.location.hash.split('/').at(-1);
+    const headers = { 'content-type': 'application/json' };
+    return (await fetch(`/api/specimens/${specimenId}/observations`, { method: 'POST', headers, body: JSON.stringify(body) })).status;
+  });
+  expect(noted).toBe(201);
+  expect(told).toEqual([]);
+  await page.clock.fastForward('01:01');
+  await expect.poll(() => told).toEqual(['FH-03: Molting for too long']);
 });
 
 test('everything on record about an animal stands on one line, and on paper without the ways to change it', async ({ page }) => {

@@ -103,6 +103,7 @@ export function wordsFor(failure: Failure): FailureWords {
     case 'view-not-of-animal':
     case 'animal-not-kept':
     case 'animal-mature-male':
+    case 'molt-not-recorded':
     case 'photo-in-use':
       return wordsForRecord(failure);
     case 'skin-not-recovered':

@@ -1,3 +1,4 @@
+import type { MoltWatched } from '../domain/care/lastMolt.ts';
 import type { MaleMaturitySign } from '../domain/care/matureMale.ts';
 import type { SizeForecast } from '../domain/growth/belief/foretoldSize.ts';
 import type { ForecastFact } from '../domain/growth/belief/growthRecord.ts';
@@ -46,6 +47,11 @@ const GROWN_BY: Readonly<Record<MaleMaturitySign, string>> = {
 /** Why nothing is foretold of a mature male. */
 export function matureMaleInWords(knownBy: MaleMaturitySign): string {
   return `No next molt is foretold: a mature male seldom molts again, and ${GROWN_BY[knownBy]}.`;
+}
+
+/** Why nothing is foretold while a molt that was watched is not on record. */
+export function moltWatchedInWords(watched: MoltWatched): string {
+  return watched === 'under-way' ? 'It is molting now.' : 'It has molted, and the molt is not on record yet.';
 }
 
 function skinInWords({ low90Mm, high90Mm }: SizeForecast, now: Instar | null): string {

@@ -27,6 +27,7 @@ export type RecordFailure = Extract<
       | 'view-not-of-animal'
       | 'animal-not-kept'
       | 'animal-mature-male'
+      | 'molt-not-recorded'
       | 'photo-in-use';
   }
 >;
@@ -120,6 +121,11 @@ export function wordsForRecord(failure: RecordFailure): FailureWords {
       return {
         happened: `${failure.specimenCode} is no longer kept, so nothing is forecast for it.`,
         advice: 'If it is still with you, or out on loan, say so in its record first.',
+      };
+    case 'molt-not-recorded':
+      return {
+        happened: `A molt of ${failure.specimenCode} was watched and is not on record yet, so no next one is foretold.`,
+        advice: 'Put it on record first, in Watch or on its page.',
       };
     case 'animal-mature-male':
       return {

@@ -58,6 +58,7 @@ describe('the cabinet', () => {
       determinations: [determination],
       liveSigns: [],
       adultNotes: [],
+      stageNotes: [],
       lastMeasured: {
         moltId: molt.id,
         photos: [
@@ -67,7 +68,16 @@ describe('the cabinet', () => {
       },
       coverPhotoId: unmeasured.id,
     };
-    const empty = { specimen: bare, molts: [], determinations: [], liveSigns: [], adultNotes: [], lastMeasured: null, coverPhotoId: null };
+    const empty = {
+      specimen: bare,
+      molts: [],
+      determinations: [],
+      liveSigns: [],
+      adultNotes: [],
+      stageNotes: [],
+      lastMeasured: null,
+      coverPhotoId: null,
+    };
     expect(archive.cabinet.entries()).toEqual([empty, entry]);
     expect(archive.cabinet.entry(specimen.id)).toEqual(succeed(entry));
     expect(archive.cabinet.entry('nobody')).toEqual(fail({ code: 'not-found', what: 'specimen', id: 'nobody' }));

@@ -137,6 +137,7 @@ describe('the window', () => {
     ['no webviews (11)', 'webviewTag', false],
     ['no navigation by dropping a file', 'navigateOnDragDrop', false],
     ['no spelling dictionaries from the network (1)', 'spellcheck', false],
+    ['time that goes on while it is minimized, for notices of long molts', 'backgroundThrottling', false],
     ['developer tools as asked', 'devTools', false],
     ['the bridge', 'preload', '/out/bridge.cjs'],
   ] as const)('has %s', (_name, option, value) => {

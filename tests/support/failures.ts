@@ -33,6 +33,7 @@ export const ONE_OF_EACH_FAILURE: { readonly [Code in FailureCode]: Extract<Fail
   'view-not-of-animal': { code: 'view-not-of-animal', view: 'abdomen-inside' },
   'skin-not-recovered': { code: 'skin-not-recovered', moltId: 'm1' },
   'skin-already-recorded': { code: 'skin-already-recorded', moltId: 'm1' },
+  'molt-not-recorded': { code: 'molt-not-recorded', specimenCode: 'T-01' },
   'animal-mature-male': { code: 'animal-mature-male', specimenCode: 'T-01' },
   'animal-not-kept': { code: 'animal-not-kept', specimenCode: 'T-01' },
   'photo-in-use': { code: 'photo-in-use', photoId: 'p1', determinations: 2, liveSigns: 1 },

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { MoltWatched } from '../../domain/care/lastMolt.ts';
 import { LifeEvent } from '../../domain/care/lifeLine.ts';
 import { MaleMaturitySign } from '../../domain/care/matureMale.ts';
 import { Observation } from '../../domain/care/observation.ts';
@@ -38,6 +39,7 @@ export const SpecimenSummary = z
     coverPhotoId: z.string().nullable(),
     nextMolt: DueForecast.nullable().describe('Null where no molt is awaited or there is no day to count from'),
     matureMaleBy: MaleMaturitySign.nullable().describe('What tells that he is grown and molts no more; then nothing is foretold'),
+    moltWatched: MoltWatched.nullable().describe('A molt under way or not on record yet; then nothing is foretold either'),
   })
   .meta({ id: 'SpecimenSummary' });
 export type SpecimenSummary = z.infer<typeof SpecimenSummary>;
@@ -63,7 +65,7 @@ export const SpecimenPage = z
     animalPhotos: z.array(Photo).describe('Of the living animal, oldest first'),
     observations: z.array(Observation).describe('Of the living animal, oldest first'),
     forecast: GrowthForecast.nullable().describe(
-      'Of the next molt and size; null where no molt is awaited: no longer kept, or a mature male',
+      'Of the next molt and size; null where no molt is awaited: no longer kept, a mature male, or a molt that was watched and is not on record',
     ),
     lifeLine: z.array(LifeEvent).describe('Everything on record on one line, oldest first'),
   })

@@ -48,7 +48,10 @@ function calendarOf(context: ApiContext): BytesAnswer {
   const present = presentOf(context);
   const watched = watchedAnimals(context.archive, present);
   const names = new Map(watched.map(({ specimen }) => [specimen.id, specimen.name ? `${specimen.code} ${specimen.name}` : specimen.code]));
-  const entries = calendarEntriesOf(watched.map(({ followed }) => followed));
+  const entries = calendarEntriesOf(
+    watched.map(({ followed }) => followed),
+    present.today,
+  );
   const text = new Blob([writeCalendar(entries, { nameOf: (id) => names.get(id) ?? '', now: present.now })]);
   return {
     mediaType: 'text/calendar; charset=utf-8',

@@ -1,6 +1,7 @@
 import type { Archive } from '../../archive/archive.ts';
 import type { CabinetEntry } from '../../archive/records/animals.ts';
 import type { Pointing } from '../../domain/agreement/pointing.ts';
+import { moltWatchedOf } from '../../domain/care/lastMolt.ts';
 import { type CalendarDay, daysBetween } from '../../domain/dates.ts';
 import { allSeries, intervalsIn, type Pooled } from '../../domain/growth/belief/pooledCabinet.ts';
 import type { ForecastBasis } from '../../domain/growth/forecast/basis.ts';
@@ -43,9 +44,12 @@ function intervalsAmong(entries: readonly CabinetEntry[], today: CalendarDay): P
   );
 }
 
-/** Nothing is foretold for an animal that is no longer kept, nor for a mature male, who does not molt again. */
+/**
+ * Nothing is foretold for an animal that is no longer kept, for a mature male, who does not molt again, nor from before a molt
+ * that is under way or not on record yet.
+ */
 function awaitsMolt(entry: CabinetEntry): boolean {
-  return isKept(entry.specimen.status) && maleMaturityOf(entry) === null;
+  return isKept(entry.specimen.status) && maleMaturityOf(entry) === null && moltWatchedOf(entry.stageNotes, entry.molts) === null;
 }
 
 /** When an animal is due; null where no molt of it is awaited. */
@@ -71,11 +75,18 @@ export function basisOf(archive: Archive, specimen: Specimen, today: CalendarDay
   return basisFor({ intervals, growth: growthNear(specimen, entries, carapaceSizesIn(archive, pointing), today) }, specimen.id);
 }
 
-/** Puts the forecast of today on record. Fails with `animal-not-kept` or `animal-mature-male`. */
+/** Puts the forecast of today on record. Fails with `animal-not-kept`, `animal-mature-male` or `molt-not-recorded`. */
 export function keepForecast(archive: Archive, specimen: Specimen, today: CalendarDay): Result<KeptForecast> {
   const basis = basisOf(archive, specimen, today, pointingIn(archive));
-  if (!basis) return fail({ code: isKept(specimen.status) ? 'animal-mature-male' : 'animal-not-kept', specimenCode: specimen.code });
+  if (!basis) return whyNothingAwaited(archive, specimen);
   return archive.forecasts.keep(specimen.id, { basis, forecast: forecastFrom(basis) });
+}
+
+function whyNothingAwaited(archive: Archive, { id, code: specimenCode, status }: Specimen): Result<never> {
+  if (!isKept(status)) return fail({ code: 'animal-not-kept', specimenCode });
+  const entry = archive.cabinet.entry(id);
+  if (!entry.ok) return entry;
+  return fail({ code: maleMaturityOf(entry.value) === null ? 'molt-not-recorded' : 'animal-mature-male', specimenCode });
 }
 
 /** From here back a molt is typed in from a notebook, row by row: a forecast at each would tell what everybody knows. */
@@ -86,5 +97,5 @@ export function keepForecastAfter(archive: Archive, specimen: Specimen, molt: Mo
   const isLatest = archive.molts.ofSpecimen(specimen.id).at(-1)?.id === molt.id;
   if (!isLatest || daysBetween(molt.happenedTo, today) > FRESH_DAYS || !isKept(specimen.status)) return succeed(null);
   const kept = keepForecast(archive, specimen, today);
-  return kept.ok || kept.failure.code === 'animal-mature-male' ? succeed(null) : kept;
+  return kept.ok || kept.failure.code === 'animal-mature-male' || kept.failure.code === 'molt-not-recorded' ? succeed(null) : kept;
 }

@@ -1,5 +1,6 @@
 import type { CabinetEntry } from '../../archive/records/animals.ts';
 import type { Pointing } from '../../domain/agreement/pointing.ts';
+import { moltWatchedOf } from '../../domain/care/lastMolt.ts';
 import type { DueForecast } from '../../domain/growth/forecast/forecast.ts';
 import { instarNowOf, instarsOfSkins } from '../../domain/molting/instars.ts';
 import { signOf } from '../../domain/sexing/sign.ts';
@@ -20,6 +21,7 @@ export function summaryOf(entry: CabinetEntry, pointing: Pointing, nextMolt: Due
     coverPhotoId,
     nextMolt,
     matureMaleBy: maleMaturityOf(entry),
+    moltWatched: moltWatchedOf(entry.stageNotes, molts),
   };
 }
 

@@ -1,3 +1,4 @@
+import { isStage, MoltStage, type ObservationKind } from '../../domain/care/observation.ts';
 import { type Result, succeed } from '../../domain/result.ts';
 import { signsOfAnimal } from '../../domain/sexing/live/animalFacts.ts';
 import type { Specimen } from '../../domain/specimen/specimen.ts';
@@ -14,6 +15,13 @@ import { readingDecoder, SELECT_READINGS } from './readings.ts';
 import { SELECT_SPECIMENS, specimenDecoder } from './specimens.ts';
 
 const LATEST_MOLT_FIRST = 'molt.happened_from DESC, molt.happened_to DESC, molt.ordinal DESC';
+
+/** Notes of a watch that tell an animal is grown, or of a molt. */
+const NOTES_READ: readonly ObservationKind[] = ['sperm-web', 'egg-sac', 'mature', ...MoltStage.options];
+
+function quoted(words: readonly string[]): string {
+  return words.map((word) => `'${word}'`).join(', ');
+}
 
 /** A landmark that carries a point. */
 function hasPoint(landmark: string): string {
@@ -106,10 +114,15 @@ export function cabinetIn(context: RecordContext): Cabinet {
       (sign) => sign.specimenId,
     );
     const ofAnimal = only === 'all' ? '' : 'AND specimen_id = :specimenId';
+    const notes = observations.many(
+      catalogue.all(`${SELECT_OBSERVATIONS} WHERE kind IN (${quoted(NOTES_READ)}) ${ofAnimal} ORDER BY ordinal`, bindings),
+    );
     const adultNotesOf = groupedBy(
-      observations.many(
-        catalogue.all(`${SELECT_OBSERVATIONS} WHERE kind IN ('sperm-web', 'egg-sac', 'mature') ${ofAnimal} ORDER BY ordinal`, bindings),
-      ),
+      notes.filter(({ kind }) => !isStage(kind)),
+      (seen) => seen.specimenId,
+    );
+    const stageNotesOf = groupedBy(
+      notes.filter(({ kind }) => isStage(kind)),
       (seen) => seen.specimenId,
     );
     const highlights = catalogue.all(`${SELECT_HIGHLIGHTS} ${where('specimen.id')}`, bindings);
@@ -124,6 +137,7 @@ export function cabinetIn(context: RecordContext): Cabinet {
         determinations: determinationsOf.get(specimen.id) ?? [],
         liveSigns: signsOfAnimal((liveSignsOf.get(specimen.id) ?? []).map(withWorth), adultNotesOf.get(specimen.id) ?? []),
         adultNotes: adultNotesOf.get(specimen.id) ?? [],
+        stageNotes: stageNotesOf.get(specimen.id) ?? [],
         lastMeasured: measured.get(String(highlight?.['exuviaId'])) ?? null,
         coverPhotoId: typeof cover === 'string' ? cover : null,
       };

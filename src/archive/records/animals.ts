@@ -65,6 +65,8 @@ export interface CabinetEntry {
   readonly liveSigns: readonly LiveSign[];
   /** Notes of a watch that tell it is grown: sperm webs, egg sacs, "mature"; in the order they were recorded. */
   readonly adultNotes: readonly Observation[];
+  /** Stages of molts noted in a watch, in the order they were recorded. */
+  readonly stageNotes: readonly Observation[];
   /** The latest skin of which a photo has a calibration and a reading with both carapace midline points. */
   readonly lastMeasured: MeasuredSkin | null;
   /** The latest photo of the animal, else of its latest photographed skin. */

@@ -36,6 +36,8 @@ export function windowOptions({ preload, dark, devTools }: WindowWishes): Browse
       experimentalFeatures: false,
       navigateOnDragDrop: false,
       spellcheck: false,
+      // A minimized window goes on asking whether a molt takes too long.
+      backgroundThrottling: false,
     },
   };
 }

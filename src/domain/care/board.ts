@@ -1,5 +1,6 @@
 import { addDays, type CalendarDay, dayOf } from '../dates.ts';
 import { groundsIn } from '../growth/forecast/expectedMolt.ts';
+import { isFirm } from '../sexing/rank.ts';
 import { type FollowedAnimal, unrecordedMoltOf } from './followed.ts';
 import type { MoltTimer } from './moltTimer.ts';
 import type { Need, NextAction, Reason, WatchItem } from './watchItem.ts';
@@ -67,25 +68,44 @@ function moltingPlace({ state, startedAt }: MoltTimer): [urgency: number, on: Ca
 }
 
 type SkinNeed = Extract<Need, { kind: 'molt-to-record' | 'skin-to-recover' | 'skin-to-read' }>;
+type RecoverNeed = Extract<Need, { kind: 'skin-to-recover' }>;
+type ReadNeed = Extract<Need, { kind: 'skin-to-read' }>;
 
-/** What the last molt left to be done; one step at a time. */
+/** What its molts left to be done: the watched one to put on record, skins to recover, and the latest of those to read. */
 function skinNeeds(animal: FollowedAnimal, today: CalendarDay): { urgency: number; action: NextAction; need: SkinNeed }[] {
   const unrecorded = unrecordedMoltOf(animal);
-  if (unrecorded !== null) return [{ urgency: 10, action: 'record-molt', need: { kind: 'molt-to-record', moltedOn: unrecorded } }];
-  const { molts, skins } = animal.records;
-  const molt = molts.find(({ id }) => id === animal.lastMolt?.moltId);
-  if (!molt) return [];
-  const moltedOn = molt.happenedTo;
-  const skin = skins.find(({ moltId }) => moltId === molt.id);
-  if (!skin) {
-    const lookedFor = !molt.outcomes.includes('skin-not-recovered') && today <= addDays(moltedOn, SKIN_LOOKED_FOR_DAYS);
-    return lookedFor ? [{ urgency: 11, action: 'record-skin', need: { kind: 'skin-to-recover', moltId: molt.id, moltedOn } }] : [];
-  }
-  if (!skin.exuvia.recovered) return [];
-  const missing: Extract<Need, { kind: 'skin-to-read' }>['missing'] = [];
-  if (!skin.photographed) missing.push('photo');
-  if (!skin.measured) missing.push('measuring');
-  if (!skin.sexed) missing.push('sexing');
-  if (missing.length === 0) return [];
-  return [{ urgency: 12, action: 'read-skin', need: { kind: 'skin-to-read', exuviaId: skin.exuvia.id, moltedOn, missing } }];
+  const [latest, ...others] = skinsToRead(animal);
+  const toRecord = { urgency: 10, action: 'record-molt', need: { kind: 'molt-to-record', moltedOn: unrecorded ?? today } } as const;
+  return [
+    ...(unrecorded === null ? [] : [toRecord]),
+    ...skinsToRecover(animal, today).map((need) => ({ urgency: 11, action: 'record-skin', need }) as const),
+    ...(latest ? [{ urgency: 12, action: 'read-skin', need: { ...latest, others: others.length } } as const] : []),
+  ];
+}
+
+/** Skins of molts on record that nobody has found yet, the latest first. Those of presumed molts were never seen. */
+export function skinsToRecover({ records: { molts, skins } }: FollowedAnimal, today: CalendarDay): RecoverNeed[] {
+  return latestFirst(molts).flatMap(({ id, happenedTo, outcomes }): RecoverNeed[] => {
+    const isOver = outcomes.includes('skin-not-recovered') || outcomes.includes('presumed') || skins.some(({ moltId }) => moltId === id);
+    return isOver || today > addDays(happenedTo, SKIN_LOOKED_FOR_DAYS)
+      ? []
+      : [{ kind: 'skin-to-recover', moltId: id, moltedOn: happenedTo }];
+  });
+}
+
+/** The latest first, without a limit of time. An examination is asked of the last skin, and of earlier ones while the sex is open. */
+function skinsToRead({ records: { molts, skins, sex } }: FollowedAnimal): Omit<ReadNeed, 'others'>[] {
+  return latestFirst(molts).flatMap(({ id, happenedTo }, back) => {
+    const skin = skins.find(({ moltId }) => moltId === id);
+    if (!skin?.exuvia.recovered) return [];
+    const missing: ReadNeed['missing'] = [];
+    if (!skin.photographed) missing.push('photo');
+    if (!skin.measured) missing.push('measuring');
+    if (!skin.sexed && (back === 0 || !isFirm(sex.level))) missing.push('sexing');
+    return missing.length === 0 ? [] : [{ kind: 'skin-to-read' as const, exuviaId: skin.exuvia.id, moltedOn: happenedTo, missing }];
+  });
+}
+
+function latestFirst<M extends { readonly happenedTo: CalendarDay }>(molts: readonly M[]): M[] {
+  return molts.toSorted((a, b) => (a.happenedTo < b.happenedTo ? 1 : -1));
 }

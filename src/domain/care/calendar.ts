@@ -1,5 +1,6 @@
 import type { CalendarDay, Instant } from '../dates.ts';
 import { groundsIn } from '../growth/forecast/expectedMolt.ts';
+import { skinsToRecover } from './board.ts';
 import { type FollowedAnimal, unrecordedMoltOf } from './followed.ts';
 
 /** One entry for a keeper's calendar: what it is about as facts, on days or at a moment. `uid` stays the same as dates move. */
@@ -18,17 +19,15 @@ export type CalendarEntry = {
 const MS_PER_MINUTE = 60_000;
 
 /**
- * Holds, expected molts and checks of all animals. Their names hang on the molt or the observation they come from and not on
- * any date, so that a corrected date moves the entry instead of adding one: on the count of molts for what follows the last
- * one, because a watched molt is put on record later and must keep its entries.
+ * Holds, expected molts and checks of all animals. An animal has one of each at a time, so they bear its name alone: whatever is
+ * added, corrected or put on record, a later feed moves the entry instead of adding one. The skin of the last molt too; skins of
+ * before that are named by their molt.
  */
-export function calendarEntriesOf(animals: readonly FollowedAnimal[]): CalendarEntry[] {
+export function calendarEntriesOf(animals: readonly FollowedAnimal[], today: CalendarDay): CalendarEntry[] {
   return animals.flatMap((animal): CalendarEntry[] => {
-    const { records, hold, timer } = animal;
+    const { records, hold, timer, lastMolt } = animal;
     const specimenId = records.specimen.id;
-    const unrecorded = unrecordedMoltOf(animal);
-    const name = (kind: string, of: string | number) => ({ uid: `${kind}.${specimenId}.${of}@exuviary`, specimenId });
-    const molted = records.molts.length + (unrecorded === null ? 0 : 1);
+    const name = (...of: string[]) => ({ uid: `${of.join('.')}@exuviary`, specimenId });
     const entries: CalendarEntry[] = [];
     if (timer) {
       const start = Date.parse(timer.startedAt.at);
@@ -37,19 +36,28 @@ export function calendarEntriesOf(animals: readonly FollowedAnimal[]): CalendarE
         ['concern', timer.concernAfterMinutes],
       ] as const) {
         const at = new Date(start + minutes * MS_PER_MINUTE).toISOString();
-        entries.push({ ...name(`molt-${state}`, timer.observationId), kind: 'molt-check', at, state });
+        entries.push({ ...name(`molt-${state}`, specimenId), kind: 'molt-check', at, state });
       }
     }
     if (hold) {
-      entries.push({ ...name('feeding-hold', molted), kind: 'feeding-hold', from: hold.moltedOn, until: hold.until });
-      if (hold.missing.includes('fangs')) entries.push({ ...name('fang-check', molted), kind: 'fang-check', on: hold.until });
+      entries.push({ ...name('feeding-hold', specimenId), kind: 'feeding-hold', from: hold.moltedOn, until: hold.until });
+      if (hold.missing.includes('fangs')) entries.push({ ...name('fang-check', specimenId), kind: 'fang-check', on: hold.until });
     }
     const forecast = groundsIn(records.forecast);
-    if (forecast && !timer) {
+    if (forecast) {
       const { from, likely, to } = forecast;
-      entries.push({ ...name('molt-expected', molted), kind: 'molt-expected', from, likely, to });
+      entries.push({ ...name('molt-expected', specimenId), kind: 'molt-expected', from, likely, to });
     }
-    if (unrecorded !== null) entries.push({ ...name('skin-check', molted), kind: 'skin-check', on: unrecorded });
+    const unrecorded = unrecordedMoltOf(animal);
+    if (unrecorded !== null) entries.push({ ...name('skin-check', specimenId), kind: 'skin-check', on: unrecorded });
+    for (const { moltId, moltedOn } of skinsToRecover(animal, today)) {
+      const ofLast = moltId === lastMolt?.moltId;
+      entries.push({
+        ...(ofLast ? name('skin-check', specimenId) : name('skin-check', specimenId, moltId)),
+        kind: 'skin-check',
+        on: moltedOn,
+      });
+    }
     return entries;
   });
 }

@@ -11,7 +11,7 @@ import { isFirm } from '../sexing/rank.ts';
 import type { Specimen } from '../specimen/specimen.ts';
 import { type FeedingHold, feedingHold, wasNeverLookedAt } from './feedingHold.ts';
 import type { FeedingTable } from './feedingTable.ts';
-import { isAfter, type LastMolt, lastMoltOf } from './lastMolt.ts';
+import { isAfter, type LastMolt, lastMoltOf, moltWatchedOf } from './lastMolt.ts';
 import { type Maturity, maturityOf } from './matureMale.ts';
 import { openRunOf } from './moltRun.ts';
 import { type MoltTimer, moltTimer } from './moltTimer.ts';
@@ -72,12 +72,12 @@ export interface FollowedAnimal {
 }
 
 /**
- * Nothing is foretold for a mature male, who does not molt again, nor from before a molt that nobody has put on record yet.
+ * Nothing is foretold for a mature male, who does not molt again, nor from before a molt that is under way or not on record yet.
  */
 export function follow(all: AnimalRecords, { now, today, table }: Present): FollowedAnimal {
   const maturity = maturityOf(all);
-  const isUnrecorded = lastMoltOf(all.observations, all.molts)?.moltId === null;
-  const records = maturity?.kind === 'mature-male' || isUnrecorded ? { ...all, forecast: null } : all;
+  const isPast = moltWatchedOf(all.observations, all.molts) !== null;
+  const records = maturity?.kind === 'mature-male' || isPast ? { ...all, forecast: null } : all;
   const { observations, molts } = records;
   const lastMolt = lastMoltOf(observations, molts);
   const run = openRunOf(observations, molts);

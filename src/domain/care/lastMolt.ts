@@ -1,6 +1,7 @@
+import { z } from 'zod';
 import { type CalendarDay, dayOf, minutesBetween } from '../dates.ts';
 import type { Molt } from '../molting/molt.ts';
-import { isRecordOf, type MoltRun, moltRunsOf } from './moltRun.ts';
+import { isRecordOf, type MoltRun, moltRunsOf, openRunOf } from './moltRun.ts';
 import type { Seen } from './observation.ts';
 
 /** The end of the latest molt, from what was watched and from what is on record. */
@@ -25,6 +26,19 @@ export function lastMoltOf(
   return recorded && recorded.happenedTo > watchedOn
     ? { on: recorded.happenedTo, run: null, moltId: recorded.id }
     : { on: watchedOn, run, moltId: null };
+}
+
+/** A molt that was watched and of which nothing is on record yet: under way, or ended. Then what was foretold of it is past. */
+export const MoltWatched = z.enum(['under-way', 'not-recorded']).meta({ id: 'MoltWatched' });
+export type MoltWatched = z.infer<typeof MoltWatched>;
+
+/** Null for an animal whose last molt is on record, and for one that has not molted here. */
+export function moltWatchedOf(
+  observations: readonly Seen[],
+  molts: readonly Pick<Molt, 'id' | 'happenedFrom' | 'happenedTo'>[],
+): MoltWatched | null {
+  if (openRunOf(observations, molts)) return 'under-way';
+  return lastMoltOf(observations, molts)?.moltId === null ? 'not-recorded' : null;
 }
 
 /** Neither prey is taken nor are fangs black within a day of a molt (common practice, no source). */

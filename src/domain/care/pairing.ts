@@ -30,7 +30,18 @@ export const AdultFemale = z
   .meta({ id: 'AdultFemale' });
 export type AdultFemale = z.infer<typeof AdultFemale>;
 
-export const Pairing = z.object({ males: z.array(MatureMale), females: z.array(AdultFemale) }).meta({ id: 'Pairing' });
+/** An animal of which something of a grown one was seen that is not confirmed: it is offered for no pairing. */
+export const UnconfirmedAdult = z
+  .object({
+    specimenId: z.string(),
+    why: z.enum(['web-noted', 'contradicted']).describe('A sperm web that was merely noted, or signs of both sexes'),
+    spermWebsOn: z.array(CalendarDay).describe('Oldest first'),
+  })
+  .meta({ id: 'UnconfirmedAdult' });
+
+export const Pairing = z
+  .object({ males: z.array(MatureMale), females: z.array(AdultFemale), unconfirmed: z.array(UnconfirmedAdult) })
+  .meta({ id: 'Pairing' });
 export type Pairing = z.infer<typeof Pairing>;
 
 export interface PairingRecords {
@@ -45,6 +56,7 @@ export interface PairingRecords {
 export function pairingOf(animals: readonly PairingRecords[], today: CalendarDay): Pairing {
   const males: MatureMale[] = [];
   const females: AdultFemale[] = [];
+  const unconfirmed: Pairing['unconfirmed'] = [];
   for (const { specimenId, maturity, molts, lastMolt, forecast } of animals) {
     if (maturity?.kind === 'mature-male') {
       const named = molts.find(({ id }) => id === maturity.ultimateMoltId);
@@ -55,9 +67,11 @@ export function pairingOf(animals: readonly PairingRecords[], today: CalendarDay
       const on = lastMolt?.on ?? null;
       const { knownBy, eggSacsOn } = maturity;
       females.push({ specimenId, lastMoltOn: on, daysSinceLastMolt: since(on, today), eggSacsOn: [...eggSacsOn], forecast, knownBy });
+    } else if (maturity?.kind === 'unconfirmed') {
+      unconfirmed.push({ specimenId, why: maturity.why, spermWebsOn: [...maturity.spermWebsOn] });
     }
   }
-  return { males, females };
+  return { males, females, unconfirmed };
 }
 
 function since(day: CalendarDay | null, today: CalendarDay): number | null {

@@ -33,16 +33,23 @@ export type SpanNow = z.infer<typeof SpanNow>;
 /**
  * Leg I and IV together over carapace length, from described specimens of Aphonopelma madera, A. moellendorfi and Catanduba
  * araguaia (Hamilton CA, Hendrixson BE, Bond JE 2016, ZooKeys 560:1-340; Yamamoto FU, Lucas SM, Brescovit AD 2012,
- * Zootaxa 3172:1-19): 5.2 to 5.6 in females, up to 7.5 in adult males. Rough: it leaves out the body between the legs.
+ * Zootaxa 3172:1-19): 5.2 to 5.6 in females, up to 7.5 in adult males.
  */
-const SPAN_PER_CARAPACE = { female: { low: 5.2, high: 5.6 }, other: { low: 5.2, high: 7.5 } } as const;
+const LEGS_PER_CARAPACE = { female: { low: 5.2, high: 5.6 }, other: { low: 5.2, high: 7.5 } } as const;
+
+/**
+ * A span also reaches over the body between those legs: up to one more carapace length, judgment. Joints that stay bent
+ * take from it again, so the lower end goes without.
+ */
+const BODY_PER_CARAPACE = 1;
 
 /** The span of the living animal as foretold from its skins: the one the Ladder shows, else from a carapace. Null without either. */
 export function spanFromSkins(ground: GroundOfSize, sex: Sex): SpanNow | null {
   const span = spanNow(ground);
   const size = span ?? carapaceNow(ground);
   if (!size) return null;
-  const { low, high } = span ? { low: 1, high: 1 } : SPAN_PER_CARAPACE[sex === 'female' ? 'female' : 'other'];
+  const legs = LEGS_PER_CARAPACE[sex === 'female' ? 'female' : 'other'];
+  const { low, high } = span ? { low: 1, high: 1 } : { low: legs.low, high: legs.high + BODY_PER_CARAPACE };
   const { middleMm, low90Mm, high90Mm, lengthMm, moltsSince } = size;
   const measured = span ? 'leg-span' : 'carapace-length';
   const instar = (span ? ground.span : ground.carapace)?.instar ?? 0;

@@ -21,7 +21,7 @@ export const SIGN_POINTS: Readonly<Record<PremoltSign, number>> = {
 export const SUSPECTED_FROM = 3;
 export const STRONGLY_FROM = 6;
 
-/** A sign older than this says nothing about now: the longest fast told of adults is about as long. Judgment. */
+/** A sign or a refusal older than this says nothing about now: the longest fast told of adults is about as long. Judgment. */
 const SIGN_LASTS_DAYS = 90;
 
 /** Refusals in a row that count double. Judgment. */
@@ -69,7 +69,7 @@ export function premoltSuspicion({ observations, lastMolt, habit, forecast, toda
   const lastMeal = ofInstar.findLast(({ kind }) => kind === 'ate');
   const lastMealOn = lastMeal ? dayOf(lastMeal.moment) : null;
   const signs = signItems(ofInstar, habit, today);
-  const items = [...signs, ...refusalItems(ofInstar, lastMeal), ...mealItems(ofInstar, lastMeal, signs), ...forecastItems(forecast)];
+  const items = [...signs, ...refusalItems(ofInstar, lastMeal, today), ...mealItems(ofInstar, lastMeal, signs), ...forecastItems(forecast)];
   const points = Math.max(
     0,
     items.reduce((sum, item) => sum + item.points, 0),
@@ -102,8 +102,11 @@ function signItems(observations: readonly Seen[], habit: Habit | null, today: Ca
   });
 }
 
-function refusalItems(observations: readonly Seen[], lastMeal: Seen | undefined): SuspicionItem[] {
-  const refusals = observations.slice(lastMeal ? observations.indexOf(lastMeal) + 1 : 0).filter(({ kind }) => kind === 'refused');
+/** Refusals since the last meal, those of long ago left out as signs are. */
+function refusalItems(observations: readonly Seen[], lastMeal: Seen | undefined, today: CalendarDay): SuspicionItem[] {
+  const refusals = observations
+    .slice(lastMeal ? observations.indexOf(lastMeal) + 1 : 0)
+    .filter(({ kind, moment }) => kind === 'refused' && addDays(dayOf(moment), SIGN_LASTS_DAYS) >= today);
   const first = refusals[0];
   if (!first) return [];
   return [{ kind: 'refused', times: refusals.length, since: dayOf(first.moment), points: refusals.length >= SEVERAL_REFUSALS ? 2 : 1 }];

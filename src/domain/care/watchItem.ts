@@ -35,6 +35,7 @@ export const Need = z
       exuviaId: z.string(),
       moltedOn: CalendarDay,
       missing: z.array(z.enum(['photo', 'measuring', 'sexing'])).min(1),
+      others: z.int().min(0).describe('How many earlier skins are still to be read'),
     }),
     z.object({ kind: z.literal('premolt'), suspicion: Suspicion }),
     z.object({ kind: z.literal('molt-overdue'), forecast: ExpectedMolt }),

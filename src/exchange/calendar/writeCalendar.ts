@@ -8,10 +8,10 @@ interface CalendarOptions {
   readonly now: Instant;
 }
 
-/** From here the revisions of an entry are counted in minutes; it keeps the number within 31 bits for 4000 years. */
+/** From here the revisions of an entry are counted in seconds; it keeps the number within 31 bits until 2088. */
 const FIRST_REVISION = '2020-01-01T00:00:00Z';
-const MS_PER_MINUTE = 60_000;
-const CHECK_TAKES_MS = 15 * MS_PER_MINUTE;
+const MS_PER_SECOND = 1_000;
+const CHECK_TAKES_MS = 15 * 60 * MS_PER_SECOND;
 
 /**
  * The entries as an iCalendar stream (RFC 5545). Days are written as dates without a zone, an end on the day after the last
@@ -19,7 +19,7 @@ const CHECK_TAKES_MS = 15 * MS_PER_MINUTE;
  */
 export function writeCalendar(entries: readonly CalendarEntry[], { nameOf, now }: CalendarOptions): string {
   const stamp = new Date(now);
-  const sequence = Math.max(0, Math.floor((stamp.getTime() - Date.parse(FIRST_REVISION)) / MS_PER_MINUTE));
+  const sequence = Math.max(0, Math.floor((stamp.getTime() - Date.parse(FIRST_REVISION)) / MS_PER_SECOND));
   const calendar = ical({
     name: 'Exuviary',
     prodId: { company: 'Exuviary', product: 'Watch', language: 'EN' },

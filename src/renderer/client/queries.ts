@@ -15,19 +15,19 @@ export function answerKey<Key extends ReadKey>(key: Key, question: Question<Key>
 /**
  * Asks one of the reading routes and keeps the answer fresh. `enabled: false` holds the question back; `keep: false` forgets
  * the answer with the page that asked, for what must never be shown as it was; `everyMs` asks again and again, for what changes
- * with the time.
+ * with the time, and with `alsoHidden` while nobody sees the page, for what is told beside it.
  */
 export function useAnswer<Key extends ReadKey>(
   key: Key,
   question: Question<Key>,
-  options: { enabled?: boolean; keep?: boolean; everyMs?: number } = {},
+  options: { enabled?: boolean; keep?: boolean; everyMs?: number; alsoHidden?: boolean } = {},
 ): UseQueryResult<AnswerOf<Key>, Error> {
   return useQuery<AnswerOf<Key>, Error>({
     queryKey: answerKey(key, question),
     queryFn: ({ signal }) => ask(key, { ...question, signal }),
     enabled: options.enabled ?? true,
     ...(options.keep === false && { gcTime: 0, staleTime: 0 }),
-    ...(options.everyMs !== undefined && { refetchInterval: options.everyMs }),
+    ...(options.everyMs !== undefined && { refetchInterval: options.everyMs, refetchIntervalInBackground: options.alsoHidden ?? false }),
   });
 }
 

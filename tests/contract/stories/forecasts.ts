@@ -78,16 +78,9 @@ export const forecastStory: readonly Exchange[] = [
       memory.set('grown male', added.id);
     },
   ),
-  succeeds('POST /api/specimens/{specimenId}/observations', 'notes a sperm web of his', (memory) => ({
+  succeeds('POST /api/specimens/{specimenId}/live-signs', 'signs a sperm web of his', (memory) => ({
     path: { specimenId: recall(memory, 'grown male') },
-    body: {
-      kind: 'sperm-web' as const,
-      moment: { at: `${addDays(TODAY, -2)}T12:00:00.000Z`, offset: '+00:00' },
-      observer: '',
-      note: '',
-      source: { kind: 'hand' as const },
-      span: null,
-    },
+    body: { finding: { kind: 'sperm-web' as const }, seenOn: addDays(TODAY, -2), observer: 'R. Reader', photoIds: [], notes: '' },
   })),
   succeeds('POST /api/specimens/{specimenId}/molts', 'adds his fresh molt without keeping a forecast', (memory) => ({
     path: { specimenId: recall(memory, 'grown male') },

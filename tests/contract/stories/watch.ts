@@ -70,17 +70,18 @@ export const watchStory: readonly Exchange[] = [
       expect(response.headers.get('content-type')).toBe('text/calendar; charset=utf-8');
       const text = await response.text();
       expect(text).toMatch(/^BEGIN:VCALENDAR\r\n/);
-      expect(text).toContain(`UID:feeding-hold.${recall(memory, 'specimen')}.`.slice(0, 60));
+      expect(text).toContain(`UID:feeding-hold.${recall(memory, 'specimen')}@exuviary`.slice(0, 60));
     },
   ),
   succeeds(
     'GET /api/watch/pairing',
-    'knows the male by his web',
+    'makes no male of a web that was merely noted',
     () => ({}),
     (pairing, _, memory) => {
-      expect(pairing.males).toMatchObject([
-        { specimenId: recall(memory, 'specimen'), ultimateMoltOn: '2026-06-15', spermWebsOn: ['2026-06-15'] },
-      ]);
+      expect(pairing).toMatchObject({
+        males: [],
+        unconfirmed: [{ specimenId: recall(memory, 'specimen'), why: 'web-noted', spermWebsOn: ['2026-06-15'] }],
+      });
     },
   ),
   succeeds(

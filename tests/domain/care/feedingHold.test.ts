@@ -157,6 +157,16 @@ describe('the new span', () => {
     expect(female && female.lowMm < 15 * 5.544 * 1.3 && 15 * 5.544 * 1.3 < female.highMm).toBe(true);
   });
 
+  test('from a carapace counts the body between the legs, up to one more length of it', () => {
+    const grown = (sex: 'female' | 'male') => {
+      const carapace = spanFromSkins(ground({ carapace: behind(14, 0.1) }), sex);
+      const same = spanFromSkins(ground({ span: behind(14, 0.1) }), sex);
+      return (carapace?.highMm ?? 0) / (same?.highMm ?? 1);
+    };
+    // Legs alone are up to 5.6 carapace lengths in females and 7.5 in males (see the domain's source).
+    expect([grown('female'), grown('male')]).toEqual([expect.closeTo(6.6, 10), expect.closeTo(8.5, 10)]);
+  });
+
   test('is not told by skins without sizes', () => {
     expect(spanFromSkins(ground(), 'male')).toBeNull();
   });

@@ -54,7 +54,13 @@ describe('who could be paired', () => {
     { id: 'm1', happenedTo: '2026-05-01' },
   ];
   const female = { sex: 'female', level: 'strong', conflict: false } as const;
-  const nobody: MaturityRecords = { sex: { sex: 'unsexed', level: null }, determinations: [], observations: [], liveSigns: [] };
+  const nobody: MaturityRecords = {
+    sex: { sex: 'unsexed', level: null, conflict: false },
+    determinations: [],
+    observations: [],
+    liveSigns: [],
+  };
+  const NOBODY = { males: [], females: [], unconfirmed: [] };
   const forecast = { from: '2026-07-01', likely: '2026-08-01', to: '2026-09-01', stage: 'early', assumed: false } as const;
   const pairing = (part: Partial<MaturityRecords>) =>
     pairingOf(
@@ -95,6 +101,7 @@ describe('who could be paired', () => {
         },
       ],
       females: [],
+      unconfirmed: [],
     });
   });
 
@@ -104,7 +111,7 @@ describe('who could be paired', () => {
       { ultimateMoltOn: '2026-03-01', daysSinceUltimateMolt: 106, knownBy: 'palpal-bulbs' },
     ]);
     const withdrawn = { at: '2026-06-06T12:00:00.000Z', reason: 'Another animal' };
-    expect(pairing({ liveSigns: [sign(bulbs, '2026-06-05', withdrawn)] })).toEqual({ males: [], females: [] });
+    expect(pairing({ liveSigns: [sign(bulbs, '2026-06-05', withdrawn)] })).toEqual(NOBODY);
   });
 
   test('a female is grown by a note or an egg sac, and her forecast stands beside', () => {
@@ -113,6 +120,21 @@ describe('who could be paired', () => {
     ]);
     const signed = pairing({ liveSigns: [sign({ kind: 'egg-sac', fertile: 'yes' }, '2026-06-01')] });
     expect(signed.females).toMatchObject([{ eggSacsOn: ['2026-06-01'], knownBy: 'egg-sac' }]);
+  });
+
+  test('a sperm web that was merely noted makes a mature male only of an animal that is firmly male', () => {
+    const web = [seen('sperm-web', '2026-06-10T20:00')];
+    const male = (level: 'leaning' | 'probable') => ({ sex: { sex: 'male' as const, level, conflict: false }, observations: web });
+    const unconfirmed = [{ specimenId: 'a', why: 'web-noted', spermWebsOn: ['2026-06-10'] }];
+    expect(pairing({ observations: web })).toEqual({ ...NOBODY, unconfirmed });
+    expect(pairing(male('leaning'))).toEqual({ ...NOBODY, unconfirmed });
+    expect(pairing(male('probable'))).toMatchObject({ males: [{ knownBy: 'sperm-web' }], unconfirmed: [] });
+  });
+
+  test('bulbs that a skin contradicts make no mature male: his molts are awaited as before', () => {
+    const bulbs = sign({ kind: 'palpal-bulbs', seen: true, ultimateMoltId: null }, '2026-06-05');
+    const contradicted = { sex: { sex: 'unsexed' as const, level: null, conflict: true }, liveSigns: [bulbs] };
+    expect(pairing(contradicted)).toEqual({ ...NOBODY, unconfirmed: [{ specimenId: 'a', why: 'contradicted', spermWebsOn: [] }] });
   });
 
   test('a sperm web that was noted by a slip does not make a male of a female', () => {
@@ -124,7 +146,9 @@ describe('who could be paired', () => {
 
   test('bulbs and an egg sac on one animal make neither of it', () => {
     const bulbs = sign({ kind: 'palpal-bulbs', seen: true, ultimateMoltId: null }, '2026-06-05');
-    expect(pairing({ liveSigns: [bulbs], observations: [seen('egg-sac', '2026-06-01T20:00')] })).toEqual({ males: [], females: [] });
+    expect(pairing({ liveSigns: [bulbs], observations: [seen('egg-sac', '2026-06-01T20:00')] })).toMatchObject({
+      ...{ males: [], females: [], unconfirmed: [{ why: 'contradicted' }] },
+    });
   });
 
   test('what a reading says of the animal itself counts as a sign of it does, until the reading is withdrawn', () => {
@@ -140,5 +164,5 @@ describe('who could be paired', () => {
     ['is not noted as mature', { sex: female }],
     ['has only a leaning to a sex', { sex: { ...female, level: 'leaning' as const }, observations: [seen('mature', '2026-06-01T20:00')] }],
     ['is unsexed', { observations: [seen('mature', '2026-06-01T20:00')] }],
-  ])('an animal that %s is left out', (_, part) => expect(pairing(part)).toEqual({ males: [], females: [] }));
+  ])('an animal that %s is left out', (_, part) => expect(pairing(part)).toEqual(NOBODY));
 });

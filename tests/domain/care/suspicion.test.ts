@@ -14,10 +14,20 @@ function suspicion(observations: readonly Seen[], forecast: ExpectedMolt | null 
 }
 
 describe('premolt', () => {
-  test.each(PremoltSign.options)('is not suspected from "%s" alone, however clear: no single sign proves it', (sign) => {
-    const alone = suspicion([seen(sign, '2026-06-10T20:00')], null, 'arboreal');
-    expect(alone).toMatchObject({ points: SIGN_POINTS[sign], level: 'little' });
+  test.each([
+    ['slow-and-hiding', 1],
+    ['abdomen-dark-and-tight', 2],
+    ['bald-patch-dark', 2],
+    ['whole-animal-dark', 2],
+    ['climbs-badly', 1],
+    ['retreat-closed', 1],
+    ['mat-laid', 3],
+    ['setae-on-mat', 3],
+  ] as const)('is not suspected from "%s" alone, however clear: no single sign proves it', (sign, points) => {
+    expect(suspicion([seen(sign, '2026-06-10T20:00')], null, 'arboreal')).toMatchObject({ points, level: 'little' });
   });
+
+  test('has points for every sign there is', () => expect(Object.keys(SIGN_POINTS)).toEqual(PremoltSign.options));
 
   test('is suspected from a refusal and a dark abdomen, strongly with a mat', () => {
     const two = [seen('refused', '2026-06-01T20:00'), seen('abdomen-dark-and-tight', '2026-06-05T20:00')];
@@ -40,6 +50,11 @@ describe('premolt', () => {
     const refusals = ['2026-05-01', '2026-05-08', '2026-05-15'].map((day) => seen('refused', `${day}T20:00`));
     expect(suspicion(refusals).points).toBe(2);
     expect(suspicion([...refusals, seen('ate', '2026-05-22T20:00')]).points).toBe(0);
+  });
+
+  test('forgets refusals of more than 90 days ago', () => {
+    const refused = ['2026-03-16', '2026-03-17', '2026-03-18'].map((day) => seen('refused', `${day}T20:00`));
+    expect(suspicion(refused).items).toEqual([{ kind: 'refused', times: 2, since: '2026-03-17', points: 1 }]);
   });
 
   test('weighs a meal after the signs against them', () => {

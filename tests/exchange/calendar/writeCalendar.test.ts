@@ -71,7 +71,7 @@ describe('the calendar feed, read back by another library', () => {
   test('moves an entry by the same name and a higher sequence (RFC 5545, 3.8.7.4)', () => {
     const [before] = parsed(written(ENTRIES.slice(0, 1))).events;
     const later = parsed(
-      written([{ ...(ENTRIES[0] as CalendarEntry & { kind: 'feeding-hold' }), until: '2026-03-01' }], '2026-02-01T12:01:00.000Z'),
+      written([{ ...(ENTRIES[0] as CalendarEntry & { kind: 'feeding-hold' }), until: '2026-03-01' }], '2026-02-01T12:00:01.000Z'),
     );
     expect(later.events[0]?.uid).toBe(before?.uid);
     expect(later.events[0]?.sequence).toBe((before?.sequence ?? 0) + 1);

@@ -129,8 +129,12 @@ function LastMeasured({ skin: { carapaceLengthMm, instar, recordedMolt, isOfLast
   );
 }
 
-function whyNotForetold({ specimen, matureMaleBy }: SpecimenSummary): string {
-  return matureMaleBy && isKept(specimen.status) ? 'mature male: none foretold' : 'no forecast';
+const NOT_FORETOLD = { 'under-way': 'molting now', 'not-recorded': 'molted, not yet on record' } as const;
+
+function whyNotForetold({ specimen, matureMaleBy, moltWatched }: SpecimenSummary): string {
+  if (!isKept(specimen.status)) return 'no forecast';
+  if (matureMaleBy) return 'mature male: none foretold';
+  return moltWatched ? NOT_FORETOLD[moltWatched] : 'no forecast';
 }
 
 function Unknown({ words }: { words: string }): ReactElement {

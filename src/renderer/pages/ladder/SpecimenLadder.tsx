@@ -1,7 +1,6 @@
 import { type ReactElement, useState } from 'react';
 import { Link } from 'wouter';
 import type { AnswerOf } from '../../../api/contract/contract.ts';
-import { isKept } from '../../../domain/specimen/counts.ts';
 import type { Specimen } from '../../../domain/specimen/specimen.ts';
 import { pastInWords } from '../../../words/ladder.ts';
 import { useAnswer } from '../../client/queries.ts';
@@ -72,7 +71,7 @@ function LoadedLadder({ page: { specimen, instarNow, ladder, growth, gallery } }
         <>
           <p className={style['past']}>{pastInWords(called, specimen.status === 'living' ? instarNow : undefined)}</p>
           {animal.data?.forecast && <ForecastNote forecast={animal.data.forecast} now={instarNow} />}
-          {isKept(specimen.status) && matureMaleBy && <NoMoltAwaited knownBy={matureMaleBy} />}
+          {animal.data && <NoMoltAwaited summary={animal.data.summary} />}
           <Questions specimenId={specimen.id} rungs={rungs} growth={matureMaleBy ? { ...growth, maturity: null } : growth} />
           <LitProvider>
             <div className={gallery.length > 0 ? style['side'] : undefined}>

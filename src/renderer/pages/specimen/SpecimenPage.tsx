@@ -1,7 +1,6 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { type ReactElement, useState } from 'react';
 import { Link, useLocation } from 'wouter';
-import { isKept } from '../../../domain/specimen/counts.ts';
 import { answerKey, useAnswer } from '../../client/queries.ts';
 import { Button } from '../../parts/Button.tsx';
 import { ButtonLink } from '../../parts/ButtonLink.tsx';
@@ -78,7 +77,7 @@ export function SpecimenPage({ specimenId }: { specimenId: string }): ReactEleme
       />
       {summary.sex.conflict && <SexConflict molts={molts} />}
       {forecast && <ForecastNote forecast={forecast} now={summary.instarNow} />}
-      {isKept(specimen.status) && summary.matureMaleBy && <NoMoltAwaited knownBy={summary.matureMaleBy} />}
+      <NoMoltAwaited summary={summary} />
       <section aria-labelledby="life-line">
         <h2 id="life-line" className={style['heading']}>
           Life line

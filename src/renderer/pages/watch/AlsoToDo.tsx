@@ -21,7 +21,7 @@ export function AlsoToDo({ specimen, items }: Props): ReactElement | null {
   return (
     <ul className={style['others']} aria-label="Also to do">
       {others.map((reason) => (
-        <li key={reason.need.kind}>
+        <li key={alsoInWords(reason.need)}>
           <span>{capitalized(alsoInWords(reason.need))}.</span>
           <NextStep reason={reason} specimen={specimen} />
         </li>

@@ -8,6 +8,11 @@ import { FailureNotice } from '../../parts/Notice.tsx';
 import { Taxon } from '../../parts/Taxon.tsx';
 import style from './PairingTables.module.css';
 
+const WHY_UNCONFIRMED = {
+  'web-noted': 'a web was noted, no sex is firm',
+  contradicted: 'signs contradict each other',
+} as const;
+
 interface Row {
   readonly specimenId: string;
   readonly cells: readonly [string, string];
@@ -27,15 +32,20 @@ export function PairingTables({ animals }: { animals: readonly WatchedAnimal[] }
       cells: [since(lastMoltOn, daysSinceLastMolt), expectedInWords(forecast)],
     };
   });
+  const unconfirmed = pairing.data.unconfirmed.map(({ specimenId, why, spermWebsOn }): Row => {
+    return { specimenId, cells: [WHY_UNCONFIRMED[why], spermWebsOn.map(dayInWords).join(', ') || 'none noted'] };
+  });
   return (
     <section aria-labelledby="watch-pairing" className={style['pairing']}>
       <h2 id="watch-pairing">Pairing</h2>
       <div className={style['tables']}>
         <Table caption="Mature males" heads={['Ultimate molt', 'Sperm webs']} rows={males} animals={animals} />
         <Table caption="Grown females" heads={['Last molt', 'Next molt expected']} rows={females} animals={animals} />
+        <Table caption="Not confirmed" heads={['What is open', 'Sperm webs']} rows={unconfirmed} animals={animals} />
       </div>
       <p className={style['note']}>
-        A molt throws away the sperm a female has stored. Animals stand here once a sperm web, an egg sac or "mature" is noted.
+        A molt throws away the sperm a female has stored. Animals stand here once bulbs, an egg sac or "mature" is on record. A sperm web
+        that was merely noted confirms a male that skins already tell: molting mats are mistaken for one.
       </p>
     </section>
   );

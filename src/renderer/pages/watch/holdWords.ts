@@ -16,7 +16,10 @@ export function waitInWords({ count, unit }: Wait): string {
 /** What span the wait was taken for, and why it is the longer one of two. */
 export function spanInWordsOf({ span, straddles }: FeedingHold): string {
   if (span === null) return 'Its size is not known, so it waits as the longest, to be safe.';
-  const size = `Leg span about ${millimeters(span.spanMm)} mm (${millimeters(span.lowMm)} to ${millimeters(span.highMm)})`;
+  const range = `${millimeters(span.lowMm)} to ${millimeters(span.highMm)}`;
+  // From a carapace alone the middle says nothing that the animal could be held against.
+  const rough = span.from.kind === 'skin' && span.from.measured === 'carapace-length';
+  const size = rough ? `Leg span not measured, somewhere from ${range} mm` : `Leg span about ${millimeters(span.spanMm)} mm (${range})`;
   const from = spanSourceInWords(span);
   return straddles ? `${size}, ${from}: this meets more than one wait, and the longest counts.` : `${size}, ${from}.`;
 }

@@ -33,7 +33,7 @@ export function needInWords(need: Need, offsetAt?: OffsetAt): NeedWords {
     case 'skin-to-read':
       return {
         title: 'A skin to read',
-        why: `Of the molt on ${dayInWords(need.moltedOn)}; still missing: ${listed(need.missing.map((one) => READING_STEPS[one]))}.`,
+        why: `Of the molt on ${dayInWords(need.moltedOn)}; still missing: ${listed(need.missing.map((one) => READING_STEPS[one]))}.${need.others > 0 ? ` After it, ${counted(need.others, 'earlier skin')}.` : ''}`,
       };
     case 'premolt':
       return {
@@ -71,7 +71,7 @@ export function alsoInWords(need: Need): string {
     case 'skin-to-recover':
       return `${name}, shed on ${dayInWords(need.moltedOn)}`;
     case 'skin-to-read':
-      return `${name}, shed on ${dayInWords(need.moltedOn)} (without ${listed(need.missing.map((one) => READING_STEPS[one]))})`;
+      return `${name}, shed on ${dayInWords(need.moltedOn)} (without ${listed(need.missing.map((one) => READING_STEPS[one]))})${need.others > 0 ? ` and ${counted(need.others, 'earlier one')}` : ''}`;
     case 'molting':
     case 'hardening':
     case 'feeding-hold':

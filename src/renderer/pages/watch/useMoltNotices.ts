@@ -11,12 +11,12 @@ export function canNotify(): boolean {
 
 /**
  * Tells on the desktop, without a sound, when a molt under way takes longer than it should: once for each state of each molt.
- * Only where the keeper wanted it and the system lets us.
+ * Only where the keeper wanted it and the system lets us; also while the page is hidden, which is when a notice is of use.
  */
 export function useMoltNotices(): void {
   const { data: preferences } = useAnswer('GET /api/preferences', {});
   const wanted = preferences?.moltNotices === true && canNotify() && Notification.permission === 'granted';
-  const { data: board } = useAnswer('GET /api/watch', {}, { enabled: wanted, everyMs: ASKED_EVERY_MS });
+  const { data: board } = useAnswer('GET /api/watch', {}, { enabled: wanted, everyMs: ASKED_EVERY_MS, alsoHidden: true });
   const told = useRef(new Set<string>());
   useEffect(() => {
     if (!wanted || !board) return;

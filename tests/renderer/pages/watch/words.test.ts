@@ -63,7 +63,7 @@ describe('a need', () => {
 
   test('for a skin leads to the room of the first thing missing', () => {
     const item = (missing: ('photo' | 'measuring' | 'sexing')[]) =>
-      stepOf({ action: 'read-skin', need: { kind: 'skin-to-read', exuviaId: 'e1', moltedOn: '2026-03-05', missing } }, 's1').to;
+      stepOf({ action: 'read-skin', need: { kind: 'skin-to-read', exuviaId: 'e1', moltedOn: '2026-03-05', missing, others: 0 } }, 's1').to;
     expect([item(['photo', 'measuring', 'sexing']), item(['measuring', 'sexing']), item(['sexing'])]).toEqual([
       '/intake/s1',
       '/bench',
@@ -99,9 +99,28 @@ describe('the span a hold rests on', () => {
   });
 });
 
+test('a span told from a carapace alone is a range without a middle', () => {
+  const factor = { value: 1.3, low: 1.1, high: 1.55, from: 'any-tarantula' as const };
+  const moltsSince = { fewest: 1, most: 1 };
+  const words = spanInWordsOf({
+    ...{ moltedOn: '2026-03-05', until: '2026-04-05', wait: { count: 1, unit: 'months' }, straddles: true, fangs: null, ateOn: null },
+    span: { spanMm: 183, lowMm: 106, highMm: 280, from: { kind: 'skin', measured: 'carapace-length', lengthMm: 20, moltsSince, factor } },
+    missing: ['date', 'fangs'],
+  });
+  expect(words).toBe(
+    'Leg span not measured, somewhere from 106 to 280 mm, foretold from the carapace alone of its last measured skin and usual growth: this meets more than one wait, and the longest counts.',
+  );
+});
+
 describe('the one line of an animal', () => {
   const skin = { kind: 'skin-to-recover' as const, moltId: 'm1', moltedOn: '2026-03-05' };
-  const unread = { kind: 'skin-to-read' as const, exuviaId: 'e1', moltedOn: '2026-02-05', missing: ['photo' as const, 'sexing' as const] };
+  const unread = {
+    kind: 'skin-to-read' as const,
+    exuviaId: 'e1',
+    moltedOn: '2026-02-05',
+    missing: ['photo' as const, 'sexing' as const],
+    others: 2,
+  };
   const forecast = { from: '2026-06-16', likely: '2026-06-20', to: '2026-07-01', stage: 'window' as const, assumed: false };
   const due = { kind: 'molt-due' as const, forecast };
 
@@ -118,7 +137,9 @@ describe('the one line of an animal', () => {
           { action: 'read-skin', need: unread },
         ],
       }),
-    ).toMatch(/ Also: a skin to recover, shed on 5 Mar 2026; a skin to read, shed on 5 Feb 2026 \(without a photo and an examination\)\.$/);
+    ).toMatch(
+      / Also: a skin to recover, shed on 5 Mar 2026; a skin to read, shed on 5 Feb 2026 \(without a photo and an examination\) and 2 earlier ones\.$/,
+    );
   });
 
   test('asks for the step of the next reason where the first one only asks to wait', () => {
