@@ -39,6 +39,7 @@ export const STATUS_OF: Readonly<Record<FailureCode, 400 | 401 | 403 | 404 | 409
   'evidence-of-another-animal': 422,
   'pin-misplaced': 422,
   'photo-not-of-animal': 422,
+  'bulbs-before-molt': 422,
   'number-out-of-range': 422,
   'already-withdrawn': 409,
   'seen-in-future': 422,

@@ -70,6 +70,7 @@ export const Failure = z
     z.object({ code: z.literal('evidence-of-another-animal'), photoId: z.string() }),
     z.object({ code: z.literal('pin-misplaced'), photoId: z.string(), reason: z.enum(['not-evidence', 'outside-photo']) }),
     z.object({ code: z.literal('photo-not-of-animal'), photoId: z.string() }),
+    z.object({ code: z.literal('bulbs-before-molt'), seenOn: z.string(), moltedFrom: z.string() }),
     z.object({ code: z.literal('number-out-of-range'), number: z.string(), lowest: z.number(), highest: z.number() }),
     z.object({ code: z.literal('already-withdrawn'), id: z.string() }),
     // Observations

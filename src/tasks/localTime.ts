@@ -1,4 +1,4 @@
-import type { CalendarDay, Instant, Moment } from '../domain/dates.ts';
+import type { CalendarDay, CameraTime, Instant, Moment } from '../domain/dates.ts';
 
 /** The calendar day of a moment in the time zone of this machine. */
 export function keepersDay(instant: Instant): CalendarDay {
@@ -16,6 +16,11 @@ export function keepersMoment(instant: Instant): Moment {
 /** @param clock hours and minutes on a wall here, `21:40`. */
 export function momentOnWall(day: CalendarDay, clock: string): Moment {
   return keepersMoment(new Date(`${day}T${clock}:00`).toISOString());
+}
+
+/** When a camera's clock showed a time; one that wrote no offset from UTC is taken to have run as this machine's does. */
+export function instantOfCamera({ local, offset }: CameraTime): Instant {
+  return new Date(`${local}${offset ?? ''}`).toISOString();
 }
 
 function twoDigits(part: number): string {

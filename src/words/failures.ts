@@ -114,6 +114,7 @@ export function wordsFor(failure: Failure): FailureWords {
     case 'correction-misplaced':
     case 'evidence-of-another-animal':
     case 'pin-misplaced':
+    case 'bulbs-before-molt':
     case 'photo-not-of-animal':
     case 'number-out-of-range':
     case 'already-withdrawn':

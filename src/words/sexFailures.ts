@@ -1,5 +1,6 @@
 import type { Failure } from '../domain/failure.ts';
 import { listed } from './counts.ts';
+import { dayInWords } from './dates.ts';
 import type { FailureWords } from './failures.ts';
 import { numberInWords } from './modelNumbers.ts';
 import { needsInWords, STRIP_WORDS } from './sexing.ts';
@@ -16,6 +17,7 @@ export type SexFailure = Extract<
       | 'correction-misplaced'
       | 'evidence-of-another-animal'
       | 'pin-misplaced'
+      | 'bulbs-before-molt'
       | 'photo-not-of-animal'
       | 'number-out-of-range'
       | 'already-withdrawn';
@@ -68,6 +70,11 @@ export function wordsForSex(failure: SexFailure): FailureWords {
             advice: 'Choose that photo as evidence, or take the pin away.',
           }
         : { happened: 'A mark lies outside its photo.', advice: 'Place the mark on the picture again.' };
+    case 'bulbs-before-molt':
+      return {
+        happened: `The bulbs cannot have been seen on ${dayInWords(failure.seenOn)}: the ultimate molt that brought them was on ${dayInWords(failure.moltedFrom)} or later.`,
+        advice: 'Correct the day they were seen, or name another molt as the ultimate one.',
+      };
     case 'photo-not-of-animal':
       return {
         happened: 'One of these photos does not show the animal itself.',

@@ -91,6 +91,7 @@ export const ONE_OF_EACH_FAILURE: { readonly [Code in FailureCode]: Extract<Fail
   'evidence-of-another-animal': { code: 'evidence-of-another-animal', photoId: 'p1' },
   'pin-misplaced': { code: 'pin-misplaced', photoId: 'p1', reason: 'outside-photo' },
   'photo-not-of-animal': { code: 'photo-not-of-animal', photoId: 'p1' },
+  'bulbs-before-molt': { code: 'bulbs-before-molt', seenOn: '2025-01-01', moltedFrom: '2025-02-08' },
   'number-out-of-range': { code: 'number-out-of-range', number: 'seen.C', lowest: 0.001, highest: 0.999 },
   'already-withdrawn': { code: 'already-withdrawn', id: 'd1' },
   'scale-points-coincide': { code: 'scale-points-coincide' },

@@ -13,6 +13,7 @@ import { Molt, MoltDraft } from '../../domain/molting/molt.ts';
 import { Photo } from '../../domain/photo/photo.ts';
 import { Removal } from '../../domain/removal.ts';
 import { Determination, SexSign } from '../../domain/sexing/determination.ts';
+import { LiveSign } from '../../domain/sexing/live/liveSign.ts';
 import { Specimen, SpecimenDraft } from '../../domain/specimen/specimen.ts';
 import type { Endpoint } from './endpoint.ts';
 
@@ -64,6 +65,7 @@ export const SpecimenPage = z
     molts: z.array(MoltEntry).describe('Oldest first'),
     animalPhotos: z.array(Photo).describe('Of the living animal, oldest first'),
     observations: z.array(Observation).describe('Of the living animal, oldest first'),
+    liveSigns: z.array(LiveSign).describe('Signed of the animal itself, oldest first; withdrawn ones too'),
     forecast: GrowthForecast.nullable().describe(
       'Of the next molt and size; null where no molt is awaited: no longer kept, a mature male, or a molt that was watched and is not on record',
     ),

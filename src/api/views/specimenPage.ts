@@ -4,7 +4,7 @@ import type { CalendarDay } from '../../domain/dates.ts';
 import { forecastFrom } from '../../domain/growth/forecast/forecast.ts';
 import { instarsOfSkins } from '../../domain/molting/instars.ts';
 import { unwrap } from '../../domain/result.ts';
-import { keepersDay } from '../../tasks/localTime.ts';
+import { instantOfCamera, keepersDay } from '../../tasks/localTime.ts';
 import type { SpecimenPage } from '../contract/specimens.ts';
 import { basisOf } from './forecasts.ts';
 import { pointingIn } from './pointing.ts';
@@ -20,6 +20,7 @@ export function specimenPageOf(archive: Archive, specimenId: string, today: Cale
   const determinations = Map.groupBy(entry.determinations, (determination) => determination.exuviaId);
   const animalPhotos = [...archive.photos.ofAnimal(specimenId)];
   const observations = [...archive.observations.ofSpecimen(specimenId)];
+  const liveSigns = [...archive.liveSigns.ofSpecimen(specimenId)];
   const skins = moltedSkinsOf(archive, specimenId, pointing);
   return {
     summary: summaryOf(entry, pointing, forecast?.due ?? null),
@@ -33,16 +34,19 @@ export function specimenPageOf(archive: Archive, specimenId: string, today: Cale
     })),
     animalPhotos,
     observations,
+    liveSigns,
     forecast,
     lifeLine: lifeLineOf({
       specimen: entry.specimen,
       molts: entry.molts,
       skins: archive.exuviae.ofSpecimen(specimenId),
       animalPhotos,
+      liveSigns,
       readings: skins.flatMap(readingsOnLine),
       determinations: entry.determinations,
       observations,
       dayOfInstant: keepersDay,
+      instantOfCamera,
     }),
   };
 }

@@ -88,7 +88,7 @@ const liveStory: readonly Exchange[] = [
     (memory) => ({ path: specimen(memory), body: bulbs(memory) }),
     (sign, _, memory) => void memory.set('live sign', sign.id),
   ),
-  fails('POST /api/specimens/{specimenId}/live-signs', 'takes no bulbs from before that molt', 'dates-reversed', 422, (memory) => ({
+  fails('POST /api/specimens/{specimenId}/live-signs', 'takes no bulbs from before that molt', 'bulbs-before-molt', 422, (memory) => ({
     path: specimen(memory),
     body: { ...bulbs(memory), seenOn: '2024-12-31' },
   })),

@@ -8,18 +8,22 @@ import { determination } from '../sexing/readings.ts';
 import { seen } from './seen.ts';
 
 describe('the line of a life', () => {
-  test('has everything on record in the order it happened; on one day observations come before what they led to', () => {
+  test('has everything on record in the order it happened, on one day by the minute where it is known; what is not stands after what it followed from', () => {
     const line = lifeLineOf({
       specimen: { id: 's', hatchedOn: '2024-05-01', acquiredOn: '2024-09-01' },
       molts: [
-        { id: 'm2', happenedTo: '2026-03-02' },
-        { id: 'm1', happenedTo: '2025-03-02' },
+        { id: 'm2', happenedFrom: '2026-03-02', happenedTo: '2026-03-02' },
+        { id: 'm1', happenedFrom: '2025-03-02', happenedTo: '2025-03-02' },
       ],
       skins: [{ id: 'e2', moltId: 'm2' }],
       animalPhotos: [
-        { id: 'p1', takenOn: '2024-09-01' },
-        { id: 'p2', takenOn: null },
+        { id: 'p1', takenOn: '2024-09-01', facts: { takenAt: null } },
+        { id: 'p2', takenOn: null, facts: { takenAt: { local: '2024-09-01T10:00:00', offset: '+00:00' } } },
+        { id: 'p3', takenOn: '2026-03-02', facts: { takenAt: { local: '2026-03-02T03:00:00', offset: '+02:00' } } },
+        { id: 'p4', takenOn: '2026-03-02', facts: { takenAt: { local: '2026-03-02T07:00:00', offset: '+02:00' } } },
+        { id: 'moved', takenOn: '2026-03-02', facts: { takenAt: { local: '2019-01-01T00:00:00', offset: '+02:00' } } },
       ],
+      liveSigns: [{ id: 'l1', seenOn: '2026-03-04' }],
       readings: [
         {
           id: 'r2',
@@ -32,6 +36,7 @@ describe('the line of a life', () => {
       determinations: [{ id: 'd2', exuviaId: 'e2', readOn: '2026-03-04', signedAt: '2026-03-05T09:00:00.000Z' }],
       observations: [seen('free-of-skin', '2026-03-02T04:00', '+02:00'), seen('turned-over', '2026-03-01T23:00', '+02:00')],
       dayOfInstant: (instant) => instant.slice(0, 10),
+      instantOfCamera: ({ local, offset }) => new Date(`${local}${offset}`).toISOString(),
     });
     expect(line.map(({ on, kind, id }) => `${on} ${kind} ${id}`)).toEqual([
       '2024-05-01 hatched s',
@@ -39,9 +44,13 @@ describe('the line of a life', () => {
       '2024-09-01 photo p1',
       '2025-03-02 molt m1',
       '2026-03-02 observation turned-over 2026-03-01T23:00:00.000Z',
+      '2026-03-02 photo p3',
       '2026-03-02 observation free-of-skin 2026-03-02T04:00:00.000Z',
       '2026-03-02 molt m2',
+      '2026-03-02 photo p4',
       '2026-03-02 skin e2',
+      '2026-03-02 photo moved',
+      '2026-03-04 live-sign l1',
       '2026-03-04 reading r2',
       '2026-03-04 determination d2',
     ]);

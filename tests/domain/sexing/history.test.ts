@@ -107,7 +107,7 @@ describe('a sign of the animal', () => {
     ['date-in-future', { ...draft, seenOn: '2026-11-26' }],
     ['photo-not-of-animal', { ...draft, photoIds: ['a photo of a skin'] }],
     ['not-found', { ...draft, finding: { ...BULBS, ultimateMoltId: 'of another animal' } }],
-    ['dates-reversed', { ...draft, seenOn: '2026-06-30' }],
+    ['bulbs-before-molt', { ...draft, seenOn: '2026-06-30' }],
   ])('is refused: %s', (code, wrong) => expect(checkLiveSign(wrong, context)).toMatchObject({ ok: false, failure: { code } }));
 
   it('names no ultimate molt without bulbs', () => {

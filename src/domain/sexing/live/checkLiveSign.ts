@@ -10,7 +10,7 @@ export interface LiveSignContext {
 
 /**
  * Decides whether a sign of the animal may be recorded. Fails with `date-in-future`, `photo-not-of-animal`, `not-found` for
- * an ultimate molt that is none of this animal's, `dates-reversed` for bulbs seen before the molt that brought them.
+ * an ultimate molt that is none of this animal's, `bulbs-before-molt` for bulbs seen before the molt that brought them.
  */
 export function checkLiveSign(draft: LiveSignDraft, { today, molts, animalPhotoIds }: LiveSignContext): Result<LiveSignDraft> {
   const { finding, seenOn, photoIds } = draft;
@@ -20,5 +20,5 @@ export function checkLiveSign(draft: LiveSignDraft, { today, molts, animalPhotoI
   if (finding.kind !== 'palpal-bulbs' || finding.ultimateMoltId === null) return succeed(draft);
   const molt = molts.find(({ id }) => id === finding.ultimateMoltId);
   if (!molt) return fail({ code: 'not-found', what: 'molt', id: finding.ultimateMoltId });
-  return seenOn < molt.happenedFrom ? fail({ code: 'dates-reversed', from: molt.happenedFrom, to: seenOn }) : succeed(draft);
+  return seenOn < molt.happenedFrom ? fail({ code: 'bulbs-before-molt', seenOn, moltedFrom: molt.happenedFrom }) : succeed(draft);
 }

@@ -1,10 +1,12 @@
 import type { SpecimenPage } from '../../../api/contract/specimens.ts';
 import type { LifeEvent } from '../../../domain/care/lifeLine.ts';
+import { ultimateMoltOf } from '../../../domain/sexing/live/liveSign.ts';
 import { listed } from '../../../words/counts.ts';
-import { clockOf } from '../../../words/dates.ts';
+import { clockOf, dayInWords } from '../../../words/dates.ts';
 import { estimateAsText } from '../../../words/estimates.ts';
 import { instarInWords, moltName, recordedInWords } from '../../../words/instars.ts';
 import { capitalized, LEVEL_LABELS, OUTCOME_LABELS, SEX_LABELS } from '../../../words/labels.ts';
+import { findingInWords } from '../../../words/liveSigns.ts';
 import { SEEN_LABELS } from '../../../words/observations.ts';
 
 /** One line of everything on record. */
@@ -21,7 +23,7 @@ export interface WholeLineEntry {
 }
 
 /** As much of an animal's page as its line needs. */
-type OnRecord = Pick<SpecimenPage, 'lifeLine' | 'molts' | 'observations'>;
+type OnRecord = Pick<SpecimenPage, 'lifeLine' | 'molts' | 'observations' | 'liveSigns' | 'animalPhotos'>;
 
 /** The latest first. Readings of one day are one entry: a skin is read in several passes. */
 export function wholeLineOf(page: OnRecord): WholeLineEntry[] {
@@ -50,7 +52,9 @@ function told({ kind, id, on }: LifeEvent, page: OnRecord): Told {
     case 'skin':
       return skinTold(id, page);
     case 'photo':
-      return { words: 'Photo of the animal', photoId: id };
+      return { words: 'Photo of the animal', photoId: id, clock: photoClock(id, on, page) };
+    case 'live-sign':
+      return liveSignTold(id, page);
     case 'reading':
       return { words: `Measured on the Bench: ${skinsMeasured(on, page)}` };
     case 'determination':
@@ -65,13 +69,34 @@ function observationTold(id: string, { observations }: OnRecord): Told {
   return { words: capitalized(SEEN_LABELS[seen.kind]) + span, note: seen.note || null, clock: clockOf(seen.moment) };
 }
 
-function moltTold(id: string, { molts }: OnRecord): Told {
+/** As its camera wrote it; none where the day was put right since. */
+function photoClock(id: string, on: string, { animalPhotos }: OnRecord): string | null {
+  const local = animalPhotos.find((photo) => photo.id === id)?.facts.takenAt?.local;
+  return local?.startsWith(`${on}T`) ? local.slice(11, 16) : null;
+}
+
+function liveSignTold(id: string, { liveSigns, molts }: OnRecord): Told {
+  const sign = liveSigns.find((one) => one.id === id);
+  if (!sign) return { words: 'Seen on the animal' };
+  const { finding, observer, notes, withdrawn, photoIds } = sign;
+  const ultimate = finding.kind === 'palpal-bulbs' ? molts.find(({ molt }) => molt.id === finding.ultimateMoltId) : undefined;
+  const note = [
+    withdrawn && `Withdrawn: ${withdrawn.reason}`,
+    `Signed by ${observer}`,
+    ultimate && `With the ultimate molt, on ${dayInWords(ultimate.molt.happenedTo)}`,
+    notes,
+  ].filter(Boolean);
+  return { words: `Seen on the animal: ${findingInWords(finding)}`, note: note.join('. '), photoId: photoIds[0] ?? null };
+}
+
+function moltTold(id: string, { molts, liveSigns }: OnRecord): Told {
   const index = molts.findIndex(({ molt }) => molt.id === id);
   const entry = molts[index];
   if (!entry) return { words: 'Molt' };
   const outcomes = listed(entry.molt.outcomes.map((outcome) => OUTCOME_LABELS[outcome]));
   const notes = [outcomes && capitalized(outcomes), entry.molt.notes].filter((part) => part !== '').join('. ');
-  return { words: `Molt: ${moltName(entry.instar, index + 1)}`, note: notes || null };
+  const ultimate = ultimateMoltOf(liveSigns) === id ? '; the ultimate molt' : '';
+  return { words: `Molt: ${moltName(entry.instar, index + 1)}${ultimate}`, note: notes || null };
 }
 
 function skinTold(id: string, { molts }: OnRecord): Told {

@@ -25,6 +25,7 @@ const PAGE: SpecimenPage = {
   ],
   animalPhotos: [],
   observations: [],
+  liveSigns: [],
   forecast: null,
   lifeLine: [],
 };
