@@ -100,11 +100,15 @@ describe('the span a hold rests on', () => {
 });
 
 test('a span told from a carapace alone is a range without a middle', () => {
-  const factor = { value: 1.3, low: 1.1, high: 1.55, from: 'any-tarantula' as const };
   const moltsSince = { fewest: 1, most: 1 };
   const words = spanInWordsOf({
     ...{ moltedOn: '2026-03-05', until: '2026-04-05', wait: { count: 1, unit: 'months' }, straddles: true, fangs: null, ateOn: null },
-    span: { spanMm: 183, lowMm: 106, highMm: 280, from: { kind: 'skin', measured: 'carapace-length', lengthMm: 20, moltsSince, factor } },
+    span: {
+      spanMm: 183,
+      lowMm: 106,
+      highMm: 280,
+      from: { kind: 'skin', measured: 'carapace-length', lengthMm: 20, moltsSince, grownBy: 'any-tarantula' },
+    },
     missing: ['date', 'fangs'],
   });
   expect(words).toBe(
