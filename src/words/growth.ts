@@ -53,8 +53,8 @@ export function findingInWords(finding: GrowthFinding, nameOf: NameOfMolt): Oddi
       };
     case 'dates-out-of-order':
       return {
-        odd: `${nameOf(finding.laterMoltId)} is dated before ${uncapitalized(nameOf(finding.earlierMoltId))}.`,
-        ask: 'One of the days or one of the instar numbers is wrong. The interval between them is left out.',
+        odd: `The instars noted at ${uncapitalized(between(finding))} do not fit the order of their days.`,
+        ask: 'One of the days or one of the instar numbers is wrong. Until that is put right, the row follows the days alone and counts no instar.',
       };
     case 'one-day':
       return {

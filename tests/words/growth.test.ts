@@ -17,7 +17,11 @@ function saidOf(...molts: MoltOnRecord[]) {
     return rungName(rung);
   };
   return {
-    odd: findingsOf(rungs, '2026-01-01').map((finding) => findingInWords(finding, nameOf)),
+    odd: findingsOf(
+      rungs,
+      molts.map(({ molt }) => molt),
+      '2026-01-01',
+    ).map((finding) => findingInWords(finding, nameOf)),
     missed: checkMissedMolts(measuredSteps(rungs), beliefOfLadder(ladder).steps).map((check) => ({
       check,
       words: missedInWords(check, nameOf),
@@ -26,6 +30,12 @@ function saidOf(...molts: MoltOnRecord[]) {
 }
 
 describe('findingInWords', () => {
+  it('asks which of a day and a number is wrong where they contradict each other', () => {
+    const { odd } = saidOf(moltOn('2024-01-01', 8, 5), moltOn('2024-06-01', 5, 6.5), moltOn('2025-01-01', null, 8.4));
+    expect(odd[0]?.odd).toMatch(/^The instars noted at .* do not fit the order of their days\.$/);
+    expect(odd[0]?.ask).toContain('follows the days alone');
+  });
+
   it('asks about a shrinking carapace by the names of both instars', () => {
     const { odd } = saidOf(moltOn('2024-01-01', 5, 6), moltOn('2024-06-01', 6, 5), moltOn('2025-01-01', 7, 6.5));
     expect(odd.map((words) => words.odd)).toContain('From instar 5 to instar 6 the carapace shrinks, to 0.83 times its length.');

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { CalendarDay } from '../dates.ts';
+import { type DatedMolt, inDateOrder } from '../molting/instars.ts';
 import { growthSteps, type MeasuredStep, measuredSteps } from './measuredStep.ts';
 import type { Rung } from './rung.ts';
 
@@ -15,7 +16,9 @@ export const GrowthFinding = z
     z.object({ kind: z.literal('equal-sizes'), ...Pair }).describe('Apart by less than the readings can tell'),
     z.object({ kind: z.literal('shrunk'), ...Pair, ratio: z.number() }).describe('Wrong instar? Wrong scale?'),
     z.object({ kind: z.literal('absurd-ratio'), ...Pair, perInstar: z.number() }).describe('Wrong scale? Wrong animal?'),
-    z.object({ kind: z.literal('dates-out-of-order'), ...Pair }).describe('The later instar has the earlier date'),
+    z
+      .object({ kind: z.literal('dates-out-of-order'), ...Pair })
+      .describe('The numbers noted leave no room for molts in the order of their dates'),
     z.object({ kind: z.literal('one-day'), ...Pair, day: CalendarDay }).describe('Two molts known to the day fall on the same one'),
     z.object({ kind: z.literal('future-date'), moltId: z.string(), day: CalendarDay }),
     z.object({ kind: z.literal('no-interval') }).describe('No two molts are dated well enough to say the days between them'),
@@ -30,15 +33,16 @@ const ABSURD = { below: 0.7, above: 2.2 };
  * Looks a ladder over before anything is fitted to it. Each finding stands for itself; one that explains another (an absurd
  * shrinking is not also called shrunk) takes its place.
  *
- * @param rungs by rising step, whatever their dates say.
+ * @param molts of these rungs.
  */
-export function findingsOf(rungs: readonly Rung[], today: CalendarDay): GrowthFinding[] {
+export function findingsOf(rungs: readonly Rung[], molts: readonly DatedMolt[], today: CalendarDay): GrowthFinding[] {
   const sizes = measuredSteps(rungs);
   const open = rungs.filter(({ stepKnown, carapaceLengthMm }) => !stepKnown && carapaceLengthMm !== null);
   return [
     ...countFinding(sizes.length),
     ...(open.length > 0 ? [{ kind: 'place-unknown' as const, moltIds: open.map(({ moltId }) => moltId) }] : []),
     ...sizeFindings(sizes),
+    ...orderFindings(molts),
     ...dateFindings(rungs, today),
   ];
 }
@@ -66,13 +70,22 @@ function dateFindings(rungs: readonly Rung[], today: CalendarDay): GrowthFinding
     const earlier = rungs[index - 1];
     if (!earlier) continue;
     const pair = { earlierMoltId: earlier.moltId, laterMoltId: later.moltId };
-    if (later.happenedTo < earlier.happenedFrom) found.push({ kind: 'dates-out-of-order', ...pair });
-    else if (isOneDay(earlier) && isOneDay(later) && earlier.happenedFrom === later.happenedFrom) {
+    if (isOneDay(earlier) && isOneDay(later) && earlier.happenedFrom === later.happenedFrom) {
       found.push({ kind: 'one-day', ...pair, day: later.happenedFrom });
     }
   }
   const isDated = rungs.some(({ daysSincePrevious }) => daysSincePrevious !== null && daysSincePrevious.from > 0);
   return isDated ? found : [...found, { kind: 'no-interval' }];
+}
+
+/** A number that stands too low for the molts on record since the one before. */
+function orderFindings(molts: readonly DatedMolt[]): GrowthFinding[] {
+  const noted = inDateOrder(molts).flatMap(({ id, instarShed }, index) => (instarShed === null ? [] : [{ id, index, instarShed }]));
+  return noted.flatMap((later, place): GrowthFinding[] => {
+    const earlier = noted[place - 1];
+    if (!earlier || later.instarShed - earlier.instarShed >= later.index - earlier.index) return [];
+    return [{ kind: 'dates-out-of-order', earlierMoltId: earlier.id, laterMoltId: later.id }];
+  });
 }
 
 function isOneDay({ happenedFrom, happenedTo }: Pick<Rung, 'happenedFrom' | 'happenedTo'>): boolean {

@@ -82,7 +82,11 @@ export function growthReportOf(ladder: Ladder, records: readonly MoltOnRecord[],
     maturity: maturityHintOf(rungs, context),
     carapaceNow: carapaceNow(ground),
     spanNow: spanNow(ground),
-    findings: findingsOf(rungs, context.today),
+    findings: findingsOf(
+      rungs,
+      records.map(({ molt }) => molt),
+      context.today,
+    ),
   };
 }
 

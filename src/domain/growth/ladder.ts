@@ -7,7 +7,7 @@ import type { Photo } from '../photo/photo.ts';
 import { fitGrowth } from './growthFit.ts';
 import { measuredSteps } from './measuredStep.ts';
 import { isPresumed } from './missed/presumedMolts.ts';
-import { followsDirectly, placeMolts } from './positions.ts';
+import { followsDirectly, placeMoltsAnyhow } from './positions.ts';
 import { growthRatio } from './ratio.ts';
 import type { Ladder, Rung } from './rung.ts';
 import { type SkinReading, sizesOf } from './skinSizes.ts';
@@ -26,15 +26,15 @@ export interface MoltOnRecord {
 
 /**
  * The instars of one animal, oldest first: one rung per molt on record, with a size where its skin was measured. Nothing is
- * interpolated: a ratio stands only between instars that followed each other and were both measured.
+ * interpolated: a ratio stands only between instars that followed each other and were both measured. Numbers that contradict the
+ * order of the dates count for nothing: the rungs then follow the dates, and `findingsOf` says so.
  *
  * @param records all molts of one animal, in any order.
  * @param acquisition of the animal, where its instar was known then: the count starts from it where no molt has a number.
- * @throws Refusal `instars-out-of-order` when the instar numbers on record contradict the order of the dates.
  */
 export function buildLadder(records: readonly MoltOnRecord[], acquisition?: Acquisition): Ladder {
   const inOrder = [...records].sort((a, b) => byDate(a.molt, b.molt));
-  const positions = placeMolts(
+  const positions = placeMoltsAnyhow(
     inOrder.map(({ molt }) => molt),
     acquisition,
   );

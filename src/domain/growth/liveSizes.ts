@@ -3,7 +3,7 @@ import { CalendarDay } from '../dates.ts';
 import type { Acquisition } from '../molting/instarAnchors.ts';
 import { type DatedMolt, inDateOrder, instarOfAnimalPhoto } from '../molting/instars.ts';
 import type { Photo } from '../photo/photo.ts';
-import { placeMolts } from './positions.ts';
+import { placeMoltsAnyhow } from './positions.ts';
 import { SizeName, type SkinReading, SkinSizes, sizesOf } from './skinSizes.ts';
 
 /**
@@ -38,7 +38,7 @@ export interface LivePhoto {
  */
 export function placeLiveSizes(photos: readonly LivePhoto[], molts: readonly DatedMolt[], acquisition?: Acquisition): LiveSize[] {
   const ordered = inDateOrder(molts);
-  const positions = placeMolts(ordered, acquisition);
+  const positions = placeMoltsAnyhow(ordered, acquisition);
   return photos.flatMap(({ photo, readings }) => {
     const sizes = sizesOf(readings);
     if (photo.subject.kind !== 'animal' || SizeName.options.every((size) => sizes[size] === null)) return [];

@@ -47,6 +47,11 @@ export function placeMoltsIfSound(molts: readonly NumberedMolt[], acquisition?: 
   }
 }
 
+/** The same in any case: numbers that contradict the order of the dates are all left out, and each molt on record is one step. */
+export function placeMoltsAnyhow(molts: readonly NumberedMolt[], acquisition?: Acquisition): Position[] {
+  return placeMoltsIfSound(molts, acquisition) ?? placeMolts(molts.map((molt) => ({ ...molt, instarShed: null })));
+}
+
 /** Places the molts after one anchor up to the next. */
 function placeBetween(
   last: Counted,

@@ -71,13 +71,16 @@ describe('growthReportOf, with little or odd on record', () => {
     expect(kindsOf(vague)).toEqual(['two-sizes', 'no-interval']);
   });
 
-  it('finds dates that run against the instars', () => {
-    const records = [moltOn('2024-01-01', null, 5), moltOn('2024-06-01', null, 6.5)];
-    const ladder = buildLadder(records);
-    const turned = { ...ladder, rungs: [...ladder.rungs].reverse() };
-    expect(growthReportOf(turned, records, { ...CONTEXT, belief: beliefOfLadder(ladder) }).findings.map(({ kind }) => kind)).toContain(
-      'dates-out-of-order',
-    );
+  it('finds numbers that run against the dates, and follows the dates', () => {
+    const records = [moltOn('2024-01-01', 8, 5), moltOn('2024-06-01', 5, 6.5), moltOn('2024-12-01', null, 8.4)];
+    const { findings, ratios } = report(records);
+    expect(findings).toContainEqual({ kind: 'dates-out-of-order', earlierMoltId: 'molt-2024-01-01', laterMoltId: 'molt-2024-06-01' });
+    expect(ratios.stepwise.map(({ instars }) => instars)).toEqual([1, 1]);
+    expect(buildLadder(records).rungs.map(({ instar }) => instar)).toEqual([null, null, null]);
+    const squeezed = [moltOn('2024-01-01', 5, 5), moltOn('2024-06-01', null, 6.5), moltOn('2024-12-01', 6, 8.4)];
+    expect(report(squeezed).findings.map(({ kind }) => kind)).toContain('dates-out-of-order');
+    const sound = [moltOn('2024-01-01', 5, 5), moltOn('2024-06-01', null, 6.5), moltOn('2024-12-01', 7, 8.4)];
+    expect(report(sound).findings).toEqual([]);
   });
 
   it('names measured skins whose place in the row is open', () => {
