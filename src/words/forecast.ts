@@ -109,6 +109,10 @@ const FACTS: Readonly<Record<ForecastFact, string>> = {
   'molts-on-one-day': 'Two molts stand on one day; no interval is taken from them.',
   'size-unusable': 'A size that no carapace has is left out: look at the scale of its photo.',
   'start-not-seen': 'The running interval began before the animal came; its beginning was not seen.',
+  'last-molt-wide': 'The days on record for the last molt lie far apart, which widens the window; the day it was found narrows it.',
+  'no-day-told': 'What is known would allow a window of more than ten years, so no day is told: note the days of its molts more closely.',
+  'step-doubted':
+    'From one of its skins to the next the size falls, or leaps, as none is known to do. No size is foretold before that is settled; its Ladder asks.',
   overdue: 'Only one in twenty such intervals lasts this long. A mature male, or an animal that molted unseen, waits like this.',
 };
 

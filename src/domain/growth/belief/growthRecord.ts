@@ -42,6 +42,9 @@ export const ForecastFact = z
     'date-in-future',
     'molts-on-one-day',
     'start-not-seen',
+    'last-molt-wide',
+    'no-day-told',
+    'step-doubted',
     'overdue',
   ])
   .meta({ id: 'ForecastFact' });

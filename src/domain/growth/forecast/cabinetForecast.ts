@@ -1,4 +1,4 @@
-import type { CalendarDay } from '../../dates.ts';
+import { type CalendarDay, daysBetween } from '../../dates.ts';
 import { growthGroundIn } from '../belief/growthBelief.ts';
 import { type ForecastFact, type GrowthRecord, type GrowthSeries, hatchingSeen, instarNow } from '../belief/growthRecord.ts';
 import { lineBasisIn } from '../belief/lineBasis.ts';
@@ -61,11 +61,15 @@ function startOf({ record, placed }: GrowthSeries, today: CalendarDay): Interval
   return acquiredOn !== null && acquiredOn <= today ? { kind: 'acquired', on: acquiredOn } : null;
 }
 
+/** From here on the days of a molt widen a window so that a person would see it. */
+const WIDE_DAYS = 60;
+
 function factsOf({ placed, intervals, growth, facts: found }: GrowthSeries, start: IntervalStart | null): ForecastFact[] {
   const facts = new Set(found);
   if (placed.length === 0) facts.add('no-molts');
   if (!start) facts.add('nothing-to-count-from');
   if (start?.kind === 'acquired') facts.add('start-not-seen');
+  if (start?.kind === 'molt' && daysBetween(start.from, start.to) > WIDE_DAYS) facts.add('last-molt-wide');
   if (intervals.length === 0) facts.add('no-whole-interval');
   if (growth.length === 0) facts.add(placed.some(({ size }) => size !== null) ? 'one-measured-skin' : 'no-measured-skin');
   return [...facts];

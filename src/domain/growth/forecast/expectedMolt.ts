@@ -3,9 +3,10 @@ import { CalendarDay } from '../../dates.ts';
 import type { DueForecast } from './forecast.ts';
 
 /** How far the running interval has come, by the share of such intervals that have ended as early. */
-export const IntervalStage = z
-  .enum(['early', 'window', 'past-likely', 'overdue'])
-  .meta({ id: 'IntervalStage', description: 'From a quarter ended on: window; from half: past-likely; from 19 of 20: overdue' });
+export const IntervalStage = z.enum(['early', 'window', 'past-likely', 'overdue']).meta({
+  id: 'IntervalStage',
+  description: 'From a quarter ended on: window; from half: past-likely; from 19 of 20: overdue, unless mostly assumed',
+});
 export type IntervalStage = z.infer<typeof IntervalStage>;
 
 /** The next molt as a forecast of today has it, to watch an animal by. */
@@ -29,8 +30,18 @@ const STAGES = [
 /** More than this share of assumption is no ground for advice: an assumption of ours too. */
 const MOSTLY = 0.5;
 
-export function stageOf({ chanceOfLasting }: Pick<DueForecast, 'chanceOfLasting'>): IntervalStage {
-  return STAGES.find(({ below }) => chanceOfLasting <= below)?.stage ?? 'early';
+/** An animal is not called overdue by what is mostly assumed: grown females wait longer than the middle of all tarantulas. */
+export function stageOf({ chanceOfLasting, shares }: Pick<DueForecast, 'chanceOfLasting' | 'shares'>): IntervalStage {
+  const stage = STAGES.find(({ below }) => chanceOfLasting <= below)?.stage ?? 'early';
+  return stage === 'overdue' && isAssumed(shares) ? 'past-likely' : stage;
+}
+
+export function isOverdue(due: Pick<DueForecast, 'chanceOfLasting' | 'shares'>): boolean {
+  return stageOf(due) === 'overdue';
+}
+
+function isAssumed({ prior }: DueForecast['shares']): boolean {
+  return prior > MOSTLY;
 }
 
 /**
@@ -40,7 +51,7 @@ export function stageOf({ chanceOfLasting }: Pick<DueForecast, 'chanceOfLasting'
 export function expectedMoltFrom(due: DueForecast): ExpectedMolt | null {
   if (due.since.kind === 'acquired') return null;
   const { middle, window90, shares } = due;
-  return { from: window90.from, likely: middle, to: window90.to, stage: stageOf(due), assumed: shares.prior > MOSTLY };
+  return { from: window90.from, likely: middle, to: window90.to, stage: stageOf(due), assumed: isAssumed(shares) };
 }
 
 /** The forecast where something may be advised by it. */

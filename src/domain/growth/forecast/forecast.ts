@@ -8,8 +8,16 @@ import { predictiveLaw } from '../belief/predictive.ts';
 import { Shares, sharesAt } from '../belief/shares.ts';
 import { evidenceFrom } from '../belief/stepShares.ts';
 import { type ForecastBasis, IntervalStart } from './basis.ts';
-import { stageOf } from './expectedMolt.ts';
-import { chanceFromFirstLook, chanceOfLasting, runningIntervalQuantile, unseenStartQuantile } from './waiting.ts';
+import { isOverdue } from './expectedMolt.ts';
+import {
+  chanceFromFirstLook,
+  chanceFromWideStart,
+  chanceOfLasting,
+  type IntervalLaw,
+  runningIntervalQuantile,
+  unseenStartQuantile,
+  wideStartQuantile,
+} from './waiting.ts';
 
 const DayWindow = z.object({ from: CalendarDay, to: CalendarDay }).meta({ id: 'DayWindow' });
 
@@ -54,17 +62,27 @@ export type GrowthForecast = z.infer<typeof GrowthForecast>;
  */
 export function forecastFrom(basis: ForecastBasis): GrowthForecast {
   const due = dueFrom(basis);
-  const isOverdue = due !== null && stageOf(due) === 'overdue';
   return {
     model: basis.model,
     madeOn: basis.madeOn,
     due,
     size: sizeFrom(basis),
-    facts: isOverdue ? [...basis.facts, 'overdue'] : basis.facts,
+    facts: [...basis.facts, ...factsOf(basis.start, due)],
   };
 }
 
-/** The day alone; null where there is nothing to count from. */
+/** What shows only in the forecast. */
+function factsOf(start: IntervalStart | null, due: DueForecast | null): ForecastFact[] {
+  if (!due) return start ? ['no-day-told'] : [];
+  return isOverdue(due) ? ['overdue'] : [];
+}
+
+/** A window of nine chances in ten longer than this tells no day: ten years, an assumption of ours. */
+const LONGEST_WINDOW_DAYS = 3653;
+/** Below this share of an interval a span of days is a mere error of its middle; above, each of its days is a start of its own. */
+const NARROW = 0.1;
+
+/** The day alone; null where there is nothing to count from, or where what is known would allow any day within many years. */
 export function dueFrom({
   start,
   madeOn,
@@ -73,21 +91,21 @@ export function dueFrom({
 }: Omit<ForecastBasis, 'model' | 'facts' | 'growth' | 'lastSkin'>): DueForecast | null {
   if (!start) return null;
   const [from, to] = start.kind === 'molt' ? [start.from, start.to] : [start.on, start.on];
-  const { middle, variance } = dayWithin({ happenedFrom: from, happenedTo: to });
   const belief = informed(interval.kin, evidenceFrom(interval.rows));
-  const location = meanAt(belief, instar);
-  const law = predictiveLaw(location, interval, 1, varianceAt(belief, instar) + variance / Math.exp(location) ** 2);
-  // A molt counts as at the middle of its day; what has not molted by the end of today has waited half a day longer.
-  const waited = Math.max(0, daysBetween(from, madeOn) + 0.5 - middle);
-  const quantile = start.kind === 'acquired' ? unseenStartQuantile : runningIntervalQuantile;
+  const wait = waitOf({
+    kind: start.kind,
+    span: { from, to },
+    waited: daysBetween(from, madeOn) + 0.5,
+    lawWith: (variance) => predictiveLaw(meanAt(belief, instar), interval, 1, varianceAt(belief, instar) + variance),
+  });
   /** Whole days that lie within; where none does, the one nearest. */
-  const dayAt = (probability: number, rounded: (days: number) => number): CalendarDay =>
-    addDays(from, rounded(middle + quantile(law, waited, probability)));
+  const dayAt = (probability: number, rounded: (days: number) => number): CalendarDay => addDays(from, rounded(wait.quantile(probability)));
   const window = (probability: number) => {
     const [earliest, latest] = [dayAt(probability, Math.ceil), dayAt(1 - probability, Math.floor)];
     return earliest <= latest ? { from: earliest, to: latest } : { from: latest, to: earliest };
   };
   const window90 = window(0.05);
+  if (daysBetween(window90.from, window90.to) > LONGEST_WINDOW_DAYS) return null;
   // Rounding to whole days must not carry one out of the other.
   const inside = (day: CalendarDay): CalendarDay => (day < window90.from ? window90.from : day > window90.to ? window90.to : day);
   const { from: first, to: last } = window(0.25);
@@ -96,9 +114,42 @@ export function dueFrom({
     middle: inside(dayAt(0.5, Math.round)),
     window50: { from: inside(first), to: inside(last) },
     window90,
-    chanceOfLasting: start.kind === 'acquired' ? chanceFromFirstLook(law, waited) : chanceOfLasting(law, waited),
+    chanceOfLasting: wait.chanceOfLasting,
     ownIntervals: stepsIn(interval),
     shares: sharesAt(interval, instar),
+  };
+}
+
+interface Started {
+  readonly kind: IntervalStart['kind'];
+  readonly span: { readonly from: CalendarDay; readonly to: CalendarDay };
+  /** Days from the first day of the span to the end of today, a molt counting as at the middle of its day. */
+  readonly waited: number;
+  /** Days of the running interval, with so much variance more. */
+  readonly lawWith: (variance: number) => IntervalLaw;
+}
+
+/** The running interval: days from the first it can have begun on to its end, and the share of intervals that last as long. */
+function waitOf({ kind, span: { from, to }, waited, lawWith }: Started): {
+  readonly quantile: (probability: number) => number;
+  readonly chanceOfLasting: number;
+} {
+  const law = lawWith(0);
+  const { middle, variance } = dayWithin({ happenedFrom: from, happenedTo: to });
+  const relative = variance / Math.exp(law.location) ** 2;
+  if (kind !== 'acquired' && relative > NARROW ** 2 && from < to) {
+    const start = { law, widthDays: daysBetween(from, to) };
+    return {
+      quantile: (probability) => wideStartQuantile(start, Math.max(0, waited), probability),
+      chanceOfLasting: chanceFromWideStart(start, waited),
+    };
+  }
+  const blurred = lawWith(relative);
+  const since = Math.max(0, waited - middle);
+  const quantile = kind === 'acquired' ? unseenStartQuantile : runningIntervalQuantile;
+  return {
+    quantile: (probability) => middle + quantile(blurred, since, probability),
+    chanceOfLasting: kind === 'acquired' ? chanceFromFirstLook(blurred, since) : chanceOfLasting(blurred, since),
   };
 }
 

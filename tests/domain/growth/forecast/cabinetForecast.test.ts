@@ -76,6 +76,30 @@ describe('the steps that a forecast reads', () => {
 });
 
 describe('forecastFor', () => {
+  it('foretells a usual wait, a little wider, from a molt whose days are years apart', () => {
+    const molts = [{ id: 'found', happenedFrom: '2020-01-01', happenedTo: '2026-11-01', instarShed: null }];
+    const known = [{ ...molts[0], id: 'found', happenedFrom: '2026-11-01', happenedTo: '2026-11-01', instarShed: null }];
+    const wide = forecastOf(growthRecord({ molts }), '2026-11-26');
+    const narrow = forecastOf(growthRecord({ molts: known }), '2026-11-26');
+    expect(wide.facts).toContain('last-molt-wide');
+    expect(wide.due && wide.due.window90.from < (narrow.due?.window90.from ?? '')).toBe(true);
+    expect(wide.due && daysWide(wide.due.window90)).toBeLessThan(2.5 * (narrow.due ? daysWide(narrow.due.window90) : 0));
+    expect(wide.facts).not.toContain('overdue');
+  });
+
+  it('hardly changes where a span of days is treated as starts of their own', () => {
+    // 40 days are just under the limit for this animal's intervals, 50 beyond: the windows have to grow steadily.
+    const molts = moltsAfter([100, 100, 100, 100, 100, 100]);
+    const widths = [30, 40, 50, 60].map((days) => {
+      const spanned = molts.map((molt, index) =>
+        index < 5 ? molt : { ...molt, happenedFrom: addDays(molt.happenedTo, -days / 2), happenedTo: addDays(molt.happenedTo, days / 2) },
+      );
+      const { due } = forecastOf(growthRecord({ molts: spanned }), addDays(spanned[5]?.happenedTo ?? HATCHED, 1));
+      return due ? daysWide(due.window90) : Number.NaN;
+    });
+    for (const [index, width] of widths.entries()) expect(Math.abs(width - (widths[index - 1] ?? width))).toBeLessThan(9);
+  });
+
   it.each(['lagotis', 'gracilis', 'ochropus'] as const)('tells the last interval of %s from those before, monotone or not', (name) => {
     const intervals = DURATIONS[name].slice(0, -1);
     const molts = moltsAfter(intervals);

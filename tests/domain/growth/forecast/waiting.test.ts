@@ -3,10 +3,12 @@ import { jStat } from 'jstat';
 import { describe, expect, it } from 'vitest';
 import {
   chanceFromFirstLook,
+  chanceFromWideStart,
   chanceOfLasting,
   type IntervalLaw,
   runningIntervalQuantile,
   unseenStartQuantile,
+  wideStartQuantile,
 } from '../../../../src/domain/growth/forecast/waiting.ts';
 import { normalDeviate, seededGenerator } from '../../../../src/domain/numerics/generator.ts';
 
@@ -89,5 +91,62 @@ describe('unseenStartQuantile', () => {
     for (const probability of [0.05, 0.25, 0.5, 0.75, 0.95]) {
       expect(Math.abs(unseenStartQuantile(LAW, waited, probability) - sampleQuantile(left, probability))).toBeLessThan(1.5);
     }
+  });
+});
+
+describe('wideStartQuantile', () => {
+  it.each([
+    [90, 90],
+    [90, 200],
+    [2500, 2500],
+    [2500, 2600],
+  ])('is what is left of intervals that began on any day of %i and lasted to day %i, drawn until 100,000 did', (widthDays, waited) => {
+    const draw = seededGenerator(13);
+    const ends: number[] = [];
+    let [tried, began] = [0, 0];
+    while (ends.length < 100_000) {
+      tried += 1;
+      const start = draw() * widthDays;
+      const end = start + Math.exp(LAW.location + 0.4 * normalDeviate(draw));
+      if (end > waited) ends.push(end);
+      if (end > waited) began += chanceOfLasting(LAW, waited - start);
+    }
+    expect(tried).toBeGreaterThanOrEqual(ends.length);
+    const start = { law: LAW, widthDays };
+    expect(chanceFromWideStart(start, waited)).toBeCloseTo(began / ends.length, 1);
+    for (const probability of [0.05, 0.25, 0.5, 0.75, 0.95]) {
+      const [told, drawn] = [wideStartQuantile(start, waited, probability) - waited, sampleQuantile(ends, probability) - waited];
+      expect(Math.abs(told - drawn)).toBeLessThan(Math.max(1.5, 0.04 * drawn));
+    }
+  });
+
+  it('is the same as from a day that is known where the span is a moment', () => {
+    for (const probability of [0.05, 0.5, 0.95]) {
+      const known = runningIntervalQuantile(LAW, 100, probability);
+      expect(wideStartQuantile({ law: LAW, widthDays: 1e-6 }, 100, probability)).toBeCloseTo(known, 1);
+    }
+    expect(chanceFromWideStart({ law: LAW, widthDays: 1e-6 }, 100)).toBeCloseTo(chanceOfLasting(LAW, 100), 6);
+  });
+
+  it('never ends before the wait, and never beyond what lives, whatever the law', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0, max: 8, noNaN: true }),
+        fc.double({ min: 1e-4, max: 4, noNaN: true }),
+        fc.integer({ min: 3, max: 200 }),
+        fc.double({ min: 1, max: 20_000, noNaN: true }),
+        fc.double({ min: 0, max: 20_000, noNaN: true }),
+        (location, variance, degreesOfFreedom, widthDays, since) => {
+          const start = { law: { location, variance, degreesOfFreedom }, widthDays };
+          const waited = widthDays + since;
+          const days = [0.05, 0.25, 0.5, 0.75, 0.95].map((p) => wideStartQuantile(start, waited, p));
+          expect(days.every((one) => Number.isFinite(one) && one >= waited)).toBe(true);
+          expect(days.toSorted((a, b) => a - b)).toEqual(days);
+          const chance = chanceFromWideStart(start, waited);
+          expect(chance >= 0 && chance <= 1).toBe(true);
+        },
+      ),
+      { numRuns: 60 },
+    );
   });
 });
