@@ -1,4 +1,5 @@
 import type { ImagePoint } from '../measuring/points.ts';
+import { medianOf } from '../numerics/median.ts';
 
 /** A straight line in the picture, fitted through points. */
 export interface FittedLine {
@@ -138,12 +139,6 @@ export function offLinePx({ xPx, yPx }: ImagePoint, { through, alongX, alongY }:
 /** Standard deviation of normal errors from their median absolute value. */
 export function robustScale(distances: readonly number[], leastPx: number): number {
   return Math.max(leastPx, MAD_FACTOR * medianOf(distances));
-}
-
-export function medianOf(values: readonly number[]): number {
-  const sorted = values.toSorted((one, other) => one - other);
-  const middle = Math.floor(sorted.length / 2);
-  return sorted.length % 2 === 1 ? (sorted[middle] ?? 0) : ((sorted[middle - 1] ?? 0) + (sorted[middle] ?? 0)) / 2;
 }
 
 /** Where two lines meet, with the covariance that their uncertainties give it (JCGM 100:2008, 5.1.2); null when parallel. */

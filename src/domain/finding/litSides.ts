@@ -1,8 +1,8 @@
+import { medianOf } from '../numerics/median.ts';
 import { encodeSrgb } from '../numerics/srgb.ts';
 import { type EdgeProfile, fitEdge, gaussianForm } from './edgeModel.ts';
 import type { LightPlanes } from './light.ts';
 import { blurOf, fitScene, formsIn, type SceneFit, type SideOnFoot, type Trial } from './lightFit.ts';
-import { medianOf } from './line.ts';
 import { type FoundSide, fitSide, type Stretch, stretchesOf } from './sideFit.ts';
 import type { ExpectedSide } from './sideSearch.ts';
 

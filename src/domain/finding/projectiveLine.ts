@@ -1,5 +1,5 @@
 import { leastSquares } from '../numerics/leastSquares.ts';
-import { medianOf } from './line.ts';
+import { medianOf } from '../numerics/median.ts';
 
 /** Where equally spaced marks on a straight line in space stand on its picture: u = (a t + b) / (c t + 1). */
 export interface ProjectiveLine {

@@ -1,5 +1,5 @@
+import { medianOf } from '../numerics/median.ts';
 import type { LightImage } from './light.ts';
-import { medianOf } from './line.ts';
 import { type FoundTicks, findTicksAlong } from './rule.ts';
 import type { Segment } from './strongLines.ts';
 import { type Band, bandAt, isBandInside, peaksOf, pointOf, type Strip, stripThrough } from './tickBands.ts';

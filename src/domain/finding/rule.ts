@@ -1,7 +1,7 @@
 import type { ImagePoint } from '../measuring/points.ts';
+import { medianOf } from '../numerics/median.ts';
 import { fail, type Result, succeed } from '../result.ts';
 import type { LightImage } from './light.ts';
-import { medianOf } from './line.ts';
 import { fitProjectiveLine, markAt, type ProjectiveLine, type ProjectiveLineFit, placeOn, spacingAt } from './projectiveLine.ts';
 import { type Band, bandAt, isBandInside, type Peak, peakNear, peaksOf, pointOf, type Strip, stripThrough } from './tickBands.ts';
 import { type SaidTicks, tickContrast } from './tickEvidence.ts';

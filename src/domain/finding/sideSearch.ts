@@ -1,6 +1,6 @@
 import type { ImagePoint } from '../measuring/points.ts';
+import { medianOf } from '../numerics/median.ts';
 import type { LightPlanes } from './light.ts';
-import { medianOf } from './line.ts';
 import { type EdgeSearch, type Step, stepsAcross } from './profile.ts';
 
 /** Where a straight side of an object is expected in the picture; its normal points away from the object. */

@@ -1,4 +1,4 @@
-import { medianOf } from './line.ts';
+import { medianOf } from '../numerics/median.ts';
 
 /** The middle line of a tick across the bands that see it: u = start + slope v, px along the strip and across it. */
 export interface TickLine {

@@ -1,4 +1,4 @@
-import { medianOf } from '../finding/line.ts';
+import { medianOf } from '../numerics/median.ts';
 
 /** A small picture, rows from the top, four bytes (sRGB and cover) for each pixel. */
 export interface SmallPicture {

@@ -1,7 +1,7 @@
 import { fitHomography } from '../../measuring/homography.ts';
 import type { ImagePoint, PlanePoint } from '../../measuring/points.ts';
 import { type Matrix3, transform } from '../../numerics/matrix3.ts';
-import { medianOf } from '../line.ts';
+import { medianOf } from '../../numerics/median.ts';
 
 export interface PointPair {
   readonly at: ImagePoint;

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { medianOf } from '../../numerics/median.ts';
 import { FEWEST_RUNGS_FOR_FIT, type SizeAtStep } from '../growthFit.ts';
 
 /** The line that one wrong size cannot pull away. */
@@ -18,16 +19,9 @@ export type RobustFit = z.infer<typeof RobustFit>;
 export function fitRobust(sizes: readonly SizeAtStep[]): RobustFit | null {
   if (sizes.length < FEWEST_RUNGS_FOR_FIT) return null;
   const points = sizes.map(({ step, lengthMm }) => ({ step, log: Math.log(lengthMm) }));
-  const slope = median(
+  const slope = medianOf(
     points.flatMap((one, index) => points.slice(index + 1).map((other) => (other.log - one.log) / (other.step - one.step))),
   );
-  const intercept = median(points.map(({ step, log }) => log - slope * step));
+  const intercept = medianOf(points.map(({ step, log }) => log - slope * step));
   return { intercept, slope, ratio: Math.exp(slope) };
-}
-
-function median(values: readonly number[]): number {
-  const sorted = values.toSorted((one, other) => one - other);
-  const middle = sorted.length >> 1;
-  const upper = sorted[middle] ?? 0;
-  return sorted.length % 2 === 1 ? upper : (upper + (sorted[middle - 1] ?? upper)) / 2;
 }
