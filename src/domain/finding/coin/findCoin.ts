@@ -4,7 +4,8 @@ import { fail, type Result, succeed } from '../../result.ts';
 import { isInside, type LightPlanes } from '../light.ts';
 import { LEAST_VISIBLE } from './consensus.ts';
 import { recurringRim } from './recurringRim.ts';
-import { arcOf, type Rim, refineRim } from './rim.ts';
+import { type Rim, refineRim } from './rim.ts';
+import { arcOf } from './roughRim.ts';
 import { circle, evidenceOf, isBelieved, LEAST_CONFIDENCE, outermostOf, searched } from './search.ts';
 import { settleRim } from './settleRim.ts';
 

@@ -3,7 +3,8 @@ import type { ImagePoint } from '../../measuring/points.ts';
 import type { JudgedPicture } from '../judged.ts';
 import { factorTo, type LightPlanes, reducePlanes } from '../light.ts';
 import { huesOf } from './hue.ts';
-import { type Rim, type RoughRim, refineRim, roughRim } from './rim.ts';
+import { type Rim, refineRim } from './rim.ts';
+import { type RoughRim, roughRim } from './roughRim.ts';
 import { circle, confidenceOf, enlarged, evidenceOf, FOUND_REACH, LEAST_CONFIDENCE, outermostOf, searched } from './search.ts';
 import { roundPlaces } from './symmetry.ts';
 

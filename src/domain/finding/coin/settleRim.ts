@@ -4,8 +4,11 @@ import { misfitPx, raysAcross, type Scene, visibleOf } from './consensus.ts';
 import type { EllipseFit } from './fitEllipse.ts';
 import { huesOf, windowOf } from './hue.ts';
 import { type ClosedOutline, closedOutlines } from './outlines.ts';
-import { likelySteps, type Rim, robustFit, shifted, stepAround, uncertaintyOf, unsettledPx, wallPx } from './rim.ts';
+import { type Rim, shifted } from './rim.ts';
+import { uncertaintyOf, unsettledPx, wallPx } from './rimUncertainty.ts';
+import { likelySteps, robustFit } from './robustEllipse.ts';
 import { enlarged } from './search.ts';
+import { stepAround } from './stepAround.ts';
 
 /** Outlines are told apart at about this radius: a wall is then some pixels wide, and relief does not drown it. */
 const WORKING_RADIUS_PX = 90;
