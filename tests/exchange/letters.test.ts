@@ -22,6 +22,7 @@ async function sheetOf(title: string): Promise<Uint8Array> {
     taxon: 'Grammostola pulchra',
     code: 'Ś-1',
     captions: [['Instar 7', 'shed 1 Jan 2024', 'carapace 10.00 mm ± 0.20 mm']],
+    note: '',
   };
   return contactSheetPdf(layOutSheet([PLATE], 'a4', 'fitted'), words, new Map([[0, await smallPicture(1, 'jpeg')]]));
 }

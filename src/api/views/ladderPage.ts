@@ -5,11 +5,9 @@ import { type GrowthBelief, growthBeliefIn } from '../../domain/growth/belief/gr
 import type { Pooled } from '../../domain/growth/belief/pooledCabinet.ts';
 import { growthReportOf } from '../../domain/growth/growthReport.ts';
 import { kinshipOf } from '../../domain/growth/kin.ts';
-import { buildLadder, type MoltOnRecord } from '../../domain/growth/ladder.ts';
 import { type LiveSize, placeLiveSizes } from '../../domain/growth/liveSizes.ts';
 import { instarNowOf } from '../../domain/molting/instars.ts';
 import type { Molt } from '../../domain/molting/molt.ts';
-import { cutKeyOf, type PlatedPhoto } from '../../domain/plate/platePhoto.ts';
 import { unwrap } from '../../domain/result.ts';
 import { signOf } from '../../domain/sexing/sign.ts';
 import type { Specimen } from '../../domain/specimen/specimen.ts';
@@ -18,17 +16,15 @@ import { animalSignsOf } from './animalSigns.ts';
 import { type CarapaceSizes, carapaceSizesIn, carapacesOn, growthNear } from './growthBelief.ts';
 import { measureReadings, skinReadingsOf } from './measurements.ts';
 import { pointingIn } from './pointing.ts';
-import { type MoltedSkin, moltedSkinsOf, readingsOf } from './skins.ts';
+import { type GalleryPlace, skinRowOf } from './skinRow.ts';
 
 /** A page whose cuts have not been looked for yet. */
-type UncutPage = Omit<LadderPage, 'gallery'> & { readonly gallery: readonly Omit<GalleryItem, 'cutReady'>[] };
+type UncutPage = Omit<LadderPage, 'gallery'> & { readonly gallery: readonly GalleryPlace[] };
 
 export function ladderPageOf(archive: Archive, specimenId: string, today: CalendarDay): UncutPage {
   const specimen = unwrap(archive.specimens.get(specimenId));
   const pointing = pointingIn(archive);
-  const skins = moltedSkinsOf(archive, specimenId, pointing);
-  const records = skins.map(onRecord);
-  const ladder = buildLadder(records, specimen);
+  const { skins, records, ladder, gallery } = skinRowOf(archive, specimen, pointing);
   const sizesOfOthers = carapaceSizesIn(archive, pointing);
   const sizesOf: CarapaceSizes = (id) => (id === specimenId ? carapacesOn(skins) : sizesOfOthers(id));
   const near = growthNear(specimen, archive.cabinet.entries(), sizesOf, today);
@@ -44,8 +40,6 @@ export function ladderPageOf(archive: Archive, specimenId: string, today: Calend
       pointing,
     ),
   });
-  const shown = new Set(ladder.rungs.map((rung) => rung.photoId));
-  const gallery = skins.flatMap((skin) => galleryItemsOf(archive, skin).filter((item) => shown.has(item.photo.id)));
   const instarNow = instarNowOf(
     skins.map(({ molt }) => molt),
     specimen,
@@ -63,11 +57,6 @@ function beliefIn(near: Pooled, specimenId: string): GrowthBelief {
 function siblingsIn({ series }: Pooled, specimen: Specimen): number {
   const others = [...series.values()].filter(({ record, growth }) => record.specimenId !== specimen.id && growth.length > 0);
   return others.filter(({ record }) => kinshipOf(specimen, record) === 'siblings').length;
-}
-
-/** A molted skin as the ladder takes it. */
-export function onRecord(skin: MoltedSkin): MoltOnRecord {
-  return { molt: skin.molt, exuvia: skin.exuvia, photos: skin.photos.map(({ photo }) => photo), readings: readingsOf(skin) };
 }
 
 /** From measured photos of the living animal. */
@@ -88,22 +77,4 @@ export async function withCuts(archive: Archive, page: UncutPage): Promise<Ladde
     cutReady: await archive.renditions.hasCut(item.photo.sha256, item.cutKey),
   });
   return { ...page, gallery: await Promise.all(page.gallery.map(look)) };
-}
-
-/** A photo with its marks as the gallery takes it; of several passes the last. */
-export function platedPhotoOf(archive: Archive, photoId: string): PlatedPhoto {
-  const photo = unwrap(archive.photos.get(photoId));
-  const calibration = unwrap(archive.calibrations.get(photoId));
-  return { photo, calibration, reading: archive.readings.ofPhoto(photoId).at(-1) ?? null };
-}
-
-function galleryItemsOf(archive: Archive, skin: MoltedSkin): Omit<GalleryItem, 'cutReady'>[] {
-  return skin.photos.map(({ photo, calibration, readings }) => {
-    const plated = {
-      photo,
-      calibration: calibration ?? unwrap(archive.calibrations.get(photo.id)),
-      reading: readings.at(-1)?.reading ?? null,
-    };
-    return { moltId: skin.molt.id, ...plated, cutKey: cutKeyOf(plated) };
-  });
 }

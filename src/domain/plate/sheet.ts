@@ -17,9 +17,12 @@ export const SHEETS_MM: Readonly<Record<SheetSize, { readonly widthMm: number; r
 export const SHEET_MARGIN_MM = 12;
 export const SHEET_HEAD_MM = 16;
 export const SHEET_FOOT_MM = 12;
-/** Below each skin, for four lines. */
-export const CAPTION_MM = 17;
-const NARROWEST_MM = 36;
+/** Below each skin, for this many lines. */
+export const CAPTION_LINES = 4;
+export const CAPTION_LINE_MM = 4.2;
+export const CAPTION_MM = CAPTION_LINES * CAPTION_LINE_MM + 0.2;
+/** So wide that a usual date or name of an instar takes one line; four stand beside each other on either paper. */
+const NARROWEST_MM = 41;
 const GAP_MM = 5;
 const MOST_ON_A_SHEET = 20;
 const MOST_ENLARGED = 10;
@@ -176,11 +179,4 @@ function placedRow(
       caption: { middleMm, topMm: topMm + at.lineMm + at.belowMm, widthMm: cellMm },
     };
   });
-}
-
-/** A round length, 1, 2 or 5 times a power of ten, as long as fits into a longest one. */
-export function roundLengthMm(longestMm: number): number {
-  const power = 10 ** Math.floor(Math.log10(longestMm));
-  const mantissa = [5, 2, 1].find((figure) => figure * power <= longestMm) ?? 1;
-  return Number((mantissa * power).toPrecision(1));
 }

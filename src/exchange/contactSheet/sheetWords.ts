@@ -2,7 +2,9 @@ import type { Rung } from '../../domain/growth/rung.ts';
 import type { Specimen } from '../../domain/specimen/specimen.ts';
 import { spanInWords } from '../../words/dates.ts';
 import { estimateAsText } from '../../words/estimates.ts';
+
 import { rungName } from '../../words/ladder.ts';
+import { SAMPLE_NOTE } from '../../words/sample.ts';
 
 /** Everything that is written on a contact sheet or a flip-book. */
 export interface SheetWords {
@@ -12,9 +14,11 @@ export interface SheetWords {
   readonly code: string;
   /** Lines below each skin; the first stands out. */
   readonly captions: readonly (readonly string[])[];
+  /** What else has to be known of all that is shown; empty where nothing has. */
+  readonly note: string;
 }
 
-export function sheetWordsOf(specimen: Pick<Specimen, 'name' | 'code' | 'taxon'>, rungs: readonly Rung[]): SheetWords {
+export function sheetWordsOf(specimen: Pick<Specimen, 'name' | 'code' | 'taxon' | 'sample'>, rungs: readonly Rung[]): SheetWords {
   return {
     title: specimen.name ?? specimen.code,
     taxon: specimen.taxon,
@@ -24,6 +28,7 @@ export function sheetWordsOf(specimen: Pick<Specimen, 'name' | 'code' | 'taxon'>
       `shed ${spanInWords(rung.happenedFrom, rung.happenedTo)}`,
       rung.carapaceLengthMm ? `carapace ${estimateAsText(rung.carapaceLengthMm, 'mm')}` : 'carapace not measured',
     ]),
+    note: specimen.sample ? SAMPLE_NOTE : '',
   };
 }
 

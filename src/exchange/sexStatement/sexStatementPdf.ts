@@ -1,6 +1,7 @@
 import { grayscale, PDFDocument, type PDFFont, type PDFImage, type PDFPage } from '@cantoo/pdf-lib';
 import type { StatementText } from '../../words/sexStatement.ts';
-import { embedFace, type Face, faceOf, LACKING, LACKING_NOTE, writable } from '../letters.ts';
+import { embedFace, type Face, LACKING, LACKING_NOTE, openFace } from '../letters.ts';
+import { wrapped } from '../lines.ts';
 
 /** PDF's unit of length (ISO 32000-2:2020, 8.3.2.3): 1/72 in. Everything below is in points unless it says otherwise. */
 const POINTS_PER_MM = 72 / 25.4;
@@ -25,10 +26,15 @@ export interface StatementPicture {
   readonly jpeg: Uint8Array;
 }
 
+interface Letters {
+  readonly face: Face;
+  readonly font: PDFFont;
+}
+
 interface Pen {
   readonly page: PDFPage;
-  readonly regular: Face;
-  readonly bold: Face;
+  readonly regular: Letters;
+  readonly bold: Letters;
   readonly widthPt: number;
 }
 
@@ -46,21 +52,21 @@ export async function sexStatementPdf(
   const document = await PDFDocument.create({ updateMetadata: false });
   document.setTitle(text.title);
   const page = document.addPage([widthMm * POINTS_PER_MM, heightMm * POINTS_PER_MM]);
-  const regular = faceOf(await embedFace(document, 'regular'));
-  const bold = faceOf(await embedFace(document, 'bold'));
+  const regular: Letters = { face: await openFace('regular'), font: await embedFace(document, 'regular') };
+  const bold: Letters = { face: await openFace('bold'), font: await embedFace(document, 'bold') };
   const pen: Pen = { page, regular, bold, widthPt: widthMm * POINTS_PER_MM };
   const shown = await Promise.all(
     pictures.slice(0, MOST_PHOTOS).map(async ({ caption, jpeg }) => ({ caption, image: await document.embedJpg(jpeg) })),
   );
   const footPt = shown.length > 0 ? MARGIN + PHOTO_HEIGHT + 24 : MARGIN;
-  drawText(pen, withLackingNote(text, pictures, regular.font), { topPt: heightMm * POINTS_PER_MM - MARGIN, footPt });
+  drawText(pen, withLackingNote(text, pictures, regular.face), { topPt: heightMm * POINTS_PER_MM - MARGIN, footPt });
   drawPictures(pen, shown);
   return await document.save({ useObjectStreams: false });
 }
 
-function withLackingNote(text: StatementText, pictures: readonly StatementPicture[], font: PDFFont): StatementText {
+function withLackingNote(text: StatementText, pictures: readonly StatementPicture[], face: Face): StatementText {
   const said = [text.title, text.claim, text.closing, ...text.rows.flatMap((row) => [row.label, row.text])];
-  const lacking = [...said, ...pictures.map(({ caption }) => caption)].some((words) => writable(words, font).includes(LACKING));
+  const lacking = [...said, ...pictures.map(({ caption }) => caption)].some((words) => face.writable(words).includes(LACKING));
   return lacking ? { ...text, closing: `${text.closing} ${LACKING_NOTE}` } : text;
 }
 
@@ -109,13 +115,13 @@ function linesOf(
   const fullPt = widthPt - 2 * MARGIN;
   const leading = size * 1.35;
   const wide = (words: string, at: { size: number; bold: boolean }): Line[] =>
-    wrapped(words, { face: at.bold ? bold : regular, size: at.size, widthPt: fullPt }).map((line, index) => ({
+    wrapped(words, { face: (at.bold ? bold : regular).face, size: at.size, width: fullPt }).map((line, index) => ({
       ...{ text: line, bold: at.bold, leftPt: MARGIN, size: at.size },
       stepPt: at.size * (index === 0 ? 1.9 : 1.35),
     }));
   const rowLines = rows.flatMap(({ label, text }): Line[] => {
-    const body = shortened(wrapped(text, { face: regular, size, widthPt: fullPt - LABEL_WIDTH }), most);
-    const first = { text: writable(label, bold.font), bold: true, leftPt: MARGIN, size, stepPt: leading * 1.25 };
+    const body = shortened(wrapped(text, { face: regular.face, size, width: fullPt - LABEL_WIDTH }), most);
+    const first = { text: bold.face.writable(label), bold: true, leftPt: MARGIN, size, stepPt: leading * 1.25 };
     // The first line of the body stands beside its label.
     return [
       first,
@@ -139,42 +145,6 @@ function shortened(lines: readonly string[], most: number): readonly string[] {
   return lines.length <= most ? lines : [...lines.slice(0, Math.max(1, most - 1)), SHORTENED];
 }
 
-function wrapped(
-  words: string,
-  { face, size, widthPt }: { readonly face: Face; readonly size: number; readonly widthPt: number },
-): string[] {
-  const lines: string[] = [];
-  let line = '';
-  for (const word of writable(words, face.font)
-    .split(/\s+/)
-    .flatMap((long) => piecesOf(long, { face, size, widthPt }))) {
-    const longer = line === '' ? word : `${line} ${word}`;
-    if (face.widthOf(longer, size) <= widthPt) line = longer;
-    else {
-      lines.push(line);
-      line = word;
-    }
-  }
-  return [...lines, line];
-}
-
-/** A word wider than the column, such as the name of a file, is broken. */
-function piecesOf(
-  word: string,
-  { face, size, widthPt }: { readonly face: Face; readonly size: number; readonly widthPt: number },
-): string[] {
-  const pieces: string[] = [];
-  let piece = '';
-  for (const character of word) {
-    if (face.widthOf(piece + character, size) > widthPt) {
-      pieces.push(piece);
-      piece = '';
-    }
-    piece += character;
-  }
-  return [...pieces, piece];
-}
-
 function drawPictures({ page, regular, widthPt }: Pen, pictures: readonly { readonly caption: string; readonly image: PDFImage }[]): void {
   const gap = 4 * POINTS_PER_MM;
   const placePt = (widthPt - 2 * MARGIN - gap * (MOST_PHOTOS - 1)) / MOST_PHOTOS;
@@ -182,7 +152,7 @@ function drawPictures({ page, regular, widthPt }: Pen, pictures: readonly { read
     const left = MARGIN + index * (placePt + gap);
     const { width, height } = image.scaleToFit(placePt, PHOTO_HEIGHT);
     page.drawImage(image, { x: left, y: MARGIN + 12, width, height });
-    const [line = ''] = wrapped(caption, { face: regular, size: 7, widthPt: placePt });
+    const [line = ''] = wrapped(caption, { face: regular.face, size: 7, width: placePt });
     page.drawText(line, { x: left, y: MARGIN, size: 7, font: regular.font, color: grayscale(0.25) });
   }
 }

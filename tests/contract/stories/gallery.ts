@@ -1,6 +1,7 @@
 import { PDFDocument } from '@cantoo/pdf-lib';
 import sharp from 'sharp';
 import { expect } from 'vitest';
+import { darkShareIn } from '../../support/darkPixels.ts';
 import { type Exchange, fails, type Memory, recall, succeeds } from '../exchange.ts';
 
 const animal = (memory: Memory) => ({ specimenId: recall(memory, 'specimen') });
@@ -56,15 +57,31 @@ export const galleryStory: readonly Exchange[] = [
     'draws the same as a picture',
     (memory) => ({ path: animal(memory), query: { sheet: 'a4' as const } }),
     async (_, response) => {
-      const { format, width, height } = await sharp(await response.arrayBuffer()).metadata();
+      const sheet = Buffer.from(await response.arrayBuffer());
+      const { format, width, height } = await sharp(sheet).metadata();
       expect([format, width, height]).toEqual(['png', 1654, 2339]);
+      // The title stands on its baseline 18 mm from the top, 12 mm from the left.
+      expect(await darkShareIn(sheet, { left: 94, top: 104, width: 60, height: 40 })).toBeGreaterThan(0.05);
+      const middle = await sharp(sheet).extract({ left: 400, top: 300, width: 850, height: 1500 }).greyscale().png().toBuffer();
+      expect((await sharp(middle).stats()).channels[0]?.stdev).toBeGreaterThan(3);
     },
   ),
   succeeds(
     'GET /api/specimens/{specimenId}/flip-book.webp',
     'makes a flip-book',
     (memory) => ({ path: animal(memory) }),
-    async (_, response) => expect((await sharp(await response.arrayBuffer()).metadata()).format).toBe('webp'),
+    async (_, response) => {
+      const book = Buffer.from(await response.arrayBuffer());
+      expect((await sharp(book).metadata()).format).toBe('webp');
+      expect(await darkShareIn(book, { left: 20, top: 20, width: 50, height: 18 })).toBeGreaterThan(0.05);
+      const { height = 0 } = await sharp(book).metadata();
+      const below = await sharp(book)
+        .extract({ left: 0, top: Math.round(height / 2), width: 300, height: 200 })
+        .greyscale()
+        .png()
+        .toBuffer();
+      expect((await sharp(below).stats()).channels[0]?.stdev).toBeGreaterThan(3);
+    },
   ),
   fails('GET /api/specimens/{specimenId}/contact-sheet.pdf', 'knows no other paper', 'input-invalid', 400, (memory) => ({
     path: animal(memory),

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { frameAround } from '../../../src/domain/plate/frame.ts';
-import { CAPTION_MM, layOutSheet, roundLengthMm, SHEET_MARGIN_MM, SHEETS_MM } from '../../../src/domain/plate/sheet.ts';
+import { roundLengthMm } from '../../../src/domain/plate/scaleBar.ts';
+import { CAPTION_MM, layOutSheet, SHEET_MARGIN_MM, SHEETS_MM } from '../../../src/domain/plate/sheet.ts';
 
 const plates = fc.array(
   fc

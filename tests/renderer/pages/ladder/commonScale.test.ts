@@ -1,43 +1,41 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  barLengthMm,
-  fittingScale,
-  GALLERY_GAP_PX,
-  NARROWEST_FIGURE_PX,
-} from '../../../../src/renderer/pages/ladder/gallery/commonScale.ts';
+import { barLengthMm, fittingScale, openingScale, spacingOf } from '../../../../src/renderer/pages/ladder/gallery/commonScale.ts';
+
+const HEIGHT_PX = 380;
+const spaceOf = (figures: number, widthPx: number, empty = 0) => ({ ...spacingOf(figures, widthPx), widthPx, heightPx: HEIGHT_PX, empty });
 
 describe('fittingScale', () => {
   it('lets the tallest plate fill the height where there is width enough', () => {
-    expect(fittingScale([{ widthMm: 50, heightMm: 100 }], { widthPx: 1000, heightPx: 400, reservedPx: 0 })).toBe(4);
+    expect(fittingScale([{ widthMm: 50, heightMm: 95 }], spaceOf(1, 1000))).toBe(4);
   });
 
-  it('stays within width and height and uses one of them up', () => {
+  it('fits all into the row, also thirty beside empty places, and uses width or height up', () => {
     const plate = fc.double({ min: 10, max: 200, noNaN: true }).map((sideMm) => ({ widthMm: sideMm, heightMm: sideMm }));
     fc.assert(
-      fc.property(fc.array(plate, { minLength: 1, maxLength: 6 }), (plates) => {
-        const room = { widthPx: 1100, heightPx: 460, reservedPx: 0 };
-        const scale = fittingScale(plates, room);
-        const usedPx = plates.reduce(
-          (sum, { widthMm }) => sum + Math.max(NARROWEST_FIGURE_PX, widthMm * scale),
-          GALLERY_GAP_PX * (plates.length - 1),
-        );
-        const tallestPx = Math.max(...plates.map(({ heightMm }) => heightMm * scale));
-        expect(usedPx).toBeLessThanOrEqual(room.widthPx + 1e-6);
-        expect(tallestPx).toBeLessThanOrEqual(room.heightPx + 1e-6);
-        expect(Math.max(usedPx / room.widthPx, tallestPx / room.heightPx)).toBeGreaterThan(1 - 1e-6);
-      }),
+      fc.property(
+        fc.array(plate, { minLength: 1, maxLength: 24 }),
+        fc.integer({ min: 0, max: 6 }),
+        fc.integer({ min: 580, max: 1400 }),
+        (plates, empty, widthPx) => {
+          const space = spaceOf(plates.length + empty, widthPx, empty);
+          const scale = fittingScale(plates, space);
+          const plain = plates.reduce((sum, { widthMm }) => sum + Math.max(space.narrowestPx, widthMm * scale), 0);
+          const usedPx = plain + empty * space.narrowestPx + space.gapPx * (plates.length + empty - 1);
+          const tallestPx = Math.max(...plates.map(({ heightMm }) => heightMm * scale));
+          expect(usedPx).toBeLessThanOrEqual(widthPx + 1e-3);
+          expect(tallestPx).toBeLessThanOrEqual(HEIGHT_PX + 1e-6);
+          expect(Math.max(usedPx / widthPx, tallestPx / HEIGHT_PX)).toBeGreaterThan(1 - 1e-5);
+        },
+      ),
     );
   });
+});
 
-  it('lets the row scroll rather than shrink the skins to nothing', () => {
-    const many = Array.from({ length: 40 }, () => ({ widthMm: 160, heightMm: 160 }));
-    expect(fittingScale(many, { widthPx: 900, heightPx: 460, reservedPx: 0 })).toBe(2);
-  });
-
-  it('does so where the captions alone are too wide', () => {
-    const twelve = Array.from({ length: 12 }, (_, index) => ({ widthMm: 20 + 10 * index, heightMm: 20 + 10 * index }));
-    expect(fittingScale(twelve, { widthPx: 1100, heightPx: 460, reservedPx: 0 }) * 130).toBeCloseTo(320, 9);
+describe('openingScale', () => {
+  it('lets the row scroll rather than shrink the skins to nothing, and is the fitting one otherwise', () => {
+    expect(openingScale(0.5, 160, HEIGHT_PX)).toBe(2);
+    expect(openingScale(1.5, 160, HEIGHT_PX)).toBe(1.5);
   });
 });
 

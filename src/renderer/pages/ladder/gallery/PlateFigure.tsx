@@ -1,11 +1,11 @@
 import { memo, type ReactElement } from 'react';
 import { Link } from 'wouter';
-import { rungName } from '../../../../words/ladder.ts';
+import { rungMark, rungName } from '../../../../words/ladder.ts';
 import { DayText } from '../../../parts/DayText.tsx';
 import { EstimateText } from '../../../parts/EstimateText.tsx';
 import { useLit } from '../lit.tsx';
 import { CutImage } from './CutImage.tsx';
-import { NARROWEST_FIGURE_PX, type RowRoom, scaled } from './commonScale.ts';
+import { type RowRoom, scaled } from './commonScale.ts';
 import type { PlateEntry } from './entries.ts';
 import style from './Gallery.module.css';
 
@@ -17,7 +17,8 @@ export const PlateFigure = memo(function PlateFigure({ entry, room }: { entry: P
   return (
     <li
       className={`${style['figure']} ${isLit ? style['lit'] : ''}`}
-      style={{ width: `max(${NARROWEST_FIGURE_PX}px, ${scaled(plate.widthMm)})` }}
+      style={{ width: `max(var(--narrowest), ${scaled(plate.widthMm)})` }}
+      data-molt={rung.moltId}
       {...handlers}
     >
       <div
@@ -32,12 +33,21 @@ export const PlateFigure = memo(function PlateFigure({ entry, room }: { entry: P
         </Link>
       </div>
       <p className={style['caption']}>
-        <strong>{rungName(rung)}</strong>
-        <span>
+        <strong>
+          <span className={style['whole']}>{rungName(rung)}</span>
+          <span className={style['mark']} aria-hidden="true">
+            {rungMark(rung)}
+          </span>
+        </strong>
+        <span className={style['fact']}>
           shed <DayText day={rung.happenedFrom} to={rung.happenedTo} />
         </span>
-        {rung.carapaceLengthMm && <EstimateText estimate={rung.carapaceLengthMm} />}
-        {!plate.turned && <span>not turned: carapace not marked</span>}
+        {rung.carapaceLengthMm && (
+          <span className={style['fact']}>
+            <EstimateText estimate={rung.carapaceLengthMm} />
+          </span>
+        )}
+        {!plate.turned && <span className={style['fact']}>not turned: carapace not marked</span>}
       </p>
     </li>
   );

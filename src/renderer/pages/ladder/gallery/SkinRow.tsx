@@ -1,27 +1,27 @@
 import { type CSSProperties, type ReactElement, useMemo, useState } from 'react';
 import { useElementWidth } from '../useElementWidth.ts';
-import { fittingScale, GALLERY_GAP_PX, NARROWEST_FIGURE_PX } from './commonScale.ts';
+import { fittingScale, openingScale, spacingOf } from './commonScale.ts';
 import { EmptyPlace } from './EmptyPlace.tsx';
 import type { GalleryEntry, PlateEntry } from './entries.ts';
 import style from './Gallery.module.css';
 import { PlateFigure } from './PlateFigure.tsx';
+import { useLitInSight, useMiddleKept } from './rowScrolling.ts';
 import { ScaleBar } from './ScaleBar.tsx';
 import { ZoomControl } from './ZoomControl.tsx';
 
-const HIGHEST_PLATE_PX = 400;
+const HIGHEST_PLATE_PX = 380;
 
 /** @param plates those of the entries that are at scale, at least one. */
 export function SkinRow({ entries, plates }: { entries: readonly GalleryEntry[]; plates: readonly PlateEntry[] }): ReactElement {
   const { ref, widthPx } = useElementWidth<HTMLDivElement>();
   const [zoom, setZoom] = useState(1);
-  const fitting = useMemo(
-    () =>
-      fittingScale(
-        plates.map(({ plate }) => plate),
-        { widthPx, heightPx: HIGHEST_PLATE_PX, reservedPx: (entries.length - plates.length) * (NARROWEST_FIGURE_PX + GALLERY_GAP_PX) },
-      ),
-    [plates, entries, widthPx],
-  );
+  const { spacing, fitting, opening } = useMemo(() => {
+    const spacing = spacingOf(entries.length, widthPx);
+    const sizes = plates.map(({ plate }) => plate);
+    const space = { ...spacing, widthPx, heightPx: HIGHEST_PLATE_PX, empty: entries.length - plates.length };
+    const fitting = fittingScale(sizes, space);
+    return { spacing, fitting, opening: openingScale(fitting, Math.max(...sizes.map(({ heightMm }) => heightMm)), HIGHEST_PLATE_PX) };
+  }, [plates, entries, widthPx]);
   const room = useMemo(() => {
     const carapaceLineMm = Math.max(...plates.map(({ plate }) => plate.carapaceAtMm));
     return { carapaceLineMm, heightMm: carapaceLineMm + Math.max(...plates.map(({ plate }) => plate.heightMm - plate.carapaceAtMm)) };
@@ -38,18 +38,28 @@ export function SkinRow({ entries, plates }: { entries: readonly GalleryEntry[];
       ),
     [entries, room],
   );
-  const pxPerMm = fitting * zoom;
-  const scale: CSSProperties & { '--px-per-mm': number } = { '--px-per-mm': pxPerMm };
+  const pxPerMm = opening * zoom;
+  const { rowRef, keepMiddle } = useMiddleKept(pxPerMm);
+  useLitInSight(rowRef);
+  const look: CSSProperties & Record<'--px-per-mm' | '--narrowest' | '--gap', string | number> = {
+    '--px-per-mm': pxPerMm,
+    '--narrowest': `${spacing.narrowestPx}px`,
+    '--gap': `${spacing.gapPx}px`,
+  };
+  const change = (to: number) => {
+    keepMiddle();
+    setZoom(to);
+  };
   return (
     <div ref={ref}>
       {widthPx > 0 && (
         <>
           <div className={style['bar']}>
             <ScaleBar pxPerMm={pxPerMm} />
-            <ZoomControl zoom={zoom} pxPerMm={pxPerMm} onZoom={setZoom} />
+            <ZoomControl zoom={zoom} fitting={fitting / opening} pxPerMm={pxPerMm} onZoom={change} />
           </div>
-          <section className={style['row']} aria-label="Skins at one scale">
-            <ol className={style['figures']} style={scale}>
+          <section ref={rowRef} className={style['row']} aria-label="Skins at one scale">
+            <ol className={style['figures']} style={look}>
               {figures}
             </ol>
           </section>

@@ -1,8 +1,11 @@
-import { roundLengthMm } from '../../../../domain/plate/sheet.ts';
+import { roundLengthMm } from '../../../../domain/plate/scaleBar.ts';
 
-/** Space that each figure of the gallery takes at least, for its caption, and between figures, px. */
-export const NARROWEST_FIGURE_PX = 136;
-export const GALLERY_GAP_PX = 24;
+/** Space that the caption of each figure would like, and between figures, px. */
+const WISHED_FIGURE_PX = 136;
+const WISHED_GAP_PX = 24;
+/** Room for the number of an instar alone. */
+const LEAST_FIGURE_PX = 20;
+const LEAST_GAP_PX = 4;
 
 /** Below this height of the tallest plate nothing can be seen any more: then the row scrolls, with plates worth looking at. */
 const LEAST_TALLEST_PX = 160;
@@ -19,21 +22,38 @@ export function scaled(lengthMm: number): string {
   return `calc(${lengthMm} * var(--px-per-mm) * 1px)`;
 }
 
+/** How narrow a figure may be and how far from the next, so that all find room beside each other; captions give way. */
+export interface RowSpacing {
+  readonly narrowestPx: number;
+  readonly gapPx: number;
+}
+
+export function spacingOf(figures: number, widthPx: number): RowSpacing {
+  const gapPx = within(LEAST_GAP_PX, widthPx / figures / 6, WISHED_GAP_PX);
+  return { narrowestPx: within(LEAST_FIGURE_PX, (widthPx - gapPx * (figures - 1)) / figures, WISHED_FIGURE_PX), gapPx };
+}
+
+interface RowSpace extends RowSpacing {
+  readonly widthPx: number;
+  /** For the tallest plate. */
+  readonly heightPx: number;
+  /** Figures without a plate. */
+  readonly empty: number;
+}
+
 /**
- * The largest common scale at which all plates stand side by side without scrolling and none is higher than allowed. Where
- * that would leave too little to see, a larger one at which the row scrolls.
+ * The largest common scale at which all plates stand side by side without scrolling and none is higher than allowed; where so
+ * many cannot, that of the opening.
  *
  * @returns pixels per millimeter.
  */
-export function fittingScale(
-  plates: readonly { widthMm: number; heightMm: number }[],
-  room: { widthPx: number; heightPx: number; reservedPx: number },
-): number {
+export function fittingScale(plates: readonly { widthMm: number; heightMm: number }[], space: RowSpace): number {
+  const { widthPx, heightPx, narrowestPx, gapPx, empty } = space;
   const tallestMm = Math.max(...plates.map(({ heightMm }) => heightMm));
-  const freePx = room.widthPx - room.reservedPx - GALLERY_GAP_PX * (plates.length - 1);
-  const fits = (pxPerMm: number) =>
-    plates.reduce((sum, { widthMm }) => sum + Math.max(NARROWEST_FIGURE_PX, widthMm * pxPerMm), 0) <= freePx;
-  const highest = room.heightPx / tallestMm;
+  const freePx = widthPx - empty * narrowestPx - gapPx * (plates.length + empty - 1);
+  // Widths that were shared out must not fail by a rounding.
+  const fits = (pxPerMm: number) => plates.reduce((sum, { widthMm }) => sum + Math.max(narrowestPx, widthMm * pxPerMm), 0) <= freePx + 1e-6;
+  const highest = heightPx / tallestMm;
   if (fits(highest)) return highest;
   let low = 0;
   let high = highest;
@@ -42,7 +62,16 @@ export function fittingScale(
     if (fits(middle)) low = middle;
     else high = middle;
   }
-  return low * tallestMm < LEAST_TALLEST_PX ? Math.min(highest, SCROLLING_TALLEST_PX / tallestMm) : low;
+  return low > 0 ? low : openingScale(0, tallestMm, heightPx);
+}
+
+/** The scale to begin with: the fitting one, or where that leaves too little to see, a larger one at which the row scrolls. */
+export function openingScale(fitting: number, tallestMm: number, heightPx: number): number {
+  return fitting * tallestMm < LEAST_TALLEST_PX ? Math.min(heightPx, SCROLLING_TALLEST_PX) / tallestMm : fitting;
+}
+
+function within(least: number, value: number, most: number): number {
+  return Math.min(most, Math.max(least, value));
 }
 
 /** A round length that fits into the given pixels. */

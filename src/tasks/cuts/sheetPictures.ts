@@ -1,20 +1,12 @@
-import type { PlateFrame } from '../../domain/plate/frame.ts';
 import type { PlatedPhoto } from '../../domain/plate/platePhoto.ts';
-import { SHEETS_MM, type SheetLayout, type SheetPlate } from '../../domain/plate/sheet.ts';
+import { SHEETS_MM, type SheetLayout } from '../../domain/plate/sheet.ts';
 import { unwrap } from '../../domain/result.ts';
-import { animatedWebp } from '../../images/flipBook.ts';
 import { cutAsJpeg, stackedPng } from '../../images/plateSheets.ts';
 import type { Cutter } from './cutter.ts';
 
 /** Dots per millimeter of a sheet saved as a picture: 200 dpi, less where many pages stand below each other. */
 export function sheetDotsPerMm(pages: number): number {
   return (pages > 4 ? 100 : 200) / 25.4;
-}
-
-const FLIP_LONGEST_PX = 900;
-
-export function flipPxPerMm({ widthMm, heightMm }: PlateFrame): number {
-  return FLIP_LONGEST_PX / Math.max(widthMm, heightMm);
 }
 
 /** The shown part of each skin for a PDF, by its index on the sheet. Refuses as the cutter does. */
@@ -54,33 +46,8 @@ export async function sheetPng(
   return stackedPng(pages, { widthPx: Math.round(widthMm * dots), heightPx: Math.round(heightMm * dots) });
 }
 
-/** @param drawings SVG to lay over each frame, in its pixels. */
-export async function flipBook(
-  cutter: Cutter,
-  skins: readonly { readonly plated: PlatedPhoto; readonly plate: SheetPlate; readonly drawing: string }[],
-  frame: PlateFrame,
-  frameMs: number,
-): Promise<Uint8Array> {
-  const pxPerMm = flipPxPerMm(frame);
-  const frames = [];
-  for (const { plated, plate, drawing } of skins) {
-    frames.push({
-      cut: await bytesOf(cutter, plated),
-      leftPx: (frame.carapaceFromLeftMm - plate.carapaceFromLeftMm) * pxPerMm,
-      topPx: (frame.carapaceAtMm - plate.carapaceAtMm) * pxPerMm,
-      widthPx: plate.widthMm * pxPerMm,
-      heightPx: plate.heightMm * pxPerMm,
-      drawing,
-    });
-  }
-  return animatedWebp(
-    frames,
-    { widthPx: Math.round(frame.widthMm * pxPerMm) + 2, heightPx: Math.round(frame.heightMm * pxPerMm) + 2 },
-    frameMs,
-  );
-}
-
-async function bytesOf(cutter: Cutter, plated: PlatedPhoto): Promise<Buffer> {
+/** The kept cut of a photo, made now if it is not kept. Refuses as the cutter does. */
+export async function bytesOf(cutter: Cutter, plated: PlatedPhoto): Promise<Buffer> {
   const { stream } = unwrap(await cutter.open(plated));
   const chunks: Buffer[] = [];
   for await (const chunk of stream) chunks.push(Buffer.from(chunk));
