@@ -44,13 +44,18 @@ test('growth is drawn four ways, each with words, and leaves as drawing, picture
     return { name: download.suggestedFilename(), bytes: await readFile(await download.path()) };
   };
   const svg = await saved('Drawing (SVG)');
-  expect(svg.name).toBe('Juniper interval.svg');
+  expect(svg.name).toBe('Juniper, Days an instar lasted.svg');
   expect(svg.bytes.toString()).toMatch(/^<svg[^>]*>.*instar that ended.*<\/svg>$/s);
   expect(svg.bytes.toString()).not.toContain('NaN');
+  for (const words of ['Days an instar lasted: Juniper, FH-03', 'Each point is how long an instar lasted', 'are invented'])
+    expect(svg.bytes.toString()).toContain(words);
   const png = await saved('Picture (PNG)');
   expect([...png.bytes.subarray(1, 4)]).toEqual([...Buffer.from('PNG')]);
   const csv = await saved('Figures (CSV)');
-  expect(csv.bytes.toString().trim().split('\r\n')).toHaveLength(7);
+  const lines = csv.bytes.toString().trim().split('\r\n');
+  expect(lines).toHaveLength(7);
+  for (const line of lines.slice(1)) expect(line).toMatch(/^Juniper,FH-03,[^,]+,yes,skin,/);
+  expect(csv.bytes.toString()).not.toMatch(/\d\.\d{4}/);
 });
 
 test('skins lie over each other, turn one by one, and leave as a contact sheet and a flip-book', async ({ page }) => {
@@ -69,12 +74,13 @@ test('skins lie over each other, turn one by one, and leave as a contact sheet a
   await expect(page.getByText('(2 of 6)')).toBeVisible();
 
   await page.getByText('Save a contact sheet or a flip-book').click();
-  for (const [link, signature] of [
-    ['Contact sheet (PDF)', '%PDF'],
-    ['Flip-book (animated WebP)', 'RIFF'],
+  for (const [link, signature, name] of [
+    ['Contact sheet (PDF)', '%PDF', 'Juniper contact sheet, A4, fitted.pdf'],
+    ['Flip-book (animated WebP)', 'RIFF', 'Juniper flip-book.webp'],
   ] as const) {
     const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('link', { name: link }).click()]);
     expect((await readFile(await download.path())).subarray(0, 4).toString()).toBe(signature);
+    expect(download.suggestedFilename()).toBe(name);
   }
   await expect(keeper.heading()).toHaveText('Juniper');
 });

@@ -12,27 +12,82 @@ const LOOKS = [
   'text-anchor',
 ] as const;
 
-/** One drawing from those that lie over each other on screen, with its looks written into it, on paper of the present theme. */
-export function standaloneSvg(layers: readonly SVGSVGElement[]): SVGSVGElement {
+const MARGIN_PX = 20;
+const TITLE_PX = 16;
+const WORDS_PX = 13;
+const LEADING = 1.4;
+
+/** What a drawing has to say of itself where no page stands around it. */
+export interface DrawingWords {
+  readonly title: string;
+  /** Paragraphs. */
+  readonly below: readonly string[];
+}
+
+/** One drawing from those that lie over each other on screen, with its looks and its words written into it, on paper of the present theme. */
+export function standaloneSvg(layers: readonly SVGSVGElement[], { title, below }: DrawingWords): SVGSVGElement {
   const [first] = layers;
   if (!first) throw new RangeError('Expected a drawing but received none');
   const { width, height } = first.getBoundingClientRect();
-  const whole = document.createElementNS('http://www.w3.org/2000/svg', 'svg');
-  whole.setAttribute('xmlns', 'http://www.w3.org/2000/svg');
-  whole.setAttribute('width', String(width));
-  whole.setAttribute('height', String(height));
-  whole.setAttribute('viewBox', `0 0 ${width} ${height}`);
-  const paper = document.createElementNS('http://www.w3.org/2000/svg', 'rect');
-  paper.setAttribute('width', '100%');
-  paper.setAttribute('height', '100%');
-  paper.setAttribute('fill', getComputedStyle(document.documentElement).backgroundColor);
-  whole.append(paper);
+  const looks = getComputedStyle(first);
+  const paragraphOf = (text: string, sizePx: number, weight: number) =>
+    brokenAt(text, width, `${weight} ${sizePx}px ${looks.fontFamily}`).map((line) => ({ line, sizePx, weight }));
+  const head = paragraphOf(title, TITLE_PX, 600);
+  const foot = below.flatMap((text) => paragraphOf(text, WORDS_PX, 400));
+  const heightOf = (lines: typeof head) => lines.reduce((sum, { sizePx }) => sum + LEADING * sizePx, 0);
+  const drawingTop = MARGIN_PX + heightOf(head) + WORDS_PX;
+  const footTop = drawingTop + height + WORDS_PX;
+
+  const whole = svgElement('svg', { xmlns: SVG, width: width + 2 * MARGIN_PX, height: footTop + heightOf(foot) + MARGIN_PX });
+  whole.setAttribute('viewBox', `0 0 ${whole.getAttribute('width')} ${whole.getAttribute('height')}`);
+  const paper = getComputedStyle(document.documentElement).backgroundColor;
+  whole.append(svgElement('rect', { width: '100%', height: '100%', fill: paper }));
+  const write = (lines: typeof head, topPx: number): void => {
+    let baseline = topPx;
+    for (const { line, sizePx, weight } of lines) {
+      baseline += LEADING * sizePx;
+      const text = svgElement('text', { x: MARGIN_PX, y: baseline, fill: looks.color, 'font-size': sizePx, 'font-weight': weight });
+      text.setAttribute('font-family', looks.fontFamily);
+      text.textContent = line;
+      whole.append(text);
+    }
+  };
+  write(head, MARGIN_PX - WORDS_PX / 2);
   for (const layer of layers) {
-    const group = document.createElementNS('http://www.w3.org/2000/svg', 'g');
+    const group = svgElement('g', { transform: `translate(${MARGIN_PX} ${drawingTop})` });
     for (const child of layer.children) group.append(withLooks(child));
     whole.append(group);
   }
+  write(foot, footTop - WORDS_PX / 2);
   return whole;
+}
+
+const SVG = 'http://www.w3.org/2000/svg';
+
+function svgElement<Name extends keyof SVGElementTagNameMap>(
+  name: Name,
+  attributes: Readonly<Record<string, string | number>>,
+): SVGElementTagNameMap[Name] {
+  const element = document.createElementNS(SVG, name);
+  for (const [attribute, value] of Object.entries(attributes)) element.setAttribute(attribute, String(value));
+  return element;
+}
+
+/** A paragraph in lines no wider than a drawing. */
+function brokenAt(text: string, widthPx: number, font: string): string[] {
+  const pen = document.createElement('canvas').getContext('2d');
+  if (!pen) throw new Error('Expected the browser to measure letters but it does not');
+  pen.font = font;
+  const lines: string[] = [];
+  let line = '';
+  for (const word of text.split(' ')) {
+    const longer = line === '' ? word : `${line} ${word}`;
+    if (line !== '' && pen.measureText(longer).width > widthPx) {
+      lines.push(line);
+      line = word;
+    } else line = longer;
+  }
+  return [...lines, line];
 }
 
 function withLooks(element: Element): Element {

@@ -78,7 +78,7 @@ function LoadedLadder({ page: { specimen, instarNow, ladder, growth, gallery } }
               <section className={style['section']} aria-labelledby="growth">
                 <h2 id="growth">Growth</h2>
                 {measuresIn(ladder, growth.live).length > 0 ? (
-                  <Growth ladder={ladder} growth={growth} called={called} />
+                  <Growth ladder={ladder} growth={growth} subject={specimen} />
                 ) : (
                   <NothingMeasured photoId={gallery[0]?.photo.id ?? null} />
                 )}
@@ -86,7 +86,7 @@ function LoadedLadder({ page: { specimen, instarNow, ladder, growth, gallery } }
               {gallery.length > 0 && (
                 <section className={style['section']} aria-labelledby="skins">
                   <h2 id="skins">The skins at one scale</h2>
-                  <SkinGallery specimenId={specimen.id} rungs={rungs} items={gallery} />
+                  <SkinGallery specimenId={specimen.id} called={called} rungs={rungs} items={gallery} />
                 </section>
               )}
             </div>

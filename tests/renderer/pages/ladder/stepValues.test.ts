@@ -50,11 +50,15 @@ const LIVE: LiveSize = {
 };
 
 describe('ladderRows', () => {
-  it('gives each molt a row of the same width, unrounded', () => {
-    const rows = ladderRows(buildLadder([moltOn('2024-01-01', 5, 4.123456), moltOn('2024-06-01', 6, null)]), [LIVE], ['carapaceLengthMm']);
-    expect(new Set(rows.map((row) => row.length))).toEqual(new Set([15]));
-    expect(rows[1]?.slice(0, 10)).toEqual(['skin', 5, 5, 'no', 1, 'no', '2024-01-01', '2024-01-01', 4.123456, 0.2]);
-    expect(rows[2]?.slice(8, 11)).toEqual([null, null, null]);
-    expect(rows[3]?.slice(0, 11)).toEqual(['living animal', 6, 6, null, null, null, '2024-03-03', '2024-03-03', 5.25, 0.25, null]);
+  it('gives each molt a row of the same width, with whose it is, rounded as the page shows it', () => {
+    const ladder = buildLadder([moltOn('2024-01-01', 5, 4.123456), moltOn('2024-06-01', 6, null)]);
+    const subject = { name: 'Ash', code: 'T-9', taxon: 'Aphonopelma seemanni', sample: true };
+    const rows = ladderRows(subject, ladder, { live: [LIVE], measures: ['carapaceLengthMm'] });
+    expect(new Set(rows.map((row) => row.length))).toEqual(new Set([19]));
+    const whose = ['Ash', 'T-9', 'Aphonopelma seemanni', 'yes'];
+    expect(rows[1]?.slice(0, 14)).toEqual([...whose, 'skin', 5, 5, 'no', 1, 'no', '2024-01-01', '2024-01-01', '4.12', '0.20']);
+    expect(rows[2]?.slice(12, 15)).toEqual([null, null, null]);
+    const live = ['living animal', 6, 6, null, null, null, '2024-03-03', '2024-03-03', '5.25', '0.25', null];
+    expect(rows[3]?.slice(0, 15)).toEqual([...whose, ...live]);
   });
 });

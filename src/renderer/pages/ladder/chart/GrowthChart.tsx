@@ -7,13 +7,14 @@ import style from './Chart.module.css';
 import { ChartExport } from './ChartExport.tsx';
 import { Choice } from './Choice.tsx';
 import { DRAWINGS, type Drawing, drawingOf } from './drawing.tsx';
+import { ladderRows, type Subject } from './ladderCsv.ts';
 import type { Measure } from './measures.ts';
 
 interface Props {
   ladder: Ladder;
   growth: GrowthReport;
-  /** Names the files that leave. */
-  called: string;
+  /** Named in the files that leave. */
+  subject: Subject;
   /** Those that can be chosen. */
   measures: readonly Measure[];
   measure: Measure;
@@ -21,11 +22,11 @@ interface Props {
 }
 
 /** The growth of one animal, drawn one of four ways. Everything in it also stands in the table below. */
-export function GrowthChart({ ladder, growth, called, measures, measure, onMeasure }: Props): ReactElement {
+export function GrowthChart({ ladder, growth, subject, measures, measure, onMeasure }: Props): ReactElement {
   const { ref, widthPx } = useElementWidth<HTMLDivElement>();
   const [drawing, setDrawing] = useState<Drawing>('instar');
   const canvas = useRef<HTMLDivElement>(null);
-  const { plot, legend } = drawingOf(drawing, { ladder, growth, measure, widthPx });
+  const { plot, legend, title } = drawingOf(drawing, { ladder, growth, measure, widthPx });
   return (
     <figure className={style['chart']}>
       <div className={style['choices']}>
@@ -46,12 +47,11 @@ export function GrowthChart({ ladder, growth, called, measures, measure, onMeasu
       </div>
       {plot && <figcaption className={style['legend']}>{legend}</figcaption>}
       <ChartExport
-        canvas={canvas}
-        ladder={ladder}
-        live={growth.live}
-        measures={measures}
-        name={`${called} ${drawing}`}
-        drawn={plot !== null}
+        canvas={plot === null ? null : canvas}
+        subject={subject}
+        title={title}
+        legend={legend}
+        rows={() => ladderRows(subject, ladder, { live: growth.live, measures })}
       />
     </figure>
   );

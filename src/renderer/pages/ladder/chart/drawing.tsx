@@ -27,8 +27,15 @@ interface Shown {
   widthPx: number;
 }
 
+interface Drawn {
+  readonly plot: ReactElement | null;
+  readonly legend: string;
+  /** What is drawn: "Carapace length by instar". */
+  readonly title: string;
+}
+
 /** The drawing asked for with the words that explain it; without anything to draw, the words say what is missing. */
-export function drawingOf(drawing: Drawing, { ladder, growth, measure, widthPx }: Shown): { plot: ReactElement | null; legend: string } {
+export function drawingOf(drawing: Drawing, { ladder, growth, measure, widthPx }: Shown): Drawn {
   const { rungs } = ladder;
   const measureLabel = SIZE_LABELS[measure];
   const points = pointsOf(ladder, measure);
@@ -39,44 +46,48 @@ export function drawingOf(drawing: Drawing, { ladder, growth, measure, widthPx }
       const live = allLive.filter((point) => point.live.step !== null);
       const legend = instarLegend({ rungs, measure, bands, points, live, unplaced: allLive.length - live.length });
       const isEmpty = points.length + live.length === 0;
-      return { plot: isEmpty ? null : <InstarPlot {...{ rungs, points, live, bands, widthPx, measureLabel }} />, legend };
+      return {
+        plot: isEmpty ? null : <InstarPlot {...{ rungs, points, live, bands, widthPx, measureLabel }} />,
+        legend,
+        title: `${measureLabel} by instar`,
+      };
     }
     case 'date': {
       const live = allLive.filter((point) => point.live.takenOn !== null);
       const legend = dateLegend({ rungs, measure, points, live, unplaced: allLive.length - live.length });
       const isEmpty = points.length + live.length === 0;
-      return { plot: isEmpty ? null : <DatePlot {...{ rungs, points, live, widthPx, measureLabel }} />, legend };
+      return {
+        plot: isEmpty ? null : <DatePlot {...{ rungs, points, live, widthPx, measureLabel }} />,
+        legend,
+        title: `${measureLabel} by date`,
+      };
     }
     case 'ratio': {
+      const title = `Ratio of ${measureLabel.toLowerCase()}`;
       const values = ratioValues(rungs, measure);
       const legend = ratioLegend(
         values.length,
         values.some(({ hollow }) => hollow),
       );
-      if (values.length === 0) return { plot: null, legend };
+      if (values.length === 0) return { plot: null, legend, title };
       return {
-        plot: (
-          <StepPlot
-            {...{ rungs, values, widthPx }}
-            yardsticks={yardsticksOf(growth, measure)}
-            unit="×"
-            axis="even"
-            label={`Ratio of ${measureLabel.toLowerCase()}`}
-          />
-        ),
+        plot: <StepPlot {...{ rungs, values, widthPx }} yardsticks={yardsticksOf(growth, measure)} unit="×" axis="even" label={title} />,
         legend,
+        title,
       };
     }
     case 'interval': {
+      const title = 'Days an instar lasted';
       const values = intervalValues(rungs);
       const legend = intervalLegend(
         values.length,
         values.some(({ hollow }) => hollow),
       );
-      if (values.length === 0) return { plot: null, legend };
+      if (values.length === 0) return { plot: null, legend, title };
       return {
-        plot: <StepPlot {...{ rungs, values, widthPx }} yardsticks={[]} unit="days" axis="logarithmic" label="Days an instar lasted" />,
+        plot: <StepPlot {...{ rungs, values, widthPx }} yardsticks={[]} unit="days" axis="logarithmic" label={title} />,
         legend,
+        title,
       };
     }
   }

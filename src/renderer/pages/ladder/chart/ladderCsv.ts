@@ -1,17 +1,28 @@
 import type { LiveSize } from '../../../../domain/growth/liveSizes.ts';
 import type { Ladder } from '../../../../domain/growth/rung.ts';
 import type { SkinSizes } from '../../../../domain/growth/skinSizes.ts';
+import type { Estimate } from '../../../../domain/measuring/quantity.ts';
+import { formatEstimate } from '../../../../domain/measuring/rounding.ts';
+import type { Specimen } from '../../../../domain/specimen/specimen.ts';
 import { SIZE_LABELS } from '../../../../words/quantities.ts';
 import type { Measure } from './measures.ts';
 
 type Row = readonly (string | number | null)[];
 
+/** Whose figures they are: stands in every row, so that a row says it wherever it goes. */
+export type Subject = Pick<Specimen, 'name' | 'code' | 'taxon' | 'sample'>;
+
 /**
- * The figures behind all drawings, unrounded: a row for each molt on record, then one for each measured photo of the living
+ * The figures behind all drawings, rounded as the page shows them: a row for each molt on record, then one for each measured photo of the living
  * animal, whose instar had not ended then.
  */
-export function ladderRows({ rungs }: Ladder, live: readonly LiveSize[], measures: readonly Measure[]): Row[] {
+export function ladderRows(
+  subject: Subject,
+  { rungs }: Ladder,
+  { live, measures }: { readonly live: readonly LiveSize[]; readonly measures: readonly Measure[] },
+): Row[] {
   const head: Row = [
+    ...SUBJECT_HEAD,
     'Measured on',
     'Instar shown',
     'Instar shown, at most',
@@ -27,12 +38,13 @@ export function ladderRows({ rungs }: Ladder, live: readonly LiveSize[], measure
     'Days since the molt before, from',
     'Days since the molt before, to',
   ];
-  const sizesIn = (sizes: SkinSizes) =>
-    measures.flatMap((measure) => [sizes[measure]?.value ?? null, sizes[measure]?.expandedUncertainty ?? null]);
+  const whose = subjectCells(subject);
+  const sizesIn = (sizes: SkinSizes) => measures.flatMap((measure) => estimateCells(sizes[measure]));
   return [
     head,
     ...rungs.map(
       (rung): Row => [
+        ...whose,
         'skin',
         rung.instar?.number ?? null,
         rung.instar?.number ?? null,
@@ -42,8 +54,7 @@ export function ladderRows({ rungs }: Ladder, live: readonly LiveSize[], measure
         rung.happenedFrom,
         rung.happenedTo,
         ...sizesIn(rung),
-        rung.ratio?.value ?? null,
-        rung.ratio?.expandedUncertainty ?? null,
+        ...estimateCells(rung.ratio),
         rung.skippedInstars,
         rung.daysSincePrevious?.from ?? null,
         rung.daysSincePrevious?.to ?? null,
@@ -51,6 +62,7 @@ export function ladderRows({ rungs }: Ladder, live: readonly LiveSize[], measure
     ),
     ...live.map(
       (size): Row => [
+        ...whose,
         'living animal',
         size.instarFrom,
         size.instarTo,
@@ -68,4 +80,17 @@ export function ladderRows({ rungs }: Ladder, live: readonly LiveSize[], measure
       ],
     ),
   ];
+}
+
+export const SUBJECT_HEAD: Row = ['Animal', 'Code', 'Species', 'Invented sample data'];
+
+export function subjectCells({ name, code, taxon, sample }: Subject): Row {
+  return [name ?? code, code, taxon, sample ? 'yes' : 'no'];
+}
+
+/** Value and U as the page shows them. */
+export function estimateCells(estimate: Estimate | null): Row {
+  if (!estimate) return [null, null];
+  const { value, expandedUncertainty } = formatEstimate(estimate);
+  return [value, expandedUncertainty];
 }

@@ -21,12 +21,13 @@ type Mode = (typeof MODES)[number]['value'];
 
 interface Props {
   specimenId: string;
+  called: string;
   rungs: readonly Rung[];
   items: readonly GalleryItem[];
 }
 
 /** All skins of the animal at one scale, oldest first, three ways to look at them. */
-export function SkinGallery({ specimenId, rungs, items }: Props): ReactElement {
+export function SkinGallery({ specimenId, called, rungs, items }: Props): ReactElement {
   const entries = useMemo(() => galleryEntries(rungs, items), [rungs, items]);
   const [mode, setMode] = useState<Mode>('row');
   const plates = useMemo(() => entries.filter((entry) => entry.kind === 'plate'), [entries]);
@@ -43,7 +44,7 @@ export function SkinGallery({ specimenId, rungs, items }: Props): ReactElement {
             Each photo is laid flat by its own scale object and cut round the skin, head up. Parts that stand above the scale object look a
             little larger than they are; the figures are corrected for it.
           </p>
-          <GalleryExport specimenId={specimenId} skins={plates.length} />
+          <GalleryExport specimenId={specimenId} called={called} skins={plates.length} />
         </div>
       )}
       <OffScale entries={entries} />
