@@ -55,7 +55,7 @@ export function framePages(frame: PlateFrame, words: SheetWords, faces: Faces): 
 /** Whose skin, which one and its facts, below each other from the top left. */
 function headOf(words: SheetWords, facts: readonly string[], widthMm: number, faces: Faces): PlacedText[] {
   const named = [
-    { text: [words.title, words.code].filter(Boolean).join('   '), face: 'bold', mostLines: 2 },
+    { text: [words.title, words.code].filter(Boolean).join(' · '), face: 'bold', mostLines: 2 },
     { text: words.taxon, face: 'italic', mostLines: 1 },
     ...facts.map((text, index) => ({ text, face: index === 0 ? 'bold' : 'regular', mostLines: 2 }) as const),
   ] as const;

@@ -42,7 +42,7 @@ function headOf({ title, taxon, code }: SheetWords, pageNumber: string, sheetWid
   const widthMm = sheetWidthMm - 2 * SHEET_MARGIN_MM;
   const sizeMm = fittingSizeMm(faces.bold, title, widthMm, TITLE_SIZES_MM);
   const below = { sizeMm: 10 * MM_PER_POINT, baselineMm: SHEET_MARGIN_MM + SHEET_HEAD_MM - 4, lineMm: 0, mostLines: 1 };
-  const right = set(faces, [code, pageNumber].filter(Boolean).join('   '), {
+  const right = set(faces, [code, pageNumber].filter(Boolean).join(' · '), {
     ...below,
     ...{ face: 'regular', align: 'right', atMm: sheetWidthMm - SHEET_MARGIN_MM, widthMm: widthMm / 2 },
   });

@@ -49,6 +49,7 @@ export function standaloneSvg(layers: readonly SVGSVGElement[], { title, below }
       const text = svgElement('text', { x: MARGIN_PX, y: baseline, fill: looks.color, 'font-size': sizePx, 'font-weight': weight });
       text.setAttribute('font-family', looks.fontFamily);
       text.textContent = line;
+      fix(text, widthOf(line, `${weight} ${sizePx}px ${looks.fontFamily}`));
       whole.append(text);
     }
   };
@@ -75,19 +76,30 @@ function svgElement<Name extends keyof SVGElementTagNameMap>(
 
 /** A paragraph in lines no wider than a drawing. */
 function brokenAt(text: string, widthPx: number, font: string): string[] {
-  const pen = document.createElement('canvas').getContext('2d');
-  if (!pen) throw new Error('Expected the browser to measure letters but it does not');
-  pen.font = font;
   const lines: string[] = [];
   let line = '';
   for (const word of text.split(' ')) {
     const longer = line === '' ? word : `${line} ${word}`;
-    if (line !== '' && pen.measureText(longer).width > widthPx) {
+    if (line !== '' && widthOf(longer, font) > widthPx) {
       lines.push(line);
       line = word;
     } else line = longer;
   }
   return [...lines, line];
+}
+
+function widthOf(text: string, font: string): number {
+  const pen = document.createElement('canvas').getContext('2d');
+  if (!pen) throw new Error('Expected the browser to measure letters but it does not');
+  pen.font = font;
+  return pen.measureText(text).width;
+}
+
+/** Keeps words as wide as they are here: the file does not carry this page's letters, and others may be wider. */
+function fix(text: Element, widthPx: number): void {
+  if (widthPx <= 0) return;
+  text.setAttribute('textLength', String(widthPx));
+  text.setAttribute('lengthAdjust', 'spacingAndGlyphs');
 }
 
 function withLooks(element: Element): Element {
@@ -97,6 +109,7 @@ function withLooks(element: Element): Element {
   copy.removeAttribute('class');
   const looks = getComputedStyle(element);
   for (const look of LOOKS) copy.setAttribute(look, looks.getPropertyValue(look));
+  if (element instanceof SVGTextElement) fix(copy, element.getComputedTextLength());
   for (const child of element.childNodes) copy.append(child instanceof Element ? withLooks(child) : child.cloneNode(true));
   return copy;
 }

@@ -1,5 +1,6 @@
 import { addDays, daysBetween } from '../../dates.ts';
 import type { Estimate } from '../../measuring/quantity.ts';
+import { followsDirectly } from '../positions.ts';
 import type { Rung } from '../rung.ts';
 
 /** By what animals are laid beside each other. */
@@ -15,6 +16,11 @@ export interface ComparedAnimal {
 export interface AlignedSize {
   readonly rung: Rung;
   readonly at: number;
+  /**
+   * Along days: where the instar began, which is the molt before; null where that is not on record, and along instars. From there to
+   * `at` the animal had this size.
+   */
+  readonly from: number | null;
   readonly size: Estimate;
 }
 
@@ -36,15 +42,19 @@ const EPOCH = '1970-01-01';
  */
 export function alignAnimal({ specimenId, called, rungs }: ComparedAnimal, alignment: Alignment, since: number | null): AlignedAnimal {
   const reference = since === null ? rungs[0] : rungs.find(({ instar }) => instar?.number === since);
-  const measured = rungs.flatMap((rung) => (rung.carapaceLengthMm ? [{ rung, size: rung.carapaceLengthMm }] : []));
+  const measured = rungs.flatMap((rung, index) =>
+    rung.carapaceLengthMm ? [{ rung, previous: rungs[index - 1], size: rung.carapaceLengthMm }] : [],
+  );
   const placeOf = (rung: Rung): number | null => {
     if (alignment === 'instar') return rung.stepKnown ? (rung.instar?.number ?? null) : null;
     if (alignment === 'date') return dayOf(rung);
     return reference ? dayOf(rung) - dayOf(reference) : null;
   };
-  const sizes = measured.flatMap(({ rung, size }) => {
+  const sizes = measured.flatMap(({ rung, previous, size }): AlignedSize[] => {
     const at = placeOf(rung);
-    return at === null ? [] : [{ rung, at, size }];
+    if (at === null) return [];
+    const begun = alignment !== 'instar' && previous && !previous.presumed && followsDirectly(previous, rung) ? placeOf(previous) : null;
+    return [{ rung, at, from: begun !== null && begun < at ? begun : null, size }];
   });
   return { specimenId, called, sizes: sizes.toSorted((a, b) => a.at - b.at), left: measured.length - sizes.length };
 }

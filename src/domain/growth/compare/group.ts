@@ -1,11 +1,12 @@
 import type { Estimate } from '../../measuring/quantity.ts';
 import { studentTQuantile } from '../../numerics/studentT.ts';
-import { followsDirectly } from '../positions.ts';
 import type { AlignedAnimal, Alignment } from './aligned.ts';
 
 /** Where one more animal of the group would lie, nine times in ten. */
 export interface GroupBand {
-  readonly at: number;
+  /** One instar, or the days between which no animal of the group molts. */
+  readonly from: number;
+  readonly to: number;
   readonly animals: number;
   readonly middleMm: number;
   readonly lowMm: number;
@@ -13,24 +14,24 @@ export interface GroupBand {
 }
 
 export const FEWEST_FOR_BAND = 3;
-const PLACES_OF_DAYS = 48;
 
 /**
  * The band of a group: geometric mean times exp(-+ t s sqrt(1 + 1/n)), Student's t at 95 % on n - 1 degrees of freedom, s the
  * standard deviation of ln L over the animals (prediction interval of a normal sample; Hahn GJ, Meeker WQ, Statistical
- * Intervals, ch. 4; from memory). Along instars at each one; along days at evenly spaced ones, each animal with the size of the
- * instar it lived in then, which its next skin shows.
+ * Intervals, ch. 4; from memory). At each instar; along days from molt to molt, whoever molts, each animal with the size of the
+ * instar it lives in, which its next skin shows: between them no size changes.
  */
 export function groupBand(animals: readonly AlignedAnimal[], alignment: Alignment): GroupBand[] {
-  const places = alignment === 'instar' ? instarsIn(animals) : daysIn(animals);
-  return places.flatMap((at) => {
-    const sizes = animals.flatMap((animal) => (alignment === 'instar' ? sizeAtInstar(animal, at) : sizeOnDay(animal, at)) ?? []);
+  const places = alignment === 'instar' ? instarsIn(animals).map((at) => ({ from: at, to: at })) : stillDays(animals);
+  return places.flatMap(({ from, to }) => {
+    const middle = (from + to) / 2;
+    const sizes = animals.flatMap((animal) => (alignment === 'instar' ? sizeAtInstar(animal, from) : sizeOnDay(animal, middle)) ?? []);
     const logs = sizes.map((size) => Math.log(size.value));
     if (logs.length < FEWEST_FOR_BAND) return [];
     const mean = logs.reduce((sum, value) => sum + value, 0) / logs.length;
     const deviation = Math.sqrt(logs.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (logs.length - 1));
     const reach = studentTQuantile(0.95, logs.length - 1) * deviation * Math.sqrt(1 + 1 / logs.length);
-    return [{ at, animals: logs.length, middleMm: Math.exp(mean), lowMm: Math.exp(mean - reach), highMm: Math.exp(mean + reach) }];
+    return [{ from, to, animals: logs.length, middleMm: Math.exp(mean), lowMm: Math.exp(mean - reach), highMm: Math.exp(mean + reach) }];
   });
 }
 
@@ -38,14 +39,20 @@ export function groupBand(animals: readonly AlignedAnimal[], alignment: Alignmen
 export interface Ranked {
   readonly specimenId: string;
   readonly called: string;
-  /** 1 for the largest; alike for sizes that are. */
-  readonly rank: number;
+  /** 1 for the largest. From the best to the worst place that the uncertainties leave open. */
+  readonly rankFrom: number;
+  readonly rankTo: number;
   readonly size: Estimate;
   /** Against the geometric mean of all of them, percent. */
   readonly fromMeanPercent: number;
 }
 
-/** @param animals aligned by instar. */
+/**
+ * The animals by size. Two are told apart where they differ by more than the expanded uncertainty of their difference,
+ * sqrt(U1^2 + U2^2) for readings that share nothing (JCGM 100:2008, 5.1.2).
+ *
+ * @param animals aligned by instar.
+ */
 export function ranksAt(animals: readonly AlignedAnimal[], instar: number): Ranked[] {
   const measured = animals.flatMap(({ specimenId, called, ...animal }) => {
     const size = sizeAtInstar(animal, instar);
@@ -56,7 +63,8 @@ export function ranksAt(animals: readonly AlignedAnimal[], instar: number): Rank
     .toSorted((a, b) => b.size.value - a.size.value)
     .map((one) => ({
       ...one,
-      rank: 1 + measured.filter(({ size }) => size.value > one.size.value).length,
+      rankFrom: 1 + measured.filter(({ size }) => isSurelyLarger(size, one.size)).length,
+      rankTo: measured.length - measured.filter(({ size }) => isSurelyLarger(one.size, size)).length,
       fromMeanPercent: 100 * (one.size.value / mean - 1),
     }));
 }
@@ -80,19 +88,18 @@ function sizeAtInstar({ sizes }: Pick<AlignedAnimal, 'sizes'>, instar: number): 
   return sizes.find(({ at }) => at === instar)?.size ?? null;
 }
 
-/** The skin shed next after a day shows the size on it; before the first and after the last molt nothing is known. */
-function sizeOnDay({ sizes }: AlignedAnimal, day: number): Estimate | null {
-  const index = sizes.findIndex(({ at }) => at >= day);
-  const next = sizes[index];
-  const before = sizes[index - 1];
-  if (!next) return null;
-  if (next.at === day) return next.size;
-  return before && followsDirectly(before.rung, next.rung) ? next.size : null;
+function isSurelyLarger(one: Estimate, other: Estimate): boolean {
+  return one.value - other.value > Math.hypot(one.expandedUncertainty, other.expandedUncertainty);
 }
 
-function daysIn(animals: readonly AlignedAnimal[]): number[] {
-  const days = animals.flatMap(({ sizes }) => sizes.map(({ at }) => at));
-  if (days.length === 0) return [];
-  const [first, last] = [Math.min(...days), Math.max(...days)];
-  return Array.from({ length: PLACES_OF_DAYS + 1 }, (_, index) => first + ((last - first) * index) / PLACES_OF_DAYS);
+/** The skin shed next after a day shows the size on it, if that instar had begun. */
+function sizeOnDay({ sizes }: AlignedAnimal, day: number): Estimate | null {
+  return sizes.find(({ from, at }) => from !== null && from < day && day <= at)?.size ?? null;
+}
+
+/** The times between molts of the group, rising. */
+function stillDays(animals: readonly AlignedAnimal[]): { from: number; to: number }[] {
+  const ends = animals.flatMap(({ sizes }) => sizes.flatMap(({ from, at }) => (from === null ? [at] : [from, at])));
+  const days = [...new Set(ends)].sort((a, b) => a - b);
+  return days.slice(1).map((to, index) => ({ from: days[index] ?? to, to }));
 }

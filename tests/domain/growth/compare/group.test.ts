@@ -25,6 +25,14 @@ describe('alignAnimal', () => {
   });
 });
 
+describe('the time at one size', () => {
+  it('begins with the molt before, and is not known for the first skin, across a gap and along instars', () => {
+    const row = animal('E', [...A, moltOn('2024-08-01', 8, 8)], 'date');
+    expect(row.sizes.map(({ from, at }) => (from === null ? null : at - from))).toEqual([null, 60, null]);
+    expect(animal('A', A).sizes.map(({ from }) => from)).toEqual([null, null]);
+  });
+});
+
 describe('groupBand', () => {
   it('is the prediction interval of ln L: 4, 4.4 and 3.8 mm by hand, t(0.95; 2) = 2.920 (common tables)', () => {
     const [band] = groupBand([animal('A', A), animal('B', B), animal('C', C)], 'instar');
@@ -44,20 +52,28 @@ describe('groupBand', () => {
       [A, B, C].map((molts, index) => animal(String(index), molts, 'since-molt', 5)),
       'since-molt',
     );
-    // Just after the molt of instar 5 all live in instar 6.
-    expect(band[1]?.middleMm).toBeCloseTo(Math.cbrt(5 * 5.5 * 4.8), 9);
+    // From the molt of instar 5 on all live in instar 6, until the first of them molts again: A after 60 days.
+    expect(band).toHaveLength(1);
+    expect(band[0]).toMatchObject({ from: 0, to: 60, animals: 3 });
+    expect(band[0]?.middleMm).toBeCloseTo(Math.cbrt(5 * 5.5 * 4.8), 9);
   });
 });
 
 describe('ranksAt', () => {
   it('ranks the largest first, against the mean of all', () => {
     const ranks = ranksAt([animal('A', A), animal('B', B), animal('C', C)], 6);
-    expect(ranks.map(({ called, rank }) => `${rank} ${called}`)).toEqual(['1 B', '2 A', '3 C']);
+    expect(ranks.map(({ called }) => called)).toEqual(['B', 'A', 'C']);
     expect(ranks[0]?.fromMeanPercent).toBeCloseTo(100 * (5.5 / Math.cbrt(5 * 5.5 * 4.8) - 1), 9);
   });
 
-  it('gives equal sizes one rank', () => {
-    expect(ranksAt([animal('A', A), animal('A2', A), animal('C', C)], 5).map(({ rank }) => rank)).toEqual([1, 1, 3]);
+  it('leaves places open where sizes differ by less than both uncertainties together', () => {
+    // U is 0.2 mm each, 0.28 mm of a difference: 5.5 is told from 5.0, 5.0 is not told from 4.8.
+    const ranks = ranksAt([animal('A', A), animal('B', B), animal('C', C)], 6);
+    expect(ranks.map(({ rankFrom, rankTo }) => [rankFrom, rankTo])).toEqual([
+      [1, 1],
+      [2, 3],
+      [2, 3],
+    ]);
   });
 
   it('offers the latest of the instars most animals share', () => {

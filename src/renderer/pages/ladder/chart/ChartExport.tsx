@@ -18,11 +18,13 @@ interface Props {
   /** What is drawn. */
   title: string;
   legend: string;
+  /** Of the file with the figures, after the animal. */
+  figuresName: string;
   rows: () => (readonly (string | number | null)[])[];
 }
 
 /** Saves the drawing as it stands, with the words that it needs away from this page, or the figures behind it. */
-export function ChartExport({ canvas, subject, title, legend, rows }: Props): ReactElement {
+export function ChartExport({ canvas, subject, title, legend, figuresName, rows }: Props): ReactElement {
   const [error, setError] = useState<unknown>(null);
   const called = subject.name ?? subject.code;
   const whose = [called, subject.name ? subject.code : '', subject.taxon].filter(Boolean).join(', ');
@@ -48,7 +50,7 @@ export function ChartExport({ canvas, subject, title, legend, rows }: Props): Re
           </Button>
         </>
       )}
-      <Button kind="quiet" onClick={() => saveFile(`${called}, figures.csv`, csvBlob(rows()))}>
+      <Button kind="quiet" onClick={() => saveFile(`${called}, ${figuresName}.csv`, csvBlob(rows()))}>
         Figures (CSV)
       </Button>
       {error !== null && <FailureNotice error={error} />}

@@ -51,6 +51,7 @@ export function GrowthChart({ ladder, growth, subject, measures, measure, onMeas
         subject={subject}
         title={title}
         legend={legend}
+        figuresName="figures"
         rows={() => ladderRows(subject, ladder, { live: growth.live, measures })}
       />
     </figure>

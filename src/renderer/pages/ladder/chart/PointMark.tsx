@@ -16,11 +16,25 @@ export function PointMark({ mark }: { mark: Mark }): ReactElement {
       <circle cx={xPx} cy={yPx} r="16" className={style['reach']} />
       {lowPx > highPx && <path d={`M${xPx} ${highPx}V${lowPx}M${xPx - 4} ${highPx}h8M${xPx - 4} ${lowPx}h8`} className={style['bar']} />}
       {toPx > fromPx && <path d={`M${fromPx} ${yPx}H${toPx}M${fromPx} ${yPx - 4}v8M${toPx} ${yPx - 4}v8`} className={style['bar']} />}
-      {mark.shape === 'lozenge' ? (
-        <path d={`M${xPx} ${yPx - 7}l6 7l-6 7l-6 -7z`} className={style['dot']} />
-      ) : (
-        <circle cx={xPx} cy={yPx} r="4.5" className={style['dot']} />
-      )}
+      <ShapeAt shape={mark.shape} xPx={xPx} yPx={yPx} />
     </Link>
   );
+}
+
+/** The sign of a figure, also beside a name. */
+export function ShapeAt({ shape, xPx, yPx }: { shape: Mark['shape']; xPx: number; yPx: number }): ReactElement {
+  const at = `M${xPx} ${yPx}`;
+  switch (shape) {
+    case 'lozenge':
+      return <path d={`${at}m0 -7l6 7l-6 7l-6 -7z`} className={style['dot']} />;
+    case 'square':
+      return <path d={`${at}m-4.5 -4.5h9v9h-9z`} className={style['dot']} />;
+    case 'triangle':
+      return <path d={`${at}m0 -6l5.5 10h-11z`} className={style['dot']} />;
+    case 'cross':
+      return <path d={`${at}m-5 -2h3v-3h4v3h3v4h-3v3h-4v-3h-3z`} className={style['dot']} />;
+    case 'dot':
+    case 'hollow':
+      return <circle cx={xPx} cy={yPx} r="4.5" className={style['dot']} />;
+  }
 }

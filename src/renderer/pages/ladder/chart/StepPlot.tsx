@@ -35,7 +35,8 @@ export function StepPlot({ rungs, values, yardsticks, unit, axis, label, widthPx
     .domain([-0.5, lastStep + 0.5])
     .range([FRAME.leftPx, widthPx - FRAME.rightPx]);
   const lines = yardsticks.map(({ value }) => value);
-  // Each label lies outside the space between the lines, so that it is at its own however near they are.
+  // Each label lies outside the space between the lines, so that it is at its own however near they are; at the left, where the
+  // first rung has no ratio.
   const highest = Math.max(...lines);
   const lows = [...values.map(({ low }) => low), ...lines];
   const highs = [...values.map(({ high }) => high), ...lines];
@@ -56,7 +57,7 @@ export function StepPlot({ rungs, values, yardsticks, unit, axis, label, widthPx
         {yardsticks.map(({ value, words, kind }) => (
           <g key={words} transform={`translate(0 ${y.at(value)})`}>
             <line x1={FRAME.leftPx} x2={widthPx - FRAME.rightPx} className={kind === 'own' ? style['fit'] : style['published']} />
-            <text x={widthPx - FRAME.rightPx} y={value === highest ? -6 : 15} textAnchor="end" className={style['axis']}>
+            <text x={FRAME.leftPx + 4} y={value === highest ? -6 : 15} className={style['axis']}>
               {words}
             </text>
           </g>

@@ -21,8 +21,8 @@ export interface Mark {
   readonly lowPx: number;
   readonly fromPx: number;
   readonly toPx: number;
-  /** A dot for a skin, hollow where it is not of one instar alone; a lozenge for the living animal. */
-  readonly shape: 'dot' | 'hollow' | 'lozenge';
+  /** A dot for a skin, hollow where it is not of one instar alone; a lozenge for the living animal; the others for animals beside it. */
+  readonly shape: 'dot' | 'hollow' | 'lozenge' | 'square' | 'triangle' | 'cross';
   /** First line under the name, then the others. */
   readonly lines: readonly string[];
   readonly spoken: string;

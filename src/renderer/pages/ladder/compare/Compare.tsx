@@ -1,15 +1,18 @@
-import { type ReactElement, useState } from 'react';
-import { type Alignment, alignAnimal } from '../../../../domain/growth/compare/aligned.ts';
+import { type ReactElement, useRef, useState } from 'react';
+import { type AlignedAnimal, type Alignment, alignAnimal } from '../../../../domain/growth/compare/aligned.ts';
 import { FEWEST_FOR_BAND, groupBand, instarsIn } from '../../../../domain/growth/compare/group.ts';
 import type { Specimen } from '../../../../domain/specimen/specimen.ts';
 import { FailureNotice } from '../../../parts/Notice.tsx';
 import { Select } from '../../../parts/Select.tsx';
+import { ChartExport } from '../chart/ChartExport.tsx';
 import { Choice } from '../chart/Choice.tsx';
 import { useElementWidth } from '../useElementWidth.ts';
 import { ChooseAnimals } from './ChooseAnimals.tsx';
 import style from './Compare.module.css';
 import { ComparePlot } from './ComparePlot.tsx';
+import { compareRows } from './compareRows.ts';
 import { RankTable } from './RankTable.tsx';
+import { SizeTable } from './SizeTable.tsx';
 import { useCompared } from './useCompared.ts';
 
 const ALIGNMENTS = [
@@ -17,9 +20,11 @@ const ALIGNMENTS = [
   { value: 'date', label: 'By date' },
   { value: 'since-molt', label: 'By days since a molt' },
 ] as const;
+const WAYS = { instar: 'by instar', date: 'by date', 'since-molt': 'by days since a molt' } as const;
 
 /** The animal beside its siblings, or any others. */
 export function Compare({ specimen }: { specimen: Specimen }): ReactElement {
+  const canvas = useRef<HTMLDivElement>(null);
   const { ref, widthPx } = useElementWidth<HTMLDivElement>();
   const [alignment, setAlignment] = useState<Alignment>('instar');
   const [since, setSince] = useState<number | null>(null);
@@ -29,6 +34,7 @@ export function Compare({ specimen }: { specimen: Specimen }): ReactElement {
   const animals = alignment === 'instar' ? byInstar : compared.animals.map((animal) => alignAnimal(animal, alignment, since));
   const band = groupBand(animals, alignment);
   const left = animals.filter((animal) => animal.left > 0);
+  const legend = compareLegend(alignment, band.length > 0, left);
   const isEmpty = animals.every(({ sizes }) => sizes.length === 0);
   return (
     <div ref={ref} className={style['compare']}>
@@ -54,19 +60,38 @@ export function Compare({ specimen }: { specimen: Specimen }): ReactElement {
           None of the chosen animals has a measured skin with a place on this axis. Try another one, or note instars at their molts.
         </p>
       ) : (
-        <div className={style['canvas']}>
-          {widthPx > 0 && <ComparePlot animals={animals} ownId={specimen.id} alignment={alignment} band={band} widthPx={widthPx} />}
-        </div>
+        <>
+          <div ref={canvas} className={style['canvas']}>
+            {widthPx > 0 && <ComparePlot animals={animals} ownId={specimen.id} alignment={alignment} band={band} widthPx={widthPx} />}
+          </div>
+          <p className={style['small']}>{legend}</p>
+          <ChartExport
+            canvas={canvas}
+            subject={specimen}
+            title={`Carapace length beside others ${WAYS[alignment]}`}
+            figuresName="beside others"
+            legend={legend}
+            rows={() => compareRows(animals, band, { alignment, subjects: compared.subjects })}
+          />
+          <SizeTable animals={animals} band={band} alignment={alignment} />
+        </>
       )}
-      <p className={style['small']}>
-        The red line with filled points is this animal; each other line bears its name.{' '}
-        {band.length > 0
-          ? 'The band is where one more animal of this group would lie, nine times in ten.'
-          : `A band of the group is drawn where at least ${FEWEST_FOR_BAND} animals can be set side by side.`}{' '}
-        {left.length > 0 &&
-          `Skins without a place on this axis are left out: ${left.map((animal) => `${animal.left} of ${animal.called}`).join(', ')}.`}
-      </p>
       <RankTable animals={byInstar} ownId={specimen.id} instar={instar} onInstar={setInstar} />
     </div>
   );
+}
+
+function compareLegend(alignment: Alignment, hasBand: boolean, left: readonly AlignedAnimal[]): string {
+  return [
+    'The line with filled points is this animal; each other one has its own dashes and signs, and its name at the right.',
+    alignment !== 'instar' &&
+      'A level stretch is the life of one instar, at the size that its skin shows; a short one has no beginning on record. Points stand at the molts.',
+    hasBand
+      ? `The band is where one more animal of this group would lie, nine times in ten${alignment === 'instar' ? '' : `; it is left out where fewer than ${FEWEST_FOR_BAND} sizes are known`}.`
+      : `A band of the group is drawn where at least ${FEWEST_FOR_BAND} animals can be set side by side.`,
+    left.length > 0 &&
+      `Skins without a place on this axis are left out: ${left.map((animal) => `${animal.left} of ${animal.called}`).join(', ')}.`,
+  ]
+    .filter(Boolean)
+    .join(' ');
 }

@@ -1,9 +1,8 @@
-import { type ScaleContinuousNumeric, scaleLinear, scaleLog } from 'd3-scale';
-import { area, line } from 'd3-shape';
+import { scaleLinear, scaleLog, scaleUtc } from 'd3-scale';
 import type { ReactElement } from 'react';
 import { type AlignedAnimal, type Alignment, dayAt } from '../../../../domain/growth/compare/aligned.ts';
 import type { GroupBand } from '../../../../domain/growth/compare/group.ts';
-import { dayInWords, spanInWords } from '../../../../words/dates.ts';
+import { dayOnAxis, spanInWords } from '../../../../words/dates.ts';
 import { estimateAsText } from '../../../../words/estimates.ts';
 import { rungName } from '../../../../words/ladder.ts';
 import chart from '../chart/Chart.module.css';
@@ -12,11 +11,14 @@ import { PointLayer } from '../chart/PointLayer.tsx';
 import { FRAME, logTicks, lowerEnd } from '../chart/scales.ts';
 import { ValueAxis } from '../chart/ValueAxis.tsx';
 import style from './Compare.module.css';
+import { animalPath, bandPath } from './comparePaths.ts';
+import { lookOf } from './lineLooks.ts';
+import { namePlaces } from './namePlaces.ts';
 
-/** Room at the right for the names at the ends of the lines. */
-const NAMES_PX = 110;
-const LETTERS = 14;
-const NAME_LINE_PX = 15;
+/** Room at the right for the names of the lines, no line below them. */
+const NAMES_PX = 130;
+const LETTERS = 15;
+const MS_PER_DAY = 86_400_000;
 
 interface Props {
   /** With at least one size among them. */
@@ -28,14 +30,16 @@ interface Props {
   widthPx: number;
 }
 
-/** Several animals on one chart; each line bears its name, so that no color has to be told from another. */
+type ToPx = (value: number) => number;
+
+/** Several animals on one chart, each with its own dashes and signs and its name at the right. */
 export function ComparePlot({ animals, ownId, alignment, band, widthPx }: Props): ReactElement {
   const sizes = animals.flatMap((animal) => animal.sizes);
-  const places = sizes.map(({ at }) => at);
+  const places = sizes.flatMap(({ at, from }) => (from === null ? [at] : [from, at]));
   const air = alignment === 'instar' ? 0.4 : Math.max(10, 0.04 * (Math.max(...places) - Math.min(...places)));
-  const x = scaleLinear()
-    .domain([Math.min(...places) - air, Math.max(...places) + air])
-    .range([FRAME.leftPx, Math.max(FRAME.leftPx + 1, widthPx - NAMES_PX)]);
+  const ends: [number, number] = [Math.min(...places) - air, Math.max(...places) + air];
+  const rightPx = Math.max(FRAME.leftPx + 1, widthPx - NAMES_PX);
+  const x = scaleLinear().domain(ends).range([FRAME.leftPx, rightPx]);
   const domain: [number, number] = [
     Math.min(...sizes.map(({ size }) => lowerEnd(size))) / 1.08,
     Math.max(...sizes.map(({ size }) => size.value + size.expandedUncertainty)) * 1.08,
@@ -44,136 +48,109 @@ export function ComparePlot({ animals, ownId, alignment, band, widthPx }: Props)
     .domain(domain)
     .range([FRAME.heightPx - FRAME.bottomPx, FRAME.topPx])
     .clamp(true);
-  const nameYs = apart(
-    animals.flatMap(({ specimenId, sizes: own }) => {
+  const shown = lookedAt(animals, ownId);
+  const nameYs = namePlaces(
+    shown.flatMap(({ specimenId, sizes: own }) => {
       const last = own.at(-1);
-      return last ? [{ specimenId, xPx: x(last.at), yPx: y(last.size.value) }] : [];
+      return last ? [{ specimenId, yPx: y(last.size.value) }] : [];
     }),
+    FRAME.heightPx - FRAME.bottomPx,
   );
   return (
     <>
       <svg width={widthPx} height={FRAME.heightPx} aria-hidden="true">
-        <ValueAxis scale={y} ticks={logTicks(...domain)} unit="mm" widthPx={widthPx - NAMES_PX + FRAME.rightPx} />
-        <PlaceAxis x={x} alignment={alignment} widthPx={widthPx} />
-        <path d={bandPath(band, x, y)} className={chart['bandOfOne']} />
-        {animals.map((animal) => (
-          <AnimalLine
-            key={animal.specimenId}
-            animal={animal}
-            isOwn={animal.specimenId === ownId}
-            x={x}
-            y={y}
-            nameYPx={nameYs.get(animal.specimenId) ?? 0}
-          />
-        ))}
+        <ValueAxis scale={y} ticks={logTicks(...domain)} unit="mm" widthPx={rightPx + FRAME.rightPx} />
+        <PlaceAxis x={x} ticks={ticksOf(alignment, ends, rightPx)} alignment={alignment} rightPx={rightPx} />
+        <path d={bandPath(band, alignment, x, y)} className={chart['bandOfOne']} />
+        {shown.map((animal) => {
+          const last = animal.sizes.at(-1);
+          const nameY = nameYs.get(animal.specimenId) ?? 0;
+          if (!last) return null;
+          return (
+            <g key={animal.specimenId}>
+              <path
+                d={animalPath(animal.sizes, alignment, x, y)}
+                className={animal.isOwn ? style['own'] : style['other']}
+                strokeDasharray={animal.look.dash}
+              />
+              <path d={`M${x(last.at) + 8} ${y(last.size.value)}L${rightPx + 4} ${nameY}`} className={style['leader']} />
+              <text x={rightPx + 8} y={nameY} dy="0.32em" className={animal.isOwn ? style['ownName'] : chart['axis']}>
+                {animal.called.length > LETTERS ? `${animal.called.slice(0, LETTERS - 1)}…` : animal.called}
+              </text>
+            </g>
+          );
+        })}
       </svg>
-      <PointLayer
-        marks={animals.flatMap((animal) => marksOf(animal, animal.specimenId === ownId, x, y))}
-        widthPx={widthPx}
-        label="Carapace length of several animals"
-      />
+      <PointLayer marks={shown.flatMap((animal) => marksOf(animal, x, y))} widthPx={widthPx} label="Carapace length of several animals" />
     </>
   );
 }
 
-type ToPx = (value: number) => number;
+type LookedAt = AlignedAnimal & { readonly isOwn: boolean; readonly look: ReturnType<typeof lookOf> };
 
-interface NamePlace {
-  readonly specimenId: string;
-  readonly xPx: number;
-  readonly yPx: number;
+/** Each animal with how it looks; the animal itself comes last, so that it lies on top. */
+export function lookedAt(animals: readonly AlignedAnimal[], ownId: string): LookedAt[] {
+  const others = animals.filter(({ specimenId }) => specimenId !== ownId);
+  const own = animals.filter(({ specimenId }) => specimenId === ownId);
+  return [
+    ...others.map((animal, place) => ({ ...animal, isOwn: false, look: lookOf(place) })),
+    ...own.map((animal) => ({ ...animal, isOwn: true, look: lookOf(null) })),
+  ];
 }
 
-/** Where each name stands so that none lies on another: downwards from its line, as far as names beside it reach. */
-function apart(places: readonly NamePlace[]): ReadonlyMap<string, number> {
-  const placed: NamePlace[] = [];
-  for (const place of places.toSorted((a, b) => a.yPx - b.yPx)) {
-    let { yPx } = place;
-    // From the top down, so that what is passed once stays above.
-    for (const other of placed) {
-      if (Math.abs(other.xPx - place.xPx) < NAMES_PX && Math.abs(other.yPx - yPx) < NAME_LINE_PX) yPx = other.yPx + NAME_LINE_PX;
-    }
-    placed.push({ ...place, yPx });
-    placed.sort((a, b) => a.yPx - b.yPx);
+interface Tick {
+  readonly at: number;
+  readonly words: string;
+}
+
+function ticksOf(alignment: Alignment, ends: readonly [number, number], widthPx: number): Tick[] {
+  const wanted = Math.max(3, Math.floor(widthPx / 130));
+  if (alignment === 'date') {
+    const days = scaleUtc().domain(ends.map((day) => day * MS_PER_DAY));
+    return days.ticks(wanted).map((day) => ({ at: day.getTime() / MS_PER_DAY, words: dayOnAxis(dayAt(day.getTime() / MS_PER_DAY)) }));
   }
-  return new Map(placed.map(({ specimenId, yPx }) => [specimenId, yPx]));
+  const ticks = scaleLinear().domain(ends).ticks(wanted);
+  return ticks.filter((at) => alignment !== 'instar' || Number.isInteger(at)).map((at) => ({ at, words: String(at) }));
 }
 
-interface LineProps {
-  animal: AlignedAnimal;
-  isOwn: boolean;
+const AXIS_TITLES = { instar: 'instar that ended, as its skin shows it', date: 'day', 'since-molt': 'days since that molt' };
+
+interface AxisProps {
   x: ToPx;
-  y: ToPx;
-  nameYPx: number;
-}
-
-function AnimalLine({ animal, isOwn, x, y, nameYPx }: LineProps): ReactElement | null {
-  const last = animal.sizes.at(-1);
-  if (!last) return null;
-  const path = line<(typeof animal.sizes)[number]>()
-    .x(({ at }) => x(at))
-    .y(({ size }) => y(size.value))([...animal.sizes]);
-  const name = animal.called.length > LETTERS ? `${animal.called.slice(0, LETTERS - 1)}…` : animal.called;
-  return (
-    <g>
-      <path d={path ?? ''} className={isOwn ? style['own'] : style['other']} />
-      <text x={x(last.at) + 10} y={nameYPx} dy="0.32em" className={isOwn ? style['ownName'] : chart['axis']}>
-        {name}
-      </text>
-    </g>
-  );
-}
-
-function PlaceAxis({
-  x,
-  alignment,
-  widthPx,
-}: {
-  x: ScaleContinuousNumeric<number, number>;
+  ticks: readonly Tick[];
   alignment: Alignment;
-  widthPx: number;
-}): ReactElement {
+  rightPx: number;
+}
+
+function PlaceAxis({ x, ticks, alignment, rightPx }: AxisProps): ReactElement {
   const bottomPx = FRAME.heightPx - FRAME.bottomPx;
-  const ticks = x.ticks(Math.max(3, Math.floor(widthPx / 150))).filter((tick) => alignment !== 'instar' || Number.isInteger(tick));
-  const titles = { instar: 'instar that ended, as its skin shows it', date: 'day of the molt', 'since-molt': 'days since that molt' };
   return (
     <g>
-      {ticks.map((tick) => (
-        <text key={tick} x={x(tick)} y={bottomPx + 20} textAnchor="middle" className={chart['tick']}>
-          {alignment === 'date' ? dayInWords(dayAt(tick)) : tick}
-        </text>
+      {ticks.map(({ at, words }) => (
+        <g key={at} transform={`translate(${x(at)} 0)`}>
+          <line y1={bottomPx} y2={bottomPx + 5} className={chart['grid']} />
+          <text y={bottomPx + 20} textAnchor="middle" className={chart['tick']}>
+            {words}
+          </text>
+        </g>
       ))}
-      <text x={(FRAME.leftPx + widthPx - NAMES_PX) / 2} y={FRAME.heightPx - 6} textAnchor="middle" className={chart['axis']}>
-        {titles[alignment]}
+      <text x={(FRAME.leftPx + rightPx) / 2} y={FRAME.heightPx - 6} textAnchor="middle" className={chart['axis']}>
+        {AXIS_TITLES[alignment]}
       </text>
     </g>
   );
 }
 
-function bandPath(band: readonly GroupBand[], x: ToPx, y: ToPx): string {
-  return (
-    area<GroupBand>()
-      .x(({ at }) => x(at))
-      .y0(({ lowMm }) => y(lowMm))
-      .y1(({ highMm }) => y(highMm))([...band]) ?? ''
-  );
-}
-
-function marksOf(animal: AlignedAnimal, isOwn: boolean, x: ToPx, y: ToPx): Mark[] {
-  return animal.sizes.map(({ rung, at, size }) => {
+function marksOf({ called, sizes, look }: LookedAt, x: ToPx, y: ToPx): Mark[] {
+  return sizes.map(({ rung, at, size }) => {
     const words = estimateAsText(size, 'mm');
     const shed = spanInWords(rung.happenedFrom, rung.happenedTo);
     return {
       ...markOf(rung),
-      xPx: x(at),
-      yPx: y(size.value),
-      highPx: y(size.value + size.expandedUncertainty),
-      lowPx: y(lowerEnd(size)),
-      fromPx: x(at),
-      toPx: x(at),
-      shape: isOwn ? 'dot' : 'hollow',
-      lines: [words, animal.called, `shed ${shed}`],
-      spoken: `${animal.called}, ${rungName(rung).toLowerCase()}, molted ${shed}: ${words}`,
+      ...{ xPx: x(at), yPx: y(size.value), highPx: y(size.value + size.expandedUncertainty), lowPx: y(lowerEnd(size)) },
+      ...{ fromPx: x(at), toPx: x(at), shape: look.shape },
+      lines: [words, called, `shed ${shed}`],
+      spoken: `${called}, ${rungName(rung).toLowerCase()}, molted ${shed}: ${words}`,
     };
   });
 }

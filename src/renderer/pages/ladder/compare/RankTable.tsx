@@ -48,10 +48,10 @@ export function RankTable({ animals, ownId, instar, onInstar }: Props): ReactEle
           </tr>
         </thead>
         <tbody>
-          {ranks.map(({ specimenId, called, rank, size, fromMeanPercent }) => (
+          {ranks.map(({ specimenId, called, rankFrom, rankTo, size, fromMeanPercent }) => (
             <tr key={specimenId} className={specimenId === ownId ? style['ours'] : undefined}>
               <td className="figures">
-                {rank} of {ranks.length}
+                {rankFrom === rankTo ? rankFrom : `${rankFrom} to ${rankTo}`} of {ranks.length}
               </td>
               <th scope="row">{specimenId === ownId ? called : <Link to={`/ladder/${specimenId}`}>{called}</Link>}</th>
               <td>
@@ -65,6 +65,11 @@ export function RankTable({ animals, ownId, instar, onInstar }: Props): ReactEle
           ))}
         </tbody>
       </table>
+      {ranks.some(({ rankFrom, rankTo }) => rankFrom !== rankTo) && (
+        <p className={style['small']}>
+          Several places for one animal: its size and others differ by less than their ± taken together, so which is larger cannot be told.
+        </p>
+      )}
     </>
   );
 }

@@ -13,6 +13,8 @@ const MOST_AT_FIRST = 12;
 export interface Compared {
   /** The animal itself first, then those beside it whose ladder has come. */
   readonly animals: readonly ComparedAnimal[];
+  /** Whose figures these are, by id. */
+  readonly subjects: ReadonlyMap<string, Specimen>;
   readonly others: readonly SpecimenSummary[];
   readonly chosen: ReadonlySet<string>;
   readonly isPending: boolean;
@@ -41,6 +43,7 @@ export function useCompared(specimen: Specimen): Compared {
     animals: ladders.flatMap(({ data }) =>
       data ? [{ specimenId: data.specimen.id, called: data.specimen.name ?? data.specimen.code, rungs: data.ladder.rungs }] : [],
     ),
+    subjects: new Map(ladders.flatMap(({ data }) => (data ? [[data.specimen.id, data.specimen] as const] : []))),
     others,
     chosen,
     isPending: ladders.some((ladder) => ladder.isPending),
