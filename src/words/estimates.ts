@@ -35,3 +35,8 @@ export function plusMinusMeans(quantities: readonly { readonly estimate: Estimat
     ? '± is the expanded uncertainty (about 95 %): k = 2, or the k beside it, larger because few repeats tell how well the points are placed.'
     : '± is the expanded uncertainty, k = 2 (about 95 %).';
 }
+
+/** In place of the figures of a value that is not usable. */
+export function unusableInWords(unit: EstimateUnit): string {
+  return unit === '1' ? 'no usable value' : 'no usable length';
+}

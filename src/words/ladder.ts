@@ -1,11 +1,14 @@
 import type { GrowthFit, Rung } from '../domain/growth/rung.ts';
+import type { SizeName } from '../domain/growth/skinSizes.ts';
 import type { WeightedFit } from '../domain/growth/trend/weightedFit.ts';
 import type { Instar } from '../domain/molting/instar.ts';
 import { counted } from './counts.ts';
 import { daysInWords } from './dates.ts';
+import { unusableInWords } from './estimates.ts';
 import type { NameOfMolt } from './growth.ts';
 import { instarInWords, instarMark, recordedInWords } from './instars.ts';
 import { capitalized, uncapitalized } from './labels.ts';
+import { SIZE_LABELS } from './quantities.ts';
 
 /** "Instar 7", or its place among the molts where the instar is not known. */
 export function rungName(rung: Pick<Rung, 'instar' | 'recordedMolt'>): string {
@@ -51,12 +54,12 @@ export function unmeasuredInWords(rung: Rung): string {
  * Why a place in the row has no point in one measure: "leg I not measured" where the skin has other sizes.
  *
  * @param rung undefined for an instar without a molt on record.
- * @param measure as a label: "Leg I".
  */
-export function missingSizeInWords(rung: Rung | undefined, measure: string): string {
+export function missingSizeInWords(rung: Rung | undefined, measure: Exclude<SizeName, 'legSpanMm'>): string {
   if (!rung) return 'no molt on record';
+  if (rung[measure]) return unusableInWords('mm');
   const isMeasured = rung.carapaceLengthMm || rung.carapaceWidthMm || rung.legFirstMm || rung.legFourthMm;
-  return isMeasured ? `${uncapitalized(measure)} not measured` : unmeasuredInWords(rung);
+  return isMeasured ? `${uncapitalized(SIZE_LABELS[measure])} not measured` : unmeasuredInWords(rung);
 }
 
 /** Why there is no ratio to the instar before. */

@@ -2,6 +2,7 @@ import type { LegAllometry } from '../domain/growth/legs/allometry.ts';
 import type { RegrowthStage } from '../domain/growth/legs/regrowth.ts';
 import type { LegId } from '../domain/measuring/landmarks.ts';
 import { estimateFrom } from '../domain/measuring/quantity.ts';
+import { isUsable } from '../domain/measuring/usable.ts';
 import { counted } from './counts.ts';
 import { estimateInWords } from './estimates.ts';
 import type { NameOfMolt } from './growth.ts';
@@ -34,8 +35,14 @@ export function stageInWords(stage: RegrowthStage, before: RegrowthStage | undef
   if (stage.state === 'missing') return 'missing';
   const state = stage.state === 'regenerated' ? 'regenerated' : 'no longer noted as regenerated';
   if (!stage.share) return `${state}; no share, since it or ${LEG_LABELS[partner]} has no length to compare`;
+  if (!isUsable(stage.share)) {
+    return `${state}; how much of ${LEG_LABELS[partner]} it is cannot be told: the two lengths are known too badly for that`;
+  }
   const share = estimateInWords(estimateFrom(100 * stage.share.value, 100 * stage.share.standardUncertainty), '1');
-  const since = before && stage.gained !== null ? `; ${gainInWords(stage.gained, before, nameOf)}` : '';
+  const since =
+    before && stage.gained !== null && (before.share === null || isUsable(before.share))
+      ? `; ${gainInWords(stage.gained, before, nameOf)}`
+      : '';
   const unusual = stage.unusual ? '. Unusual for a regenerated leg: look at its points and at the note again' : '';
   return `${state}, ${share.value} ± ${share.expandedUncertainty} % of ${LEG_LABELS[partner]}${since}${unusual}`;
 }

@@ -96,9 +96,10 @@ describe('days since the molt before, in words', () => {
 
 describe('a place in the row without a point', () => {
   it('says which size is not there where the skin has others, else why it has none', () => {
-    expect(missingSizeInWords(lastOf(moltOn('2024-01-01', 5, 4)).rung, 'Leg I')).toBe('leg I not measured');
-    expect(missingSizeInWords(lastOf(moltOn('2024-01-01', 5, null)).rung, 'Leg I')).toBe('not measured yet');
-    expect(missingSizeInWords(undefined, 'Leg I')).toBe('no molt on record');
+    expect(missingSizeInWords(lastOf(moltOn('2024-01-01', 5, 4)).rung, 'legFirstMm')).toBe('leg I not measured');
+    expect(missingSizeInWords(lastOf(moltOn('2024-01-01', 5, null)).rung, 'legFirstMm')).toBe('not measured yet');
+    expect(missingSizeInWords(undefined, 'legFirstMm')).toBe('no molt on record');
+    expect(missingSizeInWords(lastOf(moltOn('2024-01-01', 5, 4, 1.2)).rung, 'carapaceLengthMm')).toBe('no usable length');
   });
 });
 

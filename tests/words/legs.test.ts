@@ -56,6 +56,25 @@ describe('stageInWords', () => {
     expect(one).toMatch(/; 1 percentage point more than on the skin of instar 7$/);
   });
 
+  it('gives no share that is known to no better than half of itself, nor what was won since', () => {
+    const lengths = (ownMm: number, partnerMm: number, uncertaintyMm: number): LegSize[] => [
+      { leg: 'L1', state: 'regenerated', lengthMm: estimateFrom(ownMm, uncertaintyMm) },
+      { leg: 'R1', state: 'whole', lengthMm: estimateFrom(partnerMm, uncertaintyMm) },
+    ];
+    const [regrowth] = regrowthOf([
+      { moltId: '5', legs: lengths(17, 34, 9) },
+      { moltId: '6', legs: lengths(30, 40, 0.1) },
+    ]);
+    const [rough, fine] = regrowth?.stages ?? [];
+    if (!rough || !fine) throw new Error('Expected two stages');
+    expect(rough.unusual).toBe(false);
+    const nameOf = (moltId: string) => `Instar ${moltId}`;
+    expect(stageInWords(rough, undefined, 'R1', nameOf)).toBe(
+      'regenerated; how much of leg I right it is cannot be told: the two lengths are known too badly for that',
+    );
+    expect(stageInWords(fine, rough, 'R1', nameOf)).toBe('regenerated, 75.00 ± 0.63 % of leg I right');
+  });
+
   it('gives no share without a partner to compare, and asks to look again where it is unusual', () => {
     expect(saidOf(['regenerated', 17, null])).toEqual(['regenerated; no share, since it or leg I right has no length to compare']);
     expect(saidOf(['regenerated', 8, 40])[0]).toMatch(/Unusual for a regenerated leg: look at its points and at the note again$/);

@@ -1,5 +1,6 @@
 import { addDays, daysBetween } from '../../dates.ts';
 import type { Estimate } from '../../measuring/quantity.ts';
+import { isUsable } from '../../measuring/usable.ts';
 import { followsDirectly } from '../positions.ts';
 import type { Rung } from '../rung.ts';
 
@@ -43,7 +44,7 @@ const EPOCH = '1970-01-01';
 export function alignAnimal({ specimenId, called, rungs }: ComparedAnimal, alignment: Alignment, since: number | null): AlignedAnimal {
   const reference = since === null ? rungs[0] : rungs.find(({ instar }) => instar?.number === since);
   const measured = rungs.flatMap((rung, index) =>
-    rung.carapaceLengthMm ? [{ rung, previous: rungs[index - 1], size: rung.carapaceLengthMm }] : [],
+    rung.carapaceLengthMm && isUsable(rung.carapaceLengthMm) ? [{ rung, previous: rungs[index - 1], size: rung.carapaceLengthMm }] : [],
   );
   const placeOf = (rung: Rung): number | null => {
     if (alignment === 'instar') return rung.stepKnown ? (rung.instar?.number ?? null) : null;

@@ -10,7 +10,9 @@ export const RegrowthStage = z
     state: z.enum(['missing', 'regenerated', 'whole']),
     share: Estimate.nullable().describe('Length over that of the leg of the other side; null where one of them has none'),
     gained: z.number().nullable().describe('Share won since the stage before, a missing leg counting as 0; null where unknown'),
-    unusual: z.boolean().describe('A regenerated leg below 0.3 or above 0.9 of its partner: an assumption of ours, to be looked at again'),
+    unusual: z
+      .boolean()
+      .describe('A regenerated leg surely below 0.3 or above 0.9 of its partner: an assumption of ours, to be looked at again'),
   })
   .meta({ id: 'RegrowthStage' });
 export type RegrowthStage = z.infer<typeof RegrowthStage>;
@@ -67,5 +69,9 @@ function gainSince(before: RegrowthStage | undefined, share: Estimate | null): n
 }
 
 function isUnusual(state: LegSize['state'], share: Estimate | null): boolean {
-  return state === 'regenerated' && share !== null && (share.value < USUAL_SHARE.least || share.value > USUAL_SHARE.most);
+  return (
+    state === 'regenerated' &&
+    share !== null &&
+    (share.value + share.expandedUncertainty < USUAL_SHARE.least || share.value - share.expandedUncertainty > USUAL_SHARE.most)
+  );
 }

@@ -1,5 +1,7 @@
 import type { ReactElement } from 'react';
 import type { Estimate } from '../../../domain/measuring/quantity.ts';
+import { isUsable } from '../../../domain/measuring/usable.ts';
+import { unusableInWords } from '../../../words/estimates.ts';
 import { DoubtMark } from '../../parts/DoubtMark.tsx';
 import { EstimateText } from '../../parts/EstimateText.tsx';
 import style from './RungTable.module.css';
@@ -17,6 +19,7 @@ export function SizeCell({
   isDoubted?: boolean;
 }): ReactElement {
   if (!estimate) return <td className={style['small']}>{instead}</td>;
+  if (!isUsable(estimate)) return <td className={style['small']}>{unusableInWords(unit)}</td>;
   return (
     <td>
       <EstimateText estimate={estimate} unit={unit} />

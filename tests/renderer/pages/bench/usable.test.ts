@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { estimateFrom } from '../../../../src/domain/measuring/quantity.ts';
+import { isUsable } from '../../../../src/domain/measuring/usable.ts';
 import { readingAsText } from '../../../../src/renderer/pages/bench/lengths/readingText.ts';
-import { isUsable } from '../../../../src/renderer/pages/bench/lengths/usable.ts';
 
 test('a value is told in figures while its expanded uncertainty is at most half of it', () => {
   expect(isUsable(estimateFrom(27, 17))).toBe(false);

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { buildLadder } from '../../../../src/domain/growth/ladder.ts';
 import { bandsOf } from '../../../../src/domain/growth/trend/bands.ts';
+import { estimateFrom } from '../../../../src/domain/measuring/quantity.ts';
 import { pointsOf } from '../../../../src/renderer/pages/ladder/chart/measures.ts';
 import { bandRoom, logTicks, lowerEnd, sizeScale } from '../../../../src/renderer/pages/ladder/chart/scales.ts';
 import { moltOn } from '../../../domain/growth/skins.ts';
@@ -32,12 +33,17 @@ describe('sizeScale', () => {
 
   it('stays above zero for a size less certain than it is large', () => {
     expect(lowerEnd({ value: 2, expandedUncertainty: 3 })).toBeCloseTo(0.2, 12);
-    const points = pointsOf(buildLadder([moltOn('2024-01-01', 1, 2, 1.5)]), 'carapaceLengthMm');
-    expect(
-      sizeScale(points.map(({ estimate }) => estimate))
-        .domain()
-        .every((end) => end > 0 && Number.isFinite(end)),
-    ).toBe(true);
+    const { length } = sizeScale([estimateFrom(2, 1.5)])
+      .domain()
+      .filter((end) => end > 0 && Number.isFinite(end));
+    expect(length).toBe(2);
+  });
+});
+
+describe('pointsOf', () => {
+  it('leaves out a size known to no better than half of itself, which would squash all others', () => {
+    const ladder = buildLadder([moltOn('2024-01-01', 1, 2, 1.5), moltOn('2024-02-01', 2, 6)]);
+    expect(pointsOf(ladder, 'carapaceLengthMm').map(({ estimate }) => estimate.value)).toEqual([6]);
   });
 });
 

@@ -1,11 +1,12 @@
 import type { ReactElement } from 'react';
 import type { Quantity } from '../../../../domain/measuring/quantity.ts';
+import { isUsable } from '../../../../domain/measuring/usable.ts';
+import { unusableInWords } from '../../../../words/estimates.ts';
 import { quantityName } from '../../../../words/quantities.ts';
 import { EstimateText } from '../../../parts/EstimateText.tsx';
 import { Budget } from './Budget.tsx';
 import { BudgetInDetail } from './BudgetInDetail.tsx';
 import style from './LengthsPanel.module.css';
-import { isUsable, unusableInWords } from './usable.ts';
 
 interface Props {
   quantity: Quantity;

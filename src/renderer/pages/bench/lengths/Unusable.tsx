@@ -1,12 +1,12 @@
 import type { ReactElement } from 'react';
 import type { Quantity } from '../../../../domain/measuring/quantity.ts';
+import { isUsable } from '../../../../domain/measuring/usable.ts';
 import { counted } from '../../../../words/counts.ts';
 import { takeUp } from '../../../bench/deeds/travel.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Notice } from '../../../parts/Notice.tsx';
 import { useCalibration, useSettledDocument, useWork } from '../useWork.ts';
 import { budgetAdvice } from './budgetAdvice.ts';
-import { isUsable } from './usable.ts';
 
 /** That values are known too badly to be told, and what would make them known. */
 export function Unusable({ quantities }: { quantities: readonly Quantity[] }): ReactElement | null {

@@ -1,9 +1,9 @@
 import type { Measurement } from '../../../../domain/measuring/quantity.ts';
-import { estimateAsText, plusMinusMeans } from '../../../../words/estimates.ts';
+import { isUsable } from '../../../../domain/measuring/usable.ts';
+import { estimateAsText, plusMinusMeans, unusableInWords } from '../../../../words/estimates.ts';
 import { FLAG_LABELS } from '../../../../words/labels.ts';
 import { ABSENT_LABELS } from '../../../../words/measuring.ts';
 import { quantityName } from '../../../../words/quantities.ts';
-import { isUsable, unusableInWords } from './usable.ts';
 
 export interface ReadingTextHead {
   /** Whose skin, which photo, which instar: a line each. */

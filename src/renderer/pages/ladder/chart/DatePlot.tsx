@@ -7,7 +7,7 @@ import { missingSizeInWords } from '../../../../words/ladder.ts';
 import style from './Chart.module.css';
 import type { LivePoint } from './livePoints.ts';
 import { liveMark, sizeMark } from './mark.ts';
-import type { SizePoint } from './measures.ts';
+import type { Measure, SizePoint } from './measures.ts';
 import { PointLayer } from './PointLayer.tsx';
 import { placePoint } from './placedPoint.ts';
 import { FRAME, logTicks, sizeScale } from './scales.ts';
@@ -20,11 +20,12 @@ interface Props {
   /** Those with a date. */
   live: readonly LivePoint[];
   widthPx: number;
+  measure: Measure;
   measureLabel: string;
 }
 
 /** Size against the calendar: constant within an instar, a step up at each molt. */
-export function DatePlot({ rungs, points, live, widthPx, measureLabel }: Props): ReactElement {
+export function DatePlot({ rungs, points, live, widthPx, measure, measureLabel }: Props): ReactElement {
   const y = sizeScale([...points, ...live].map(({ estimate }) => estimate));
   const [low = 1, high = 10] = y.domain();
   const liveDays = live.map((point) => ({ point, time: timeOf(point.live.takenOn ?? '') })).filter(({ time }) => Number.isFinite(time));
@@ -64,7 +65,7 @@ export function DatePlot({ rungs, points, live, widthPx, measureLabel }: Props):
             <g key={rung.moltId} transform={`translate(${moltPlaces.get(rung.moltId)} 0)`}>
               <line y1={FRAME.topPx} y2={bottomPx} className={style['unmeasuredMolt']} />
               <text transform={`translate(0 ${bottomPx - 12}) rotate(-90)`} dy="-0.45em" className={style['gapWords']}>
-                {missingSizeInWords(rung, measureLabel)}
+                {missingSizeInWords(rung, measure)}
               </text>
             </g>
           ))}

@@ -8,7 +8,7 @@ import style from './Chart.module.css';
 import { InstarAxis } from './InstarAxis.tsx';
 import type { LivePoint } from './livePoints.ts';
 import { liveMark, sizeMark } from './mark.ts';
-import type { SizePoint } from './measures.ts';
+import type { Measure, SizePoint } from './measures.ts';
 import { PointLayer } from './PointLayer.tsx';
 import { placePoint } from './placedPoint.ts';
 import { bandRoom, FRAME, logTicks, sizeScale } from './scales.ts';
@@ -22,11 +22,12 @@ interface Props {
   /** Of the measure shown; null where there are too few skins. */
   bands: Bands | null;
   widthPx: number;
+  measure: Measure;
   measureLabel: string;
 }
 
 /** Size against the instar that the skin shows. Instars without a skin keep their place and stay empty. */
-export function InstarPlot({ rungs, points, live, bands, widthPx, measureLabel }: Props): ReactElement {
+export function InstarPlot({ rungs, points, live, bands, widthPx, measure, measureLabel }: Props): ReactElement {
   const lastStep = rungs.at(-1)?.step ?? 0;
   const next = bands?.next?.step === lastStep + 1 || live.some(({ live: { step } }) => step === lastStep + 1);
   const sizes = [...points, ...live].map(({ estimate }) => estimate);
@@ -51,7 +52,7 @@ export function InstarPlot({ rungs, points, live, bands, widthPx, measureLabel }
               {fitting(
                 missingSizeInWords(
                   rungs.find((rung) => rung.step === step),
-                  measureLabel,
+                  measure,
                 ),
                 x(1) - x(0),
               )}

@@ -3,6 +3,7 @@ import type { GrowthReport } from '../../../../domain/growth/growthReport.ts';
 import { measuredSteps } from '../../../../domain/growth/measuredStep.ts';
 import type { Ladder } from '../../../../domain/growth/rung.ts';
 import { bandsOf } from '../../../../domain/growth/trend/bands.ts';
+import { isUsable } from '../../../../domain/measuring/usable.ts';
 import { SIZE_LABELS } from '../../../../words/quantities.ts';
 import { DatePlot } from './DatePlot.tsx';
 import { InstarPlot } from './InstarPlot.tsx';
@@ -40,24 +41,25 @@ export function drawingOf(drawing: Drawing, { ladder, growth, measure, widthPx }
   const measureLabel = SIZE_LABELS[measure];
   const points = pointsOf(ladder, measure);
   const allLive = livePointsOf(growth.live, measure);
+  const unusable = [...rungs, ...growth.live].filter((sizes) => sizes[measure] && !isUsable(sizes[measure])).length;
   switch (drawing) {
     case 'instar': {
       const bands = bandsOf(measuredSteps(rungs, measure));
       const live = allLive.filter((point) => point.live.step !== null);
-      const legend = instarLegend({ rungs, measure, bands, points, live, unplaced: allLive.length - live.length });
+      const legend = instarLegend({ rungs, measure, bands, points, live, unplaced: allLive.length - live.length, unusable });
       const isEmpty = points.length + live.length === 0;
       return {
-        plot: isEmpty ? null : <InstarPlot {...{ rungs, points, live, bands, widthPx, measureLabel }} />,
+        plot: isEmpty ? null : <InstarPlot {...{ rungs, points, live, bands, widthPx, measure, measureLabel }} />,
         legend,
         title: `${measureLabel} by instar`,
       };
     }
     case 'date': {
       const live = allLive.filter((point) => point.live.takenOn !== null);
-      const legend = dateLegend({ rungs, measure, points, live, unplaced: allLive.length - live.length });
+      const legend = dateLegend({ rungs, measure, points, live, unplaced: allLive.length - live.length, unusable });
       const isEmpty = points.length + live.length === 0;
       return {
-        plot: isEmpty ? null : <DatePlot {...{ rungs, points, live, widthPx, measureLabel }} />,
+        plot: isEmpty ? null : <DatePlot {...{ rungs, points, live, widthPx, measure, measureLabel }} />,
         legend,
         title: `${measureLabel} by date`,
       };

@@ -12,11 +12,13 @@ interface Shown {
   readonly live: readonly LivePoint[];
   /** Sizes of the living animal that have no place in this drawing. */
   readonly unplaced: number;
+  /** Sizes known to no better than half of themselves, which are not drawn. */
+  readonly unusable: number;
 }
 
 /** What the signs in the drawing mean: those that are there. */
-export function instarLegend({ rungs, measure, bands, points, live, unplaced }: Shown & { bands: Bands | null }): string {
-  if (points.length + live.length === 0) return nothingHere(unplaced, 'whose place in the row is known');
+export function instarLegend({ rungs, measure, bands, points, live, unplaced, unusable }: Shown & { bands: Bands | null }): string {
+  if (points.length + live.length === 0) return nothingHere(unplaced, unusable, 'whose place in the row is known');
   const sizesMm = [...points, ...live].map(({ estimate }) => estimate.value);
   return sentences(
     points.length > 0 && 'Each point is one skin and stands at the instar that ended; its bar is ± U (95 %).',
@@ -30,11 +32,12 @@ export function instarLegend({ rungs, measure, bands, points, live, unplaced }: 
       'A shaded column has no skin with such a size on record.',
     rungs.some(({ instar }) => instar?.certainty === 'inferred') && 'A number with a question mark holds if no molt was missed.',
     unplacedWords(unplaced, 'whose place in the row is not known'),
+    unusableWords(unusable),
   );
 }
 
-export function dateLegend({ rungs, measure, points, live, unplaced }: Shown): string {
-  if (points.length + live.length === 0) return nothingHere(unplaced, 'with a date');
+export function dateLegend({ rungs, measure, points, live, unplaced, unusable }: Shown): string {
+  if (points.length + live.length === 0) return nothingHere(unplaced, unusable, 'with a date');
   return sentences(
     points.length > 0 &&
       'Each point stands on the day of the molt; the line before it is the life of the instar that ended then, at the size its skin shows. A dotted line: when that instar began is not on record.',
@@ -42,6 +45,7 @@ export function dateLegend({ rungs, measure, points, live, unplaced }: Shown): s
     isIncomplete(rungs, measure) && 'A dashed upright is a molt without this size.',
     live.length === 0 && 'What came after the last molt is larger and not measured yet.',
     unplacedWords(unplaced, 'whose photo has no date'),
+    unusableWords(unusable),
   );
 }
 
@@ -59,8 +63,19 @@ function unplacedWords(unplaced: number, why: string): string | false {
   );
 }
 
-function nothingHere(unplaced: number, which: string): string {
-  return sentences(`No size ${which} is on record in this measure.`, unplaced > 0 && 'Sizes of the living animal stand in the table.');
+function unusableWords(unusable: number): string | false {
+  return (
+    unusable > 0 &&
+    `Not drawn: ${counted(unusable, 'size')} without a usable length, known to no better than half of itself; the Bench says why.`
+  );
+}
+
+function nothingHere(unplaced: number, unusable: number, which: string): string {
+  return sentences(
+    `No size ${which} is on record in this measure.`,
+    unplaced > 0 && 'Sizes of the living animal stand in the table.',
+    unusableWords(unusable),
+  );
 }
 
 export function ratioLegend(values: number, hollow: boolean): string {

@@ -1,4 +1,5 @@
 import type { Rung } from '../../../../domain/growth/rung.ts';
+import { isUsable } from '../../../../domain/measuring/usable.ts';
 import { spanInWords } from '../../../../words/dates.ts';
 import { estimateAsText } from '../../../../words/estimates.ts';
 import { rungName } from '../../../../words/ladder.ts';
@@ -37,7 +38,8 @@ export function sizeMark(placed: PlacedPoint, measureLabel: string): Mark {
   const { rung, estimate } = placed.point;
   const size = estimateAsText(estimate, 'mm');
   const shed = spanInWords(rung.happenedFrom, rung.happenedTo);
-  const ratio = rung.ratio && estimate === rung.carapaceLengthMm ? [`ratio ${estimateAsText(rung.ratio, '1')}`] : [];
+  const ratio =
+    rung.ratio && isUsable(rung.ratio) && estimate === rung.carapaceLengthMm ? [`ratio ${estimateAsText(rung.ratio, '1')}`] : [];
   return {
     ...placed,
     ...markOf(rung),

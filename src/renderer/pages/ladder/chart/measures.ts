@@ -2,6 +2,7 @@ import type { LiveSize } from '../../../../domain/growth/liveSizes.ts';
 import { followsDirectly } from '../../../../domain/growth/positions.ts';
 import type { Ladder, Rung } from '../../../../domain/growth/rung.ts';
 import type { Estimate } from '../../../../domain/measuring/quantity.ts';
+import { isUsable } from '../../../../domain/measuring/usable.ts';
 
 /** Sizes that the chart can show. */
 const MEASURES = ['carapaceLengthMm', 'carapaceWidthMm', 'legFirstMm', 'legFourthMm'] as const;
@@ -17,10 +18,11 @@ export interface SizePoint {
   readonly follows: boolean;
 }
 
+/** The skins whose size in this measure is usable. */
 export function pointsOf(ladder: Ladder, measure: Measure): SizePoint[] {
   return ladder.rungs.flatMap((rung, index) => {
     const estimate = rung[measure];
-    if (!estimate) return [];
+    if (!estimate || !isUsable(estimate)) return [];
     const previous = ladder.rungs[index - 1] ?? null;
     return [{ rung, estimate, previous, follows: previous !== null && followsDirectly(previous, rung) }];
   });

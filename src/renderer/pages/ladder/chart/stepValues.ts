@@ -2,6 +2,7 @@ import { growthSteps, isOneMolt, measuredSteps } from '../../../../domain/growth
 import { followsDirectly } from '../../../../domain/growth/positions.ts';
 import type { Rung } from '../../../../domain/growth/rung.ts';
 import { estimateFrom } from '../../../../domain/measuring/quantity.ts';
+import { isUsable } from '../../../../domain/measuring/usable.ts';
 import { daysInWords, spanInWords } from '../../../../words/dates.ts';
 import { estimateAsText } from '../../../../words/estimates.ts';
 import { rungName } from '../../../../words/ladder.ts';
@@ -27,6 +28,7 @@ export function ratioValues(rungs: readonly Rung[], measure: Measure): StepValue
     if (!rung || !earlier || step.instars < 1) return [];
     const value = Math.exp(step.logRatio / step.instars);
     const ratio = estimateFrom(value, (value * step.uncertainty) / step.instars);
+    if (!isUsable(ratio)) return [];
     const words = estimateAsText(ratio, '1');
     const over = isOneMolt(step) ? 'in one molt' : `per instar, over ${step.instars} instars`;
     const since = `since ${rungName(earlier).toLowerCase()}`;
