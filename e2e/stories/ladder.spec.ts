@@ -100,7 +100,11 @@ test('animals stand beside each other with their order, and the next molt is tol
   const ranks = page.getByRole('table', { name: /animals measured in instar 8,/ });
   await page.getByLabel('In order of size in').selectOption({ label: 'Instar 8' });
   for (const name of ['Juniper', 'Bramble', 'Saffron']) await expect(ranks.getByRole('rowheader', { name })).toBeVisible();
-  await expect(page.getByText('where one more animal of this group would lie')).toBeVisible();
+  await expect(page.getByText('The band is where one more animal of this group would lie')).toBeVisible();
+  await page.getByText('The same figures as a table').click();
+  await expect(
+    page.getByRole('table', { name: 'Every skin in the chart' }).getByRole('rowheader', { name: 'Bramble' }).first(),
+  ).toBeVisible();
   await page.getByRole('radio', { name: 'By days since a molt' }).check({ force: true });
   await expect(page.getByLabel('Day 0 is the molt of')).toBeVisible();
   await expectAccessible(page, 'the Ladder with animals beside each other');
