@@ -103,6 +103,15 @@ test('the waits can be the keeper’s own, with the difference shown, and the ca
   await expect(dialog.getByRole('status')).toHaveText('These are the cautious waits.');
   await dialog.getByLabel('Row 3, wait', { exact: true }).fill('14');
   await expect(dialog.getByRole('status')).toContainText('14 days instead of 21 days (shorter)');
+  await dialog.getByLabel('Row 4, wait', { exact: true }).fill('0');
+  await expect(dialog.getByRole('alert')).toContainText('A wait of 0 is no wait');
+  await expect(dialog.getByRole('button', { name: 'Save' })).toBeDisabled();
+  await dialog.getByLabel('Row 4, wait', { exact: true }).fill('1');
+  await expect(dialog.getByRole('alert')).toHaveCount(0);
+  await dialog.getByLabel('Row 3, wait', { exact: true }).fill('6');
+  await expect(dialog.getByText('Shorter than anybody’s custom')).toBeVisible();
+  await dialog.getByLabel('Row 3, wait', { exact: true }).fill('14');
+  await expect(dialog.getByText('Shorter than anybody’s custom')).toHaveCount(0);
   await dialog.getByLabel('Row 2, from leg span in mm').fill('60');
   await expect(dialog.getByText('Not yet a table')).toBeVisible();
   await expect(dialog.getByRole('button', { name: 'Save' })).toBeDisabled();

@@ -1,4 +1,5 @@
 import type { CalendarEntry } from '../domain/care/calendar.ts';
+import { RECOVER_CAUTION } from './cautions.ts';
 import { dayInWords } from './dates.ts';
 
 /** What a calendar shows of an entry. */
@@ -39,7 +40,7 @@ export function calendarWords(entry: CalendarEntry, animal: string): CalendarWor
     case 'skin-check':
       return {
         summary: `${animal}: recover the skin`,
-        description: 'Only when the animal is well away from it, and without touching the animal.',
+        description: RECOVER_CAUTION,
       };
   }
 }

@@ -22,7 +22,7 @@ export const CAUTIONS: Readonly<Record<CautionTopic, CautionWords>> = {
     text: 'Leave dry skins to somebody else. Skins of Old World species carry no urticating setae, but dry skin is dust all the same.',
   },
   solvents: {
-    title: 'Alcohol for softening burns',
+    title: 'The alcohol used for softening catches fire',
     text: 'No flame, fresh air, and the cap back on. Water with a drop of dish soap is usually enough. Never mix cleaning chemicals.',
   },
   animal: {
@@ -38,3 +38,6 @@ export const CAUTIONS: Readonly<Record<CautionTopic, CautionWords>> = {
     text: 'Species protection law (CITES) and local rules can apply to skins too. Ask the authority of your country before sending one abroad; where local rules are stricter than what stands here, they hold.',
   },
 };
+
+/** Wherever somebody is about to fetch a skin. */
+export const RECOVER_CAUTION = 'Take the skin only when the animal is well away from it, and without touching the animal.';

@@ -15,7 +15,7 @@ export const FINDING_WORDS: Readonly<Record<FindingKind, string>> = {
   'palpal-bulbs': 'Palpal bulbs on the animal',
   'no-bulbs': 'No bulbs on an animal of adult size',
   'tibial-hooks': 'Hooks on the tibiae of the animal',
-  'no-hooks': 'No hooks on the animal',
+  'no-hooks': 'No hooks',
   'egg-sac': 'An egg sac laid',
   'sperm-web': 'A sperm web',
   'ventral-fusillae': 'Fusillae seen from below on the animal',

@@ -22,7 +22,8 @@ import { moltedSkinsOf, skinSizesOf } from './skins.ts';
 interface OfAll {
   readonly observations: ReadonlyMap<string, readonly Observation[]>;
   readonly exuviaOfMolt: ReadonlyMap<string, Exuvia>;
-  readonly photographed: ReadonlySet<string>;
+  /** A photo of each photographed skin. */
+  readonly photoOf: ReadonlyMap<string, string>;
   readonly measured: ReadonlySet<string>;
 }
 
@@ -68,22 +69,24 @@ function readOfAll(archive: Archive): OfAll {
   const measuredPhotos = archive.readings.measuredPhotoIds('size');
   const ofSkins = archive.photos
     .list({ unassigned: false })
-    .flatMap(({ id, subject }) => (subject.kind === 'skin' ? [{ exuviaId: subject.exuviaId, measured: measuredPhotos.has(id) }] : []));
+    .flatMap(({ id, subject }) =>
+      subject.kind === 'skin' ? [{ exuviaId: subject.exuviaId, photoId: id, measured: measuredPhotos.has(id) }] : [],
+    );
   return {
     observations: Map.groupBy(archive.observations.list(), ({ specimenId }) => specimenId),
     exuviaOfMolt: new Map(archive.exuviae.list().map((exuvia) => [exuvia.moltId, exuvia])),
-    photographed: new Set(ofSkins.map(({ exuviaId }) => exuviaId)),
+    photoOf: new Map(ofSkins.map(({ exuviaId, photoId }) => [exuviaId, photoId])),
     measured: new Set(ofSkins.filter(({ measured }) => measured).map(({ exuviaId }) => exuviaId)),
   };
 }
 
-function skinStatesOf({ molts, determinations }: CabinetEntry, { exuviaOfMolt, photographed, measured }: OfAll): SkinState[] {
+function skinStatesOf({ molts, determinations }: CabinetEntry, { exuviaOfMolt, photoOf, measured }: OfAll): SkinState[] {
   const sexed = new Set(standingOf(determinations).map(({ exuviaId }) => exuviaId));
   return molts.flatMap(({ id: moltId }): SkinState[] => {
     const exuvia = exuviaOfMolt.get(moltId);
     if (!exuvia) return [];
     const { id } = exuvia;
-    return [{ moltId, exuvia, photographed: photographed.has(id), measured: measured.has(id), sexed: sexed.has(id) }];
+    return [{ moltId, exuvia, photoId: photoOf.get(id) ?? null, measured: measured.has(id), sexed: sexed.has(id) }];
   });
 }
 

@@ -99,10 +99,12 @@ function skinsToRead({ records: { molts, skins, sex } }: FollowedAnimal): Omit<R
     const skin = skins.find(({ moltId }) => moltId === id);
     if (!skin?.exuvia.recovered) return [];
     const missing: ReadNeed['missing'] = [];
-    if (!skin.photographed) missing.push('photo');
+    if (skin.photoId === null) missing.push('photo');
     if (!skin.measured) missing.push('measuring');
     if (!skin.sexed && (back === 0 || !isFirm(sex.level))) missing.push('sexing');
-    return missing.length === 0 ? [] : [{ kind: 'skin-to-read' as const, exuviaId: skin.exuvia.id, moltedOn: happenedTo, missing }];
+    return missing.length === 0
+      ? []
+      : [{ kind: 'skin-to-read' as const, exuviaId: skin.exuvia.id, photoId: skin.photoId, moltedOn: happenedTo, missing }];
   });
 }
 

@@ -41,6 +41,19 @@ export const CAUTIOUS_FEEDING_TABLE: FeedingTable = [
 /** What other keepers wait with adults (common practice, no source); shown beside the default. */
 export const OTHERS_WAIT_DAYS = { from: 7, to: 14 } as const;
 
+/** What even the shortest customs wait after any molt (common practice, no source), and with adults, from `OTHERS_WAIT_DAYS` on. */
+const ANYBODY_WAITS_DAYS = 2;
+
+/** Wherever a wait is shorter than anybody's custom for the longest animals it holds for: none at all is no wait. */
+export function tooShortRows(table: FeedingTable): FeedingRow[] {
+  return table.filter(({ wait }, index) => {
+    const next = table[index + 1];
+    const holdsForAdults = !next || next.fromMm > mmFromInches(2);
+    const least = holdsForAdults ? OTHERS_WAIT_DAYS.from : ANYBODY_WAITS_DAYS;
+    return wait.unit === 'months' ? wait.count === 0 : wait.count < least;
+  });
+}
+
 export function waitEnds(moltedOn: CalendarDay, { count, unit }: Wait): CalendarDay {
   return unit === 'days' ? addDays(moltedOn, count) : addMonths(moltedOn, count);
 }

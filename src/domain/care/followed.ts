@@ -23,7 +23,8 @@ import { premoltSuspicion, type Suspicion } from './suspicion.ts';
 export interface SkinState {
   readonly moltId: string;
   readonly exuvia: Pick<Exuvia, 'id' | 'recovered'>;
-  readonly photographed: boolean;
+  /** One of its photos, to be measured; null without any. */
+  readonly photoId: string | null;
   readonly measured: boolean;
   readonly sexed: boolean;
 }

@@ -77,7 +77,7 @@ export function stateAfter(elapsedMinutes: number, pace: MoltPace): MoltTimer['s
   return elapsedMinutes > pace.lookCloserAfterMinutes ? 'look-closer' : 'usual';
 }
 
-export function moltingSizeOf(span: Pick<SpanNow, 'lowMm'> | null): MoltingSize {
+function moltingSizeOf(span: Pick<SpanNow, 'lowMm'> | null): MoltingSize {
   if (span === null) return 'juvenile';
   if (span.lowMm < JUVENILE_FROM_MM) return 'smallest';
   return span.lowMm < LARGE_FROM_MM ? 'juvenile' : 'large';

@@ -33,6 +33,7 @@ export const Need = z
     z.object({
       kind: z.literal('skin-to-read'),
       exuviaId: z.string(),
+      photoId: z.string().nullable().describe('One of its photos'),
       moltedOn: CalendarDay,
       missing: z.array(z.enum(['photo', 'measuring', 'sexing'])).min(1),
       others: z.int().min(0).describe('How many earlier skins are still to be read'),

@@ -2,7 +2,7 @@ import { fail, type Result, succeed } from '../result.ts';
 import { type MoltDraft, MoltOutcome } from './molt.ts';
 
 /** What a clean molt went without (common practice, no source). A limb may grow back in it, and its skin may be lost all the same. */
-export const NOT_CLEAN: readonly MoltOutcome[] = ['slow', 'stuck', 'wet', 'limb-lost', 'deformed', 'died', 'presumed'];
+const NOT_CLEAN: readonly MoltOutcome[] = ['slow', 'stuck', 'wet', 'limb-lost', 'deformed', 'died', 'presumed'];
 
 /** A molt cannot have gone cleanly and otherwise. Failure: `outcomes-contradict`. */
 export function checkOutcomes<Draft extends Pick<MoltDraft, 'outcomes'>>(draft: Draft): Result<Draft> {

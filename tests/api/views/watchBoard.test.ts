@@ -58,8 +58,8 @@ describe('the span a hold rests on', () => {
     const nextSkin = specimenPageOf(opened.archive, id, PRESENT.today).forecast?.size?.nextSkin;
     const { carapaceNow } = ladderPageOf(opened.archive, id, PRESENT.today).growth;
     expect(carapaceNow).toMatchObject(nextSkin ?? {});
-    // Leg I and IV together are 5.2 to 7.5 carapace lengths (see the domain's source).
+    // Leg I and IV together are 5.2 to 7.5 carapace lengths, and the body between them up to one more (see the domain's source).
     expect(spanOf()?.lowMm).toBeCloseTo(5.2 * (nextSkin?.low90Mm ?? Number.NaN), 9);
-    expect(spanOf()?.highMm).toBeCloseTo(7.5 * (nextSkin?.high90Mm ?? Number.NaN), 9);
+    expect(spanOf()?.highMm).toBeCloseTo(8.5 * (nextSkin?.high90Mm ?? Number.NaN), 9);
   });
 });

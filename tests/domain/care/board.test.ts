@@ -45,7 +45,7 @@ function animal(id: string, part: Partial<AnimalRecords> = {}) {
 
 const boardOfOne = (part: Partial<AnimalRecords>) => boardOf([animal('a', part)], TODAY).map(({ need, action }) => [need.kind, action]);
 
-const skin = { moltId: 'm1', exuvia: { id: 'e1', recovered: true }, photographed: true, measured: true, sexed: true };
+const skin = { moltId: 'm1', exuvia: { id: 'e1', recovered: true }, photoId: 'p1', measured: true, sexed: true };
 
 describe('who needs what today', () => {
   test('nobody of whom nothing is known', () => expect(boardOf([animal('a'), animal('b')], TODAY)).toEqual([]));
@@ -130,7 +130,7 @@ describe('who needs what today', () => {
       { kind: 'skin-to-recover', moltId: 'm2', moltedOn: '2026-03-30' },
     ]);
     const skins = ['m0', 'm1', 'm2'].map((moltId) => ({ ...skin, moltId, exuvia: { id: moltId, recovered: true }, sexed: false }));
-    const latest = { kind: 'skin-to-read', exuviaId: 'm2', moltedOn: '2026-03-30', missing: ['sexing'] };
+    const latest = { kind: 'skin-to-read', exuviaId: 'm2', photoId: 'p1', moltedOn: '2026-03-30', missing: ['sexing'] };
     expect(needsOf({ skins })).toEqual([{ ...latest, others: 2 }]);
     expect(needsOf({ skins, sex: FEMALE })).toEqual([{ ...latest, others: 0 }]);
     const unmeasured = skins.map((one) => ({ ...one, measured: one.moltId !== 'm0', sexed: true }));

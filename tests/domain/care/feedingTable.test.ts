@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { CAUTIOUS_FEEDING_TABLE, FeedingTable, rowsFor, waitEnds } from '../../../src/domain/care/feedingTable.ts';
+import { CAUTIOUS_FEEDING_TABLE, FeedingTable, rowsFor, tooShortRows, waitEnds } from '../../../src/domain/care/feedingTable.ts';
 import { differenceOf } from '../../../src/domain/care/tableDifference.ts';
 import { addMonths } from '../../../src/domain/dates.ts';
 import { mmFromInches } from '../../../src/domain/units.ts';
@@ -101,4 +101,15 @@ describe("the keeper's own table", () => {
     );
     expect(differenceOf(CAUTIOUS_FEEDING_TABLE, own)).toMatchObject([{ fromMm: 101.6, change: 'same-or-a-few-days' }]);
   });
+});
+
+test('waits shorter than anybody’s custom are found, for adults those under a week', () => {
+  expect(tooShortRows(CAUTIOUS_FEEDING_TABLE)).toEqual([]);
+  const row = (fromMm: number, count: number, unit: 'days' | 'months' = 'days') => ({ fromMm, fromIncluded: true, wait: { count, unit } });
+  const short = (...rows: ReturnType<typeof row>[]) => tooShortRows(rows).map(({ fromMm }) => fromMm);
+  expect(short(row(0, 2), row(50.8, 7), row(101.6, 1, 'months'))).toEqual([]);
+  expect(short(row(0, 1), row(50.8, 6), row(101.6, 0, 'months'))).toEqual([0, 50.8, 101.6]);
+  // The first row holds for adults too where no other begins by 2 in.
+  expect(short(row(0, 4))).toEqual([0]);
+  expect(short(row(0, 4), row(60, 21))).toEqual([0]);
 });

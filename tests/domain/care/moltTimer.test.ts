@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { isRecordOf, moltRunsOf, openRunOf } from '../../../src/domain/care/moltRun.ts';
-import { MOLT_PACES, moltingSizeOf, moltTimer, stateAfter } from '../../../src/domain/care/moltTimer.ts';
+import { MOLT_PACES, moltTimer, stateAfter } from '../../../src/domain/care/moltTimer.ts';
 import { spanFromAnimal } from '../../../src/domain/care/spanNow.ts';
 import { molt, seen } from './seen.ts';
 
@@ -36,10 +36,8 @@ describe('the pace of a molt', () => {
   });
 
   test('a span that straddles two sizes takes the shorter limits, and none that of juveniles', () => {
-    expect(moltingSizeOf({ lowMm: 25.3 })).toBe('smallest');
-    expect(moltingSizeOf({ lowMm: 25.4 })).toBe('juvenile');
-    expect(moltingSizeOf({ lowMm: 101.6 })).toBe('large');
-    expect(moltingSizeOf(null)).toBe('juvenile');
+    const sizeFrom = (lowMm: number) => timerAt('2026-03-28T23:00', undefined, lowMm).size;
+    expect([sizeFrom(25.3), sizeFrom(25.4), sizeFrom(101.5), sizeFrom(101.6)]).toEqual(['smallest', 'juvenile', 'juvenile', 'large']);
     expect(timerAt('2026-03-28T23:00', undefined, null)).toMatchObject({ size: 'juvenile', sizeKnown: false });
   });
 });

@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { MoltOutcome } from '../../../src/domain/molting/molt.ts';
-import { checkOutcomes, checkRecovery, NOT_CLEAN, withOutcome } from '../../../src/domain/molting/outcomes.ts';
+import { checkOutcomes, checkRecovery, withOutcome } from '../../../src/domain/molting/outcomes.ts';
 
 // What excludes what is common practice, no source.
 
 describe('how a molt went', () => {
-  test.each(NOT_CLEAN)('cannot be clean and %s', (other) => {
+  test.each(['slow', 'stuck', 'wet', 'limb-lost', 'deformed', 'died', 'presumed'] as const)('cannot be clean and %s', (other) => {
     expect(checkOutcomes({ outcomes: ['clean', other] })).toMatchObject({ failure: { code: 'outcomes-contradict', one: 'clean', other } });
   });
 

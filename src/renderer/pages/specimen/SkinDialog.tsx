@@ -1,5 +1,6 @@
 import type { ReactElement } from 'react';
 import type { Exuvia } from '../../../domain/molting/exuvia.ts';
+import { RECOVER_CAUTION } from '../../../words/cautions.ts';
 import { COMPLETENESS_LABELS, choicesOf, GRADE_LABELS } from '../../../words/labels.ts';
 import { useChange } from '../../client/queries.ts';
 import { FormDialog } from '../../forms/FormDialog.tsx';
@@ -43,6 +44,11 @@ export function SkinDialog({ moltId, exuvia, onClose }: Props): ReactElement {
       onSave={save}
       onClose={onClose}
     >
+      {!exuvia && (
+        <WholeRow>
+          <p>{RECOVER_CAUTION}</p>
+        </WholeRow>
+      )}
       <WholeRow>
         <CheckField checked={form.recovered} onChange={(recovered) => put({ recovered })}>
           The skin was recovered

@@ -3,6 +3,7 @@ import type { Reason } from '../../../domain/care/watchItem.ts';
 import { ButtonLink } from '../../parts/ButtonLink.tsx';
 import { stepOf } from './needWords.ts';
 import { RecordMolt } from './RecordMolt.tsx';
+import { RecordSkin } from './RecordSkin.tsx';
 
 interface Props {
   reason: Reason;
@@ -17,5 +18,6 @@ export function NextStep({ reason, specimen, children }: Props): ReactNode {
   if (reason.need.kind === 'molt-to-record') {
     return <RecordMolt specimenId={specimen.id} code={specimen.code} words={words} moltedOn={reason.need.moltedOn} />;
   }
+  if (reason.need.kind === 'skin-to-recover') return <RecordSkin code={specimen.code} words={words} moltId={reason.need.moltId} />;
   return to === null ? children : <ButtonLink to={to}>{words}</ButtonLink>;
 }

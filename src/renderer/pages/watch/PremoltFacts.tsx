@@ -1,5 +1,5 @@
 import type { ReactElement } from 'react';
-import type { Suspicion } from '../../../domain/care/suspicion.ts';
+import { STRONGLY_FROM, SUSPECTED_FROM, type Suspicion } from '../../../domain/care/suspicion.ts';
 import { counted, listed } from '../../../words/counts.ts';
 import { dayInWords, daysInWords } from '../../../words/dates.ts';
 import { capitalized } from '../../../words/labels.ts';
@@ -28,7 +28,9 @@ export function PremoltFacts({ suspicion, isMatureMale }: { suspicion: Suspicion
   return (
     <details className={style['facts']}>
       <summary>
-        {LEVELS[level]} {points > 0 && `${counted(points, 'point')}.`}
+        {LEVELS[level]}{' '}
+        {points > 0 &&
+          `${counted(points, 'point')}; suspected from ${SUSPECTED_FROM}, strongly from ${STRONGLY_FROM}, and never from one thing alone.`}
       </summary>
       <ul className={style['items']}>
         {items.map((item) => (

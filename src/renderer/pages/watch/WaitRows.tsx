@@ -67,7 +67,7 @@ export function WaitRows({ rows, onChange }: Props): ReactElement {
                 <div className={style['wait']}>
                   <input
                     type="number"
-                    min="0"
+                    min="1"
                     max="366"
                     aria-label={`Row ${place + 1}, wait`}
                     value={Number.isNaN(row.wait.count) ? '' : row.wait.count}

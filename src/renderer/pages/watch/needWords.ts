@@ -1,8 +1,9 @@
 import type { FeedingHold } from '../../../domain/care/feedingHold.ts';
 import { MOLT_PACES, type MoltTimer } from '../../../domain/care/moltTimer.ts';
-import type { Suspicion } from '../../../domain/care/suspicion.ts';
+import { STRONGLY_FROM, SUSPECTED_FROM, type Suspicion } from '../../../domain/care/suspicion.ts';
 import type { Need, Reason, WatchItem } from '../../../domain/care/watchItem.ts';
 import type { Instant } from '../../../domain/dates.ts';
+import { RECOVER_CAUTION } from '../../../words/cautions.ts';
 import { counted, listed } from '../../../words/counts.ts';
 import { dayInWords, daysInWords, durationInWords, momentInWords, spanInWords } from '../../../words/dates.ts';
 import { capitalized, uncapitalized } from '../../../words/labels.ts';
@@ -29,7 +30,10 @@ export function needInWords(need: Need, offsetAt?: OffsetAt): NeedWords {
     case 'molt-to-record':
       return { title: 'A molt to put on record', why: `Seen free of its skin on ${dayInWords(need.moltedOn)}.` };
     case 'skin-to-recover':
-      return { title: 'A skin to recover', why: `Molted on ${dayInWords(need.moltedOn)}; nothing is on record about the skin.` };
+      return {
+        title: 'A skin to recover',
+        why: `Molted on ${dayInWords(need.moltedOn)}; nothing is on record about the skin. ${RECOVER_CAUTION}`,
+      };
     case 'skin-to-read':
       return {
         title: 'A skin to read',
@@ -96,7 +100,7 @@ export function stepOf({ need, action }: Reason, specimenId: string): { readonly
     case 'record-molt':
       return { words: 'Put it on record', to: null };
     case 'record-skin':
-      return { words: 'Record its skin', to: `/specimens/${specimenId}` };
+      return { words: 'Record its skin', to: null };
     case 'read-skin':
       return readingStep(need, specimenId);
     case 'stop-offering-prey':
@@ -118,7 +122,7 @@ const READING_STEPS = { photo: 'a photo', measuring: 'its sizes', sexing: 'an ex
 function readingStep(need: Need, specimenId: string): { words: string; to: string } {
   if (need.kind !== 'skin-to-read' || need.missing.includes('photo')) return { words: 'Bring photos in', to: `/intake/${specimenId}` };
   return need.missing.includes('measuring')
-    ? { words: 'Measure it on the Bench', to: '/bench' }
+    ? { words: 'Measure it on the Bench', to: `/bench/${need.photoId ?? ''}` }
     : { words: 'Examine it', to: `/examination/${need.exuviaId}` };
 }
 
@@ -153,13 +157,13 @@ function ateTooEarly({ ateOn, fangs, missing }: FeedingHold): string {
 function premoltWhy({ items, points, daysSinceMeal }: Suspicion): string {
   const seen = items.filter((item) => item.points > 0).map(itemInWords);
   const meal = daysSinceMeal === null ? 'No meal noted' : `Last meal ${daysInWords(daysSinceMeal)} ago`;
-  return `${capitalized(listed(seen))} (${counted(points, 'point')}). ${meal}.`;
+  return `${capitalized(listed(seen))} (${counted(points, 'point')}; suspected from ${SUSPECTED_FROM}, strongly from ${STRONGLY_FROM}). ${meal}.`;
 }
 
 const FORECAST_STAGES = {
-  window: 'a quarter of such intervals are over by now',
-  'past-likely': 'half of such intervals are over by now',
-  overdue: 'nearly all such intervals are over by now',
+  window: 'one in four would have molted by now, by the forecast',
+  'past-likely': 'one in two would have molted by now, by the forecast',
+  overdue: 'nearly all would have molted by now, by the forecast',
 } as const;
 
 export function itemInWords(item: Suspicion['items'][number]): string {

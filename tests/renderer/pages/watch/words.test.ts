@@ -63,10 +63,13 @@ describe('a need', () => {
 
   test('for a skin leads to the room of the first thing missing', () => {
     const item = (missing: ('photo' | 'measuring' | 'sexing')[]) =>
-      stepOf({ action: 'read-skin', need: { kind: 'skin-to-read', exuviaId: 'e1', moltedOn: '2026-03-05', missing, others: 0 } }, 's1').to;
+      stepOf(
+        { action: 'read-skin', need: { kind: 'skin-to-read', exuviaId: 'e1', photoId: 'p1', moltedOn: '2026-03-05', missing, others: 0 } },
+        's1',
+      ).to;
     expect([item(['photo', 'measuring', 'sexing']), item(['measuring', 'sexing']), item(['sexing'])]).toEqual([
       '/intake/s1',
-      '/bench',
+      '/bench/p1',
       '/examination/e1',
     ]);
   });
@@ -121,6 +124,7 @@ describe('the one line of an animal', () => {
   const unread = {
     kind: 'skin-to-read' as const,
     exuviaId: 'e1',
+    photoId: null,
     moltedOn: '2026-02-05',
     missing: ['photo' as const, 'sexing' as const],
     others: 2,
@@ -129,7 +133,9 @@ describe('the one line of an animal', () => {
   const due = { kind: 'molt-due' as const, forecast };
 
   test('tells the most urgent reason first, and the others in its last sentence', () => {
-    expect(whyInWords({ need: skin, also: [] })).toBe('Molted on 5 Mar 2026; nothing is on record about the skin.');
+    expect(whyInWords({ need: skin, also: [] })).toBe(
+      'Molted on 5 Mar 2026; nothing is on record about the skin. Take the skin only when the animal is well away from it, and without touching the animal.',
+    );
     expect(whyInWords({ need: skin, also: [{ action: 'watch-for-signs', need: due }] })).toMatch(
       /^Molted on 5 Mar 2026; .* Also: molt expected, likely 16 Jun to 1 Jul 2026\.$/,
     );
@@ -158,8 +164,8 @@ describe('the one line of an animal', () => {
       ...{ level: 'suspected' as const, points, unknown: [], lastMealOn: null, daysSinceMeal: null },
       items: [{ kind: 'refused' as const, times: 1, since: '2026-03-01', points }],
     });
-    expect(needInWords({ kind: 'premolt', suspicion: suspicion(1) }).why).toContain('(1 point)');
-    expect(needInWords({ kind: 'premolt', suspicion: suspicion(3) }).why).toContain('(3 points)');
+    expect(needInWords({ kind: 'premolt', suspicion: suspicion(1) }).why).toContain('(1 point; suspected from 3, strongly from 6)');
+    expect(needInWords({ kind: 'premolt', suspicion: suspicion(3) }).why).toContain('(3 points; suspected from 3, strongly from 6)');
   });
 });
 

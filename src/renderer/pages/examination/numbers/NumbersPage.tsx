@@ -27,7 +27,7 @@ export function NumbersPage(): ReactElement {
         <>
           <p className={style['version']}>
             Model {page.version}
-            {page.revision === 0 ? ', as shipped. ' : `, changed ${page.revision} times. `}
+            {page.revision === 0 ? ', as shipped. ' : `, changed ${page.revision === 1 ? 'once' : `${page.revision} times`}. `}
             Earlier determinations keep the version they were signed with.
           </p>
           {NUMBER_GROUPS.map(({ title, note, numbers }) => (
