@@ -83,7 +83,7 @@ test.describe('Examination', () => {
     await expect(page.getByRole('button', { name: 'Edit this profile' })).toBeVisible();
     await go(page, 'Conclude');
     await expect(page.getByRole('heading', { name: 'What carries it' })).toBeVisible();
-    await expect(page.getByText(/Receptacles seen on the skin, on this skin/)).toBeVisible();
+    await expect(page.getByText(/Receptacles seen, on this skin/)).toBeVisible();
     await expect(page.getByText(/0\.\d\d/)).toHaveCount(0);
     await answer(page, 'What is it?', 'Female');
     await expect(page.getByRole('radio', { name: 'Established' })).toBeDisabled();

@@ -4,22 +4,23 @@ import type { EvidenceItem, FindingKind, Silence, Weight } from '../domain/sexin
 import { isEarlierForm } from '../domain/sexing/evidence/model.ts';
 import type { Step } from '../domain/sexing/evidence/prospects.ts';
 import type { Band } from '../domain/sexing/evidence/weigh.ts';
+import { uncapitalized } from './labels.ts';
 
 export const FINDING_WORDS: Readonly<Record<FindingKind, string>> = {
-  'receptacles-seen': 'Receptacles seen on the skin',
+  'receptacles-seen': 'Receptacles seen',
   'strip-empty': 'Strip read as empty',
   'lip-alone': 'A lip without receptacles',
   'accessory-organs': 'Small paired bodies without a lip',
-  'fusillae-outside': 'Fusillae on the outer side of the skin',
-  'bulbs-on-skin': 'Bulbs on the palps of the skin',
-  'palpal-bulbs': 'Palpal bulbs on the animal',
-  'no-bulbs': 'No bulbs on an animal of adult size',
-  'tibial-hooks': 'Hooks on the tibiae of the animal',
-  'no-hooks': 'No hooks',
+  'fusillae-outside': 'Fusillae on the outer side',
+  'bulbs-on-skin': 'Bulbs on the palps',
+  'palpal-bulbs': 'Palpal bulbs',
+  'no-bulbs': 'Palpal bulbs looked for at adult size, none',
+  'tibial-hooks': 'Hooks on the tibiae',
+  'no-hooks': 'Hooks on the tibiae looked for, none',
   'egg-sac': 'An egg sac laid',
   'sperm-web': 'A sperm web',
-  'ventral-fusillae': 'Fusillae seen from below on the animal',
-  'no-ventral-fusillae': 'No fusillae seen from below on the animal',
+  'ventral-fusillae': 'Fusillae seen from below',
+  'no-ventral-fusillae': 'Looked for fusillae from below, none',
   'impression-ventral': 'Somebody’s impression from below',
   'impression-color': 'Impression by color',
   'impression-build': 'Impression by build',
@@ -49,7 +50,7 @@ export const WEIGHT_WORDS: Readonly<Record<Weight, string>> = {
   slight: 'slight',
   fair: 'fair',
   heavy: 'heavy',
-  decisive: 'decisive',
+  decisive: 'very heavy',
 };
 
 export const GATE_WORDS: Readonly<Record<Gate, string>> = {
@@ -96,6 +97,19 @@ export function weightInWords({ towards, weight, silence, weakened, gaveWay }: E
   if (towards === null) return 'weighs nothing, either way';
   const less = weakened ? ', counted less beside a stronger skin of the same animal that agrees' : '';
   return weight === 'none' ? `next to nothing, for a ${towards}${less}` : `${WEIGHT_WORDS[weight]}, for a ${towards}${less}`;
+}
+
+/** Where one finding was made. */
+export type PlaceOf = (item: EvidenceItem) => string;
+
+/** What speaks for each sex in a conflict, so that neither side of it is left unnamed. */
+export function sidesInWords(items: readonly EvidenceItem[], placeOf: PlaceOf): { readonly female: string; readonly male: string } {
+  const side = (sex: 'female' | 'male') =>
+    items
+      .filter(({ towards }) => towards === sex)
+      .map((item) => `${uncapitalized(FINDING_WORDS[item.kind])} ${placeOf(item)}`)
+      .join('; ');
+  return { female: side('female'), male: side('male') };
 }
 
 /** What the machine made of a determination when it was signed, by which rules, and what it then knew of the genus. */

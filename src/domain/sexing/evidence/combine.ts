@@ -8,7 +8,9 @@ export interface SkinEvidence {
   readonly exuviaId: string;
   readonly findings: readonly Finding[];
   /** Other readings of the same skin, which gave way to the best one: they do not weigh, and yet can contradict it. */
-  readonly gaveWay: readonly { readonly findings: readonly Finding[]; readonly ratio: number }[];
+  readonly gaveWay: readonly GivenWay[];
+  /** Its readings speak for different sexes, and none of them overrides the other. */
+  readonly disputed: boolean;
   readonly ratio: number;
   /**
    * 1 for the strongest skin that speaks for a sex; others that agree with it count less, since they share the animal, the
@@ -16,6 +18,13 @@ export interface SkinEvidence {
    */
   readonly power: number;
   readonly small: boolean;
+}
+
+export interface GivenWay {
+  readonly findings: readonly Finding[];
+  readonly ratio: number;
+  /** Placed as well as the reading that speaks for the skin, and yet of the other sex: being the later look settles nothing. */
+  readonly againstEqual: boolean;
 }
 
 /** One result for each skin: several readings of it are one piece of evidence, and the best of them speaks. */
@@ -36,13 +45,30 @@ function evidenceOf(ofSkin: readonly StripReading[], genus: GenusKnown, numbers:
     return { findings, ratio: ratioOf(findings, numbers) };
   };
   const sizeClass = sizeClassOfSkin(best.checklist, genus, numbers) ?? 'A';
+  const speaking = read(best);
+  const gaveWay = ofSkin
+    .filter((other) => other !== best)
+    .map((other): GivenWay => {
+      const { findings, ratio } = read(other);
+      const equal = qualityOf(other.checklist) === qualityOf(best.checklist);
+      return { findings, ratio, againstEqual: equal && oppose(ratio, speaking.ratio) };
+    });
+  const firm = numbers['band.probable'] / (1 - numbers['band.probable']);
+  const isFirm = (ratio: number) => strengthOf(ratio) >= firm;
   return {
     exuviaId: best.exuviaId,
-    ...read(best),
-    gaveWay: ofSkin.filter((other) => other !== best).map(read),
+    ...speaking,
+    gaveWay,
+    disputed: gaveWay.some(
+      ({ ratio, againstEqual }) => againstEqual || (oppose(ratio, speaking.ratio) && isFirm(ratio) && isFirm(speaking.ratio)),
+    ),
     power: 1,
     small: sizeClass === 'A' || sizeClass === 'B',
   };
+}
+
+function oppose(one: number, other: number): boolean {
+  return (one > 1 && other < 1) || (one < 1 && other > 1);
 }
 
 /** Fusillae and an empty strip are partly independent: their product, capped. */
@@ -60,7 +86,7 @@ const GRADE_ORDER = ['A', 'B', 'C', 'D', null] as const;
 const AID_ORDER = ['stereomicroscope', 'loupe', 'naked-eye', null] as const;
 
 /** The better strip, then the better optics, then the later look. */
-function bestOf(readings: readonly StripReading[]): StripReading {
+export function bestOf<R extends StripReading>(readings: readonly R[]): R {
   return readings.reduce((best, next) => (qualityOf(next.checklist) <= qualityOf(best.checklist) ? next : best));
 }
 

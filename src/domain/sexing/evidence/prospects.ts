@@ -1,7 +1,9 @@
 import { z } from 'zod';
 import type { Checklist } from '../determination.ts';
 import type { LiveFinding } from '../live/liveSign.ts';
+import { bestOf } from './combine.ts';
 import type { EvidenceModel } from './model.ts';
+import type { StripReading } from './skinFindings.ts';
 import { Band, type EvidenceCase, type Weighing, weigh } from './weigh.ts';
 
 /** Something that could still be done or happen. */
@@ -36,18 +38,25 @@ type Answers = Partial<Checklist>;
 function answering(applies: (checklist: Checklist) => boolean, answers: Answers | ((checklist: Checklist) => Answers)): Change {
   const after = (checklist: Checklist): Checklist =>
     applies(checklist) ? { ...checklist, ...(typeof answers === 'function' ? answers(checklist) : answers) } : checklist;
-  return (evidence, exuviaId) => ({
-    ...evidence,
-    readings: evidence.readings.map((reading) =>
-      reading.exuviaId === exuviaId ? { ...reading, checklist: after(reading.checklist) } : reading,
-    ),
-  });
+  return (evidence, exuviaId) => {
+    const speaking = speakingFor(evidence, exuviaId);
+    const readings = evidence.readings.map((reading) =>
+      reading === speaking ? { ...reading, checklist: after(reading.checklist) } : reading,
+    );
+    return { ...evidence, readings };
+  };
 }
 
-/** A next skin, one size larger in nothing but its date: read in the same light as this one. */
+/** The reading that speaks for a skin: not one that was only begun, beside one that is signed. */
+function speakingFor({ readings }: EvidenceCase, exuviaId: string): StripReading | null {
+  const ofSkin = readings.filter((reading) => reading.exuviaId === exuviaId);
+  return ofSkin.length === 0 ? null : bestOf(ofSkin);
+}
+
+/** A next skin, as large as this one at least: read in the same light. */
 function anotherSkin(answers: Partial<Checklist>): Change {
   return (evidence, exuviaId) => {
-    const here = evidence.readings.findLast((reading) => reading.exuviaId === exuviaId);
+    const here = speakingFor(evidence, exuviaId);
     if (!here) return evidence;
     const checklist: Checklist = {
       ...here.checklist,

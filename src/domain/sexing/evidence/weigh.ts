@@ -31,8 +31,8 @@ export interface Weighing {
 
 /**
  * Weighs all evidence of one animal. Likelihood ratios are multiplied under the rules of dependence, then the gates hold the
- * result down; two heavy findings or skins that contradict each other, be it in two readings of one skin, give a conflict
- * instead of an average.
+ * result down; two heavy findings or skins that contradict each other give a conflict instead of an average, and so do readings
+ * of one skin that are placed equally well or are each at least "probable": the later one overrides nothing.
  *
  * Every number is a judgment unless it names a source; see `SHIPPED_NUMBERS`.
  */
@@ -68,6 +68,7 @@ export function bandOf(probability: number, numbers: ModelNumbers): Band {
  * readings, whose findings may each be light.
  */
 function contradicts(skins: readonly SkinEvidence[], live: readonly Finding[], numbers: ModelNumbers): boolean {
+  if (skins.some(({ disputed }) => disputed)) return true;
   const read = skins.flatMap(({ ratio, findings, gaveWay }) => [{ ratio, findings }, ...gaveWay]);
   const ratios = [
     ...read.flatMap(({ ratio, findings }) => [ratio, ...findings.map((finding) => finding.ratio)]),
@@ -79,9 +80,11 @@ function contradicts(skins: readonly SkinEvidence[], live: readonly Finding[], n
 
 /** Of what gave way, the strongest finding of each kind for each sex: looks that agree are one line. */
 function itemsOf({ findings, gaveWay, power }: SkinEvidence): EvidenceItem[] {
-  const strongest = gaveWay.flatMap((reading) => reading.findings).toSorted((a, b) => strengthOf(b.ratio) - strengthOf(a.ratio));
-  const told = Map.groupBy(strongest, ({ kind, ratio }) => `${kind} ${sexFor(ratio)}`);
-  const weaker = [...told.values()].flatMap((same) => same.slice(0, 1)).map((finding) => ({ ...itemOf(finding, 1), gaveWay: true }));
+  const others = gaveWay
+    .flatMap((reading) => reading.findings.map((finding) => ({ finding, gaveWay: !reading.againstEqual })))
+    .toSorted((a, b) => Number(a.gaveWay) - Number(b.gaveWay) || strengthOf(b.finding.ratio) - strengthOf(a.finding.ratio));
+  const told = Map.groupBy(others, ({ finding: { kind, ratio } }) => `${kind} ${sexFor(ratio)}`);
+  const weaker = [...told.values()].flatMap((same) => same.slice(0, 1)).map((one) => ({ ...itemOf(one.finding, 1), gaveWay: one.gaveWay }));
   return [...findings.map((finding) => itemOf(finding, power)), ...weaker];
 }
 

@@ -27,6 +27,9 @@ function of(checklists: readonly Checklist[], { taxon = PLAIN, live = [] }: { ta
   return weigh({ genus: genus(taxon), readings, live }, SHIPPED_MODEL);
 }
 
+const ofOneSkin = (checklists: readonly Checklist[]): Weighing =>
+  weigh({ genus: genus(PLAIN), readings: checklists.map((checklist) => ({ exuviaId: 'skin', checklist })), live: [] }, SHIPPED_MODEL);
+
 const sized = (checklist: Checklist, sizeClass: Class): Checklist => ({ ...checklist, legSpanMm: SPAN_MM[sizeClass] });
 const ratioOf = ({ probability }: Weighing): number => probability / (1 - probability);
 
@@ -115,13 +118,27 @@ describe('gates', () => {
   });
 
   it('are in conflict when two heavy readings of one skin contradict each other, though only the better one weighs', () => {
-    const ofOneSkin = (checklists: readonly Checklist[]): Weighing =>
-      weigh({ genus: genus(PLAIN), readings: checklists.map((checklist) => ({ exuviaId: 'skin', checklist })), live: [] }, SHIPPED_MODEL);
     const [seen, empty] = [sized(SEEN, 'D'), sized(NOT_SEEN, 'D')];
     expect(ofOneSkin([seen, empty])).toMatchObject({ conflict: true, towards: null, band: 'unsexed' });
     expect(ofOneSkin([empty, seen])).toMatchObject({ conflict: true, towards: null, band: 'unsexed' });
-    // Emptiness of a small skin is light: it gives way.
-    expect(ofOneSkin([sized(SEEN, 'B'), sized(NOT_SEEN, 'B')])).toMatchObject({ conflict: false });
+    // Light as it is, a later look that is placed as well overrides nothing; one with worse optics gives way.
+    const small = [sized(SEEN, 'B'), sized(NOT_SEEN, 'B')];
+    expect(ofOneSkin(small)).toMatchObject({ conflict: true, towards: null, band: 'unsexed' });
+    expect(ofOneSkin(small.toReversed())).toMatchObject({ conflict: true });
+    expect(ofOneSkin([sized(SEEN, 'B'), { ...sized(NOT_SEEN, 'B'), magnification: 'loupe' }])).toMatchObject({
+      ...{ conflict: false, towards: 'female', band: 'probable' },
+    });
+  });
+
+  it('are in conflict when two readings of one skin are each at least probable, though neither is heavy and one is better placed', () => {
+    // 7 against 1 / 6.4 by a skin whose size two readers gave differently; neither is above the strength of ten.
+    const better = sized(SEEN, 'B');
+    const worse: Checklist = { ...sized(NOT_SEEN, 'C'), magnification: 'loupe' };
+    expect(ofOneSkin([better, worse])).toMatchObject({ conflict: true, towards: null });
+    expect(ofOneSkin([better, worse]).items).toMatchObject([
+      { kind: 'receptacles-seen', towards: 'female', gaveWay: false },
+      { kind: 'strip-empty', towards: 'male', gaveWay: true },
+    ]);
   });
 
   it('turn a heavy contradiction into a conflict and freeze the label', () => {
@@ -234,6 +251,19 @@ describe('what would change it', () => {
   });
 });
 
+describe('what would change it, once a reading is signed', () => {
+  const signed = { exuviaId: 'skin', checklist: { ...sized(NOT_SEEN, 'C'), fusillaeOutsideSeen: 'not-looked' } as const };
+  // What lies on the table after signing: a reading with the grade on record and nothing else.
+  const begun = { exuviaId: 'skin', checklist: { ...BLANK_CHECKLIST, grade: 'A' } as const };
+  const prospects = (readings: (typeof signed | typeof begun)[]) =>
+    prospectsOf({ genus: genus(PLAIN), readings, live: [] }, 'skin', SHIPPED_MODEL);
+
+  it('is the same as before, since a reading that was only begun says nothing of the next skin', () => {
+    expect(prospects([signed])).toContainEqual({ step: 'next-skin-empty', towards: 'male', band: 'strong', conflict: false });
+    expect(prospects([signed, begun])).toEqual(prospects([signed]));
+  });
+});
+
 describe('the numbers', () => {
   it('each say what they rest on, and all but one are judgments', () => {
     expect(NUMBER_IDS.filter((id) => SHIPPED_NUMBERS[id].basis !== 'judgement')).toEqual(['ventral.opinion']);
@@ -243,8 +273,8 @@ describe('the numbers', () => {
   it('can be adjusted, and the version tells', () => {
     const change = { adjustments: { 'seen.C': 0.7 }, by: 'K', note: 'own skins', revision: 3, at: '2026-01-01T00:00:00.000Z' };
     const model = modelAfter([change]);
-    expect([model.version, model.numbers['seen.C'], model.numbers['seen.D']]).toEqual(['2.3', 0.7, 0.96]);
-    expect(['0', '1.3', model.version].map(isEarlierForm)).toEqual([null, true, false]);
+    expect([model.version, model.numbers['seen.C'], model.numbers['seen.D']]).toEqual(['3.3', 0.7, 0.96]);
+    expect(['0', '2.3', model.version].map(isEarlierForm)).toEqual([null, true, false]);
     const readings = [{ exuviaId: 'skin', checklist: sized(SEEN, 'C') }];
     expect(ratioOf(weigh({ genus: genus(PLAIN), readings, live: [] }, model))).toBeCloseTo(17.5, 6);
   });

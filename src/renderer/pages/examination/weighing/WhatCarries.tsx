@@ -3,7 +3,7 @@ import { Link } from 'wouter';
 import type { EvidenceItem } from '../../../../domain/sexing/evidence/item.ts';
 import type { Prospect } from '../../../../domain/sexing/evidence/prospects.ts';
 import type { Weighing } from '../../../../domain/sexing/evidence/weigh.ts';
-import { bandInWords, FINDING_WORDS, GATE_WORDS, STEP_WORDS, weightInWords } from '../../../../words/evidence.ts';
+import { bandInWords, FINDING_WORDS, GATE_WORDS, STEP_WORDS, sidesInWords, weightInWords } from '../../../../words/evidence.ts';
 import { Notice } from '../../../parts/Notice.tsx';
 import style from './WhatCarries.module.css';
 
@@ -24,11 +24,17 @@ export function WhatCarries({ weighing, prospects, modelVersion, exuviaId, adult
     if (item.exuviaId === null) return 'on the animal';
     return item.exuviaId === exuviaId ? 'on this skin' : `on ${nameOfSkin(item.exuviaId)}`;
   };
+  const sides = sidesInWords(items, where);
   return (
     <div className={style['carries']}>
       {conflict && (
-        <Notice tone="warning" title="Heavy findings contradict each other.">
-          Nothing is averaged. Check that each skin is this animal’s, look at both again side by side, and wait for the next molt.
+        <Notice tone="warning" title="What was found contradicts itself.">
+          <p>For a female: {sides.female}.</p>
+          <p>For a male: {sides.male}.</p>
+          <p>
+            Nothing is averaged, and nothing overrides the other. Check that each skin is this animal’s and look again; correct or withdraw
+            a reading that was wrong. Otherwise the next molt decides.
+          </p>
         </Notice>
       )}
       <section aria-labelledby="what-carries">
@@ -78,8 +84,9 @@ export function WhatCarries({ weighing, prospects, modelVersion, exuviaId, adult
         )}
       </section>
       <p className={style['soft']}>
-        Of several readings of one skin the best placed one speaks: the better strip, then the better optics, then the later look. Weighed
-        by the evidence model {modelVersion}. Its numbers are judgments, since no controlled study of error rates is known; they are all{' '}
+        Of several readings of one skin the best placed one speaks: the better strip, then the better optics, then the later look. Where two
+        that are placed alike speak for different sexes, neither does. Weighed by the evidence model {modelVersion}. Its numbers are
+        judgments, since no controlled study of error rates is known; they are all{' '}
         <Link to="/examination/numbers">open to be seen and changed</Link>.
       </p>
     </div>
