@@ -1,5 +1,6 @@
 import type { SizeName } from '../domain/growth/skinSizes.ts';
 import { FREE_DISTANCES, type FreeDistance, LEG_IDS, LEG_SEGMENTS, type LegId, type LegSegment } from '../domain/measuring/landmarks.ts';
+import type { AbsentQuantity } from '../domain/measuring/quantity.ts';
 import { capitalized, LEG_LABELS, SEGMENT_LABELS } from './labels.ts';
 
 const WHOLE: Readonly<Record<string, string>> = {
@@ -66,3 +67,10 @@ function legOf(id: string | undefined): LegId | undefined {
 function legShort(leg: LegId): string {
   return LEG_LABELS[leg].replace('leg ', '');
 }
+
+export const ABSENT_LABELS: Readonly<Record<AbsentQuantity['reason'], string>> = {
+  'not-placed': 'points not placed yet',
+  missing: 'part missing',
+  'not-visible': 'not visible',
+  'no-position': 'point lies outside the plane of the scale',
+};

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { warningInWords } from '../../src/words/measuring.ts';
+import { warningInWords } from '../../src/words/calibration.ts';
 
 test('an unknown tilt is told of what was marked, not of two points whatever it was', () => {
   expect(warningInWords({ code: 'tilt-unknown', by: 'two-points' })).toMatch(/^Two points/);

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { doubtInWords } from '../../src/words/measuring.ts';
+import { doubtInWords } from '../../src/words/doubts.ts';
 
 describe('doubts about points, in words', () => {
   test('name the legs that begin on the wrong side', () => {

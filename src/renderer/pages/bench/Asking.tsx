@@ -1,6 +1,6 @@
 import type { ReactElement } from 'react';
 import { capitalized } from '../../../words/labels.ts';
-import { landmarkName } from '../../../words/measuring.ts';
+import { landmarkName } from '../../../words/landmarks.ts';
 import { type BenchState, placingLandmark } from '../../bench/store.ts';
 import type { PlacingScale } from '../../bench/tools/placingScale.ts';
 import style from './PhotoCanvas.module.css';

@@ -1,6 +1,6 @@
 import type { ReactElement } from 'react';
 import type { ScaleMarks } from '../../../domain/measuring/calibration.ts';
-import { warningInWords } from '../../../words/measuring.ts';
+import { warningInWords } from '../../../words/calibration.ts';
 import { Notice } from '../../parts/Notice.tsx';
 
 /** Told wherever left and right count: a printed card showed that the picture is a mirror image. */

@@ -1,5 +1,5 @@
 import type { ReactElement } from 'react';
-import { landmarkName } from '../../../words/measuring.ts';
+import { landmarkName } from '../../../words/landmarks.ts';
 import { handlePosition } from '../../bench/handles.ts';
 import { type BenchState, placingLandmark } from '../../bench/store.ts';
 import { distance, toView, type ViewPoint } from '../../bench/view.ts';

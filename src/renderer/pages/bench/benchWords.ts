@@ -1,4 +1,4 @@
-import { landmarkName } from '../../../words/measuring.ts';
+import { landmarkName } from '../../../words/landmarks.ts';
 import { type HandleId, isLandmarkName } from '../../bench/handles.ts';
 import type { ChangeLabel } from '../../bench/history.ts';
 

@@ -1,7 +1,7 @@
 import type { ReactElement } from 'react';
 import { type Landmark, type Landmarks, nameOfOwnDistance } from '../../../../domain/measuring/landmarks.ts';
 import { capitalized } from '../../../../words/labels.ts';
-import { groupName, landmarkShortName } from '../../../../words/measuring.ts';
+import { groupName, landmarkShortName } from '../../../../words/landmarks.ts';
 import { choosePoint } from '../../../bench/deeds/points.ts';
 import { showHandle } from '../../../bench/deeds/selection.ts';
 import { allGroups, groupOf, groupsOf, type LandmarkGroup, namesIn, progressOf } from '../../../bench/steps.ts';

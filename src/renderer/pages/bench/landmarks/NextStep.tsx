@@ -1,7 +1,7 @@
 import type { ReactElement } from 'react';
 import type { LandmarkName, Landmarks } from '../../../../domain/measuring/landmarks.ts';
 import { capitalized, LEG_LABELS } from '../../../../words/labels.ts';
-import { landmarkDefinition, landmarkName } from '../../../../words/measuring.ts';
+import { landmarkDefinition, landmarkName } from '../../../../words/landmarks.ts';
 import { askAgain, clearPoints, markAsked, markLeg, markLegRegrown, skipAsked, skipAskedGroup } from '../../../bench/deeds/points.ts';
 import { isLandmarkName } from '../../../bench/handles.ts';
 import { canBeMissing, groupOf, isDistance, isLeg, type LandmarkGroup } from '../../../bench/steps.ts';

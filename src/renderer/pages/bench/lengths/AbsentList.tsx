@@ -1,7 +1,6 @@
 import type { ReactElement } from 'react';
 import type { AbsentQuantity } from '../../../../domain/measuring/quantity.ts';
-import { ABSENT_LABELS } from '../../../../words/measuring.ts';
-import { quantityName } from '../../../../words/quantities.ts';
+import { ABSENT_LABELS, quantityName } from '../../../../words/quantities.ts';
 import style from './LengthsPanel.module.css';
 
 /** What could not be measured, and why: a missing part is not a length of zero. */

@@ -4,7 +4,7 @@ import type { Quantity } from '../../../../domain/measuring/quantity.ts';
 import { shownOn } from '../../../../domain/photo/photo.ts';
 import { coverageInWords } from '../../../../words/estimates.ts';
 import { BUDGET_LABELS, capitalized } from '../../../../words/labels.ts';
-import { landmarkName } from '../../../../words/measuring.ts';
+import { landmarkName } from '../../../../words/landmarks.ts';
 import { readingDraftOf } from '../../../bench/document.ts';
 import { useMeasured, useSettledDocument, useWork } from '../useWork.ts';
 import style from './Budget.module.css';

@@ -2,7 +2,7 @@ import { type ReactElement, useMemo } from 'react';
 import { measure } from '../../../../domain/measuring/measure.ts';
 import { doubtsAbout, type PlausibilityWarning } from '../../../../domain/measuring/plausibility.ts';
 import { shownOn } from '../../../../domain/photo/photo.ts';
-import { doubtInWords } from '../../../../words/measuring.ts';
+import { doubtInWords } from '../../../../words/doubts.ts';
 import { landmarksOf, readingDraftOf } from '../../../bench/document.ts';
 import { Notice } from '../../../parts/Notice.tsx';
 import { MirroredPicture } from '../MirroredPicture.tsx';

@@ -2,8 +2,7 @@ import type { Measurement } from '../../../../domain/measuring/quantity.ts';
 import { isUsable } from '../../../../domain/measuring/usable.ts';
 import { estimateAsText, plusMinusMeans, unusableInWords } from '../../../../words/estimates.ts';
 import { FLAG_LABELS } from '../../../../words/labels.ts';
-import { ABSENT_LABELS } from '../../../../words/measuring.ts';
-import { quantityName } from '../../../../words/quantities.ts';
+import { ABSENT_LABELS, quantityName } from '../../../../words/quantities.ts';
 
 export interface ReadingTextHead {
   /** Whose skin, which photo, which instar: a line each. */

@@ -1,7 +1,7 @@
 import { type ReactElement, useState } from 'react';
 import { KNOWN_RECTANGLES } from '../../../../domain/measuring/knownRectangles.ts';
 import { mmFromInches } from '../../../../domain/units.ts';
-import { SCALE_OBJECT_LABELS } from '../../../../words/measuring.ts';
+import { SCALE_OBJECT_LABELS } from '../../../../words/scaleObjects.ts';
 import { beginPlacingScale } from '../../../bench/deeds/scale.ts';
 import type { ScaleObject, ScaleRole } from '../../../bench/tools/placingScale.ts';
 import { Button } from '../../../parts/Button.tsx';

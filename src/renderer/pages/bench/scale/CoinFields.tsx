@@ -1,7 +1,7 @@
 import { type ReactElement, useState } from 'react';
 import { asDisk } from '../../../../domain/finding/coin/coinMarks.ts';
 import type { CoinScale } from '../../../../domain/measuring/calibration.ts';
-import { scaleObjectName } from '../../../../words/measuring.ts';
+import { scaleObjectName } from '../../../../words/scaleObjects.ts';
 import { changeScale } from '../../../bench/deeds/scale.ts';
 import { bringIntoView } from '../../../parts/bringIntoView.ts';
 import { Select } from '../../../parts/Select.tsx';

@@ -1,7 +1,7 @@
 import type { ReactElement } from 'react';
 import type { RectangleScale, RuleTicksScale, ScaleMarks, TwoPointScale } from '../../../../domain/measuring/calibration.ts';
 import { inchesFromMm, mmFromInches } from '../../../../domain/units.ts';
-import { PLUS_MINUS_MEANS } from '../../../../words/measuring.ts';
+import { PLUS_MINUS_MEANS } from '../../../../words/scaleObjects.ts';
 import { changeScale, turnRectangle } from '../../../bench/deeds/scale.ts';
 import { useShowsInches } from '../../../client/preferences.ts';
 import { Button } from '../../../parts/Button.tsx';

@@ -5,7 +5,7 @@ import { GRADUATION_MM, type Graduation } from '../../../../domain/finding/refin
 import type { ScaleMarks } from '../../../../domain/measuring/calibration.ts';
 import { ASSUMED_FACE_HEIGHT_STANDARD_UNCERTAINTY_MM } from '../../../../domain/measuring/faceHeight.ts';
 import { areOfOneObject } from '../../../../domain/measuring/sameObject.ts';
-import { scaleObjectName } from '../../../../words/measuring.ts';
+import { scaleObjectName } from '../../../../words/scaleObjects.ts';
 import { showPreview, takeFound } from '../../../bench/deeds/finding.ts';
 import type { ScaleRole } from '../../../bench/tools/placingScale.ts';
 import { Button } from '../../../parts/Button.tsx';

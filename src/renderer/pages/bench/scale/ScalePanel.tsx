@@ -2,7 +2,7 @@ import { type ReactElement, useEffect, useState } from 'react';
 import type { FoundScale, ScaleProposal } from '../../../../domain/finding/foundScale.ts';
 import type { Calibration } from '../../../../domain/measuring/calibrate.ts';
 import type { ScaleMarks } from '../../../../domain/measuring/calibration.ts';
-import { scaleObjectName } from '../../../../words/measuring.ts';
+import { scaleObjectName } from '../../../../words/scaleObjects.ts';
 import { showPreview, wantRefined } from '../../../bench/deeds/finding.ts';
 import { putHandlesDown, removeScale } from '../../../bench/deeds/scale.ts';
 import { stepBack } from '../../../bench/deeds/travel.ts';

@@ -4,7 +4,7 @@ import type { CoinDistanceDoubt } from '../../../../domain/measuring/coinDistanc
 import type { Comparison, Contradiction } from '../../../../domain/measuring/contradiction.ts';
 import { farthestCornerPx, middleOf } from '../../../../domain/measuring/sameObject.ts';
 import { counted } from '../../../../words/counts.ts';
-import { scaleObjectName } from '../../../../words/measuring.ts';
+import { scaleObjectName } from '../../../../words/scaleObjects.ts';
 
 const CLEAR = 0.8;
 const LIKELY = 0.65;

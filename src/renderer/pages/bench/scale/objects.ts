@@ -10,7 +10,7 @@ import { ASSUMED_FACE_HEIGHT_STANDARD_UNCERTAINTY_MM } from '../../../../domain/
 import { KNOWN_COINS } from '../../../../domain/measuring/knownCoins.ts';
 import { KNOWN_RECTANGLES, rectangularStandardUncertainty } from '../../../../domain/measuring/knownRectangles.ts';
 import { DEFAULT_POINTING_PX } from '../../../../domain/measuring/reading.ts';
-import { COIN_LABELS } from '../../../../words/measuring.ts';
+import { COIN_LABELS } from '../../../../words/scaleObjects.ts';
 
 /** Coins by name with their published diameters, and any other disk. */
 export const COIN_OPTIONS: readonly { readonly value: CoinScale['coin']; readonly label: string }[] = [
