@@ -30,7 +30,6 @@ export interface Rim extends Step {
 const FINE_RAYS = 240;
 /** Beyond the reach the picture is needed this far: the kernel of the search, and what is averaged along an edge. */
 const WINDOW_MARGIN_PX = 24;
-
 /** Edges of light count as those of the rim when they lie this near to those of color, along this share of it. */
 const SAME_EDGE_PX = 1.5;
 const SAME_EDGE_SHARE = 0.7;

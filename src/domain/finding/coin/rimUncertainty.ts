@@ -24,7 +24,6 @@ export function unsettledPx(ellipse: Ellipse): number {
 const UNKNOWNS = 5;
 /** Variances of middle (right, down) and radii (greater, lesser) from n points all around a circle, times n. */
 const ALL_AROUND = [2, 2, 3, 3];
-
 /** Neighboring rays see the same dirt and the same shadow: this many count as one. Own assumption. */
 const RAYS_PER_INDEPENDENT_ONE = 10;
 

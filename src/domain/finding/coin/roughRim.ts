@@ -17,10 +17,8 @@ export interface RoughRim extends Pick<Step, 'coherence'> {
 /** How far from the rough outline the rim may lie, as a share of its lesser radius. */
 export const ROUGH_REACH = 0.2;
 const ROUGH_RAYS = 96;
-
 /** Coins smaller than this have too few pixels to say anything. */
 export const LEAST_RADIUS_PX = 6;
-
 const SEED = 1;
 
 /** The outline that most edges about a rough one agree on, by color where it decides; at a tenth of the cost of `refineRim`. */
