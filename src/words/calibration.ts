@@ -1,4 +1,4 @@
-import type { CalibrationWarning } from '../domain/measuring/calibrate.ts';
+import type { CalibrationWarning } from '../domain/measuring/calibrationWarning.ts';
 
 const TILT_UNKNOWN: Readonly<Record<Extract<CalibrationWarning, { code: 'tilt-unknown' }>['by'], string>> = {
   'two-points': 'Two points say nothing about the tilt of the camera.',

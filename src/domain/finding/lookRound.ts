@@ -1,8 +1,9 @@
-import { calibrate, toPlane } from '../measuring/calibrate.ts';
+import { calibrate } from '../measuring/calibrate.ts';
 import type { ScaleMarks } from '../measuring/calibration.ts';
 import type { PictureFacts } from '../measuring/camera.ts';
 import { fitHomography } from '../measuring/homography.ts';
 import { KNOWN_RECTANGLES } from '../measuring/knownRectangles.ts';
+import { toPlane } from '../measuring/onPlane.ts';
 import type { PlanePoint } from '../measuring/points.ts';
 import { adjugate, transform } from '../numerics/matrix3.ts';
 import { CARD_FRAME_MM } from '../scaleCard/layout.ts';

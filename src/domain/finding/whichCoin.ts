@@ -1,8 +1,9 @@
-import { calibrate, toPlane } from '../measuring/calibrate.ts';
+import { calibrate } from '../measuring/calibrate.ts';
 import { CoinName, type ScaleMarks } from '../measuring/calibration.ts';
 import type { PictureFacts } from '../measuring/camera.ts';
 import { pointOn } from '../measuring/ellipse.ts';
 import { coinsOfDiameter } from '../measuring/knownCoins.ts';
+import { toPlane } from '../measuring/onPlane.ts';
 import type { Rim } from './coin/rim.ts';
 
 /** The rim stands higher than the plane of the other object and looks larger for it; the neighbors of a coin differ by less. */

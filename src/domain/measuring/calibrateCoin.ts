@@ -1,10 +1,10 @@
 import { type Result, succeed } from '../result.ts';
-import type { PinholeCalibration } from './calibrate.ts';
 import type { CoinScale } from './calibration.ts';
 import { lensOf, type PictureFacts } from './camera.ts';
 import { viewOfCoin } from './coinView.ts';
 import { commonWarnings, tiltWarnings } from './commonWarnings.ts';
 import { pointOn } from './ellipse.ts';
+import type { PinholeCalibration } from './pinholeCalibration.ts';
 import { localScaleMmPerPx, planePointOf } from './view.ts';
 
 const OUTLINE_POINTS = 24;

@@ -1,8 +1,8 @@
 import { type Result, succeed } from '../result.ts';
-import type { PinholeCalibration } from './calibrate.ts';
 import type { PointsScale } from './calibration.ts';
 import { lensOf, type PictureFacts } from './camera.ts';
 import { commonWarnings, shapeWarnings, tiltWarnings } from './commonWarnings.ts';
+import type { PinholeCalibration } from './pinholeCalibration.ts';
 import { truePlaces, viewOfPoints } from './pointsView.ts';
 import { rigidResidualPx } from './rigidResidual.ts';
 import { localScaleMmPerPx } from './view.ts';

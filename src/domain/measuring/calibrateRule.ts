@@ -1,9 +1,10 @@
 import { type Result, succeed } from '../result.ts';
-import type { CalibrationWarning, PinholeCalibration } from './calibrate.ts';
 import type { RuleTicksScale } from './calibration.ts';
+import type { CalibrationWarning } from './calibrationWarning.ts';
 import { lensOf, type PictureFacts } from './camera.ts';
 import { commonWarnings, tiltWarnings } from './commonWarnings.ts';
 import { distance } from './corners.ts';
+import type { PinholeCalibration } from './pinholeCalibration.ts';
 import { viewOfRule } from './ruleView.ts';
 import { localScaleMmPerPx, planePointOf } from './view.ts';
 

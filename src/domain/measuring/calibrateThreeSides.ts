@@ -1,9 +1,9 @@
 import { type Result, succeed } from '../result.ts';
-import type { PinholeCalibration } from './calibrate.ts';
 import type { RectangleScale } from './calibration.ts';
 import { lensOf, type PictureFacts } from './camera.ts';
 import { commonWarnings, tiltWarnings } from './commonWarnings.ts';
 import { distance } from './corners.ts';
+import type { PinholeCalibration } from './pinholeCalibration.ts';
 import type { ThreeSides } from './threeSides.ts';
 import { viewOfThreeSides } from './threeSidesView.ts';
 import { localScaleMmPerPx, planePointOf } from './view.ts';

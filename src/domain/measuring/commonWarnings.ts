@@ -1,5 +1,5 @@
 import { contribution } from '../numerics/propagation.ts';
-import type { CalibrationWarning } from './calibrate.ts';
+import type { CalibrationWarning } from './calibrationWarning.ts';
 import type { PictureFacts } from './camera.ts';
 import { CORNER_SHIFT_STANDARD_UNCERTAINTY } from './distortion.ts';
 import type { PosedView } from './posedView.ts';

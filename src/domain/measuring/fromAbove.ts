@@ -1,5 +1,6 @@
 import type { Matrix3 } from '../numerics/matrix3.ts';
-import { type Calibration, toPlane } from './calibrate.ts';
+import type { Calibration } from './calibrate.ts';
+import { toPlane } from './onPlane.ts';
 import { type PhotoMap, photoMapOf } from './photoMap.ts';
 import type { ImagePoint, PlanePoint } from './points.ts';
 

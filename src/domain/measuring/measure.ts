@@ -1,8 +1,9 @@
 import { coverageFactor, effectiveDegreesOfFreedom } from '../numerics/coverageFactor.ts';
 import { contribution, covarianceOf, curvature, type Excursion, meanSquareDeviation } from '../numerics/propagation.ts';
-import { type Calibration, toPlane } from './calibrate.ts';
+import type { Calibration } from './calibrate.ts';
 import { type Heights, heightsOf, type KnownHeights, type Shown } from './heights.ts';
 import { type CarapaceLandmark, type LandmarkName, type Landmarks, pointOf, statedHeights } from './landmarks.ts';
+import { toPlane } from './onPlane.ts';
 import { type Placement, placeLandmarks } from './placements.ts';
 import type { GivenPointing, PointingError } from './pointingError.ts';
 import {

@@ -1,7 +1,8 @@
 import type { Excursion } from '../numerics/propagation.ts';
-import { type Calibration, isFarFromScale } from './calibrate.ts';
+import type { Calibration } from './calibrate.ts';
 import type { Heights } from './heights.ts';
 import type { LandmarkName, Landmarks } from './landmarks.ts';
+import { isFarFromScale } from './onPlane.ts';
 import { type GivenPointing, type PointingError, pointingOf } from './pointingError.ts';
 import type { ImagePoint } from './points.ts';
 import { type SpacePoint, spacePointOf, type View } from './view.ts';

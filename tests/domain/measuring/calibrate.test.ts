@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { type CalibrationWarning, calibrate, isFarFromScale, toPlane } from '../../../src/domain/measuring/calibrate.ts';
+import { calibrate } from '../../../src/domain/measuring/calibrate.ts';
 import type { TwoPointScale } from '../../../src/domain/measuring/calibration.ts';
+import type { CalibrationWarning } from '../../../src/domain/measuring/calibrationWarning.ts';
 import { KNOWN_RECTANGLES } from '../../../src/domain/measuring/knownRectangles.ts';
+import { isFarFromScale, toPlane } from '../../../src/domain/measuring/onPlane.ts';
 import { FIXTURE_A, pinhole } from '../../support/pinhole.ts';
 import { calibrated, cardSeenBy } from '../../support/simulatedCard.ts';
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { calibrate, toPlane } from '../../../src/domain/measuring/calibrate.ts';
+import { calibrate } from '../../../src/domain/measuring/calibrate.ts';
 import { borderOfPicture, viewFromAbove } from '../../../src/domain/measuring/fromAbove.ts';
+import { toPlane } from '../../../src/domain/measuring/onPlane.ts';
 import { photoPointOf } from '../../../src/domain/measuring/photoMap.ts';
 import { unwrap } from '../../../src/domain/result.ts';
 
