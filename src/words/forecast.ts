@@ -50,8 +50,10 @@ export function matureMaleInWords(knownBy: MaleMaturitySign): string {
 }
 
 /** Why nothing is foretold while a molt that was watched is not on record. */
-export function moltWatchedInWords(watched: MoltWatched): string {
-  return watched === 'under-way' ? 'It is molting now.' : 'It has molted, and the molt is not on record yet.';
+export function moltWatchedInWords({ state, on }: MoltWatched): string {
+  return state === 'under-way'
+    ? `It is molting now, since ${dayInWords(on)}.`
+    : `It molted ${dayInWords(on)}, and the molt is not on record yet.`;
 }
 
 function skinInWords({ low90Mm, high90Mm }: SizeForecast, now: Instar | null): string {
@@ -62,6 +64,11 @@ function skinInWords({ low90Mm, high90Mm }: SizeForecast, now: Instar | null): s
 /** "12 Feb to 9 May 2026": the widest of what is told in a list. */
 export function dueInWords({ window90 }: Pick<DueForecast, 'window90'>): string {
   return windowInWords(window90);
+}
+
+/** In a list, where no next molt stands because this one is watched. */
+export function watchedShortly({ state, on }: MoltWatched): string {
+  return state === 'under-way' ? 'molting now' : `molted ${dayInWords(on)}, not yet on record`;
 }
 
 function windowInWords({ from, to }: DueForecast['window90']): string {

@@ -35,7 +35,7 @@ export function aSummary(specimen: Partial<Specimen> = {}, part: Partial<Omit<Sp
     sex: { sex: 'unsexed', level: null, conflict: false },
     instarNow: null,
     recordedMolts: 0,
-    lastMoltOn: null,
+    lastMolt: null,
     lastMeasuredSkin: null,
     coverPhotoId: null,
     nextMolt: null,

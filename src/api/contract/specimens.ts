@@ -33,9 +33,14 @@ export const SpecimenSummary = z
   .object({
     specimen: Specimen,
     sex: SexSign,
-    instarNow: Instar.nullable().describe('Instar of the living animal: one more than the last shed'),
+    instarNow: Instar.nullable().describe(
+      'Instar of the living animal: one more than the last shed, a watched molt that has ended counted in',
+    ),
     recordedMolts: z.int(),
-    lastMoltOn: CalendarDay.nullable(),
+    lastMolt: z
+      .object({ from: CalendarDay, to: CalendarDay })
+      .nullable()
+      .describe('On record; one that is only watched stands in moltWatched'),
     lastMeasuredSkin: LastMeasuredSkin.nullable(),
     coverPhotoId: z.string().nullable(),
     nextMolt: DueForecast.nullable().describe('Null where no molt is awaited or there is no day to count from'),

@@ -1,12 +1,12 @@
 import type { Archive } from '../../archive/archive.ts';
 import type { Pointing } from '../../domain/agreement/pointing.ts';
+import { moltWatchedOf } from '../../domain/care/lastMolt.ts';
 import type { CalendarDay } from '../../domain/dates.ts';
 import { type GrowthBelief, growthBeliefIn } from '../../domain/growth/belief/growthBelief.ts';
 import type { Pooled } from '../../domain/growth/belief/pooledCabinet.ts';
 import { growthReportOf } from '../../domain/growth/growthReport.ts';
 import { kinshipOf } from '../../domain/growth/kin.ts';
 import { type LiveSize, placeLiveSizes } from '../../domain/growth/liveSizes.ts';
-import { instarNowOf } from '../../domain/molting/instars.ts';
 import type { Molt } from '../../domain/molting/molt.ts';
 import { unwrap } from '../../domain/result.ts';
 import { signOf } from '../../domain/sexing/sign.ts';
@@ -14,6 +14,7 @@ import type { Specimen } from '../../domain/specimen/specimen.ts';
 import type { GalleryItem, LadderPage } from '../contract/growth.ts';
 import { animalSignsOf } from './animalSigns.ts';
 import { type CarapaceSizes, carapaceSizesIn, carapacesOn, growthNear } from './growthBelief.ts';
+import { livingInstarOf } from './livingInstar.ts';
 import { measureReadings, skinReadingsOf } from './measurements.ts';
 import { pointingIn } from './pointing.ts';
 import { type GalleryPlace, skinRowOf } from './skinRow.ts';
@@ -27,12 +28,15 @@ export function ladderPageOf(archive: Archive, specimenId: string, today: Calend
   const { skins, records, ladder, gallery } = skinRowOf(archive, specimen, pointing);
   const sizesOfOthers = carapaceSizesIn(archive, pointing);
   const sizesOf: CarapaceSizes = (id) => (id === specimenId ? carapacesOn(skins) : sizesOfOthers(id));
+  const entry = unwrap(archive.cabinet.entry(specimenId));
+  const watched = moltWatchedOf(entry.stageNotes, entry.molts);
   const near = growthNear(specimen, archive.cabinet.entries(), sizesOf, today);
   const growth = growthReportOf(ladder, records, {
     today,
     sex: signOf(archive.determinations.ofSpecimen(specimenId), animalSignsOf(archive, specimenId)).sex,
     isLiving: specimen.status !== 'dead',
     belief: beliefIn(near, specimenId),
+    moltedSince: watched?.state === 'not-recorded',
     live: liveSizesOf(
       archive,
       specimen,
@@ -40,10 +44,7 @@ export function ladderPageOf(archive: Archive, specimenId: string, today: Calend
       pointing,
     ),
   });
-  const instarNow = instarNowOf(
-    skins.map(({ molt }) => molt),
-    specimen,
-  );
+  const instarNow = livingInstarOf(entry, watched);
   return { specimen, instarNow, ladder, growth, kin: siblingsIn(near, specimen), gallery };
 }
 

@@ -2,26 +2,29 @@ import type { CabinetEntry } from '../../archive/records/animals.ts';
 import type { Pointing } from '../../domain/agreement/pointing.ts';
 import { moltWatchedOf } from '../../domain/care/lastMolt.ts';
 import type { DueForecast } from '../../domain/growth/forecast/forecast.ts';
-import { instarNowOf, instarsOfSkins } from '../../domain/molting/instars.ts';
+import { instarsOfSkins } from '../../domain/molting/instars.ts';
 import { signOf } from '../../domain/sexing/sign.ts';
 import type { LastMeasuredSkin, SpecimenSummary } from '../contract/specimens.ts';
+import { livingInstarOf } from './livingInstar.ts';
 import { maleMaturityOf } from './maleMaturity.ts';
 import { carapaceLengthOf } from './measurements.ts';
 
 /** One animal as the list of all shows it. */
 export function summaryOf(entry: CabinetEntry, pointing: Pointing, nextMolt: DueForecast | null): SpecimenSummary {
   const { specimen, molts, determinations, liveSigns, coverPhotoId } = entry;
+  const watched = moltWatchedOf(entry.stageNotes, molts);
+  const last = molts.at(-1);
   return {
     specimen,
     sex: signOf(determinations, liveSigns),
-    instarNow: instarNowOf(molts, specimen),
+    instarNow: livingInstarOf(entry, watched),
     recordedMolts: molts.length,
-    lastMoltOn: molts.at(-1)?.happenedTo ?? null,
+    lastMolt: last ? { from: last.happenedFrom, to: last.happenedTo } : null,
     lastMeasuredSkin: lastMeasuredSkinOf(entry, pointing),
     coverPhotoId,
     nextMolt,
     matureMaleBy: maleMaturityOf(entry),
-    moltWatched: moltWatchedOf(entry.stageNotes, molts),
+    moltWatched: watched,
   };
 }
 

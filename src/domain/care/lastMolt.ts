@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { type CalendarDay, dayOf, minutesBetween } from '../dates.ts';
+import { CalendarDay, dayOf, minutesBetween } from '../dates.ts';
 import type { Molt } from '../molting/molt.ts';
 import { isRecordOf, type MoltRun, moltRunsOf, openRunOf } from './moltRun.ts';
 import type { Seen } from './observation.ts';
@@ -29,7 +29,9 @@ export function lastMoltOf(
 }
 
 /** A molt that was watched and of which nothing is on record yet: under way, or ended. Then what was foretold of it is past. */
-export const MoltWatched = z.enum(['under-way', 'not-recorded']).meta({ id: 'MoltWatched' });
+export const MoltWatched = z
+  .object({ state: z.enum(['under-way', 'not-recorded']), on: CalendarDay.describe('It began, or where it has ended, ended') })
+  .meta({ id: 'MoltWatched' });
 export type MoltWatched = z.infer<typeof MoltWatched>;
 
 /** Null for an animal whose last molt is on record, and for one that has not molted here. */
@@ -37,8 +39,10 @@ export function moltWatchedOf(
   observations: readonly Seen[],
   molts: readonly Pick<Molt, 'id' | 'happenedFrom' | 'happenedTo'>[],
 ): MoltWatched | null {
-  if (openRunOf(observations, molts)) return 'under-way';
-  return lastMoltOf(observations, molts)?.moltId === null ? 'not-recorded' : null;
+  const run = openRunOf(observations, molts);
+  if (run) return { state: 'under-way', on: dayOf(run.startedAt) };
+  const last = lastMoltOf(observations, molts);
+  return last?.moltId === null ? { state: 'not-recorded', on: last.on } : null;
 }
 
 /** Neither prey is taken nor are fangs black within a day of a molt (common practice, no source). */

@@ -16,7 +16,7 @@ import { followsDirectly } from './positions.ts';
 import { growthRatio } from './ratio.ts';
 import { GrowthRatios, ratiosOf } from './ratios.ts';
 import type { Ladder, Rung } from './rung.ts';
-import { carapaceNow, groundOfSize, SizeNow, spanNow } from './sizeNow.ts';
+import { carapaceNow, groundOfSize, oneMoltFurther, SizeNow, spanNow } from './sizeNow.ts';
 import { lengthsNamed } from './skinSizes.ts';
 import { Bands, bandsOf } from './trend/bands.ts';
 import { Curvature, testCurvature } from './trend/curvature.ts';
@@ -55,6 +55,8 @@ export interface GrowthContext {
   readonly isLiving: boolean;
   /** Of its growth, by its own skins and its kin. */
   readonly belief: GrowthBelief;
+  /** Whether a molt was watched to its end that is not on record: the animal is one further than its skins tell. */
+  readonly moltedSince: boolean;
   readonly live: readonly LiveSize[];
 }
 
@@ -63,7 +65,8 @@ export function growthReportOf(ladder: Ladder, records: readonly MoltOnRecord[],
   const { rungs } = ladder;
   const sizes = measuredSteps(rungs);
   const skins = rungs.map(({ moltId }) => ({ moltId, readings: skinReadingsOn(records.find(({ molt }) => molt.id === moltId)) }));
-  const ground = groundOfSize(rungs, context.belief);
+  const recorded = groundOfSize(rungs, context.belief);
+  const ground = context.moltedSince ? oneMoltFurther(recorded) : recorded;
   return {
     ratios: ratiosOf(sizes),
     weighted: fitWeighted(sizes),

@@ -133,7 +133,7 @@ export const specimenStory: readonly Exchange[] = [
       expect(all[0]).toMatchObject({
         instarNow: { number: 6, certainty: 'known' },
         recordedMolts: 1,
-        lastMoltOn: '2025-03-02',
+        lastMolt: { to: '2025-03-02' },
         sex: { sex: 'unsexed' },
         lastMeasuredSkin: null,
         nextMolt: { ownIntervals: 0, shares: { own: 0, prior: 1 }, since: { kind: 'molt', from: '2025-03-01', to: '2025-03-02' } },

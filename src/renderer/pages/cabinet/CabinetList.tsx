@@ -1,8 +1,9 @@
 import type { ReactElement, ReactNode } from 'react';
 import { Link } from 'wouter';
 import type { LastMeasuredSkin, SpecimenSummary } from '../../../api/contract/specimens.ts';
+import { isOverdue } from '../../../domain/growth/forecast/expectedMolt.ts';
 import { isKept } from '../../../domain/specimen/counts.ts';
-import { dueInWords } from '../../../words/forecast.ts';
+import { dueInWords, watchedShortly } from '../../../words/forecast.ts';
 import { instarInWords, numberedInWords, recordedInWords } from '../../../words/instars.ts';
 import { STATUS_LABELS } from '../../../words/labels.ts';
 import { DayText } from '../../parts/DayText.tsx';
@@ -99,8 +100,10 @@ function CabinetRow({ summary }: { summary: SpecimenSummary }): ReactElement {
         <Fact label="Carapace, last measured skin">
           {summary.lastMeasuredSkin ? <LastMeasured skin={summary.lastMeasuredSkin} /> : <Unknown words="not measured" />}
         </Fact>
-        <Fact label="Last molt">{summary.lastMoltOn ? <DayText day={summary.lastMoltOn} /> : <Unknown words="none on record" />}</Fact>
-        <Fact label="Next due">{summary.nextMolt ? dueInWords(summary.nextMolt) : <Unknown words={whyNotForetold(summary)} />}</Fact>
+        <Fact label="Last molt">
+          <LastMolt summary={summary} />
+        </Fact>
+        <Fact label="Next due">{summary.nextMolt ? <Due due={summary.nextMolt} /> : <Unknown words={whyNotForetold(summary)} />}</Fact>
         <Fact label="Status">{STATUS_LABELS[specimen.status]}</Fact>
       </dl>
     </li>
@@ -121,7 +124,7 @@ function LastMeasured({ skin: { carapaceLengthMm, instar, recordedMolt, isOfLast
   return (
     <>
       <EstimateText estimate={carapaceLengthMm} />
-      <span className={style['measuredOf']}>
+      <span className={style['beneath']}>
         {instar ? instarInWords(instar) : recordedInWords(recordedMolt)}
         {!isOfLastMolt && ', not the last molt'}
       </span>
@@ -129,12 +132,32 @@ function LastMeasured({ skin: { carapaceLengthMm, instar, recordedMolt, isOfLast
   );
 }
 
-const NOT_FORETOLD = { 'under-way': 'molting now', 'not-recorded': 'molted, not yet on record' } as const;
+/** One that was watched to its end counts before it is on record. */
+function LastMolt({ summary: { lastMolt, moltWatched } }: { summary: SpecimenSummary }): ReactElement {
+  if (moltWatched?.state === 'not-recorded') {
+    return (
+      <>
+        <DayText day={moltWatched.on} />
+        <span className={style['beneath']}>not yet on record</span>
+      </>
+    );
+  }
+  return lastMolt ? <DayText day={lastMolt.from} to={lastMolt.to} /> : <Unknown words="none on record" />;
+}
+
+function Due({ due }: { due: NonNullable<SpecimenSummary['nextMolt']> }): ReactElement {
+  return (
+    <>
+      {isOverdue(due) && <span className={style['overdue']}>overdue</span>}
+      <span>{dueInWords(due)}</span>
+    </>
+  );
+}
 
 function whyNotForetold({ specimen, matureMaleBy, moltWatched }: SpecimenSummary): string {
   if (!isKept(specimen.status)) return 'no forecast';
   if (matureMaleBy) return 'mature male: none foretold';
-  return moltWatched ? NOT_FORETOLD[moltWatched] : 'no forecast';
+  return moltWatched ? watchedShortly(moltWatched) : 'no forecast';
 }
 
 function Unknown({ words }: { words: string }): ReactElement {

@@ -1,4 +1,5 @@
 import type { SpecimenSummary } from '../../../api/contract/specimens.ts';
+import { isOverdue } from '../../../domain/growth/forecast/expectedMolt.ts';
 import type { Level, Sex } from '../../../domain/sexing/determination.ts';
 import { isKept } from '../../../domain/specimen/counts.ts';
 import type { SpecimenStatus } from '../../../domain/specimen/specimen.ts';
@@ -72,10 +73,16 @@ const VALUE_OF: Readonly<Record<SortKey, (summary: SpecimenSummary) => Comparabl
   sex: ({ sex }) => SEX_ORDER[sex.sex] + (sex.level === null ? 0 : LEVEL_ORDER[sex.level]),
   instar: ({ instarNow }) => instarNow?.number ?? null,
   size: ({ lastMeasuredSkin }) => lastMeasuredSkin?.carapaceLengthMm.value ?? null,
-  lastMolt: ({ lastMoltOn }) => lastMoltOn,
-  nextMolt: ({ nextMolt }) => nextMolt?.middle ?? null,
+  lastMolt: ({ lastMolt, moltWatched }) => (moltWatched?.state === 'not-recorded' ? moltWatched.on : (lastMolt?.to ?? null)),
+  nextMolt: dueOrder,
   status: ({ specimen }) => specimen.status,
 };
+
+/** Who molts now, then who is overdue, then by the day in the middle. */
+function dueOrder({ nextMolt, moltWatched }: SpecimenSummary): Comparable {
+  if (moltWatched?.state === 'under-way') return '0';
+  return nextMolt && `${isOverdue(nextMolt) ? 1 : 2} ${nextMolt.middle}`;
+}
 
 /** What is not known stands last in both directions; equals stand by code. Codes count as people do: G-2 before G-12. */
 function orderBy({ sortBy, descending }: CabinetView): (a: SpecimenSummary, b: SpecimenSummary) => number {

@@ -47,11 +47,7 @@ export function LadderChooser(): ReactElement {
   );
 }
 
-function AnimalItem({
-  animal: { specimen, recordedMolts, lastMoltOn, lastMeasuredSkin, coverPhotoId },
-}: {
-  animal: Summary;
-}): ReactElement {
+function AnimalItem({ animal: { specimen, recordedMolts, lastMolt, lastMeasuredSkin, coverPhotoId } }: { animal: Summary }): ReactElement {
   return (
     <li>
       <Link to={`/ladder/${specimen.id}`} className={style['animal'] ?? ''}>
@@ -65,9 +61,9 @@ function AnimalItem({
         </span>
         <span className={style['molts']}>
           {recordedMolts === 0 ? 'no molt on record' : `${counted(recordedMolts, 'molt')} on record`}
-          {lastMoltOn && (
+          {lastMolt && (
             <span>
-              last <DayText day={lastMoltOn} />
+              last <DayText day={lastMolt.from} to={lastMolt.to} />
             </span>
           )}
         </span>

@@ -21,11 +21,7 @@ export function LifeLine({ summary, molts, today }: Props): ReactElement {
       {living && (
         <li className={`${style['stop']} ${style['now']}`}>
           <h3>{summary.instarNow === null ? 'The instar it lives in now' : `Now in ${instarInWords(summary.instarNow)}`}</h3>
-          {summary.lastMoltOn && (
-            <p>
-              Since <DayText day={summary.lastMoltOn} />. Its size shows only when this instar's skin is shed.
-            </p>
-          )}
+          <Since summary={summary} />
         </li>
       )}
       {lifeLineOf(molts).map((stop) => (
@@ -37,5 +33,18 @@ export function LifeLine({ summary, molts, today }: Props): ReactElement {
         </Fragment>
       ))}
     </ol>
+  );
+}
+
+/** The molt it has lived since, also one that is only watched so far. */
+function Since({ summary: { lastMolt, moltWatched } }: { summary: SpecimenSummary }): ReactElement | null {
+  const isWatched = moltWatched?.state === 'not-recorded';
+  const since = isWatched ? { from: moltWatched.on, to: moltWatched.on } : lastMolt;
+  if (!since) return null;
+  return (
+    <p>
+      Since <DayText day={since.from} to={since.to} />
+      {isWatched && ', a molt that is not on record yet'}. Its size shows only when this instar's skin is shed.
+    </p>
   );
 }

@@ -8,13 +8,17 @@ const CABINET = [
     {
       sex: { sex: 'female', level: 'strong', conflict: false },
       instarNow: known(9),
-      lastMoltOn: '2026-02-01',
+      lastMolt: { from: '2026-02-01', to: '2026-02-01' },
       lastMeasuredSkin: skin(18.2),
     },
   ),
   aSummary(
     { id: 'b', code: 'G-2', taxon: 'Brachypelma hamorii', eggSacGroup: 'sac 7' },
-    { sex: { sex: 'female', level: 'established', conflict: true }, instarNow: known(11), lastMoltOn: '2025-11-20' },
+    {
+      sex: { sex: 'female', level: 'established', conflict: true },
+      instarNow: known(11),
+      lastMolt: { from: '2025-11-01', to: '2025-11-20' },
+    },
   ),
   aSummary(
     { id: 'c', code: 'C-1', taxon: '', status: 'sold' },
@@ -68,6 +72,27 @@ describe('the view of the cabinet', () => {
     expect(codes({ sortBy: 'sex', status: 'any' })).toEqual(['G-2', 'G-12', 'C-1', 'A-1']);
     expect(codes({ sortBy: 'lastMolt' })).toEqual(['G-2', 'G-12', 'A-1']);
     expect(codes({ sortBy: 'instar', descending: true })).toEqual(['G-2', 'G-12', 'A-1']);
+  });
+
+  test('puts who molts now and who is overdue before what is due, by the day in the middle', () => {
+    const due = (middle: string, chanceOfLasting: number, prior = 0) => ({
+      since: { kind: 'hatched' as const, on: '2025-01-01' },
+      middle,
+      window50: { from: middle, to: middle },
+      window90: { from: middle, to: middle },
+      chanceOfLasting,
+      ownIntervals: 3,
+      shares: { own: 1 - prior, siblings: 0, species: 0, genus: 0, family: 0, prior },
+    });
+    const animals = [
+      aSummary({ id: '1', code: 'SOON' }, { nextMolt: due('2026-03-01', 0.6) }),
+      aSummary({ id: '2', code: 'LATE' }, { nextMolt: due('2026-05-01', 0.03) }),
+      aSummary({ id: '3', code: 'ASSUMED' }, { nextMolt: due('2026-04-01', 0.03, 0.9) }),
+      aSummary({ id: '4', code: 'NOW' }, { moltWatched: { state: 'under-way', on: '2026-02-01' } }),
+      aSummary({ id: '5', code: 'DONE' }, { moltWatched: { state: 'not-recorded', on: '2026-02-01' } }),
+    ];
+    const order = shownIn({ ...FIRST_VIEW, sortBy: 'nextMolt' }, animals).map(({ specimen }) => specimen.code);
+    expect(order).toEqual(['NOW', 'LATE', 'SOON', 'ASSUMED', 'DONE']);
   });
 
   test('turns the direction when the same column is pressed again, and starts rising on another', () => {

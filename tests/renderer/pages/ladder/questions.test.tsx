@@ -10,7 +10,14 @@ import { beliefOfLadder } from '../../../support/believedGrowth.ts';
 
 function asked(molts: readonly MoltOnRecord[]): string {
   const ladder = buildLadder(molts);
-  const context = { today: '2026-01-01', sex: 'unsexed', isLiving: true, belief: beliefOfLadder(ladder), live: [] } as const;
+  const context = {
+    today: '2026-01-01',
+    sex: 'unsexed',
+    isLiving: true,
+    moltedSince: false,
+    belief: beliefOfLadder(ladder),
+    live: [],
+  } as const;
   const growth = growthReportOf(ladder, molts, context);
   return renderToStaticMarkup(
     <QueryClientProvider client={new QueryClient()}>
