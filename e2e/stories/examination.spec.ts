@@ -177,6 +177,13 @@ test.describe('Examination', () => {
     await expect(page.getByText('Closed: with grade D there is no strip to read.')).toHaveCount(6);
     await expect(page.getByRole('group', { name: /Is there a flap/ }).getByRole('radio', { name: 'Cannot tell' })).toBeChecked();
     await expect(page.getByRole('group', { name: /Is there a flap/ }).getByRole('radio', { name: 'Seen' })).toBeDisabled();
+    // A slip costs nothing: another grade brings the answer back.
+    await go(page, 'Grade');
+    await answer(page, /grade/, 'B: folded or cloudy');
+    await go(page, 'Look');
+    await expect(page.getByRole('group', { name: /Is there a flap/ }).getByRole('radio', { name: 'Seen' })).toBeChecked();
+    await go(page, 'Grade');
+    await answer(page, /grade/, 'D: missing or eaten');
     await go(page, 'Conclude');
     await answer(page, 'What is it?', 'Unsexed');
     await go(page, 'Sign');

@@ -1,14 +1,23 @@
 import type { AbdomenDistance } from '../domain/sexing/abdomenDistances.ts';
 import { darwinCoreSexOf } from '../domain/sexing/darwinCore.ts';
-import type { Answer, Checklist, Determination, SexSign } from '../domain/sexing/determination.ts';
+import {
+  type Answer,
+  type Checklist,
+  type Determination,
+  type PinnedQuestion,
+  type SexSign,
+  StripAnswer,
+} from '../domain/sexing/determination.ts';
 import type { LiveFinding } from '../domain/sexing/live/liveSign.ts';
 import type { OtherReading, StatementFacts } from '../domain/sexing/statement/statement.ts';
+import { FORM_LABELS } from './checklist.ts';
 import { counted, listed } from './counts.ts';
 import { dayInWords, spanInWords } from './dates.ts';
 import { estimateAsText } from './estimates.ts';
 import { capitalized, uncapitalized } from './labels.ts';
 import { distanceName } from './quantities.ts';
 import { sexInWords } from './sex.ts';
+import { STRIP_WORDS } from './sexing.ts';
 
 /** One row of a statement. */
 export interface StatementRow {
@@ -34,13 +43,13 @@ export function sexStatement(facts: StatementFacts): StatementText {
     ),
     row('Read from', methodText(facts)),
     ...(skin ? [row('The skin', skinText(skin, leading))] : []),
-    ...(leading ? [row('Read by', readersText(leading))] : []),
+    ...(leading ? [row('Seen on the skin', seenOnSkinText(leading.checklist)), row('Read by', readersText(leading))] : []),
     ...(facts.against.length > 0 ? [row('Read otherwise', othersText(facts.against, leading))] : []),
     ...(facts.takenBack.length > 0 ? [row('Taken back', othersText(facts.takenBack, leading))] : []),
     ...(facts.otherReadings > 0
       ? [row('Other readings', `${counted(facts.otherReadings, 'more reading')} on record, none against it`)]
       : []),
-    row('Seen on the animal', liveText(facts.shown)),
+    row('Seen on the animal', shownText(facts.shown)),
     ...(skin && skin.distances.length > 0 ? [row('Measured on the photos', distancesText(skin.distances))] : []),
     row('Photos', photosText(facts)),
     ...(facts.sign.conflict ? [] : [row('Not checked', notCheckedText(facts))]),
@@ -71,7 +80,7 @@ function claimOf({ sex, level, conflict }: SexSign, { shown }: StatementFacts): 
   if (conflict) return 'Sex: unsexed. The readings on record contradict each other.';
   if (sex === 'anomalous') return 'Sex: anomalous. This animal shows signs of both sexes or of neither.';
   if ((sex !== 'female' && sex !== 'male') || level === null || level === 'leaning') return 'Sex: unsexed.';
-  const mature = sex === 'male' && shown.some((finding) => finding.kind === 'palpal-bulbs' && finding.seen);
+  const mature = sex === 'male' && shown.some(({ finding }) => finding.kind === 'palpal-bulbs' && finding.seen);
   return `Sex: ${level} ${mature ? 'mature male' : sex}.`;
 }
 
@@ -131,6 +140,22 @@ function photosText({ photos, photosGone }: StatementFacts): string {
   return named.length + gone.length === 0 ? 'none' : listed([...named, ...gone]);
 }
 
+const PINNED_WORDS: Readonly<Record<PinnedQuestion, string>> = {
+  ...STRIP_WORDS,
+  skinMatchesAnimal: 'the skin',
+  fourBookLungsFound: 'book lungs',
+  comparedWithReference: 'compared with a skin of known sex',
+  bulbsOnSkin: 'palps of the skin',
+  palpalBulbsOnAnimal: 'palpal bulbs',
+  eggSacLaid: 'egg sac',
+};
+
+/** A photo with what each of its marks was put to, in the order of the pins; one without a place is of the whole photo. */
+export function photoCaption({ originalName, pins }: Pick<StatementFacts['photos'][number], 'originalName' | 'pins'>): string {
+  const named = pins.map(({ question, mark }, place) => `${mark === null ? 'whole photo' : place + 1}: ${PINNED_WORDS[question]}`);
+  return [originalName, ...named].join('; ');
+}
+
 /** Darwin Core (TDWG), term `sex`. */
 function catalogueText({ sign, leading, against, otherReadings, shown }: StatementFacts): string {
   const examined = leading !== null || against.length + otherReadings + shown.length > 0;
@@ -156,6 +181,33 @@ function readersText({ reader, readOn, checklist }: Determination): string {
   return `${first}; ${second}${blind} ${checklist.secondReaderAgrees === 'yes' ? 'agrees' : 'does not agree'}`;
 }
 
+/** What was seen on the strip, and what was looked for and is not there; what is open stands under "Not checked". */
+function seenOnSkinText(checklist: Checklist): string {
+  const { receptacleForm: form } = checklist;
+  const named = (answer: Answer) =>
+    StripAnswer.options
+      .filter((name) => checklist[name] === answer)
+      .map((name) =>
+        name === 'receptaclesSeen' && form !== null && answer === 'yes'
+          ? `receptacles (${uncapitalized(FORM_LABELS[form])})`
+          : STRIP_WORDS[name],
+      );
+  const [seen, absent] = [named('yes'), named('no')];
+  if (seen.length + absent.length === 0) return 'nothing of the strip';
+  const without = absent.length === 0 ? [] : [`read as absent: ${listed(absent)}`];
+  return [...(seen.length === 0 ? [] : [listed(seen)]), ...without].join('; ');
+}
+
+/** Each with its day and who saw it. */
+function shownText(shown: StatementFacts['shown']): string {
+  const told = shown.flatMap(({ finding, on, by, inReading }) => {
+    const words = findingsInWords([finding]);
+    const who = by === '' ? '' : ` by ${by}`;
+    return words.length === 0 ? [] : [`${listed(words)}, ${inReading ? 'told in the reading of' : 'seen'} ${dayInWords(on)}${who}`];
+  });
+  return told.length === 0 ? 'nothing recorded' : told.join('; ');
+}
+
 const LIVE_WORDS = {
   'tibial-hooks': 'tibial hooks',
   'sperm-web': 'sperm web',
@@ -163,7 +215,11 @@ const LIVE_WORDS = {
 } as const;
 
 function liveText(findings: readonly LiveFinding[]): string {
-  const seen = findings.flatMap((finding): string[] => {
+  return listed([...new Set(findingsInWords(findings))]);
+}
+
+function findingsInWords(findings: readonly LiveFinding[]): string[] {
+  return findings.flatMap((finding): string[] => {
     switch (finding.kind) {
       case 'palpal-bulbs':
         return [finding.seen ? 'palpal bulbs' : 'looked for palpal bulbs, none'];
@@ -177,7 +233,6 @@ function liveText(findings: readonly LiveFinding[]): string {
         return [LIVE_WORDS[finding.kind]];
     }
   });
-  return seen.length === 0 ? 'nothing recorded' : listed([...new Set(seen)]);
 }
 
 const CHECKED: readonly (readonly [keyof Checklist, string])[] = [

@@ -4,7 +4,7 @@ import { outcomesOf } from '../../domain/sexing/outcomes/outcomes.ts';
 import type { StatementFacts } from '../../domain/sexing/statement/statement.ts';
 import { MOST_PHOTOS, type StatementPicture, sexStatementPdf } from '../../exchange/sexStatement/sexStatementPdf.ts';
 import { openRendition } from '../../tasks/renditions.ts';
-import { sexStatement, statementAsText } from '../../words/sexStatement.ts';
+import { photoCaption, sexStatement, statementAsText } from '../../words/sexStatement.ts';
 import { type ApiContext, todayOf } from '../context.ts';
 import type { statementEndpoints } from '../contract/statements.ts';
 import type { HandlersFor } from '../route.ts';
@@ -44,9 +44,18 @@ export function statementHandlers(context: ApiContext): HandlersFor<keyof typeof
 /** The first evidence photos as they stand in the archive; one whose original is gone fails the whole statement, told by name. */
 async function picturesOf({ archive }: ApiContext, { photos }: StatementFacts): Promise<StatementPicture[]> {
   const pictures: StatementPicture[] = [];
-  for (const { photoId, originalName } of photos.slice(0, MOST_PHOTOS)) {
+  for (const photo of photos.slice(0, MOST_PHOTOS)) {
+    const { photoId } = photo;
     const { stream } = unwrap(await openRendition(archive, unwrap(archive.photos.get(photoId)), 'screen'));
-    pictures.push({ caption: originalName, jpeg: new Uint8Array(await buffer(stream)) });
+    pictures.push({ caption: photoCaption(photo), jpeg: new Uint8Array(await buffer(stream)), marks: marksOf(photo) });
   }
   return pictures;
+}
+
+function marksOf({ pins, widthPx, heightPx }: StatementFacts['photos'][number]): StatementPicture['marks'] {
+  return pins.flatMap(({ mark }, place) => {
+    if (mark === null) return [];
+    const points = mark.kind === 'point' ? [mark.at] : mark.points;
+    return [{ number: place + 1, points: points.map(({ xPx, yPx }) => ({ x: xPx / widthPx, y: yPx / heightPx })) }];
+  });
 }

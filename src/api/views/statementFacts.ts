@@ -3,7 +3,7 @@ import type { PhotoSubject } from '../../domain/photo/photo.ts';
 import { unwrap } from '../../domain/result.ts';
 import type { Determination } from '../../domain/sexing/determination.ts';
 import { claimOf } from '../../domain/sexing/live/claim.ts';
-import { standingLiveSigns } from '../../domain/sexing/live/liveSign.ts';
+import { type LiveSign, standingLiveSigns } from '../../domain/sexing/live/liveSign.ts';
 import { shownBy } from '../../domain/sexing/live/shown.ts';
 import { signOf } from '../../domain/sexing/sign.ts';
 import { standingOf } from '../../domain/sexing/standing.ts';
@@ -30,7 +30,10 @@ export function statementFactsOf(
   const otherwise = ({ sex }: Determination) => sex !== 'unsexed' && (sign.conflict || sex !== sign.sex);
   const against = standing.filter(otherwise);
   const takenBack = determinations.filter((determination) => !standing.includes(determination) && otherwise(determination));
-  const photoIds = leading?.evidencePhotoIds ?? [...new Set(carrying.flatMap((live) => live.photoIds))];
+  // In a conflict the photos of both sides: of the readings against each other, and of the animal.
+  const named = leading ? [leading] : sign.conflict ? against : [];
+  const signs = leading ? [] : sign.conflict ? standingLiveSigns(liveSigns).filter((live) => claimOf(live) !== null) : carrying;
+  const photoIds = [...new Set([...named, ...signs].flatMap(photosOf))];
   const photos = photoIds.map((photoId) => archive.photos.get(photoId));
   return {
     today,
@@ -40,15 +43,23 @@ export function statementFactsOf(
     otherReadings: standing.length - (leading ? 1 : 0) - against.length,
     against: against.map((determination) => otherReadingOf(archive, determination)),
     takenBack: takenBack.map((determination) => otherReadingOf(archive, determination)),
-    shown: shownBy({ determinations, liveSigns }, new Set()).map(({ finding }) => finding),
+    shown: shownBy({ determinations, liveSigns }, new Set()).map(({ finding, on, by, determinationId }) => ({
+      ...{ finding, on, by },
+      inReading: determinationId !== null,
+    })),
     photos: photos.flatMap((photo) => {
       if (!photo.ok) return [];
-      const { id, originalName, view, subject } = photo.value;
-      return [{ photoId: id, originalName, view, filedElsewhere: specimenIn(archive, subject) !== specimenId }];
+      const { id, originalName, view, subject, widthPx, heightPx } = photo.value;
+      const pins = named.flatMap((determination) => determination.pins.filter((pin) => pin.photoId === id));
+      return [{ photoId: id, originalName, view, filedElsewhere: specimenIn(archive, subject) !== specimenId, widthPx, heightPx, pins }];
     }),
     photosGone: photos.filter(({ ok }) => !ok).length,
     promise,
   };
+}
+
+function photosOf(evidence: Determination | LiveSign): readonly string[] {
+  return 'photoIds' in evidence ? evidence.photoIds : evidence.evidencePhotoIds;
 }
 
 function specimenIn(archive: Archive, subject: PhotoSubject): string | null {

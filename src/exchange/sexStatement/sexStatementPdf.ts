@@ -2,6 +2,7 @@ import { grayscale, PDFDocument, type PDFFont, type PDFImage, type PDFPage } fro
 import type { StatementText } from '../../words/sexStatement.ts';
 import { embedFace, type Face, LACKING, LACKING_NOTE, openFace } from '../letters.ts';
 import { wrapped } from '../lines.ts';
+import { drawMarks, type StatementMark } from './marks.ts';
 
 /** PDF's unit of length (ISO 32000-2:2020, 8.3.2.3): 1/72 in. Everything below is in points unless it says otherwise. */
 const POINTS_PER_MM = 72 / 25.4;
@@ -16,14 +17,19 @@ const SMALLEST_TEXT = 6;
 /** Of one row: more than a page holds. */
 const MOST_LINES = 150;
 const SHORTENED = '(shortened to fit one page)';
-/** A row of photos at the foot, as many as stay large enough to show anything. */
-const PHOTO_HEIGHT = 52 * POINTS_PER_MM;
+/** A row of photos below the text, as many as stay large enough to show anything; they fill what the text leaves of the page. */
+const LEAST_PHOTO_HEIGHT = 52 * POINTS_PER_MM;
 export const MOST_PHOTOS = 3;
+const CAPTION_SIZE = 8;
+const CAPTION_LINES = 3;
+const CAPTION_HEIGHT = CAPTION_LINES * CAPTION_SIZE * 1.3;
+const PHOTO_GAP = 4 * POINTS_PER_MM;
 
 export interface StatementPicture {
   readonly caption: string;
   /** A JPEG, upright. */
   readonly jpeg: Uint8Array;
+  readonly marks: readonly StatementMark[];
 }
 
 interface Letters {
@@ -56,11 +62,11 @@ export async function sexStatementPdf(
   const bold: Letters = { face: await openFace('bold'), font: await embedFace(document, 'bold') };
   const pen: Pen = { page, regular, bold, widthPt: widthMm * POINTS_PER_MM };
   const shown = await Promise.all(
-    pictures.slice(0, MOST_PHOTOS).map(async ({ caption, jpeg }) => ({ caption, image: await document.embedJpg(jpeg) })),
+    pictures.slice(0, MOST_PHOTOS).map(async ({ caption, jpeg, marks }) => ({ caption, marks, image: await document.embedJpg(jpeg) })),
   );
-  const footPt = shown.length > 0 ? MARGIN + PHOTO_HEIGHT + 24 : MARGIN;
-  drawText(pen, withLackingNote(text, pictures, regular.face), { topPt: heightMm * POINTS_PER_MM - MARGIN, footPt });
-  drawPictures(pen, shown);
+  const footPt = shown.length > 0 ? MARGIN + LEAST_PHOTO_HEIGHT + CAPTION_HEIGHT + PHOTO_GAP : MARGIN;
+  const belowPt = drawText(pen, withLackingNote(text, pictures, regular.face), { topPt: heightMm * POINTS_PER_MM - MARGIN, footPt });
+  drawPictures(pen, shown, belowPt - PHOTO_GAP);
   return await document.save({ useObjectStreams: false });
 }
 
@@ -79,7 +85,8 @@ interface Line {
   readonly stepPt: number;
 }
 
-function drawText(pen: Pen, text: StatementText, { topPt, footPt }: { readonly topPt: number; readonly footPt: number }): void {
+/** Gives back how far down it came. */
+function drawText(pen: Pen, text: StatementText, { topPt, footPt }: { readonly topPt: number; readonly footPt: number }): number {
   const roomPt = topPt - footPt;
   let size = LARGEST_TEXT;
   let lines = linesOf(pen, text, { size, most: MOST_LINES });
@@ -99,6 +106,7 @@ function drawText(pen: Pen, text: StatementText, { topPt, footPt }: { readonly t
       color: grayscale(0),
     });
   }
+  return y;
 }
 
 function heightOf(lines: readonly Line[]): number {
@@ -145,14 +153,25 @@ function shortened(lines: readonly string[], most: number): readonly string[] {
   return lines.length <= most ? lines : [...lines.slice(0, Math.max(1, most - 1)), SHORTENED];
 }
 
-function drawPictures({ page, regular, widthPt }: Pen, pictures: readonly { readonly caption: string; readonly image: PDFImage }[]): void {
-  const gap = 4 * POINTS_PER_MM;
-  const placePt = (widthPt - 2 * MARGIN - gap * (MOST_PHOTOS - 1)) / MOST_PHOTOS;
-  for (const [index, { caption, image }] of pictures.entries()) {
-    const left = MARGIN + index * (placePt + gap);
-    const { width, height } = image.scaleToFit(placePt, PHOTO_HEIGHT);
-    page.drawImage(image, { x: left, y: MARGIN + 12, width, height });
-    const [line = ''] = wrapped(caption, { face: regular.face, size: 7, width: placePt });
-    page.drawText(line, { x: left, y: MARGIN, size: 7, font: regular.font, color: grayscale(0.25) });
+interface ShownPicture {
+  readonly caption: string;
+  readonly marks: readonly StatementMark[];
+  readonly image: PDFImage;
+}
+
+/** Beside each other from `topPt` down to the margin, each as large as its place allows, with its marks and what they show. */
+function drawPictures({ page, regular, bold, widthPt }: Pen, pictures: readonly ShownPicture[], topPt: number): void {
+  const placePt = (widthPt - 2 * MARGIN - PHOTO_GAP * (pictures.length - 1)) / pictures.length;
+  for (const [index, { caption, marks, image }] of pictures.entries()) {
+    const left = MARGIN + index * (placePt + PHOTO_GAP);
+    const { width, height } = image.scaleToFit(placePt, topPt - MARGIN - CAPTION_HEIGHT);
+    const bottom = topPt - height;
+    page.drawImage(image, { x: left, y: bottom, width, height });
+    drawMarks({ page, font: bold.font }, marks, { left, bottom, width, height });
+    const lines = wrapped(caption, { face: regular.face, size: CAPTION_SIZE, width: placePt }).slice(0, CAPTION_LINES);
+    for (const [row, line] of lines.entries()) {
+      const y = bottom - (row + 1) * CAPTION_SIZE * 1.3;
+      page.drawText(line, { x: left, y, size: CAPTION_SIZE, font: regular.font, color: grayscale(0.25) });
+    }
   }
 }

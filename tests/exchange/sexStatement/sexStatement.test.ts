@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import type { AbdomenDistance } from '../../../src/domain/sexing/abdomenDistances.ts';
 import type { StatementFacts } from '../../../src/domain/sexing/statement/statement.ts';
 import { sexStatementPdf } from '../../../src/exchange/sexStatement/sexStatementPdf.ts';
-import { sexStatement, statementAsText } from '../../../src/words/sexStatement.ts';
+import { photoCaption, sexStatement, statementAsText } from '../../../src/words/sexStatement.ts';
 import { CLEAR_FEMALE, determination } from '../../domain/sexing/readings.ts';
 import { smallPicture } from '../../support/smallPictures.ts';
 
@@ -21,10 +21,13 @@ const FACTS: StatementFacts = {
   takenBack: [],
   carrying: [],
   shown: [],
-  photos: [{ photoId: 'p1', originalName: 'strip.jpg', view: 'abdomen-inside', filedElsewhere: false }],
+  photos: [
+    { photoId: 'p1', originalName: 'strip.jpg', view: 'abdomen-inside', filedElsewhere: false, widthPx: 400, heightPx: 300, pins: [] },
+  ],
   photosGone: 0,
   promise: { ifWrong: 'exchange', until: '2027-05-01', sizeNow: 'leg span 105 mm, laid out' },
 };
+const SEEN = { on: '2026-05-30', by: 'Jo Quill', inReading: false } as const;
 const said = (changes: Partial<StatementFacts> = {}): string => statementAsText(sexStatement({ ...FACTS, ...changes }));
 
 describe('a statement of sex', () => {
@@ -64,7 +67,7 @@ describe('a statement of sex', () => {
   it('names what the animal showed where that carries the sign, and no skin in its place', () => {
     const sac = { kind: 'egg-sac', fertile: 'no' } as const;
     const established = { sex: 'female', level: 'established', conflict: false } as const;
-    const text = said({ sign: established, leading: null, skin: null, carrying: [sac], shown: [sac], photos: [] });
+    const text = said({ sign: established, leading: null, skin: null, carrying: [sac], shown: [{ ...SEEN, finding: sac }], photos: [] });
     expect(text).toContain('Sex: established female.');
     expect(text).toContain('Read from: the animal itself, not from a skin: egg sac');
     expect(text).not.toContain('loupe');
@@ -73,7 +76,15 @@ describe('a statement of sex', () => {
   });
 
   it('says what its photos cannot show, and which are gone', () => {
-    const above = { photoId: 'p2', originalName: 'above.jpg', view: 'dorsal', filedElsewhere: true } as const;
+    const above: StatementFacts['photos'][number] = {
+      photoId: 'p2',
+      originalName: 'above.jpg',
+      view: 'dorsal',
+      filedElsewhere: true,
+      widthPx: 4,
+      heightPx: 3,
+      pins: [],
+    };
     const text = said({ photos: [...FACTS.photos, above], photosGone: 1 });
     expect(text).toContain('above.jpg (seen from above, so the strip is not in it; no longer filed under this animal)');
     expect(text).toContain('1 photo no longer on record');
@@ -86,6 +97,13 @@ describe('a statement of sex', () => {
     const skin = FACTS.skin && { ...FACTS.skin, distances: [width, own] };
     expect(said({ skin })).toContain('width of the receptacles 3.21 mm ± 0.22 mm; left lobe 3.21 mm ± 0.22 mm');
     expect(said()).toContain('Darwin Core term “sex”: female');
+  });
+
+  it('says what was seen on the skin, what was read as absent, and what each mark on a photo shows', () => {
+    expect(said()).toContain('Seen on the skin: receptacles and uterus externus; read as absent: accessory organs and fusillae');
+    const mark = { kind: 'point' as const, at: { xPx: 1, yPx: 2 } };
+    const pins = [{ question: 'receptaclesSeen' as const, photoId: 'p1', mark }];
+    expect(photoCaption({ originalName: 'strip.jpg', pins })).toBe('strip.jpg; 1: receptacles');
   });
 
   it('says what was not checked', () => {
@@ -114,9 +132,9 @@ describe('a statement of sex', () => {
     const male = { sex: 'male', level: 'probable', conflict: false } as const;
     expect(said({ sign: male })).toContain('Sex: probable male.');
     const finding = { kind: 'palpal-bulbs', seen: true, ultimateMoltId: null } as const;
-    const mature = said({ sign: { ...male, level: 'established' }, shown: [finding] });
+    const mature = said({ sign: { ...male, level: 'established' }, shown: [{ ...SEEN, finding }] });
     expect(mature).toContain('Sex: established mature male.');
-    expect(mature).toContain('Seen on the animal: palpal bulbs');
+    expect(mature).toContain('Seen on the animal: palpal bulbs, seen 30 May 2026 by Jo Quill');
   });
 
   it('promises no certainty, whatever is on record', () => {
@@ -135,7 +153,7 @@ describe('its page', () => {
       .filter(([, object]) => object instanceof PDFRawStream && object.dict.get(PDFName.of('Subtype')) === PDFName.of('Image')).length;
 
   it.each(['a4', 'letter'] as const)('is one page of %s with its photos, the same bytes each time', async (paper) => {
-    const pictures = [{ caption: 'strip.jpg', jpeg: await smallPicture(1, 'jpeg') }];
+    const pictures = [{ caption: 'strip.jpg', jpeg: await smallPicture(1, 'jpeg'), marks: [{ number: 1, points: [{ x: 0.5, y: 0.25 }] }] }];
     const bytes = await sexStatementPdf(sexStatement(FACTS), pictures, paper);
     const document = await PDFDocument.load(bytes);
     expect([document.getPageCount(), imagesOf(document)]).toEqual([1, 1]);
@@ -150,7 +168,7 @@ describe('its page', () => {
       photos: Array.from({ length: 50 }, (_, at) => ({
         ...{ photoId: `${at}`, originalName: `${'鳥'.repeat(200)}.jpg` },
         view: 'abdomen-inside' as const,
-        filedElsewhere: false,
+        ...{ filedElsewhere: false, widthPx: 4, heightPx: 3, pins: [] },
       })),
     };
     const statement = sexStatement(long);

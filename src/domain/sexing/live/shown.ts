@@ -9,6 +9,8 @@ export interface Shown {
   readonly finding: LiveFinding;
   /** The day it was seen; of an answer, the day of its reading. */
   readonly on: CalendarDay;
+  /** Who saw it: the observer of a sign, the reader of a reading. */
+  readonly by: string;
   /** Of the animal itself, chosen as evidence. */
   readonly photoIds: readonly string[];
   /** The reading in whose answers it was said; null for a sign of its own. */
@@ -16,7 +18,10 @@ export interface Shown {
 }
 
 export interface SaidOfSex {
-  readonly determinations: readonly Pick<Determination, 'id' | 'supersedes' | 'withdrawn' | 'checklist' | 'readOn' | 'evidencePhotoIds'>[];
+  readonly determinations: readonly Pick<
+    Determination,
+    'id' | 'supersedes' | 'withdrawn' | 'checklist' | 'reader' | 'readOn' | 'evidencePhotoIds'
+  >[];
   readonly liveSigns: readonly LiveSign[];
 }
 
@@ -27,12 +32,12 @@ export interface SaidOfSex {
  * @param animalPhotoIds photos of the animal itself: only those of a reading's evidence show what it says of the animal.
  */
 export function shownBy({ determinations, liveSigns }: SaidOfSex, animalPhotoIds: ReadonlySet<string>): Shown[] {
-  const answered = standingOf(determinations).flatMap(({ id, checklist, readOn, evidencePhotoIds }) => {
+  const answered = standingOf(determinations).flatMap(({ id, checklist, reader, readOn, evidencePhotoIds }) => {
     const photoIds = evidencePhotoIds.filter((photoId) => animalPhotoIds.has(photoId));
-    return answeredIn(checklist).map((finding): Shown => ({ finding, on: readOn, photoIds, determinationId: id }));
+    return answeredIn(checklist).map((finding): Shown => ({ finding, on: readOn, by: reader, photoIds, determinationId: id }));
   });
   const signed = standingLiveSigns(liveSigns).map(
-    ({ finding, seenOn, photoIds }): Shown => ({ finding, on: seenOn, photoIds, determinationId: null }),
+    ({ finding, seenOn, observer, photoIds }): Shown => ({ finding, on: seenOn, by: observer, photoIds, determinationId: null }),
   );
   return [...answered, ...signed];
 }

@@ -3,6 +3,7 @@ import type { Assessment } from '../../../../domain/sexing/levels.ts';
 import { rankOf } from '../../../../domain/sexing/rank.ts';
 import { dayInWords } from '../../../../words/dates.ts';
 import { LEVEL_LABELS } from '../../../../words/labels.ts';
+import { asSigned } from './asSigned.ts';
 
 /** What is wrong with which field of the conclusion. */
 export type Gaps = Readonly<Partial<Record<'sex' | 'level' | 'reader' | 'readOn', string>>>;
@@ -32,7 +33,8 @@ export function finished(reading: UnfinishedDetermination, { observer, today, sh
   };
   if (sex === null || Object.keys(gaps).length > 0) return { draft: null, gaps };
   const { step: _, ...unsigned } = reading;
-  return { draft: { ...unsigned, sex, level: sex === 'female' || sex === 'male' ? level : null, reader }, gaps: null };
+  const checklist = asSigned(unsigned.checklist);
+  return { draft: { ...unsigned, checklist, sex, level: sex === 'female' || sex === 'male' ? level : null, reader }, gaps: null };
 }
 
 function levelGap(level: UnfinishedDetermination['level'], { highest }: Assessment): Gaps {

@@ -6,6 +6,7 @@ import { type Prospect, prospectsOf } from '../../../../domain/sexing/evidence/p
 import { type Weighing, weigh } from '../../../../domain/sexing/evidence/weigh.ts';
 import { type Assessment, assessLevel } from '../../../../domain/sexing/levels.ts';
 import { examinedBy } from '../../../../domain/sexing/signing.ts';
+import { asSigned } from './asSigned.ts';
 
 interface Known {
   readonly sheet: AnswerOf<'GET /api/exuviae/{exuviaId}/examination'>;
@@ -20,7 +21,8 @@ export interface Weighed {
 }
 
 /** What a reading comes to together with everything on record: the same arithmetic as where it is signed. */
-export function weighedWith(reading: UnfinishedDetermination, { sheet, page, observer }: Known): Weighed {
+export function weighedWith(underWay: UnfinishedDetermination, { sheet, page, observer }: Known): Weighed {
+  const reading = { ...underWay, checklist: asSigned(underWay.checklist) };
   const { genus, liveSigns, determinations, exuvia } = sheet;
   const model = { version: sheet.model.version, numbers: numbersWith(sheet.model.adjustments) };
   const animalPhotoIds = new Set(page.animalPhotos.map((photo) => photo.id));

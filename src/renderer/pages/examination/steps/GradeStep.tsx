@@ -1,5 +1,4 @@
 import type { ReactElement } from 'react';
-import { type Checklist, StripAnswer } from '../../../../domain/sexing/determination.ts';
 import { choicesOf, GRADE_LABELS } from '../../../../words/labels.ts';
 import { Notice } from '../../../parts/Notice.tsx';
 import style from './GradeStep.module.css';
@@ -23,12 +22,12 @@ export function GradeStep({ reading, onAnswer }: StepProps): ReactElement {
         explained="The strip lies between the front book lungs."
         value={checklist.grade}
         options={choicesOf(GRADE_LABELS)}
-        onChange={(grade) => onAnswer(grade === 'D' ? { grade, ...withoutStrip(checklist) } : { grade })}
+        onChange={(grade) => onAnswer({ grade })}
       />
       {checklist.grade === 'D' && (
         <Notice tone="warning" title="Grade D ends what the strip can say.">
-          Questions about the strip are closed, and what was answered there became “cannot tell”. The skin can still be measured and signed
-          as unsexed; signs of the animal itself still count.
+          Questions about the strip are closed, and whatever was answered there counts as “cannot tell”. Another grade brings the answers
+          back until this is signed. The skin can still be measured and signed as unsexed; signs of the animal itself still count.
         </Notice>
       )}
       <dl className={style['legend']} aria-label="What the letters mean">
@@ -41,9 +40,4 @@ export function GradeStep({ reading, onAnswer }: StepProps): ReactElement {
       </dl>
     </>
   );
-}
-
-/** What was said about a strip that turns out not to be readable becomes "cannot tell". */
-function withoutStrip(checklist: Checklist): Partial<Checklist> {
-  return Object.fromEntries(StripAnswer.options.map((name) => [name, checklist[name] === 'not-looked' ? 'not-looked' : 'cannot-tell']));
 }

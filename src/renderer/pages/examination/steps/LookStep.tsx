@@ -14,6 +14,8 @@ import type { StepProps } from './StepProps.ts';
 
 const FORMS = [{ value: '' as const, label: 'Not said' }, ...ReceptacleForm.options.map((value) => ({ value, label: FORM_LABELS[value] }))];
 
+const ABSENT_AND_SEEN = 'Receptacles were answered as seen, so their form cannot be “absent”: one of the two is a slip.';
+
 /** What there is to be seen, with the drawings to hold it against. */
 export function LookStep(step: StepProps): ReactElement {
   const { sheet, reading, onAnswer } = step;
@@ -39,7 +41,8 @@ export function LookStep(step: StepProps): ReactElement {
             label="Which form have they?"
             hint="A young female can show another form than an adult one of her genus: it is no reason to doubt her."
             value={checklist.receptacleForm ?? ''}
-            options={FORMS}
+            options={FORMS.filter(({ value }) => value !== 'absent' || checklist.receptacleForm === 'absent')}
+            error={checklist.receptacleForm === 'absent' ? ABSENT_AND_SEEN : undefined}
             onChange={(form) => onAnswer({ receptacleForm: form === '' ? null : form })}
           />
         </div>

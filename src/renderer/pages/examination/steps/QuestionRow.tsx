@@ -2,6 +2,7 @@ import type { ReactElement } from 'react';
 import { Answer, type Checklist, PinnedQuestion, StripAnswer } from '../../../../domain/sexing/determination.ts';
 import { QUESTIONS, type Question } from '../../../../words/checklist.ts';
 import { PinLine } from '../evidence/PinLine.tsx';
+import { asSigned } from '../reading/asSigned.ts';
 import style from './QuestionRow.module.css';
 import { RadioRow } from './RadioRow.tsx';
 import type { StepProps } from './StepProps.ts';
@@ -20,7 +21,7 @@ export function QuestionRow({ name, ...step }: { name: Question } & StepProps): 
       <RadioRow
         legend={question}
         explained={explained}
-        value={reading.checklist[name]}
+        value={asSigned(reading.checklist)[name]}
         options={Answer.options.map((value) => ({ value, label: answers[value] }))}
         onChange={(answer) => onAnswer({ [name]: answer } satisfies Partial<Checklist>)}
         closed={closed ? CLOSED_BY_GRADE_D : undefined}

@@ -39,7 +39,7 @@ function signableInWords({ female, male }: Props['assessments']): string {
 
 /** A conflict, the rule that caps the band, and what this skin lacks where it may not be signed as high as the band stands. */
 function heldDown({ towards, band, conflict, gate }: Weighing, assessments: Props['assessments']): string[] {
-  if (conflict) return ['What was found contradicts itself: Conclude names both sides.'];
+  if (conflict) return ['Two sides stand against each other; Conclude names both.'];
   const reasons = gate === null ? [] : [GATE_WORDS[gate]];
   if (towards === null || band === 'unsexed') return reasons;
   const { highest, next, missing } = assessments[towards];

@@ -33,6 +33,17 @@ describe('a reading that is to be signed', () => {
     expect(DeterminationDraft.parse(draft)).toEqual(draft);
   });
 
+  it('is signed with "cannot tell" on a strip of grade D, while the answers stay as they were until then', () => {
+    const checklist = { ...BLANK_CHECKLIST, grade: 'D', receptaclesSeen: 'yes', receptacleForm: 'sessile', flapLifts: 'no' } as const;
+    const slip: UnfinishedDetermination = { ...READING, sex: 'unsexed', level: null, checklist };
+    expect(finished(slip, CONTEXT).draft?.checklist).toEqual({
+      ...checklist,
+      ...{ receptaclesSeen: 'cannot-tell', receptacleForm: null, flapLifts: 'cannot-tell' },
+    });
+    const back: UnfinishedDetermination = { ...slip, checklist: { ...slip.checklist, grade: 'B' } };
+    expect(finished(back, CONTEXT).draft?.checklist).toEqual({ ...checklist, grade: 'B' });
+  });
+
   it('keeps another name where one was given', () => {
     expect(finished({ ...READING, reader: ' Ottokar Venn ' }, CONTEXT).draft?.reader).toBe('Ottokar Venn');
   });
