@@ -38,8 +38,8 @@ export function findingInWords(finding: GrowthFinding, nameOf: NameOfMolt): Oddi
       };
     case 'equal-sizes':
       return {
-        odd: `${between(finding)} are equally large, as far as the readings can tell.`,
-        ask: 'Was one skin photographed twice, or one of them measured with the wrong scale? A molt without growth is possible.',
+        odd: `${between(finding)} cannot be told apart in size by these readings.`,
+        ask: 'A closer reading of both tells. If they are alike indeed: was one skin photographed twice?',
       };
     case 'shrunk':
       return {
@@ -48,7 +48,7 @@ export function findingInWords(finding: GrowthFinding, nameOf: NameOfMolt): Oddi
       };
     case 'absurd-ratio':
       return {
-        odd: `From ${uncapitalized(between(finding).replace(' and ', ' to '))} the carapace changes ${finding.perInstar.toFixed(2)} times per instar.`,
+        odd: `From ${uncapitalized(between(finding).replace(' and ', ' to '))} the carapace becomes ${finding.perInstar.toFixed(2)} times as long per instar.`,
         ask: 'No reared tarantula is known to do that. Look at the scale of both photos, then at whose skins they are.',
       };
     case 'dates-out-of-order':
@@ -69,7 +69,7 @@ export function findingInWords(finding: GrowthFinding, nameOf: NameOfMolt): Oddi
     case 'no-interval':
       return {
         odd: 'No two molts are dated well enough to count the days between them.',
-        ask: 'Sizes can be followed all the same; intervals and a next molt cannot be told.',
+        ask: 'Sizes can be followed all the same; the animal has no interval of its own yet, so a next molt rests on others.',
       };
   }
 }

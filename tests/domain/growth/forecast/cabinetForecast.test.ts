@@ -198,9 +198,13 @@ describe('a forecast from little or odd records', () => {
     },
   );
 
-  it('stands when skins shrink', () => {
+  it('foretells the day but no size while skins shrink, and says so', () => {
     const molts = moltsAfter([30, 40, 50]);
     const sizes = [9, 6, 6].map((lengthMm, index) => ({ moltId: `molt-${index}`, lengthMm, uncertaintyMm: 0 }));
-    expect(forecastOf(growthRecord({ molts, sizes }), '2015-07-01').size?.nextSkin.middleMm).toBeGreaterThan(3);
+    const forecast = forecastOf(growthRecord({ molts, sizes }), '2015-07-01');
+    expect(forecast).toMatchObject({ size: null, facts: expect.arrayContaining(['step-doubted']) });
+    expect(forecast.due).not.toBeNull();
+    const within = sizes.map((size) => ({ ...size, uncertaintyMm: 2 }));
+    expect(forecastOf(growthRecord({ molts, sizes: within }), '2015-07-01').size).not.toBeNull();
   });
 });
