@@ -49,6 +49,18 @@ export function opposedTo(determination: Determination, determinations: readonly
   return standing.filter((other) => isSexed(other) && other.sex !== determination.sex);
 }
 
+/** The standing signs of the animal that contradict a determination: of the other sex, and as firm as the rule asks for. */
+export function signsAgainst(
+  determination: Determination,
+  { determinations, liveSigns }: { readonly determinations: readonly Determination[]; readonly liveSigns: readonly LiveSign[] },
+): LiveSign[] {
+  if (!contradictionsOf(determinations, liveSigns).includes(determination)) return [];
+  return standingLiveSigns(liveSigns).filter((live) => {
+    const claim = claimOf(live);
+    return claim !== null && claim.sex !== determination.sex && (isFirm(claim.level) || !isFirm(determination.level));
+  });
+}
+
 function claimsOf(determinations: readonly Determination[], liveSigns: readonly LiveSign[]): Claim[] {
   const live = standingLiveSigns(liveSigns).map(claimOf);
   return [...standingOf(determinations), ...live.filter((claim) => claim !== null)];

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Determination, Level, Sex } from '../../../src/domain/sexing/determination.ts';
-import { contradictionsOf, opposedTo, signOf } from '../../../src/domain/sexing/sign.ts';
+import type { LiveSign } from '../../../src/domain/sexing/live/liveSign.ts';
+import { contradictionsOf, opposedTo, signOf, signsAgainst } from '../../../src/domain/sexing/sign.ts';
 import { determination } from './readings.ts';
 
 const WITHDRAWN = { at: '2026-06-01T12:00:00.000Z', reason: 'skins mixed up' };
@@ -92,5 +93,19 @@ describe('the readings on the other side', () => {
     const open = read('c', 'unsexed', null);
     const history = [withdrawn, standing, open];
     expect(history.map((determination) => opposedTo(determination, history))).toEqual([[], [], []]);
+  });
+});
+
+describe('signs of the animal on the other side', () => {
+  const bulbs: LiveSign = {
+    ...{ id: 'b', specimenId: 'specimen-1', seenOn: '2026-06-01', observer: 'Jo Quill', photoIds: [], notes: '' },
+    ...{ finding: { kind: 'palpal-bulbs', seen: true, ultimateMoltId: null }, signedAt: '2026-06-01T10:00:00.000Z', withdrawn: null },
+  };
+
+  it('are named beside the reading they contradict, and not beside one they agree with or that only leans', () => {
+    const [firm, agreeing, leaning] = [read('f', 'female', 'probable'), read('m', 'male', 'probable'), read('l', 'female', 'leaning')];
+    const onRecord = { determinations: [firm, agreeing, leaning], liveSigns: [bulbs] };
+    expect([firm, agreeing, leaning].map((one) => signsAgainst(one, onRecord))).toEqual([[bulbs], [], []]);
+    expect(signsAgainst(firm, { ...onRecord, liveSigns: [{ ...bulbs, withdrawn: WITHDRAWN }] })).toEqual([]);
   });
 });

@@ -63,7 +63,7 @@ export function History(props: Props): ReactElement {
               {...{ determination, determinations, liveSigns, photos, nameOfSkin }}
               onThisSkin={determination.exuviaId === exuviaId}
               fate={fates.find(({ determinationId }) => determinationId === determination.id) ?? null}
-              contradicts={contradicting.has(determination.id)}
+              contradicting={contradicting}
               opposed={opposedTo(determination, determinations)}
               onShow={show}
               onCorrect={() => onCorrect(determination)}

@@ -4,6 +4,7 @@ import type { Photo } from '../../../../domain/photo/photo.ts';
 import type { Determination } from '../../../../domain/sexing/determination.ts';
 import type { LaterFate } from '../../../../domain/sexing/later.ts';
 import type { LiveSign } from '../../../../domain/sexing/live/liveSign.ts';
+import { signsAgainst } from '../../../../domain/sexing/sign.ts';
 import { dayHere } from '../../../../words/dates.ts';
 import { assessmentInWords } from '../../../../words/evidence.ts';
 import { Button } from '../../../parts/Button.tsx';
@@ -23,7 +24,8 @@ interface Props {
   photos: readonly Photo[];
   onThisSkin: boolean;
   fate: LaterFate | null;
-  contradicts: boolean;
+  /** Ids of all determinations that contradict each other or the animal. */
+  contradicting: ReadonlySet<string>;
   /** Standing determinations that name the other sex. */
   opposed: readonly Determination[];
   nameOfSkin: (exuviaId: string) => string;
@@ -34,14 +36,14 @@ interface Props {
 
 /** One determination with its evidence, and what can still be done about it. */
 export function HistoryEntry(props: Props): ReactElement {
-  const { determination, determinations, liveSigns, photos, onThisSkin, fate, contradicts, opposed, nameOfSkin } = props;
+  const { determination, determinations, liveSigns, photos, onThisSkin, fate, contradicting, opposed, nameOfSkin } = props;
   const { onShow, onCorrect, onWithdraw } = props;
   const { sex, level, reader, readOn, checklist, notes, assessment, withdrawn } = determination;
   const standing = withdrawn === null && fate?.fate !== 'superseded';
   return (
     <li id={entryId(determination.id)} tabIndex={-1} className={style['entry']}>
       <div className={standing ? undefined : style['over']}>
-        <SexMark sign={{ sex, level, conflict: contradicts }} />
+        <SexMark sign={{ sex, level, conflict: contradicting.has(determination.id) }} />
       </div>
       <div className={style['words']}>
         <p>
@@ -53,7 +55,10 @@ export function HistoryEntry(props: Props): ReactElement {
         </p>
         <p className={style['model']}>{assessmentInWords(assessment)}</p>
         {notes !== '' && <p className={style['notes']}>{notes}</p>}
-        <Opposition {...{ determination, opposed, contradicts, nameOfSkin, onShow }} />
+        <Opposition
+          {...{ determination, opposed, contradicting, nameOfSkin, onShow }}
+          signs={signsAgainst(determination, { determinations, liveSigns })}
+        />
         <FateLine fate={fate} determinations={determinations} liveSigns={liveSigns} />
         {withdrawn && (
           <p className={style['state']}>
