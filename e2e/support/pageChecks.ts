@@ -10,6 +10,7 @@ const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-pra
 
 /** Nothing that axe-core finds fault with. Runs from outside the page's script policy, over the debugging protocol. */
 export async function expectAccessible(page: Page, where: string): Promise<void> {
+  await expect(page.getByRole('main')).toBeVisible();
   const protocol = await page.context().newCDPSession(page);
   await evaluate(protocol, axe);
   const found = (await evaluate(

@@ -3,7 +3,7 @@ import type { ScaleMarks } from './calibration.ts';
 import { pointOn } from './ellipse.ts';
 import type { ImagePoint } from './points.ts';
 import { COVERAGE_FACTOR } from './quantity.ts';
-import { differenceVariance, lengthByScale, lengthMm } from './twoScales.ts';
+import { differenceVariance, type LengthByScale, lengthByScale } from './twoScales.ts';
 
 /** How long one scale object of a picture is by its own marks and by those of another. */
 export interface Comparison {
@@ -37,7 +37,7 @@ export function contradictionOf(one: ScaledObject, other: ScaledObject): Contrad
   // Told the same way round: what the first object's scale makes of the second.
   const factor = mirrored.itselfMm / mirrored.byOtherMm;
   const [from, to] = extentOf(other.marks);
-  const itselfMm = lengthMm(other.calibration.view, from, to, 0) ?? Number.NaN;
+  const itselfMm = ownLength(other, from, to)?.valueMm ?? Number.NaN;
   return { itselfMm, byOtherMm: itselfMm * factor, expandedUncertaintyMm: (mirrored.expandedUncertaintyMm * itselfMm) / mirrored.itselfMm };
 }
 
@@ -63,11 +63,30 @@ export function comparisonOf(one: ScaledObject, other: ScaledObject): Comparison
   const corrected = one.calibration.station !== null;
   const aboveMm = corrected ? other.calibration.faceHeightMm - one.calibration.faceHeightMm : 0;
   const byOther = lengthByScale(one.calibration, from, to, aboveMm);
-  const itself = lengthByScale(other.calibration, from, to, 0);
+  const itself = ownLength(other, from, to);
   if (byOther === null || itself === null) return null;
   const heights = corrected ? 0 : heightDoubt(one.calibration, other.calibration);
   const expandedUncertaintyMm = COVERAGE_FACTOR * Math.sqrt(differenceVariance(byOther, itself) + (heights * itself.valueMm) ** 2);
   return { itselfMm: itself.valueMm, byOtherMm: byOther.valueMm, expandedUncertaintyMm };
+}
+
+/**
+ * How long an object is by itself. A coin is as wide as it was minted whichever plane its outline leaves open, so that not its view is asked:
+ * between two planes the outline is no circle, and would seem longer than it is by either.
+ *
+ * @returns null where one of the points lies beyond the plane's horizon.
+ */
+function ownLength({ marks, calibration }: ScaledObject, from: ImagePoint, to: ImagePoint): LengthByScale | null {
+  if (marks.kind !== 'coin') return lengthByScale(calibration, from, to, 0);
+  const { rim, rimPx, diameterMm, diameterStandardUncertaintyMm } = marks;
+  const byRimMm = (diameterMm * rimPx) / rim.semiMajorPx;
+  const { standardUncertainty: share } = calibration.lens.shift;
+  return {
+    valueMm: diameterMm,
+    ownVariance: byRimMm ** 2 + diameterStandardUncertaintyMm ** 2,
+    focalMm: 0,
+    lens: { perShareMm: 0, share, isCorrected: false },
+  };
 }
 
 /** How much the difference of two faces' heights may change a length, relative, through the assumed camera. */

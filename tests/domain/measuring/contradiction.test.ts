@@ -5,6 +5,8 @@ import { comparisonOf, contradictionOf, type ScaledObject } from '../../../src/d
 import { disagreementsAmong } from '../../../src/domain/measuring/disagreements.ts';
 import { radialShiftOf, shifted } from '../../../src/domain/measuring/distortion.ts';
 import { unwrap } from '../../../src/domain/result.ts';
+import { COIN_PHOTOS, coinTruth } from '../../support/coinTruth.ts';
+import { photoTruths, rectangleOn } from '../../support/photoTruth.ts';
 import { meanOf, randomSource } from '../../support/random.ts';
 
 /** From straight above, 10 px for a millimeter on the table, from 300 mm. */
@@ -91,6 +93,29 @@ describe('two scale objects in one picture', () => {
   it('are compared at their own heights: a thick card is no contradiction to a rule on the table', () => {
     expect(contradictionOf(card(12), distance(100))).toBeNull();
     expect(contradictionOf(card(12), coin(26.5))).toBeNull();
+  });
+});
+
+describe('a coin seen aslant, of which nobody has said which edge was nearer', () => {
+  const [, photo] = COIN_PHOTOS;
+  const seen = photoTruths().find(({ name }) => photo.truth.endsWith(name));
+  if (!seen) throw new Error('The photo of a coin beside a card is not there');
+  const { rim, marksOn, picture: taken } = coinTruth(photo);
+  const on = (marks: ScaleMarks): ScaledObject => ({ marks, calibration: unwrap(calibrate(marks, taken)) });
+  const [itsCard, itsCoin] = [on(rectangleOn(seen).marks), marksOn(rim, 0.25, null)];
+
+  it('is as wide as it was minted, and agrees with the card beside it', () => {
+    const compared = comparisonOf(itsCard, on(itsCoin));
+    expect(compared?.itselfMm).toBe(itsCoin.diameterMm);
+    expect(compared?.expandedUncertaintyMm).toBeLessThan(0.5);
+    expect(contradictionOf(itsCard, on(itsCoin))).toBeNull();
+    expect(contradictionOf(on(itsCoin), itsCard)).toBeNull();
+  });
+
+  it('contradicts the card when it is taken for a coin a millimeter wider', () => {
+    const wider = on({ ...itsCoin, diameterMm: itsCoin.diameterMm + 1 });
+    expect(contradictionOf(itsCard, wider)).not.toBeNull();
+    expect(contradictionOf(wider, itsCard)).not.toBeNull();
   });
 });
 
