@@ -5,6 +5,14 @@ import type { View, ViewExcursion } from './view.ts';
 /** What a rule's face is taken to be known to where nobody measured it, mm: between flat on the table and a thick rule. Own assumption. */
 export const ASSUMED_FACE_HEIGHT_STANDARD_UNCERTAINTY_MM = 0.5;
 
+/** The same where its height was typed in and nothing said of how well it is known: read with a rule or a caliper. Own judgement. */
+export const TYPED_FACE_HEIGHT_STANDARD_UNCERTAINTY_MM = 0.1;
+
+/** How well a face's height is known once it was typed in: as it was, unless that was only assumed of a height nobody measured. */
+export function typedFaceHeightStandardUncertaintyMm(before: number): number {
+  return before === ASSUMED_FACE_HEIGHT_STANDARD_UNCERTAINTY_MM ? TYPED_FACE_HEIGHT_STANDARD_UNCERTAINTY_MM : before;
+}
+
 /** The height of a rule's face above the table as one more input; none for objects whose thickness is known. */
 export function faceHeightExcursions(marks: ScaleMarks, view: View): readonly ViewExcursion[] {
   if (marks.kind !== 'two-points' && marks.kind !== 'rule-ticks') return [];

@@ -16,6 +16,12 @@ export const CARAPACE_HEIGHT_SHARES: Readonly<Record<Shown, { readonly share: nu
   animal: { share: 0.6, standardUncertainty: 0.25 },
 };
 
+/**
+ * What a height is taken to be known to where the keeper typed it and said nothing of its uncertainty, mm: read beside a skin that
+ * nobody wants to touch. Own judgement.
+ */
+export const TYPED_HEIGHT_STANDARD_UNCERTAINTY_MM = 0.25;
+
 /** A carapace seldom lies level: each of its landmarks differs from the common height by this share of the width. Own assumption. */
 const CARAPACE_UNEVENNESS_SHARE = 0.05;
 
@@ -109,4 +115,11 @@ function trueWidthMm(entered: CarapaceHeight, carapace: CarapaceOnPlane, share: 
 
 function isCarapaceLandmark(name: LandmarkName): name is CarapaceLandmark {
   return (CARAPACE_LANDMARKS as readonly string[]).includes(name);
+}
+
+/** What the next typed height is taken to be known to: as all that were typed before are, where they agree; else as by default. */
+export function typedStandardUncertaintyMm(stated: readonly PointHeight[]): number {
+  const [first] = stated;
+  const agree = first !== undefined && stated.every(({ standardUncertaintyMm }) => standardUncertaintyMm === first.standardUncertaintyMm);
+  return agree ? first.standardUncertaintyMm : TYPED_HEIGHT_STANDARD_UNCERTAINTY_MM;
 }

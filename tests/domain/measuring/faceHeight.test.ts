@@ -1,5 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { TwoPointScale } from '../../../src/domain/measuring/calibration.ts';
+import {
+  ASSUMED_FACE_HEIGHT_STANDARD_UNCERTAINTY_MM,
+  typedFaceHeightStandardUncertaintyMm,
+} from '../../../src/domain/measuring/faceHeight.ts';
 import { spacePointOf, type View } from '../../../src/domain/measuring/view.ts';
 import { contribution } from '../../../src/domain/numerics/propagation.ts';
 import { calibrated } from '../../support/simulatedCard.ts';
@@ -42,5 +46,10 @@ describe('how well the height of a rule over the table is known', () => {
     const before = calibrated(rule, picture).excursions.length;
     expect(calibrated({ ...rule, faceHeightStandardUncertaintyMm: 0 }, picture).excursions).toHaveLength(before);
     expect(calibrated({ ...rule, faceHeightStandardUncertaintyMm: 0.5 }, picture).excursions).toHaveLength(before + 1);
+  });
+
+  it('is better once it was typed in, and left alone where the keeper said how well', () => {
+    expect(typedFaceHeightStandardUncertaintyMm(ASSUMED_FACE_HEIGHT_STANDARD_UNCERTAINTY_MM)).toBeLessThan(0.2);
+    expect(typedFaceHeightStandardUncertaintyMm(0.4)).toBe(0.4);
   });
 });

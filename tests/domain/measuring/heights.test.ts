@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { CARAPACE_HEIGHT_SHARES, type CarapaceOnPlane, heightsOf } from '../../../src/domain/measuring/heights.ts';
+import {
+  CARAPACE_HEIGHT_SHARES,
+  type CarapaceOnPlane,
+  heightsOf,
+  TYPED_HEIGHT_STANDARD_UNCERTAINTY_MM,
+  typedStandardUncertaintyMm,
+} from '../../../src/domain/measuring/heights.ts';
 
 const ON_PLANE: CarapaceOnPlane = { widthMm: 20, lengthMm: 22, cameraHeightMm: 200, faceHeightMm: 0.76 };
 const ASSUMED = { kind: 'assumed' } as const;
@@ -51,5 +57,18 @@ describe('heights above the table', () => {
     expect(of(LEG)).toEqual({ heightMm: 4.2, ownStandardUncertaintyMm: 0, sharedStandardUncertaintyMm: 0, assumed: false });
     expect(of('carapace-left').heightMm).toBe(9);
     expect(of('carapace-right').heightMm).not.toBe(9);
+  });
+});
+
+describe('how well a typed height is known', () => {
+  const known = (standardUncertaintyMm: number) => ({ heightMm: 5, standardUncertaintyMm });
+
+  it('is as the heights typed before are, where they agree', () => {
+    expect(typedStandardUncertaintyMm([known(0.1), known(0.1)])).toBe(0.1);
+  });
+
+  it('is as by default for the first one, and where those before differ', () => {
+    expect(typedStandardUncertaintyMm([])).toBe(TYPED_HEIGHT_STANDARD_UNCERTAINTY_MM);
+    expect(typedStandardUncertaintyMm([known(0.1), known(0.4)])).toBe(TYPED_HEIGHT_STANDARD_UNCERTAINTY_MM);
   });
 });

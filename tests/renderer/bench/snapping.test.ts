@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { placeAt } from '../../../src/renderer/bench/deeds/placing.ts';
 import { changeLoupe, giveEdges, holdSnapBack, setSnaps } from '../../../src/renderer/bench/deeds/pointing.ts';
-import { clearPoints, setPointHeights } from '../../../src/renderer/bench/deeds/points.ts';
+import { clearPoints, setHeightUncertainty, setPointHeights } from '../../../src/renderer/bench/deeds/points.ts';
 import { nudgeSelected } from '../../../src/renderer/bench/deeds/selection.ts';
 import { takeUp, undoChange } from '../../../src/renderer/bench/deeds/travel.ts';
 import type { BenchEntries } from '../../../src/renderer/bench/document.ts';
@@ -112,6 +112,18 @@ describe('the height of a point', () => {
     expect(bench.getState().edited.document['carapace-front']).toEqual({ state: 'placed', at: at(505, 300), height });
     setPointHeights(bench, ['carapace-front'], null);
     expect(bench.getState().edited.document['carapace-front']).toEqual({ state: 'placed', at: at(505, 300) });
+  });
+
+  test('is known as well for all points that have one of their own, and for no other', () => {
+    const { bench } = benchWithEdges();
+    for (const x of [500, 600, 700]) placeAt(bench, at(x, 300));
+    setPointHeights(bench, ['carapace-front'], height);
+    setPointHeights(bench, ['carapace-rear'], { heightMm: 3, standardUncertaintyMm: 1 });
+    setHeightUncertainty(bench, 0.2);
+    const { document } = bench.getState().edited;
+    expect(document['carapace-front']).toMatchObject({ height: { heightMm: 4, standardUncertaintyMm: 0.2 } });
+    expect(document['carapace-rear']).toMatchObject({ height: { heightMm: 3, standardUncertaintyMm: 0.2 } });
+    expect(document['carapace-left']).not.toHaveProperty('height');
   });
 
   test('is taken over from the pass before when a point is placed', () => {

@@ -37,6 +37,17 @@ export function setPointHeights(store: BenchStore, names: readonly LandmarkName[
   changeDocument(store, 'set-point-height', Object.fromEntries(changed));
 }
 
+/** How well all heights that were typed for single points are known. */
+export function setHeightUncertainty(store: BenchStore, standardUncertaintyMm: number): void {
+  const { document } = store.getState().edited;
+  const changed = Object.entries(landmarksOf(document)).flatMap(([name, landmark]) =>
+    'at' in landmark && landmark.height !== undefined
+      ? [[name, { ...landmark, height: { ...landmark.height, standardUncertaintyMm } }]]
+      : [],
+  );
+  changeDocument(store, 'set-point-height', Object.fromEntries(changed));
+}
+
 /** What the keeper calls the distance of their own, once its first end is placed; an empty name takes it away. */
 export function nameOwnDistance(store: BenchStore, name: string): void {
   const [from] = freeLandmarks('own');

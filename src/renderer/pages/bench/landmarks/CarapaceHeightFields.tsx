@@ -1,25 +1,28 @@
 import { type ReactElement, useState } from 'react';
-import { CARAPACE_HEIGHT_SHARES } from '../../../../domain/measuring/heights.ts';
+import { CARAPACE_HEIGHT_SHARES, TYPED_HEIGHT_STANDARD_UNCERTAINTY_MM } from '../../../../domain/measuring/heights.ts';
+import { CARAPACE_LANDMARKS, statedHeights } from '../../../../domain/measuring/landmarks.ts';
 import type { Measurement, Quantity } from '../../../../domain/measuring/quantity.ts';
 import { shownOn } from '../../../../domain/photo/photo.ts';
 import { sameValue } from '../../../bench/change.ts';
-import { setHeight } from '../../../bench/deeds/points.ts';
+import { setHeight, setPointHeights } from '../../../bench/deeds/points.ts';
+import { landmarksOf } from '../../../bench/document.ts';
+import { Button } from '../../../parts/Button.tsx';
 import { NumberField } from '../NumberField.tsx';
 import { PlusMinusField } from '../PlusMinusField.tsx';
 import style from '../panel.module.css';
 import { useBench, useMeasured, useSettledDocument, useWork } from '../useWork.ts';
 
-/** How well a height is taken to be measured until the keeper says otherwise. Own assumption. */
-const FIRST_STANDARD_UNCERTAINTY_MM = 0.5;
-
 /** How high the carapace stands above the table, and what allowing for it changes. */
 export function CarapaceHeightFields(): ReactElement {
   const { bench, pass, sheet } = useWork();
   const height = useBench((state) => state.edited.document.height) ?? { kind: 'assumed' };
-  const { measurement } = useMeasured(useSettledDocument());
+  const document = useSettledDocument();
+  const { measurement } = useMeasured(document);
+  const stated = statedHeights(landmarksOf(document));
+  const own = CARAPACE_LANDMARKS.filter((name) => stated[name] !== undefined);
   // Choosing to measure changes nothing by itself: the height stays assumed until there is a number.
   const [isMeasuring, setIsMeasuring] = useState(false);
-  const [firstUncertaintyMm, setFirstUncertaintyMm] = useState(FIRST_STANDARD_UNCERTAINTY_MM);
+  const [firstUncertaintyMm, setFirstUncertaintyMm] = useState(TYPED_HEIGHT_STANDARD_UNCERTAINTY_MM);
   const isEntered = height.kind === 'entered';
   const standardUncertaintyMm = isEntered ? height.standardUncertaintyMm : firstUncertaintyMm;
   const shown = shownOn(sheet.photo);
@@ -36,9 +39,28 @@ export function CarapaceHeightFields(): ReactElement {
     if (isEntered) setHeight(bench, { ...height, standardUncertaintyMm: entered });
     else setFirstUncertaintyMm(entered);
   };
+  const ownHeights = own.length > 0 && (
+    <>
+      <p>{ownInWords(own.length)}</p>
+      <div className={style['row']}>
+        <Button kind="quiet" onClick={() => setPointHeights(bench, own, null)}>
+          Give these points no height of their own
+        </Button>
+      </div>
+    </>
+  );
+  if (own.length === CARAPACE_LANDMARKS.length)
+    return (
+      <fieldset>
+        <legend className={style['legend']}>Height of the carapace edge above the table</legend>
+        {ownHeights}
+        <p className={style['soft']}>{correctionInWords(measurement)}</p>
+      </fieldset>
+    );
   return (
     <fieldset>
       <legend className={style['legend']}>Height of the carapace edge above the table</legend>
+      {ownHeights}
       <label className={style['choiceLine']}>
         <input type="radio" name="carapace-height" checked={!isEntered && !isMeasuring} onChange={assume} />
         Not measured: take {CARAPACE_HEIGHT_SHARES[shown].share} of its width{shown === 'animal' && ', as of an animal on its legs'}
@@ -67,6 +89,11 @@ export function CarapaceHeightFields(): ReactElement {
       <p className={style['soft']}>{correctionInWords(measurement)}</p>
     </fieldset>
   );
+}
+
+function ownInWords(count: number): string {
+  if (count === CARAPACE_LANDMARKS.length) return 'Each of the four points has a height of its own, which counts.';
+  return `${count} of the ${CARAPACE_LANDMARKS.length} points ${count === 1 ? 'has' : 'have'} a height of ${count === 1 ? 'its' : 'their'} own, which counts for ${count === 1 ? 'it' : 'them'}. For the others:`;
 }
 
 function correctionInWords(measurement: Measurement | null): string {

@@ -1,15 +1,19 @@
 import type { ReactElement } from 'react';
 import { heightCorrectionOf } from '../../../../domain/measuring/heightCorrections.ts';
-import type { LandmarkName, PointHeight } from '../../../../domain/measuring/landmarks.ts';
+import { TYPED_HEIGHT_STANDARD_UNCERTAINTY_MM, typedStandardUncertaintyMm } from '../../../../domain/measuring/heights.ts';
+import { type LandmarkName, type PointHeight, statedHeights } from '../../../../domain/measuring/landmarks.ts';
+import { COVERAGE_FACTOR } from '../../../../domain/measuring/quantity.ts';
 import { shownOn } from '../../../../domain/photo/photo.ts';
-import { setPointHeights } from '../../../bench/deeds/points.ts';
-import { readingDraftOf } from '../../../bench/document.ts';
+import { setHeightUncertainty, setPointHeights } from '../../../bench/deeds/points.ts';
+import { landmarksOf, readingDraftOf } from '../../../bench/document.ts';
 import { groupOf, isDistance, type LandmarkGroup, namesIn } from '../../../bench/steps.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { NumberField } from '../NumberField.tsx';
 import { PlusMinusField } from '../PlusMinusField.tsx';
 import style from '../panel.module.css';
 import { useCalibration, useSettledDocument, useWork } from '../useWork.ts';
+
+const TYPED_HEIGHT_IN_WORDS = `A height you type is taken to be known as those before it are, the first to ± ${COVERAGE_FACTOR * TYPED_HEIGHT_STANDARD_UNCERTAINTY_MM} mm. `;
 
 /** How high the selected point lies above the table: its default until the keeper knows better, and what that changes. */
 export function PointHeightFields({ name }: { name: LandmarkName }): ReactElement | null {
@@ -23,12 +27,23 @@ export function PointHeightFields({ name }: { name: LandmarkName }): ReactElemen
   const { heightMm, standardUncertaintyMm, assumed, shiftMm } = correction;
   const group = groupOf(name);
   const fellows = namesIn(group).filter((other) => other !== name && isPlaced(document[other]));
+  const stated = statedHeights(landmarksOf(document));
+  const otherwiseKnown = Object.entries(stated).filter(
+    ([other, height]) => other !== name && height.standardUncertaintyMm !== landmark.height?.standardUncertaintyMm,
+  );
   const change = (part: Partial<PointHeight>) => setPointHeights(bench, [name], { heightMm, standardUncertaintyMm, ...part });
+  // What was assumed of a default says nothing of how well a height that was read is known.
+  const enter = (typed: number) =>
+    change(
+      landmark.height === undefined && assumed
+        ? { heightMm: typed, standardUncertaintyMm: typedStandardUncertaintyMm(Object.values(stated)) }
+        : { heightMm: typed },
+    );
   return (
     <fieldset>
       <legend className={style['legend']}>Height of this point above the table</legend>
       <div className={style['pair']}>
-        <NumberField label="This point, mm" value={heightMm} figures={3} most={100} onChange={(typed) => change({ heightMm: typed })} />
+        <NumberField label="This point, mm" value={heightMm} figures={3} most={100} onChange={enter} />
         <PlusMinusField
           label="Known to ± mm (k = 2)"
           standardUncertainty={standardUncertaintyMm}
@@ -38,6 +53,7 @@ export function PointHeightFields({ name }: { name: LandmarkName }): ReactElemen
       </div>
       <p className={style['soft']}>
         {landmark.height === undefined ? (assumed ? 'Assumed. ' : 'As entered for the carapace. ') : 'Entered for this point. '}
+        {landmark.height === undefined && assumed && TYPED_HEIGHT_IN_WORDS}
         {shiftInWords(shiftMm, calibration.value.faceHeightMm)}
       </p>
       <div className={style['row']}>
@@ -49,6 +65,11 @@ export function PointHeightFields({ name }: { name: LandmarkName }): ReactElemen
         {landmark.height !== undefined && fellows.length > 0 && (
           <Button kind="quiet" onClick={() => setPointHeights(bench, fellows, landmark.height ?? null)}>
             {sameForAll(group)}
+          </Button>
+        )}
+        {landmark.height !== undefined && otherwiseKnown.length > 0 && (
+          <Button kind="quiet" onClick={() => setHeightUncertainty(bench, standardUncertaintyMm)}>
+            Known to ± {Number((COVERAGE_FACTOR * standardUncertaintyMm).toPrecision(2))} mm: all typed heights
           </Button>
         )}
       </div>

@@ -1,4 +1,9 @@
 import type { ReactElement } from 'react';
+import {
+  TYPED_FACE_HEIGHT_STANDARD_UNCERTAINTY_MM,
+  typedFaceHeightStandardUncertaintyMm,
+} from '../../../../domain/measuring/faceHeight.ts';
+import { COVERAGE_FACTOR } from '../../../../domain/measuring/quantity.ts';
 import { NumberField } from '../NumberField.tsx';
 import { PlusMinusField } from '../PlusMinusField.tsx';
 import style from '../panel.module.css';
@@ -21,7 +26,12 @@ export function FaceHeightFields({ heightMm, standardUncertaintyMm, atOnce = fal
           value={heightMm}
           most={100}
           atOnce={atOnce}
-          onChange={(typed) => onChange({ heightMm: typed })}
+          onChange={(typed) =>
+            onChange({
+              heightMm: typed,
+              faceHeightStandardUncertaintyMm: typedFaceHeightStandardUncertaintyMm(standardUncertaintyMm),
+            })
+          }
         />
         <PlusMinusField
           label="Height, ± mm"
@@ -33,7 +43,8 @@ export function FaceHeightFields({ heightMm, standardUncertaintyMm, atOnce = fal
       </div>
       <p className={style['soft']}>
         A thick rule looks larger, being nearer to the camera: from 30 cm, each millimeter changes all lengths by 0.3 %. Measure how thick
-        it is at its marks.
+        it is at its marks; a height typed in is taken to be known to ± {COVERAGE_FACTOR * TYPED_FACE_HEIGHT_STANDARD_UNCERTAINTY_MM} mm
+        until you say otherwise.
       </p>
     </>
   );
