@@ -23,11 +23,13 @@ export function useMiddleKept(pxPerMm: number): { rowRef: RefObject<HTMLElement 
     const { left, top } = row.getBoundingClientRect();
     const middle = { x: left + row.clientWidth / 2, y: top + row.clientHeight / 2 };
     const distance = (box: DOMRect) => Math.max(0, box.left - middle.x, middle.x - box.right);
+    // Figures out of sight are not laid out; asking for what stands in one would lay it out after all.
     const [nearest] = [...row.querySelectorAll('li')]
-      .map((figure) => ({ figure, box: standOf(figure).getBoundingClientRect() }))
-      .toSorted((a, b) => distance(a.box) - distance(b.box));
+      .map((figure) => ({ figure, away: distance(figure.getBoundingClientRect()) }))
+      .toSorted((a, b) => a.away - b.away);
     if (!nearest) return;
-    const { figure, box } = nearest;
+    const { figure } = nearest;
+    const box = standOf(figure).getBoundingClientRect();
     held.current = { figure, across: (middle.x - box.left) / box.width, down: (middle.y - box.top) / box.height };
   };
   // biome-ignore lint/correctness/useExhaustiveDependencies: the size of the figures is what has moved them
