@@ -8,7 +8,7 @@ const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.mi
 /** WCAG 2.2 at levels A and AA, and what axe-core calls good practice. */
 const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
 
-/** Nothing that axe-core finds fault with. Runs from outside the page's script policy, over the debugging protocol. */
+/** Nothing that axe-core finds fault with, once the page has been drawn. Runs from outside the page's script policy, over the debugging protocol. */
 export async function expectAccessible(page: Page, where: string): Promise<void> {
   await expect(page.getByRole('main')).toBeVisible();
   const protocol = await page.context().newCDPSession(page);

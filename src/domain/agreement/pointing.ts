@@ -42,7 +42,7 @@ const LEAST_DEGREES_OF_FREEDOM = 8;
 const ENOUGH_DEGREES_OF_FREEDOM = 10;
 /**
  * The same: on so many photos. Passes over one photo share its sharpness, its light and how the skin lies, so however often they are
- * repeated they do not tell what a hand does on another one. Own judgement.
+ * repeated they do not tell what a hand does on another one. Own judgment.
  */
 export const ENOUGH_PHOTOS = 3;
 /** No hand repeats itself as well as this; the mean of equal numbers is rounded. */

@@ -5,12 +5,21 @@ import type { View, ViewExcursion } from './view.ts';
 /** What a rule's face is taken to be known to where nobody measured it, mm: between flat on the table and a thick rule. Own assumption. */
 export const ASSUMED_FACE_HEIGHT_STANDARD_UNCERTAINTY_MM = 0.5;
 
-/** The same where its height was typed in and nothing said of how well it is known: read with a rule or a caliper. Own judgement. */
+/** The same where its height was typed in and nothing said of how well it is known: read with a rule or a caliper. Own judgment. */
 export const TYPED_FACE_HEIGHT_STANDARD_UNCERTAINTY_MM = 0.1;
 
-/** How well a face's height is known once it was typed in: as it was, unless that was only assumed of a height nobody measured. */
-export function typedFaceHeightStandardUncertaintyMm(before: number): number {
-  return before === ASSUMED_FACE_HEIGHT_STANDARD_UNCERTAINTY_MM ? TYPED_FACE_HEIGHT_STANDARD_UNCERTAINTY_MM : before;
+/**
+ * How well a face's height is known once it was typed in: as it was, unless height and uncertainty were both only assumed.
+ *
+ * @param before what stood there; a height of 0 is that of a rule nobody measured.
+ */
+export function typedFaceHeightStandardUncertaintyMm(before: {
+  readonly heightMm: number;
+  readonly standardUncertaintyMm: number;
+}): number {
+  const { heightMm, standardUncertaintyMm } = before;
+  const isAssumed = heightMm === 0 && standardUncertaintyMm === ASSUMED_FACE_HEIGHT_STANDARD_UNCERTAINTY_MM;
+  return isAssumed ? TYPED_FACE_HEIGHT_STANDARD_UNCERTAINTY_MM : standardUncertaintyMm;
 }
 
 /** The height of a rule's face above the table as one more input; none for objects whose thickness is known. */

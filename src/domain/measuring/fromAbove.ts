@@ -18,7 +18,7 @@ export interface ViewFromAbove {
 /** No side of a view is longer: more is neither seen nor held by every browser's canvas. */
 const LONGEST_PX = 4096;
 
-/** The plane is looked at no more obliquely than this from its normal: beyond, a pixel stretches over centimeters. Own judgement. */
+/** The plane is looked at no more obliquely than this from its normal: beyond, a pixel stretches over centimeters. Own judgment. */
 const MOST_OBLIQUE_DEG = 70;
 const POINTS_A_SIDE = 24;
 

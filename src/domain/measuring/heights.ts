@@ -18,7 +18,7 @@ export const CARAPACE_HEIGHT_SHARES: Readonly<Record<Shown, { readonly share: nu
 
 /**
  * What a height is taken to be known to where the keeper typed it and said nothing of its uncertainty, mm: read beside a skin that
- * nobody wants to touch. Own judgement.
+ * nobody wants to touch. Own judgment.
  */
 export const TYPED_HEIGHT_STANDARD_UNCERTAINTY_MM = 0.25;
 

@@ -49,7 +49,10 @@ describe('how well the height of a rule over the table is known', () => {
   });
 
   it('is better once it was typed in, and left alone where the keeper said how well', () => {
-    expect(typedFaceHeightStandardUncertaintyMm(ASSUMED_FACE_HEIGHT_STANDARD_UNCERTAINTY_MM)).toBeLessThan(0.2);
-    expect(typedFaceHeightStandardUncertaintyMm(0.4)).toBe(0.4);
+    const assumed = ASSUMED_FACE_HEIGHT_STANDARD_UNCERTAINTY_MM;
+    expect(typedFaceHeightStandardUncertaintyMm({ heightMm: 0, standardUncertaintyMm: assumed })).toBeLessThan(0.2);
+    expect(typedFaceHeightStandardUncertaintyMm({ heightMm: 0, standardUncertaintyMm: 0.4 })).toBe(0.4);
+    // Said of a height that had been typed before, the same figure is the keeper's own.
+    expect(typedFaceHeightStandardUncertaintyMm({ heightMm: 2, standardUncertaintyMm: assumed })).toBe(assumed);
   });
 });

@@ -44,7 +44,7 @@ export function CarapaceHeightFields(): ReactElement {
       <p>{ownInWords(own.length)}</p>
       <div className={style['row']}>
         <Button kind="quiet" onClick={() => setPointHeights(bench, own, null)}>
-          Give these points no height of their own
+          Take their own heights away
         </Button>
       </div>
     </>

@@ -13,7 +13,7 @@ import { PlusMinusField } from '../PlusMinusField.tsx';
 import style from '../panel.module.css';
 import { useCalibration, useSettledDocument, useWork } from '../useWork.ts';
 
-const TYPED_HEIGHT_IN_WORDS = `A height you type is taken to be known as those before it are, the first to ± ${COVERAGE_FACTOR * TYPED_HEIGHT_STANDARD_UNCERTAINTY_MM} mm. `;
+const TYPED_HEIGHT_IN_WORDS = `A height you type is taken to be known as those typed before it are, where these agree, else to ± ${COVERAGE_FACTOR * TYPED_HEIGHT_STANDARD_UNCERTAINTY_MM} mm. `;
 
 /** How high the selected point lies above the table: its default until the keeper knows better, and what that changes. */
 export function PointHeightFields({ name }: { name: LandmarkName }): ReactElement | null {
@@ -28,8 +28,8 @@ export function PointHeightFields({ name }: { name: LandmarkName }): ReactElemen
   const group = groupOf(name);
   const fellows = namesIn(group).filter((other) => other !== name && isPlaced(document[other]));
   const stated = statedHeights(landmarksOf(document));
-  const otherwiseKnown = Object.entries(stated).filter(
-    ([other, height]) => other !== name && height.standardUncertaintyMm !== landmark.height?.standardUncertaintyMm,
+  const areOthersKnownOtherwise = Object.values(stated).some(
+    (height) => height.standardUncertaintyMm !== landmark.height?.standardUncertaintyMm,
   );
   const change = (part: Partial<PointHeight>) => setPointHeights(bench, [name], { heightMm, standardUncertaintyMm, ...part });
   // What was assumed of a default says nothing of how well a height that was read is known.
@@ -67,9 +67,9 @@ export function PointHeightFields({ name }: { name: LandmarkName }): ReactElemen
             {sameForAll(group)}
           </Button>
         )}
-        {landmark.height !== undefined && otherwiseKnown.length > 0 && (
+        {landmark.height !== undefined && areOthersKnownOtherwise && (
           <Button kind="quiet" onClick={() => setHeightUncertainty(bench, standardUncertaintyMm)}>
-            Known to ± {Number((COVERAGE_FACTOR * standardUncertaintyMm).toPrecision(2))} mm: all typed heights
+            ± {Number((COVERAGE_FACTOR * standardUncertaintyMm).toPrecision(2))} mm for all typed heights
           </Button>
         )}
       </div>

@@ -29,7 +29,7 @@ export function FaceHeightFields({ heightMm, standardUncertaintyMm, atOnce = fal
           onChange={(typed) =>
             onChange({
               heightMm: typed,
-              faceHeightStandardUncertaintyMm: typedFaceHeightStandardUncertaintyMm(standardUncertaintyMm),
+              faceHeightStandardUncertaintyMm: typedFaceHeightStandardUncertaintyMm({ heightMm, standardUncertaintyMm }),
             })
           }
         />
