@@ -35,7 +35,7 @@ test('growth is drawn four ways, each with words, and leaves as drawing, picture
     ['Ratios', 'how many times as large a skin is'],
     ['Intervals', 'how long an instar lasted'],
   ] as const) {
-    await page.getByRole('radio', { name: way, exact: true }).check({ force: true });
+    await page.getByRole('radio', { name: way, exact: true }).check();
     await expect(figure.getByText(words)).toBeVisible();
   }
   await expect(figure.getByRole('link')).toHaveCount(5);
@@ -60,7 +60,7 @@ test('growth is drawn four ways, each with words, and leaves as drawing, picture
 
 test('skins lie over each other, turn one by one, and leave as a contact sheet and a flip-book', async ({ page }) => {
   const keeper = await openJuniper(page);
-  await page.getByRole('radio', { name: 'Over each other' }).check({ force: true });
+  await page.getByRole('radio', { name: 'Over each other' }).check();
   const stage = page.getByRole('region', { name: 'Two skins over each other' });
   await expect(stage.getByRole('img')).toHaveCount(2);
   await page.getByLabel('Below').selectOption({ label: 'Instar 5' });
@@ -68,7 +68,7 @@ test('skins lie over each other, turn one by one, and leave as a contact sheet a
   await page.getByRole('slider', { name: 'Fade' }).fill('0.2');
   await expect(page.getByRole('slider', { name: 'Fade' })).toHaveAttribute('aria-valuetext', '20 % of instar 10');
 
-  await page.getByRole('radio', { name: 'One by one' }).check({ force: true });
+  await page.getByRole('radio', { name: 'One by one' }).check();
   await expect(page.getByText('(1 of 6)')).toBeVisible();
   await page.getByRole('button', { name: 'Older' }).click();
   await expect(page.getByText('(2 of 6)')).toBeVisible();
@@ -105,7 +105,7 @@ test('animals stand beside each other with their order, and the next molt is tol
   await expect(
     page.getByRole('table', { name: 'Every skin in the chart' }).getByRole('rowheader', { name: 'Bramble' }).first(),
   ).toBeVisible();
-  await page.getByRole('radio', { name: 'By days since a molt' }).check({ force: true });
+  await page.getByRole('radio', { name: 'By days since a molt' }).check();
   await expect(page.getByLabel('Day 0 is the molt of')).toBeVisible();
   await expectAccessible(page, 'the Ladder with animals beside each other');
   await page.setViewportSize({ width: 1024, height: 700 });

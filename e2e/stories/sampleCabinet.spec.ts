@@ -48,7 +48,7 @@ test('the sample cabinet shows what every room is for, and goes as it came', asy
     /(\d\.\d+)\s*times as long/.exec((await page.getByText('a molt made the carapace on average').textContent()) ?? '')?.[1],
   );
   expect(ratio).toBeCloseTo(geometricMeanRatio(JUNIPER.map(({ truth }) => truth.carapaceLengthMm)), 1);
-  await page.getByRole('radio', { name: 'By date' }).check({ force: true });
+  await page.getByRole('radio', { name: 'By date' }).check();
   await expect(chart.getByText('Each point stands on the day of the molt')).toBeVisible();
   const gallery = page.getByRole('region', { name: 'Skins at one scale', exact: true });
   await expect(gallery.getByRole('img')).toHaveCount(JUNIPER.length);
