@@ -27,10 +27,14 @@ import { RatioAccount } from './RatioAccount.tsx';
 import { RungTable } from './RungTable.tsx';
 
 type Page = AnswerOf<'GET /api/specimens/{specimenId}/ladder'>;
+type Animal = AnswerOf<'GET /api/specimens/{specimenId}'>;
 
 export function SpecimenLadder({ specimenId }: { specimenId: string }): ReactElement {
   const answer = useAnswer('GET /api/specimens/{specimenId}/ladder', { path: { specimenId } });
-  if (answer.isPending) return <PageHead title="Ladder" below={<span role="status">Setting the skins in order …</span>} />;
+  const animal = useAnswer('GET /api/specimens/{specimenId}', { path: { specimenId } });
+  // What the animal's record adds stands above the skins: shown at once, nothing moves under the pointer.
+  if (answer.isPending || animal.isPending)
+    return <PageHead title="Ladder" below={<span role="status">Setting the skins in order …</span>} />;
   if (answer.isLoadingError) {
     return (
       <>
@@ -39,13 +43,19 @@ export function SpecimenLadder({ specimenId }: { specimenId: string }): ReactEle
       </>
     );
   }
-  return <LoadedLadder page={answer.data} />;
+  return <LoadedLadder page={answer.data} animal={animal.data ?? null} />;
 }
 
-function LoadedLadder({ page: { specimen, instarNow, ladder, growth, gallery } }: { page: Page }): ReactElement {
+/** `animal` is null where its record could not be had: the skins are shown all the same. */
+function LoadedLadder({
+  page: { specimen, instarNow, ladder, growth, gallery },
+  animal,
+}: {
+  page: Page;
+  animal: Animal | null;
+}): ReactElement {
   const { rungs } = ladder;
-  const animal = useAnswer('GET /api/specimens/{specimenId}', { path: { specimenId: specimen.id } });
-  const matureMaleBy = animal.data?.summary.matureMaleBy ?? null;
+  const matureMaleBy = animal?.summary.matureMaleBy ?? null;
   const called = specimen.name ?? specimen.code;
   return (
     <>
@@ -70,8 +80,8 @@ function LoadedLadder({ page: { specimen, instarNow, ladder, growth, gallery } }
       ) : (
         <>
           <p className={style['past']}>{pastInWords(called, specimen.status === 'living' ? instarNow : undefined)}</p>
-          {animal.data?.forecast && <ForecastNote forecast={animal.data.forecast} now={instarNow} />}
-          {animal.data && <NoMoltAwaited summary={animal.data.summary} />}
+          {animal?.forecast && <ForecastNote forecast={animal.forecast} now={instarNow} />}
+          {animal && <NoMoltAwaited summary={animal.summary} />}
           <Questions specimenId={specimen.id} rungs={rungs} growth={matureMaleBy ? { ...growth, maturity: null } : growth} />
           <LitProvider>
             <div className={gallery.length > 0 ? style['side'] : undefined}>
