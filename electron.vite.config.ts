@@ -16,6 +16,7 @@ export default defineConfig({
           heicDecoding: source('images/heicDecoding.ts'),
           scaleFinding: source('images/scaleFinding.ts'),
           fiducialDetecting: source('images/fiducialDetecting.ts'),
+          coinLooking: source('images/coinLooking.ts'),
         },
         // All in one folder: a module finds the program of its thread or process beside itself, built or not.
         output: { entryFileNames: '[name].js', chunkFileNames: '[name]-[hash].js' },

@@ -1,19 +1,14 @@
 import { createRequire } from 'node:module';
-import { parentPort } from 'node:worker_threads';
 import type { FoundMarker, SeenMarkers } from '../domain/finding/markers/found.ts';
+import { answerQuestions } from './answeringThread.ts';
 import type { OpenCv } from './opencv.ts';
 
 /** Gray picture, sRGB-encoded, one byte a pixel. */
 export interface DetectingQuestion {
-  readonly ticket: number;
   readonly widthPx: number;
   readonly heightPx: number;
   readonly gray: Uint8Array<ArrayBuffer>;
 }
-
-export type DetectingAnswer =
-  | { readonly ticket: number; readonly markers: SeenMarkers }
-  | { readonly ticket: number; readonly reason: string };
 
 /** OpenCV counts from the center of the top-left pixel, we from its corner. */
 const TO_OUR_FRAME_PX = 0.5;
@@ -24,7 +19,7 @@ const TO_OUR_FRAME_PX = 0.5;
  */
 const loading: Promise<OpenCv> = createRequire(import.meta.url)('@techstark/opencv-js');
 
-function detect(cv: OpenCv, { widthPx, heightPx, gray }: Omit<DetectingQuestion, 'ticket'>): readonly FoundMarker[] {
+function detect(cv: OpenCv, { widthPx, heightPx, gray }: DetectingQuestion): readonly FoundMarker[] {
   const picture = new cv.Mat(heightPx, widthPx, cv.CV_8UC1);
   const dictionary = cv.getPredefinedDictionary(cv.DICT_4X4_50);
   const parameters = new cv.aruco_DetectorParameters();
@@ -57,13 +52,4 @@ function detectBothWays(cv: OpenCv, question: DetectingQuestion): SeenMarkers {
   return { upright, mirrored: detect(cv, question) };
 }
 
-async function answerTo(question: DetectingQuestion): Promise<DetectingAnswer> {
-  const { ticket } = question;
-  try {
-    return { ticket, markers: detectBothWays(await loading, question) };
-  } catch (error) {
-    return { ticket, reason: error instanceof Error ? error.message : String(error) };
-  }
-}
-
-parentPort?.on('message', async (question: DetectingQuestion) => parentPort?.postMessage(await answerTo(question)));
+answerQuestions<DetectingQuestion, SeenMarkers>(async (question) => detectBothWays(await loading, question));

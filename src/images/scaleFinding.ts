@@ -1,11 +1,15 @@
 import process from 'node:process';
+import type { CoinProposal } from '../domain/finding/coin/proposeCoins.ts';
 import type { FoundScale, ScaleProposal } from '../domain/finding/foundScale.ts';
-import { objectsIn, proposalsFrom } from '../domain/finding/lookRound.ts';
+import { judgedPicture } from '../domain/finding/judged.ts';
+import type { LightPlanes } from '../domain/finding/light.ts';
+import { proposalsFrom, straightIn } from '../domain/finding/lookRound.ts';
 import { factorFor, refineScale } from '../domain/finding/refine.ts';
 import type { RoughScale } from '../domain/finding/refinement.ts';
 import { enlargedProposal } from '../domain/finding/scaleMarks.ts';
 import type { PictureFacts } from '../domain/measuring/camera.ts';
 import { type Result, succeed } from '../domain/result.ts';
+import { openThread } from './askedThread.ts';
 import { openFiducialDetector } from './fiducials.ts';
 import { readLight } from './light.ts';
 import type { PictureFile } from './pictureFile.ts';
@@ -32,6 +36,7 @@ export type FindingAnswer =
 const LARGEST_WORKING_PX = 64_000_000;
 
 const detector = openFiducialDetector();
+const coinLooker = openThread<LightPlanes, readonly CoinProposal[]>('coinLooking', 'search for coins');
 
 async function answerTo({ ticket, picture, rough }: FindingQuestion): Promise<FindingAnswer> {
   try {
@@ -49,10 +54,12 @@ function leastFactor({ widthPx, heightPx }: PictureFacts): number {
 async function lookRound({ file, facts }: FindingPicture): Promise<Result<readonly ScaleProposal[]>> {
   const light = await readLight(file, leastFactor(facts));
   if (!light.ok) return light;
-  // The detector works in a thread of its own meanwhile.
-  const detecting = detector.find(light.value.image);
-  const seen = objectsIn(light.value, facts);
-  const proposals = proposalsFrom(light.value, await detecting, seen, facts);
+  const judged = judgedPicture(light.value.image, light.value.colors);
+  // Markers and coins are looked for in threads of their own meanwhile.
+  const elsewhere = Promise.all([detector.find(light.value.image), coinLooker.ask(judged.colors)]);
+  const straight = straightIn(light.value, judged, facts);
+  const [markers, coins] = await elsewhere;
+  const proposals = proposalsFrom(light.value, { markers, straight, coins }, judged.factor, facts);
   return succeed(proposals.map((proposal) => enlargedProposal(proposal, light.value.factor)));
 }
 

@@ -51,7 +51,7 @@ describe('a plain card of which two markers are their own mirror images', () => 
     const { truth, mirrored } = await seeing;
     const picture = pictureOf(truth);
     const light = { image: mirrored, colors: [mirrored], factor: 1 } as const;
-    const [proposal] = proposalsFrom(light, await detector.find(mirrored), { straight: [], coins: [] }, picture);
+    const [proposal] = proposalsFrom(light, { markers: await detector.find(mirrored), straight: [], coins: [] }, 1, picture);
     expect(proposal).toMatchObject({ marks: { kind: 'points', mirrored: true } });
     expect(proposal?.confidence).toBeLessThan(0.5);
     const calibration = proposal && unwrap(calibrate(proposal.marks, picture));
@@ -62,7 +62,7 @@ describe('a plain card of which two markers are their own mirror images', () => 
     const { truth, mirrored } = await seeing;
     const picture = pictureOf(truth);
     const light = { image: mirrored, colors: [mirrored], factor: 1 } as const;
-    const [proposal] = proposalsFrom(light, await detector.find(mirrored), { straight: [], coins: [] }, picture);
+    const [proposal] = proposalsFrom(light, { markers: await detector.find(mirrored), straight: [], coins: [] }, 1, picture);
     if (proposal?.marks.kind !== 'points') throw new Error('Expected the card');
     const thick = { ...proposal.marks, thicknessMm: 0.25 };
     const turnedOver = {

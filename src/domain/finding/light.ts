@@ -46,8 +46,25 @@ export function reduceLight(image: LightImage, factor: number): LightImage {
   const widthPx = Math.floor(image.widthPx / factor);
   const heightPx = Math.floor(image.heightPx / factor);
   const light = new Float32Array(widthPx * heightPx);
+  if (factor === 2) averageFours(image, light);
+  else averageBlocks(image, light, factor);
+  return { widthPx, heightPx, light };
+}
+
+/** Half is what most pictures are reduced to before they are looked at: written out, it takes half of the time. */
+function averageFours({ widthPx, heightPx, light: full }: LightImage, light: Float32Array): void {
+  for (let row = 0, to = 0; row + 1 < heightPx; row += 2) {
+    let upper = row * widthPx;
+    let lower = upper + widthPx;
+    for (let column = 0; column + 1 < widthPx; column += 2, upper += 2, lower += 2, to += 1) {
+      light[to] = ((full[upper] ?? 0) + (full[upper + 1] ?? 0) + (full[lower] ?? 0) + (full[lower + 1] ?? 0)) / 4;
+    }
+  }
+}
+
+function averageBlocks({ widthPx: stride, heightPx: rows, light: full }: LightImage, light: Float32Array, factor: number): void {
+  const [widthPx, heightPx] = [Math.floor(stride / factor), Math.floor(rows / factor)];
   const share = 1 / (factor * factor);
-  const { light: full, widthPx: stride } = image;
   for (let y = 0, to = 0; y < heightPx; y += 1) {
     for (let x = 0; x < widthPx; x += 1, to += 1) {
       let sum = 0;
@@ -57,7 +74,6 @@ export function reduceLight(image: LightImage, factor: number): LightImage {
       light[to] = sum * share;
     }
   }
-  return { widthPx, heightPx, light };
 }
 
 /** The same for all planes of a picture. */

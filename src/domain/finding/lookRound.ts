@@ -11,7 +11,7 @@ import { UNCHECKED_PRINT } from '../scaleCard/printCheck.ts';
 import { coinMarks } from './coin/coinMarks.ts';
 import { type CoinProposal, proposeCoins } from './coin/proposeCoins.ts';
 import type { ScaleProposal } from './foundScale.ts';
-import { judgedPicture } from './judged.ts';
+import type { JudgedPicture } from './judged.ts';
 import type { FoundPoints, SeenMarkers } from './markers/found.ts';
 import { pointsMarks } from './markers/pointsMarks.ts';
 import { type PrintedCard, printedCards } from './markers/printedCards.ts';
@@ -20,9 +20,12 @@ import type { LightOfPicture } from './refine.ts';
 import { rectangleMarks, ruleMarks, sidesEvidence, ticksEvidence } from './scaleMarks.ts';
 import { likelyCoins } from './whichCoin.ts';
 
-/** What can be seen without the detector of markers; it may work in another thread meanwhile. */
+/** What was seen in a picture, each kind looked for apart from the others so that several threads can work on one picture. */
 export interface SeenObjects {
+  /** In pixels of the whole picture. */
+  readonly markers: SeenMarkers;
   readonly straight: readonly StraightProposal[];
+  /** In pixels of the judged picture. */
   readonly coins: readonly CoinProposal[];
 }
 
@@ -33,23 +36,23 @@ const MIRRORED_CONFIDENCE = 0.3;
 /** A card that was cut or printed by anybody is off by less than this share of its size. */
 const SIZE_TOLERANCE = 0.05;
 
-export function objectsIn({ image, colors, factor }: LightOfPicture, picture: PictureFacts): SeenObjects {
-  const judged = judgedPicture(image, colors);
-  return { straight: proposeStraightObjects(judged, reduced(picture, factor)), coins: proposeCoins(colors, judged) };
+/** Everything straight that is looked for in a picture; see `proposeStraightObjects`. */
+export function straightIn({ factor }: LightOfPicture, judged: JudgedPicture, picture: PictureFacts): readonly StraightProposal[] {
+  return proposeStraightObjects(judged, reduced(picture, factor));
 }
 
 /**
  * All scale objects in a picture as marks ready to be taken over, in pixels of `light`, the clearest first.
  *
- * @param markers found in `light`; `seen` in `light` too.
+ * @param toFull how much smaller the judged picture is, see `JudgedPicture`.
  */
 export function proposalsFrom(
   { image, colors, factor }: LightOfPicture,
-  markers: SeenMarkers,
   seen: SeenObjects,
+  toFull: number,
   picture: PictureFacts,
 ): readonly ScaleProposal[] {
-  const cards = printedCards(image, colors, markers);
+  const cards = printedCards(image, colors, seen.markers);
   const board = cards.find(({ object }) => object === 'scale-card')?.found;
   const proposals: ScaleProposal[] = cards.map(cardProposal);
   const card = proposals[0]?.marks;
@@ -58,7 +61,8 @@ export function proposalsFrom(
   );
   proposals.push(...straight.map(straightProposal));
   const others = proposals.map(({ marks }) => marks);
-  proposals.push(...seen.coins.map((coin) => coinProposal(coin, likelyCoins(coin.rim, others, reduced(picture, factor)))));
+  const coins = proposeCoins(colors, seen.coins, toFull);
+  proposals.push(...coins.map((coin) => coinProposal(coin, likelyCoins(coin.rim, others, reduced(picture, factor)))));
   return proposals.toSorted((one, other) => other.confidence - one.confidence);
 }
 

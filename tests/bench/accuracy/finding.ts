@@ -1,5 +1,7 @@
+import { coinsSeen } from '../../../src/domain/finding/coin/proposeCoins.ts';
 import type { ScaleProposal } from '../../../src/domain/finding/foundScale.ts';
-import { objectsIn, proposalsFrom } from '../../../src/domain/finding/lookRound.ts';
+import { judgedPicture } from '../../../src/domain/finding/judged.ts';
+import { proposalsFrom, straightIn } from '../../../src/domain/finding/lookRound.ts';
 import { distance } from '../../../src/domain/measuring/corners.ts';
 import { pointOn } from '../../../src/domain/measuring/ellipse.ts';
 import { fitHomography } from '../../../src/domain/measuring/homography.ts';
@@ -34,7 +36,13 @@ export interface Proposed {
 
 /** What the program proposes on opening the photo, before the keeper has said anything. */
 export async function proposedOn({ light, picture, truth }: SeenPhoto, detector: FiducialDetector): Promise<Proposed> {
-  const proposals = proposalsFrom(light, await detector.find(light.image), objectsIn(light, picture), picture);
+  const judged = judgedPicture(light.image, light.colors);
+  const seen = {
+    markers: await detector.find(light.image),
+    straight: straightIn(light, judged, picture),
+    coins: coinsSeen(judged.colors),
+  };
+  const proposals = proposalsFrom(light, seen, judged.factor, picture);
   const wanted = truth.scale_objects.filter(({ type }) => type !== 'fiducial_card');
   const right = wanted.filter((object) => proposals.some(({ marks }) => isRight(marks, object))).length;
   const wrong = proposals

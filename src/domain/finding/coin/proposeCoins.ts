@@ -1,6 +1,5 @@
 import type { Ellipse } from '../../measuring/ellipse.ts';
 import type { ImagePoint } from '../../measuring/points.ts';
-import type { JudgedPicture } from '../judged.ts';
 import { factorTo, type LightPlanes, reducePlanes } from '../light.ts';
 import { huesOf } from './hue.ts';
 import { type Rim, refineRim } from './rim.ts';
@@ -24,28 +23,39 @@ const MOST_PLACES = 24;
 const MOST_LOOKED_AT = 6;
 
 /**
- * Coins in a picture, the most confident first; none when nothing round was seen.
+ * Coins in a judged picture, the most confident first; none when nothing round was seen. Their rims are rough still: see
+ * `proposeCoins`.
  *
- * @param planes one picture in linear light at full size; `judged` the same made smaller.
+ * @param colors as `judgedPicture` makes them.
+ * @returns in pixels of the judged picture.
  */
-export function proposeCoins(
-  planes: LightPlanes,
-  { colors, factor: toJudging }: Pick<JudgedPicture, 'colors' | 'factor'>,
-): readonly CoinProposal[] {
+export function coinsSeen(colors: LightPlanes): readonly CoinProposal[] {
   const rims = roughRims(colors)
     .flatMap((rough) => searched(colors, rough) ?? [])
     .filter((rim) => unaskedConfidenceOf(rim) >= LEAST_CONFIDENCE);
-  const proposals: CoinProposal[] = [];
+  const seen: CoinProposal[] = [];
   for (let left = rims; left.length > 0; ) {
     const [strongest] = left.toSorted((one, other) => evidenceOf(other) - evidenceOf(one));
     if (!strongest) break;
     const rim = outermostOf(left.filter((other) => overlap(strongest, other))) ?? strongest;
-    // The rim itself is taken from the picture at full size.
-    const whole = toJudging === 1 ? rim : refineRim(planes, enlarged(rim.ellipse, toJudging), FOUND_REACH);
-    if (whole) proposals.push({ rim: whole, confidence: unaskedConfidenceOf(rim) });
+    seen.push({ rim, confidence: unaskedConfidenceOf(rim) });
     left = left.filter((other) => !overlap(strongest, other) && !overlap(rim, other));
   }
-  return proposals.toSorted((one, other) => other.confidence - one.confidence);
+  return seen.toSorted((one, other) => other.confidence - one.confidence);
+}
+
+/**
+ * Coins ready to be proposed: their rims are taken from the picture at full size.
+ *
+ * @param planes the picture at full size, in linear light.
+ * @param toFull a point (x, y) of the judged picture is (toFull x, toFull y) of `planes`.
+ */
+export function proposeCoins(planes: LightPlanes, seen: readonly CoinProposal[], toFull: number): readonly CoinProposal[] {
+  if (toFull === 1) return seen;
+  return seen.flatMap(({ rim, confidence }) => {
+    const whole = refineRim(planes, enlarged(rim.ellipse, toFull), FOUND_REACH);
+    return whole ? [{ rim: whole, confidence }] : [];
+  });
 }
 
 /** Where nobody has said that there is a coin, a round thing that leaves the picture says less. */
