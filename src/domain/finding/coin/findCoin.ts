@@ -3,6 +3,7 @@ import type { ImagePoint } from '../../measuring/points.ts';
 import { fail, type Result, succeed } from '../../result.ts';
 import { isInside, type LightPlanes } from '../light.ts';
 import { LEAST_VISIBLE } from './consensus.ts';
+import { outermostRim } from './outermostRim.ts';
 import { recurringRim } from './recurringRim.ts';
 import { type Rim, refineRim } from './rim.ts';
 import { arcOf } from './roughRim.ts';
@@ -32,10 +33,11 @@ export function rimAbout(planes: LightPlanes, middle: ImagePoint): Result<Rim> {
   if (rough) {
     // From a better middle more of the true outlines are seen; chance ones are not seen again.
     const second = seenAbout(planes, rough.ellipse.centre).filter(isBelieved);
-    return succeed(settled(planes, outermostOf([...believed, ...second]) ?? rough, believed));
+    const outline = outermostOf([...believed, ...second]) ?? rough;
+    return succeed(rimOf(planes, settled(planes, outline, believed), first));
   }
   const rim = clearestAmong(planes, first);
-  if (rim) return succeed(rim);
+  if (rim) return succeed(rimOf(planes, rim, first));
   return fail({ code: isCutOffAbout(planes, middle) ? 'rim-cut-off' : 'rim-not-found' });
 }
 
@@ -49,7 +51,7 @@ export function rimThrough(planes: LightPlanes, clicks: readonly [ImagePoint, Im
   if (!rough) return fail({ code: 'points-on-a-line' });
   if (visibleShareOf(planes, rough) < LEAST_VISIBLE) return fail({ code: 'rim-cut-off' });
   const rim = refineRim(planes, rough) ?? refineRim(planes, rough, CLICKED_REACH);
-  return rim && isBelieved(rim) ? succeed(settled(planes, rim, [rim])) : rimAbout(planes, rough.centre);
+  return rim && isBelieved(rim) ? succeed(rimOf(planes, settled(planes, rim, [rim]), [])) : rimAbout(planes, rough.centre);
 }
 
 function seenAbout(planes: LightPlanes, middle: ImagePoint): readonly Rim[] {
@@ -74,6 +76,14 @@ function settled(planes: LightPlanes, outline: Rim, seen: readonly Rim[]): Rim {
     return rim && isBelieved(rim) ? rim : null;
   };
   return settleRim(planes, outline.ellipse) ?? recurringRim(seen, outline.ellipse, search) ?? outline;
+}
+
+/** The outermost about what was found, and the upper rim there. */
+function rimOf(planes: LightPlanes, found: Rim, seen: readonly Rim[]): Rim {
+  return outermostRim(planes, found, seen, (outline) => {
+    const rim = settleRim(planes, outline) ?? searched(planes, outline);
+    return rim && settled(planes, rim, []);
+  });
 }
 
 /** Faint outlines may belong to a coin too shiny to be believed in at once: an edge closed all around tells. */

@@ -16,6 +16,10 @@ export interface ClosedOutline {
   readonly visible: number;
 }
 
+/** How to look across an outline: by light, by color. */
+export const BY_LIGHT = { sigmaPx: 1, alongShare: 0.07 } as const;
+export const BY_HUE = { sigmaPx: 2.2, alongShare: 0.16 } as const;
+
 const RAYS = 120;
 /** Borders, walls and shadows of a coin lie within this share of the lesser radius about its rim. */
 const REACH = 0.17;
@@ -26,7 +30,8 @@ const FULL_STEP = 1 / 3;
 const STARTS_APART_PX = 2;
 /** Outlines of wall and shadow are moved to one side of the rim, by about this much at the size that is looked at. */
 const SHIFT_PX = 2.5;
-const SHIFTS = [{ x: 0, y: 0 }, ...Array.from({ length: 8 }, (_, index) => turned((index * Math.PI) / 4))];
+const UNMOVED = [{ x: 0, y: 0 }];
+const MOVED = [...UNMOVED, ...Array.from({ length: 8 }, (_, index) => turned((index * Math.PI) / 4))];
 /** Each fit takes the nearest step of each ray within this, px. */
 const WINDOWS_PX = [5, 3, 2, 1.5, 1.5];
 const LEAST_POINTS = 40;
@@ -46,12 +51,23 @@ const ALIKE_PX = 0.8;
  * @param about with a lesser radius of some 40 to 130 px, within a tenth of the rim.
  */
 export function closedOutlines(scene: Scene, about: Ellipse, across: Omit<Across, 'reachPx'>): readonly ClosedOutline[] {
+  return outlinesFrom(MOVED, scene, about, across);
+}
+
+/** Those of them that lie about the same middle, much quicker. */
+export function concentricOutlines(scene: Scene, about: Ellipse, across: Omit<Across, 'reachPx'>): readonly ClosedOutline[] {
+  return outlinesFrom(UNMOVED, scene, about, across);
+}
+
+type Shifts = readonly { readonly x: number; readonly y: number }[];
+
+function outlinesFrom(shifts: Shifts, scene: Scene, about: Ellipse, across: Omit<Across, 'reachPx'>): readonly ClosedOutline[] {
   const reachPx = REACH * about.semiMinorPx;
   const rays = visibleOf(raysAcross(scene, about, RAYS, { reachPx, ...across, ...STEPS }));
   if (rays.length < LEAST_VISIBLE * RAYS) return [];
   const found: ClosedOutline[] = [];
   for (let outPx = -reachPx; outPx <= reachPx; outPx += STARTS_APART_PX) {
-    for (const { x, y } of SHIFTS) {
+    for (const { x, y } of shifts) {
       const start: Ellipse = {
         centre: { xPx: about.centre.xPx + x, yPx: about.centre.yPx + y },
         semiMajorPx: about.semiMajorPx + outPx,

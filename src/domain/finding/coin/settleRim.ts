@@ -1,19 +1,15 @@
 import { type Ellipse, pointOn } from '../../measuring/ellipse.ts';
-import { type LightPlanes, reducePlanes } from '../light.ts';
+import type { LightPlanes } from '../light.ts';
+import { closeUpOf } from './closeUp.ts';
 import { misfitPx, raysAcross, type Scene, visibleOf } from './consensus.ts';
 import type { EllipseFit } from './fitEllipse.ts';
-import { huesOf, windowOf } from './hue.ts';
-import { type ClosedOutline, closedOutlines } from './outlines.ts';
-import { type Rim, shifted } from './rim.ts';
+import { huesOf } from './hue.ts';
+import { BY_HUE, BY_LIGHT, type ClosedOutline, closedOutlines } from './outlines.ts';
+import type { Rim } from './rim.ts';
 import { uncertaintyOf, unsettledPx, wallPx } from './rimUncertainty.ts';
 import { likelySteps, robustFit } from './robustEllipse.ts';
-import { enlarged } from './search.ts';
 import { stepAround } from './stepAround.ts';
 
-/** Outlines are told apart at about this radius: a wall is then some pixels wide, and relief does not drown it. */
-const WORKING_RADIUS_PX = 90;
-const LIGHT = { sigmaPx: 1, alongShare: 0.07 } as const;
-const HUE = { sigmaPx: 2.2, alongShare: 0.16 } as const;
 /** An outline closed so far is a silhouette of color, or a rim in light. */
 const CLOSED_BY_HUE = 0.75;
 const CLOSED_BY_LIGHT = 0.6;
@@ -50,21 +46,15 @@ export interface SettledRim extends Rim {
  * @returns null when no edge is closed enough.
  */
 export function settleRim(whole: LightPlanes, rough: Ellipse): SettledRim | null {
-  const { planes, origin, frame } = windowOf(whole, rough.centre, 1.35 * rough.semiMajorPx + 16);
-  const factor = Math.max(1, Math.round(rough.semiMinorPx / WORKING_RADIUS_PX));
-  const { left, top, right, bottom } = frame;
-  const small: Scene = {
-    planes: reducePlanes(planes, factor),
-    frame: { left: left / factor, top: top / factor, right: right / factor, bottom: bottom / factor },
-  };
-  const chosen = chooseAbout(small, enlarged(shifted(rough, -origin.xPx, -origin.yPx), 1 / factor));
+  const { scene: small, factor, inScene, inPicture } = closeUpOf(whole, rough);
+  const chosen = chooseAbout(small, inScene(rough));
   if (!chosen) return null;
   const { outline, systematicPx, doubtPx, isRim } = chosen;
   const fit = (isRim ? closeFit(small, outline.ellipse) : null) ?? robustFit(outline.points, outline.ellipse, outline.points.length / 3);
   if (!fit) return null;
   const { coherence, contrast } = stepAround(small, fit.ellipse);
   return {
-    ellipse: shifted(enlarged(fit.ellipse, factor), origin.xPx, origin.yPx),
+    ellipse: inPicture(fit.ellipse),
     residualPx: factor * fit.residualPx,
     standardUncertaintyPx: factor * Math.hypot(uncertaintyOf(fit, systematicPx), doubtPx),
     settled: isRim && doubtPx < unsettledPx(outline.ellipse),
@@ -100,11 +90,11 @@ interface Chosen {
 
 function chooseAbout(scene: Scene, rough: Ellipse): Chosen | null {
   const planes = huesOf(scene.planes);
-  const [silhouette] = planes ? closedOutlines({ planes, frame: scene.frame }, rough, HUE) : [];
-  const seen = closedOutlines(scene, rough, LIGHT);
+  const [silhouette] = planes ? closedOutlines({ planes, frame: scene.frame }, rough, BY_HUE) : [];
+  const seen = closedOutlines(scene, rough, BY_LIGHT);
   if (silhouette && silhouette.closed >= CLOSED_BY_HUE) {
     // From the silhouette the rim is near, wherever the rough outline was.
-    const within = [...closedOutlines(scene, silhouette.ellipse, LIGHT), ...seen].filter(
+    const within = [...closedOutlines(scene, silhouette.ellipse, BY_LIGHT), ...seen].filter(
       ({ closed, ellipse }) => closed >= CLOSED_BY_LIGHT && isRimOf(silhouette.ellipse, ellipse),
     );
     const rim = outermostOf(within);

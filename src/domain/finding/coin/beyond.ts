@@ -1,0 +1,96 @@
+import { type Ellipse, pointOn } from '../../measuring/ellipse.ts';
+import type { LightPlanes } from '../light.ts';
+import { type CloseUp, closeUpOf } from './closeUp.ts';
+import { misfitPx, type Scene } from './consensus.ts';
+import { huesOf } from './hue.ts';
+import { BY_HUE, BY_LIGHT, type ClosedOutline, concentricOutlines } from './outlines.ts';
+import type { Rim } from './rim.ts';
+import { stepAround } from './stepAround.ts';
+
+/** An outline about another one, of the same middle and shape. */
+export interface OuterOutline {
+  readonly ellipse: Ellipse;
+  /** An edge nearly all around, and of one kind: it is the rim, and what lies within is engraved or another metal. */
+  readonly clear: boolean;
+  /** How far it is an edge all around times how much and how evenly light changes there; comparable within one picture. */
+  readonly strength: number;
+}
+
+/** Looked for about outlines this much larger; each look sees a sixth more and less. */
+const LOOKS = [1.25, 1.6];
+/** Cores and rings that are taken for a rim are half of it or more; what is nearer than a tenth is told apart by `settleRim`. Own assumption. */
+const LEAST_LARGER = 1.1;
+const MOST_LARGER = 1.9;
+/** Rings of one coin are seen alike but for its height and its wall, within this share of the lesser radius. */
+const ALIKE_SHARE = 0.11;
+/** Own assumptions, held against rendered coins: about a true rim nothing is closed by half. */
+const CLEARLY_CLOSED = 0.75;
+const CLEARLY_COHERENT = 0.5;
+
+/**
+ * Outlines about one that may be a ring of a coin rather than its rim.
+ *
+ * @param seen outlines of the same place that were found otherwise; those about `inner` are given back as doubtful ones.
+ */
+export function outlinesBeyond(planes: LightPlanes, inner: Ellipse, seen: readonly Rim[]): readonly OuterOutline[] {
+  const looked = LOOKS.flatMap((larger) => {
+    const about = scaled(inner, larger);
+    const view = closeUpOf(planes, about);
+    const hues = huesOf(view.scene.planes);
+    const ways = [
+      { scene: view.scene, across: BY_LIGHT },
+      ...(hues ? [{ scene: { planes: hues, frame: view.scene.frame }, across: BY_HUE }] : []),
+    ];
+    return ways.flatMap(({ scene, across }) =>
+      concentricOutlines(scene, view.inScene(about), across)
+        .filter(({ ellipse }) => isLargerCopy(inner, view.inPicture(ellipse)))
+        .map((outline) => outerOutline(outline, scene, view)),
+    );
+  });
+  const known = seen.filter(({ ellipse }) => isLargerCopy(inner, ellipse));
+  return [
+    ...looked,
+    ...known.map((rim) => ({ ellipse: rim.ellipse, clear: false, strength: rim.agreement * stepOf(planes, rim.ellipse) })),
+  ];
+}
+
+/** How much and how evenly light changes at an outline, to be held against the strength of those about it. */
+export function strengthOf(planes: LightPlanes, { ellipse, agreement }: Pick<Rim, 'ellipse' | 'agreement'>): number {
+  return agreement * stepOf(planes, ellipse);
+}
+
+function stepOf(planes: LightPlanes, ellipse: Ellipse): number {
+  const { scene, inScene } = closeUpOf(planes, ellipse);
+  return stepIn(scene, inScene(ellipse));
+}
+
+function stepIn(scene: Scene, ellipse: Ellipse): number {
+  const { coherence, contrast } = stepAround(scene, ellipse);
+  return coherence * contrast;
+}
+
+function outerOutline({ ellipse, closed }: ClosedOutline, by: Scene, { scene, inPicture }: CloseUp): OuterOutline {
+  const clear = closed >= CLEARLY_CLOSED && stepAround(by, ellipse).coherence >= CLEARLY_COHERENT;
+  return { ellipse: inPicture(ellipse), clear, strength: closed * stepIn(scene, ellipse) };
+}
+
+function scaled(ellipse: Ellipse, by: number): Ellipse {
+  return { ...ellipse, semiMajorPx: by * ellipse.semiMajorPx, semiMinorPx: by * ellipse.semiMinorPx };
+}
+
+/** Greater over lesser mean radius. */
+export function timesLarger(inner: Ellipse, outer: Ellipse): number {
+  return Math.sqrt((outer.semiMajorPx * outer.semiMinorPx) / (inner.semiMajorPx * inner.semiMinorPx));
+}
+
+const COMPARED_POINTS = 24;
+
+function isLargerCopy(inner: Ellipse, outer: Ellipse): boolean {
+  const larger = timesLarger(inner, outer);
+  if (larger < LEAST_LARGER || larger > MOST_LARGER) return false;
+  const copy = scaled(inner, larger);
+  const leastPx = ALIKE_SHARE * inner.semiMinorPx;
+  return Array.from({ length: COMPARED_POINTS }, (_, index) => pointOn(outer, (2 * Math.PI * index) / COMPARED_POINTS)).every(
+    (at) => Math.abs(misfitPx(copy, at)) < leastPx,
+  );
+}

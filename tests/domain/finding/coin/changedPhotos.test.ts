@@ -1,0 +1,41 @@
+import { describe, expect, test } from 'vitest';
+import { rimAbout } from '../../../../src/domain/finding/coin/findCoin.ts';
+import { brightened, type Changed, gray, inverted, quarterTurned } from '../../../support/changedLight.ts';
+import { rimError } from '../../../support/coinScenes.ts';
+import { COIN_PHOTOS, type CoinPhoto, coinLight, coinTruth } from '../../../support/coinTruth.ts';
+
+/** An error of the rim of three standard uncertainties is passed in 5 % of all cases at the most: see `coinScenes.test.ts`. */
+const COVERS = 3;
+/** Beyond this share of its radius a rim is another outline: a core of another metal, an engraved ring, a shadow. */
+const ANOTHER_SHARE = 1 / 30;
+
+const CHANGES: readonly (readonly [string, (shown: Changed) => Changed])[] = [
+  ['turned by a quarter', quarterTurned],
+  ['without colors', gray],
+  ['brightened by half', (shown) => brightened(shown, 1.5)],
+  ['darkened to a third', (shown) => brightened(shown, 0.33)],
+  ['as a negative', inverted],
+  ['as a negative, turned upside down', (shown) => quarterTurned(quarterTurned(inverted(shown)))],
+];
+
+async function shownOn(photo: CoinPhoto): Promise<Changed> {
+  return { planes: await coinLight(photo), rim: coinTruth(photo).rim };
+}
+
+/** From a middle that is off by 3 % of the coin's width. */
+function foundOn({ planes, rim }: Changed) {
+  const { xPx, yPx } = rim.centre;
+  const found = rimAbout(planes, { xPx: xPx + 0.05 * rim.semiMajorPx, yPx: yPx - 0.033 * rim.semiMajorPx });
+  if (!found.ok) throw new Error(found.failure.code);
+  return { ...found.value, ...rimError(found.value.ellipse, rim) };
+}
+
+describe.each(CHANGES)('the rim of a coin in a photo %s', (_, change) => {
+  test('is that of the coin rather than of its core or its engraved ring, where it has an edge of its own', async () => {
+    for (const photo of COIN_PHOTOS.filter(({ name }) => !name.startsWith('silver'))) {
+      const found = foundOn(change(await shownOn(photo)));
+      expect(found.rmsPx, photo.name).toBeLessThan(ANOTHER_SHARE * found.ellipse.semiMajorPx);
+      expect(found.rmsPx, photo.name).toBeLessThan(COVERS * found.standardUncertaintyPx);
+    }
+  }, 60_000);
+});
