@@ -99,7 +99,7 @@ export const Failure = z
       code: z.literal('three-sides-implausible'),
       hidden: z.int().min(0).max(3).describe('The side that was not seen; from the first to the second corner is 0, and on'),
       reason: z
-        .enum(['no-rectangle', 'tilt', 'scatter', 'far-from-handles'])
+        .enum(['no-rectangle', 'tilt', 'scatter', 'far-from-handles', 'focal-length-unknown'])
         .describe('Lines of no rectangle; a camera held too low; a side that is not straight; a corner far from where it was marked'),
     }),
     z.object({ code: z.literal('ticks-not-found'), found: z.int(), needed: z.int() }),

@@ -1,4 +1,5 @@
 import type { CalibrationWarning } from '../domain/measuring/calibrationWarning.ts';
+import { listed } from './counts.ts';
 
 const TILT_UNKNOWN: Readonly<Record<Extract<CalibrationWarning, { code: 'tilt-unknown' }>['by'], string>> = {
   'two-points': 'Two points say nothing about the tilt of the camera.',
@@ -12,6 +13,14 @@ const TILT_UNKNOWN: Readonly<Record<Extract<CalibrationWarning, { code: 'tilt-un
 const EDGE_ON_DEG = 60;
 /** Beyond it a misfit is no inexact corner. */
 const HOPELESS_SHAPE_PERCENT = 50;
+
+function cornersInWords(corners: readonly number[]): string {
+  return corners.length === 1 ? `Corner ${listed(corners.map(numbered))} lies` : `Corners ${listed(corners.map(numbered))} lie`;
+}
+
+function numbered(corner: number): string {
+  return `${corner + 1}`;
+}
 
 /** What a calibration warns of, with what to do about it. */
 export function warningInWords(warning: CalibrationWarning): string {
@@ -28,6 +37,8 @@ export function warningInWords(warning: CalibrationWarning): string {
       return `${TILT_UNKNOWN[warning.by]} The uncertainty allows for it; a card or a sheet of paper would remove it.`;
     case 'side-hidden':
       return `The edge from corner ${warning.side + 1} to ${((warning.side + 1) % 4) + 1} was not seen. Lengths rest on the other three and on the focal length, and no wrong corner would show in the shape. The uncertainty allows for the first, not for a wrong edge: compare the outline with the card, or take a photo that shows all of it.`;
+    case 'corners-beside-picture':
+      return `${cornersInWords(warning.corners)} beside the picture, put there by hand: nothing shows whether that is right, and the uncertainty does not allow for it. Press “Fit to the edges”: then what the picture shows of the edges decides, and three of them are enough.`;
     case 'tilt-direction-open':
       return `The outline of a coin leaves two planes possible (tilted ${warning.tiltsDeg[0].toFixed(0)}° and ${warning.tiltsDeg[1].toFixed(0)}°). The uncertainty allows for both: say which edge of the coin was nearer to the camera, or mark a second object.`;
     case 'points-scatter':

@@ -37,6 +37,7 @@ const IMPLAUSIBLE: Readonly<Record<Extract<ScaleFailure, { code: 'three-sides-im
   tilt: 'the camera would have looked more than 60° away from straight down',
   scatter: 'the edge found for one of them is not straight',
   'far-from-handles': 'a corner would lie far from where it was marked',
+  'focal-length-unknown': 'that takes the focal length, which this picture does not tell',
 };
 
 /** Why a photo gives no scale, or not that one. */

@@ -12,6 +12,11 @@ test('an unknown tilt is told of what was marked, not of two points whatever it 
   expect(warningInWords({ code: 'side-hidden', side: 3 })).toMatch(/^The edge from corner 4 to 1 was not seen/);
 });
 
+test('corners beside the picture are named as a keeper numbers them, with what to do', () => {
+  expect(warningInWords({ code: 'corners-beside-picture', corners: [0] })).toMatch(/^Corner 1 lies beside the picture.*“Fit to the edges”/);
+  expect(warningInWords({ code: 'corners-beside-picture', corners: [0, 3] })).toMatch(/^Corners 1 and 4 lie beside/);
+});
+
 test('a card seen edge-on is told so, not as one that is merely aslant', () => {
   expect(warningInWords({ code: 'strong-tilt', tiltDeg: 76 })).toMatch(/almost edge-on: .*76° away.*Take a photo from straight above/);
   expect(warningInWords({ code: 'strong-tilt', tiltDeg: 35 })).not.toContain('edge-on');

@@ -47,6 +47,8 @@ const LINES_KEPT = 5;
 /** How far the sides are looked for from the lines of the first search, then from those of the first fit; px for each 10 px of thickness. */
 const FIRST_REACH_PX = 7;
 const SECOND_REACH_PX = 2.5;
+/** Where that loses a side: the first fit took the foot of its shadow for it, as it may where no fourth side tells the proportions. */
+const THIRD_REACH_PX = 5;
 
 /**
  * Finds a rectangle's four straight sides near four rough handles and constructs its corners. The sides are those of its
@@ -95,7 +97,10 @@ function refineAtScale(planes: LightPlanes, handles: Corners, shape: RectangleSh
   const { corners, sides } = first.value;
   const [a, b, c, d] = sidesOf(corners, shape, 0.005);
   const expected: Four<ExpectedSide | null> = [sides[0] && a, sides[1] && b, sides[2] && c, sides[3] && d];
-  return constructed(fitLitSides(planes, expected, footOf(corners, shape, lens), thicknessPx(corners), SECOND_REACH_PX), corners);
+  const lit = (reachPx: number) => fitLitSides(planes, expected, footOf(corners, shape, lens), thicknessPx(corners), reachPx);
+  const second = lit(SECOND_REACH_PX);
+  const losesSide = expected.some((side, index) => side !== null && second[index] === null);
+  return constructed(losesSide ? lit(THIRD_REACH_PX) : second, corners);
 }
 
 /** What the scatter along a side can't show moves the whole side. */

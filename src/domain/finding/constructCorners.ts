@@ -30,7 +30,7 @@ const FARTHEST_DEVIATIONS = 3;
  * the misfit of the shape can no longer give a wrong corner away, and an error of the focal length turns the plane.
  *
  * @param expected roughly where the corners are.
- * @returns `sides-not-found` with fewer than three sides, or three without a focal length; `three-sides-implausible`.
+ * @returns `sides-not-found` with fewer than three sides; `three-sides-implausible`, also where the focal length is unknown.
  */
 export function constructCorners(
   sides: Four<FoundSide | null>,
@@ -48,7 +48,8 @@ export function constructCorners(
   }
   const points = (side: FoundSide | null) => [...(side?.points ?? [])];
   const three = threeSidesOf([points(top), points(right), points(bottom), points(left)], shape);
-  if (!three || !lensOf(picture).known) return fail({ code: 'sides-not-found', sides: missing });
+  if (!three) return fail({ code: 'sides-not-found', sides: missing });
+  if (!lensOf(picture).known) return fail({ code: 'three-sides-implausible', hidden: three.hidden, reason: 'focal-length-unknown' });
   const found = viewOfThreeSides(three, { ...shape, widthStandardUncertaintyMm: 0, heightStandardUncertaintyMm: 0 }, picture);
   if (!found.ok) return found;
   const { corners, moved } = found.value;

@@ -9,6 +9,7 @@ import { rectangleOutline, viewOfRectangle } from './rectangleView.ts';
 import { rigidResidualPx } from './rigidResidual.ts';
 import { threeSidesOf } from './threeSides.ts';
 import { localScaleMmPerPx } from './view.ts';
+import { numbersOutside } from './withinPicture.ts';
 
 export function calibrateOnRectangle(marks: RectangleScale, picture: PictureFacts): Result<PinholeCalibration> {
   const lens = lensOf(picture);
@@ -21,6 +22,8 @@ export function calibrateOnRectangle(marks: RectangleScale, picture: PictureFact
   const longestPx = Math.max(...corners.map((corner, index) => distance(corner, corners[(index + 1) % 4] ?? corner)));
   const relative = Math.max(marks.widthStandardUncertaintyMm / marks.widthMm, marks.heightStandardUncertaintyMm / marks.heightMm);
   const warnings = commonWarnings(picture, longestPx, relative, lens.known);
+  const outside = marks.sidePoints === undefined ? numbersOutside(corners, picture) : [];
+  if (outside.length > 0) warnings.push({ code: 'corners-beside-picture', corners: outside });
   if (lens.known) {
     warnings.push(...tiltWarnings(view.pose.tiltDeg), ...shapeWarnings('rectangle', geometry.value));
   }

@@ -13,6 +13,8 @@ export type CalibrationWarning =
   | { readonly code: 'tilt-unknown'; readonly by: Extract<ScaleMarks['kind'], 'two-points' | 'coin' | 'rule-ticks' | 'rectangle'> }
   /** Two corners of a card follow from three sides and the focal length: a wrong one no longer shows in the shape. */
   | { readonly code: 'side-hidden'; readonly side: SideNumber }
+  /** Corners that a hand put beside the picture, where nothing shows whether they lie right. */
+  | { readonly code: 'corners-beside-picture'; readonly corners: readonly number[] }
   /** A coin's outline is that of two planes; which was real is not decided. */
   | { readonly code: 'tilt-direction-open'; readonly tiltsDeg: readonly [number, number] }
   /** The points scatter more about their plane than they should: a bent card, a distorting lens, a wrong point. */

@@ -11,16 +11,27 @@ const CORNER_OUTSIDE_SHARE = 0.25;
 /** Ticks and points that were fitted at the border may lie this far beyond it. */
 const FITTED_OUTSIDE_PX = 2;
 
-/** @returns `points-outside-picture` with the numbers of those that lie outside; its borders belong to the picture. */
-export function checkWithinPicture(points: readonly ImagePoint[], { widthPx, heightPx }: PictureSize, marginPx = 0): Result<null> {
+/** The numbers of those points that lie outside by more than `marginPx`; its borders belong to the picture. */
+export function numbersOutside(points: readonly ImagePoint[], { widthPx, heightPx }: PictureSize, marginPx = 0): number[] {
   const isOutside = ({ xPx, yPx }: ImagePoint): boolean => !(Math.max(-xPx, xPx - widthPx, -yPx, yPx - heightPx) <= marginPx);
-  const outside = points.flatMap((point, index) => (isOutside(point) ? [index] : []));
-  return outside.length === 0 ? succeed(null) : fail({ code: 'points-outside-picture', points: outside, widthPx, heightPx });
+  return points.flatMap((point, index) => (isOutside(point) ? [index] : []));
 }
 
-/** The corners of a rectangle may follow from sides that meet outside. */
+/** @returns `points-outside-picture` with their numbers. */
+export function checkWithinPicture(points: readonly ImagePoint[], picture: PictureSize, marginPx = 0): Result<null> {
+  const outside = numbersOutside(points, picture, marginPx);
+  if (outside.length === 0) return succeed(null);
+  const { widthPx, heightPx } = picture;
+  return fail({ code: 'points-outside-picture', points: outside, widthPx, heightPx });
+}
+
+/** How far beside the picture a corner may lie where the sides of a rectangle meet outside. */
+export function cornerMarginPx({ widthPx, heightPx }: PictureSize): number {
+  return CORNER_OUTSIDE_SHARE * Math.max(widthPx, heightPx);
+}
+
 export function checkCornersWithinPicture(corners: readonly ImagePoint[], picture: PictureSize): Result<null> {
-  return checkWithinPicture(corners, picture, CORNER_OUTSIDE_SHARE * Math.max(picture.widthPx, picture.heightPx));
+  return checkWithinPicture(corners, picture, cornerMarginPx(picture));
 }
 
 /** What was marked on a scale object; of a coin its middle, since its rim may leave the picture. */

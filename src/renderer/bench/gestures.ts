@@ -3,12 +3,13 @@ import { isEmpty, sameValue } from './change.ts';
 import { placeAt, tapHandle } from './deeds/placing.ts';
 import { inOrder } from './deeds/scale.ts';
 import { placedScaleOf } from './document.ts';
+import { groundOf, handlePlace } from './ground.ts';
 import { type Handle, handlePosition, handleUnder, isLandmarkName, moveHandle, scaleHandlesOf } from './handles.ts';
 import { abandon, amend, begin, settle } from './history.ts';
 import { fallingPoint } from './snapping.ts';
 import { type BenchState, type BenchStore, handlesInHand } from './store.ts';
 import { type PointerAct, type PointerHappening, point } from './tools/pointing.ts';
-import { fitWhole, inside, panBy, pinch, resized, type Size, toImage, type ViewPoint, zoomAbout } from './view.ts';
+import { fitWhole, panBy, pinch, resized, type Size, toImage, type ViewPoint, zoomAbout } from './view.ts';
 
 /** How near the pointer must come to take hold of a handle, in CSS pixels: half a touch target. */
 export const REACH_CSS = 20;
@@ -33,12 +34,12 @@ export function hoverAt(store: BenchStore, at: ViewPoint | null): void {
 export function zoomBy(store: BenchStore, factor: number, about?: ViewPoint): void {
   store.setState((state) => {
     const middle = { xCss: state.canvas.width / 2, yCss: state.canvas.height / 2 };
-    return { view: zoomAbout(state.view, about ?? middle, factor, state.picture, state.canvas) };
+    return { view: zoomAbout(state.view, about ?? middle, factor, groundOf(state), state.canvas) };
   });
 }
 
 export function pan(store: BenchStore, byXCss: number, byYCss: number): void {
-  store.setState((state) => ({ view: panBy(state.view, byXCss, byYCss, state.picture, state.canvas) }));
+  store.setState((state) => ({ view: panBy(state.view, byXCss, byYCss, groundOf(state), state.canvas) }));
 }
 
 export function showAll(store: BenchStore): void {
@@ -49,7 +50,7 @@ export function showAll(store: BenchStore): void {
 export function setCanvas(store: BenchStore, canvas: Size): void {
   store.setState((state) => {
     const showsAll = sameValue(state.view, fitWhole(state.picture, state.canvas));
-    return { canvas, view: showsAll ? fitWhole(state.picture, canvas) : resized(state.view, state.canvas, canvas, state.picture) };
+    return { canvas, view: showsAll ? fitWhole(state.picture, canvas) : resized(state.view, state.canvas, canvas, groundOf(state)) };
   });
 }
 
@@ -62,9 +63,9 @@ function carryOut(store: BenchStore, act: PointerAct): void {
 function after(state: BenchState, act: Exclude<PointerAct, { kind: 'click' | 'tap' }>): Partial<BenchState> {
   switch (act.kind) {
     case 'pan':
-      return { view: panBy(state.view, act.byXCss, act.byYCss, state.picture, state.canvas) };
+      return { view: panBy(state.view, act.byXCss, act.byYCss, groundOf(state), state.canvas) };
     case 'pinch':
-      return { view: pinch(state.view, act.from, act.to, state.picture, state.canvas) };
+      return { view: pinch(state.view, act.from, act.to, groundOf(state), state.canvas) };
     case 'begin':
       return {
         edited: begin(state.edited, act.label),
@@ -73,7 +74,7 @@ function after(state: BenchState, act: Exclude<PointerAct, { kind: 'click' | 'ta
         besidePicture: null,
       };
     case 'drag': {
-      const to = inside(act.to, state.picture);
+      const to = handlePlace(state, act.id, act.to);
       return { edited: amend(state.edited, moveHandle(state.edited.document, act.id, to)), hover: to, chosenInstead: null };
     }
     case 'settle':

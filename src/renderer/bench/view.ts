@@ -21,6 +21,12 @@ export interface View {
   readonly offset: ViewPoint;
 }
 
+/** What the view can reach, in image pixels. */
+export interface Ground {
+  readonly topLeft: ImagePoint;
+  readonly bottomRight: ImagePoint;
+}
+
 /** No closer than this many CSS pixels to one image pixel: beyond it there is nothing more to see. */
 export const LARGEST_ZOOM = 32;
 
@@ -45,14 +51,14 @@ export function fitWhole(picture: Size, canvas: Size): View {
 }
 
 /** A zoom by `factor` that leaves the image point under `about` where it is, as far as the limits allow. */
-export function zoomAbout(view: View, about: ViewPoint, factor: number, picture: Size, canvas: Size): View {
-  const zoom = limited(view.zoom * factor, Math.min(fittingZoom(picture, canvas) / 2, 1), LARGEST_ZOOM);
+export function zoomAbout(view: View, about: ViewPoint, factor: number, ground: Ground, canvas: Size): View {
+  const zoom = limited(view.zoom * factor, Math.min(fittingZoom(sizeOf(ground), canvas) / 2, 1), LARGEST_ZOOM);
   const fixed = toImage(view, about);
-  return clamp({ zoom, offset: { xCss: about.xCss - zoom * fixed.xPx, yCss: about.yCss - zoom * fixed.yPx } }, picture, canvas);
+  return clamp({ zoom, offset: { xCss: about.xCss - zoom * fixed.xPx, yCss: about.yCss - zoom * fixed.yPx } }, ground, canvas);
 }
 
-export function panBy(view: View, byX: number, byY: number, picture: Size, canvas: Size): View {
-  return clamp({ zoom: view.zoom, offset: { xCss: view.offset.xCss + byX, yCss: view.offset.yCss + byY } }, picture, canvas);
+export function panBy(view: View, byX: number, byY: number, ground: Ground, canvas: Size): View {
+  return clamp({ zoom: view.zoom, offset: { xCss: view.offset.xCss + byX, yCss: view.offset.yCss + byY } }, ground, canvas);
 }
 
 /** Two fingers: the image points under them follow them (zoom and pan; a photo that is measured is not turned). */
@@ -60,39 +66,40 @@ export function pinch(
   view: View,
   from: readonly [ViewPoint, ViewPoint],
   to: readonly [ViewPoint, ViewPoint],
-  picture: Size,
+  ground: Ground,
   canvas: Size,
 ): View {
   const before = middle(from);
   const after = middle(to);
   const spread = distance(from[0], from[1]);
-  const moved = panBy(view, after.xCss - before.xCss, after.yCss - before.yCss, picture, canvas);
-  return spread < 1 ? moved : zoomAbout(moved, after, distance(to[0], to[1]) / spread, picture, canvas);
+  const moved = panBy(view, after.xCss - before.xCss, after.yCss - before.yCss, ground, canvas);
+  return spread < 1 ? moved : zoomAbout(moved, after, distance(to[0], to[1]) / spread, ground, canvas);
 }
 
 /** Brings an image point to the middle, at least at `zoom`. */
-export function centerOn(view: View, at: ImagePoint, zoom: number, picture: Size, canvas: Size): View {
+export function centerOn(view: View, at: ImagePoint, zoom: number, ground: Ground, canvas: Size): View {
   const chosen = limited(Math.max(view.zoom, zoom), 0, LARGEST_ZOOM);
   return clamp(
     { zoom: chosen, offset: { xCss: canvas.width / 2 - chosen * at.xPx, yCss: canvas.height / 2 - chosen * at.yPx } },
-    picture,
+    ground,
     canvas,
   );
 }
 
 /** The canvas changed size: the image point in its middle stays there. */
-export function resized(view: View, from: Size, to: Size, picture: Size): View {
+export function resized(view: View, from: Size, to: Size, ground: Ground): View {
   const moved = { xCss: view.offset.xCss + (to.width - from.width) / 2, yCss: view.offset.yCss + (to.height - from.height) / 2 };
-  return clamp({ zoom: view.zoom, offset: moved }, picture, to);
+  return clamp({ zoom: view.zoom, offset: moved }, ground, to);
 }
 
-/** Every image point can be brought to the middle of the canvas, and none of the picture can be lost out of sight. */
-export function clamp(view: View, picture: Size, canvas: Size): View {
+/** Every point of the ground can be brought to the middle of the canvas, and the ground cannot be lost out of sight. */
+export function clamp(view: View, { topLeft, bottomRight }: Ground, canvas: Size): View {
+  const [middleX, middleY] = [canvas.width / 2, canvas.height / 2];
   return {
     zoom: view.zoom,
     offset: {
-      xCss: limited(view.offset.xCss, canvas.width / 2 - view.zoom * picture.width, canvas.width / 2),
-      yCss: limited(view.offset.yCss, canvas.height / 2 - view.zoom * picture.height, canvas.height / 2),
+      xCss: limited(view.offset.xCss, middleX - view.zoom * bottomRight.xPx, middleX - view.zoom * topLeft.xPx),
+      yCss: limited(view.offset.yCss, middleY - view.zoom * bottomRight.yPx, middleY - view.zoom * topLeft.yPx),
     },
   };
 }
@@ -119,7 +126,6 @@ function limited(value: number, least: number, most: number): number {
   return Math.min(most, Math.max(least, value));
 }
 
-/** The nearest point of the picture. */
-export function inside(at: ImagePoint, picture: Size): ImagePoint {
-  return { xPx: Math.min(picture.width, Math.max(0, at.xPx)), yPx: Math.min(picture.height, Math.max(0, at.yPx)) };
+function sizeOf({ topLeft, bottomRight }: Ground): Size {
+  return { width: bottomRight.xPx - topLeft.xPx, height: bottomRight.yPx - topLeft.yPx };
 }

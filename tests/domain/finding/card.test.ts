@@ -155,7 +155,10 @@ describe('a drawn card', () => {
     });
 
     const blind = { ...scene.picture, facts: { focalLength35Mm: null } };
-    expect(refineRectangle([image], truth, ID_1, blind)).toEqual({ ok: false, failure: { code: 'sides-not-found', sides: [3] } });
+    expect(refineRectangle([image], truth, ID_1, blind)).toEqual({
+      ok: false,
+      failure: { code: 'three-sides-implausible', hidden: 3, reason: 'focal-length-unknown' },
+    });
   }, 60_000);
 
   it('is refused where there is none, naming the sides', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { calibrate } from '../../../src/domain/measuring/calibrate.ts';
-import type { TwoPointScale } from '../../../src/domain/measuring/calibration.ts';
+import type { EdgePoint, TwoPointScale } from '../../../src/domain/measuring/calibration.ts';
 import type { CalibrationWarning } from '../../../src/domain/measuring/calibrationWarning.ts';
 import { KNOWN_RECTANGLES } from '../../../src/domain/measuring/knownRectangles.ts';
 import { isFarFromScale, toPlane } from '../../../src/domain/measuring/onPlane.ts';
@@ -77,6 +77,22 @@ describe('warnings of a card', () => {
   it('speak of a card that covers less than a tenth of the picture', () => {
     const distant = pinhole({ ...FIXTURE_A, distanceMm: 700 });
     expect(codes(calibrated(cardSeenBy(distant), distant.picture).warnings)).toEqual(['scale-object-small']);
+  });
+
+  it('name the corners that a hand put beside the picture, unless they follow from edges that were found', () => {
+    const beside = pinhole({ ...FIXTURE_A, aim: { xMm: 240, yMm: 27 } });
+    const marks = cardSeenBy(beside);
+    const outside = marks.corners.flatMap(({ xPx }, index) => (xPx < 0 ? [index] : []));
+    expect(outside).toHaveLength(2);
+    expect(calibrated(marks, beside.picture).warnings).toContainEqual({ code: 'corners-beside-picture', corners: outside });
+    const side = (from: number): EdgePoint[] =>
+      [0.3, 0.5, 0.7].map((share) => {
+        const [one, other] = [marks.corners[from], marks.corners[(from + 1) % 4]];
+        if (!one || !other) throw new RangeError('Expected four corners');
+        return { xPx: one.xPx + share * (other.xPx - one.xPx), yPx: one.yPx + share * (other.yPx - one.yPx), acrossPx: 0.1 };
+      });
+    const found = calibrated({ ...marks, sidePoints: [side(0), side(1), side(2), side(3)] }, beside.picture);
+    expect(codes(found.warnings)).not.toContain('corners-beside-picture');
   });
 
   it('speak of paper, which is cut coarsely', () => {

@@ -165,10 +165,39 @@ describe('marking a card', () => {
     expect(document()).toEqual(before);
   });
 
-  test('a click outside the photo marks nothing', () => {
+  test('a corner that the frame cuts off is marked beside the picture, and no farther than a corner may lie', () => {
     beginPlacingScale(bench, card);
+    placeAt(bench, at(-505, 300));
+    expect(bench.getState().placing?.placed).toEqual([]);
+    expect(bench.getState().besidePicture).toEqual(at(-505, 300));
+    for (const corner of [at(-300, 300), at(900, 300), at(900, 1000), at(-200, 900)]) placeAt(bench, corner);
+    expect(corners()?.corners[0]).toEqual(at(-300, 300));
+    drag(at(-300, 300), at(-9000, 310));
+    // A quarter of the longer side.
+    expect(corners()?.corners[0]).toEqual(at(-504, 310));
+    nudgeSelected(bench, -10, 0, 0);
+    expect(corners()?.corners[0]).toEqual(at(-504, 310));
+    nudgeSelected(bench, 10, 0, 0);
+    expect(corners()?.corners[0]).toEqual(at(-494, 310));
+  });
+
+  test('the view reaches a corner beside the picture, however far it is zoomed in', () => {
+    markCard();
+    drag(at(200, 300), at(-400, 310));
+    zoomBy(bench, 100);
+    selectNeighbor(bench, 1);
+    selectNeighbor(bench, -1);
+    const { view, canvas } = bench.getState();
+    expect(toView(view, at(-400, 310))).toEqual({ xCss: canvas.width / 2, yCss: canvas.height / 2 });
+  });
+
+  test('the ends of a distance stay on the picture', () => {
+    beginPlacingScale(bench, { kind: 'two-points', distanceMm: 100, distanceStandardUncertaintyMm: 0.1, pointingPx: 1.5, heightMm: 0 });
     placeAt(bench, at(-1, 300));
     expect(bench.getState().placing?.placed).toEqual([]);
+    for (const end of [at(100, 300), at(1000, 300)]) placeAt(bench, end);
+    drag(at(100, 300), at(-50, 300));
+    expect(document().scale).toMatchObject({ ends: [at(0, 300), at(1000, 300)] });
   });
 
   test('removing the scale can be undone', () => {

@@ -4,6 +4,7 @@ import {
   centerOn,
   clamp,
   fitWhole,
+  type Ground,
   panBy,
   pinch,
   resized,
@@ -14,7 +15,8 @@ import {
   zoomAbout,
 } from '../../../src/renderer/bench/view.ts';
 
-const picture: Size = { width: 8064, height: 6048 };
+const size: Size = { width: 8064, height: 6048 };
+const picture: Ground = { topLeft: { xPx: 0, yPx: 0 }, bottomRight: { xPx: 8064, yPx: 6048 } };
 const canvas: Size = { width: 1080, height: 800 };
 
 const views: fc.Arbitrary<View> = fc
@@ -37,7 +39,7 @@ describe('the view', () => {
   });
 
   test('zooming about a point of the picture keeps it under the pointer while the limits allow', () => {
-    const view = fitWhole(picture, canvas);
+    const view = fitWhole(size, canvas);
     const about = { xCss: 600, yCss: 300 };
     const zoomed = zoomAbout(view, about, 5, picture, canvas);
     expect(zoomed.zoom).toBeCloseTo(5 * view.zoom, 12);
@@ -55,18 +57,27 @@ describe('the view', () => {
         ];
         for (const { zoom, offset } of after) {
           expect(offset.xCss).toBeLessThanOrEqual(canvas.width / 2 + 1e-6);
-          expect(offset.xCss + zoom * picture.width).toBeGreaterThanOrEqual(canvas.width / 2 - 1e-6);
+          expect(offset.xCss + zoom * size.width).toBeGreaterThanOrEqual(canvas.width / 2 - 1e-6);
           expect(offset.yCss).toBeLessThanOrEqual(canvas.height / 2 + 1e-6);
-          expect(offset.yCss + zoom * picture.height).toBeGreaterThanOrEqual(canvas.height / 2 - 1e-6);
+          expect(offset.yCss + zoom * size.height).toBeGreaterThanOrEqual(canvas.height / 2 - 1e-6);
         }
       }),
     );
   });
 
+  test('a ground that reaches beyond the picture can be brought to the middle with all its corners', () => {
+    const wider: Ground = { topLeft: { xPx: -900, yPx: -300 }, bottomRight: { xPx: 8064, yPx: 7000 } };
+    for (const at of [wider.topLeft, wider.bottomRight]) {
+      expect(toView(centerOn(fitWhole(size, canvas), at, 16, wider, canvas), at)).toEqual({ xCss: 540, yCss: 400 });
+    }
+    const past = panBy({ zoom: 16, offset: { xCss: 0, yCss: 0 } }, 1e9, 1e9, wider, canvas);
+    expect(toView(past, wider.topLeft)).toEqual({ xCss: 540, yCss: 400 });
+  });
+
   test('a fitted picture lies whole and centered in the canvas', () => {
-    const view = fitWhole(picture, canvas);
+    const view = fitWhole(size, canvas);
     const first = toView(view, { xPx: 0, yPx: 0 });
-    const last = toView(view, { xPx: picture.width, yPx: picture.height });
+    const last = toView(view, { xPx: size.width, yPx: size.height });
     expect(first.xCss + last.xCss).toBeCloseTo(canvas.width, 6);
     expect(first.yCss + last.yCss).toBeCloseTo(canvas.height, 6);
     expect(first.xCss).toBeGreaterThanOrEqual(0);
@@ -74,7 +85,7 @@ describe('the view', () => {
   });
 
   test('in a pinch the image points stay under both fingers', () => {
-    const view = fitWhole(picture, canvas);
+    const view = fitWhole(size, canvas);
     const from = [
       { xCss: 400, yCss: 400 },
       { xCss: 600, yCss: 400 },
@@ -91,7 +102,7 @@ describe('the view', () => {
   });
 
   test('when the canvas changes its size, the middle of it shows the same place', () => {
-    const view = zoomAbout(fitWhole(picture, canvas), { xCss: 540, yCss: 400 }, 8, picture, canvas);
+    const view = zoomAbout(fitWhole(size, canvas), { xCss: 540, yCss: 400 }, 8, picture, canvas);
     const smaller = { width: 640, height: 500 };
     const after = toImage(resized(view, canvas, smaller, picture), { xCss: 320, yCss: 250 });
     const before = toImage(view, { xCss: 540, yCss: 400 });
@@ -101,7 +112,7 @@ describe('the view', () => {
 
   test('centring on a point brings it to the middle, magnified enough, and never zooms out', () => {
     const at = { xPx: 4321.5, yPx: 1234.25 };
-    const view = centerOn(fitWhole(picture, canvas), at, 1, picture, canvas);
+    const view = centerOn(fitWhole(size, canvas), at, 1, picture, canvas);
     expect(toView(view, at)).toEqual({ xCss: 540, yCss: 400 });
     expect(centerOn({ ...view, zoom: 4 }, at, 1, picture, canvas).zoom).toBe(4);
   });

@@ -1,9 +1,10 @@
 import type { ImagePoint } from '../../../domain/measuring/points.ts';
 import { landmarksOf } from '../document.ts';
+import { takesClick } from '../ground.ts';
 import { confirmHandle, type HandleId, isLandmarkName } from '../handles.ts';
 import { fallingPoint } from '../snapping.ts';
 import { advance, landmarkAt } from '../steps.ts';
-import { type BenchState, type BenchStore, placingLandmark } from '../store.ts';
+import { type BenchStore, placingLandmark } from '../store.ts';
 import { placeScalePoint } from '../tools/placingScale.ts';
 import { changeDocument } from './changeDocument.ts';
 import { wantRefined } from './finding.ts';
@@ -12,7 +13,7 @@ import { inOrder } from './scale.ts';
 /** A click on the photo, or Enter at its middle: the next point of whatever is being placed. */
 export function placeAt(store: BenchStore, at: ImagePoint): void {
   const state = store.getState();
-  if (!isInside(state, at)) {
+  if (!takesClick(state, at)) {
     const places = state.placing !== null || placingLandmark(state) !== null;
     store.setState({ besidePicture: places ? at : null, chosenInstead: null });
     return;
@@ -58,8 +59,4 @@ export function tapHandle(store: BenchStore, id: HandleId, at: ImagePoint): void
   if (placingLandmark(store.getState()) === null) return;
   if (chosenInstead === id) placeAt(store, at);
   else store.setState({ chosenInstead: id, besidePicture: null });
-}
-
-function isInside(state: BenchState, at: ImagePoint): boolean {
-  return at.xPx >= 0 && at.yPx >= 0 && at.xPx <= state.picture.width && at.yPx <= state.picture.height;
 }

@@ -1,8 +1,9 @@
 import type { Landmarks } from '../../../domain/measuring/landmarks.ts';
+import { groundOf, handlePlace } from '../ground.ts';
 import { type HandleId, handlePosition, isLandmarkName, moveHandle, movingLabel } from '../handles.ts';
 import { nudge } from '../history.ts';
 import { type BenchStore, handlesInHand } from '../store.ts';
-import { centerOn, inside, shows, toView } from '../view.ts';
+import { centerOn, shows, toView } from '../view.ts';
 import { clearPoints } from './points.ts';
 
 /** A handle nearer to the edge of the canvas than this is not well in sight, CSS pixels. */
@@ -18,7 +19,7 @@ export function showHandle(store: BenchStore, id: HandleId): void {
     const at = handlePosition(state.edited.document, id);
     if (at === null) return {};
     const isInSight = shows(state.canvas, toView(state.view, at), IN_SIGHT_CSS);
-    return { selected: id, ...(isInSight ? {} : { view: centerOn(state.view, at, 0, state.picture, state.canvas) }) };
+    return { selected: id, ...(isInSight ? {} : { view: centerOn(state.view, at, 0, groundOf(state), state.canvas) }) };
   });
 }
 
@@ -33,10 +34,11 @@ export function selectNeighbor(store: BenchStore, by: 1 | -1): void {
 
 /** An arrow key on the selected handle. `atMs` of a steady clock joins a quick run of them. */
 export function nudgeSelected(store: BenchStore, byXPx: number, byYPx: number, atMs: number): boolean {
-  const { selected, edited, picture } = store.getState();
+  const state = store.getState();
+  const { selected, edited } = state;
   const from = selected === null ? null : handlePosition(edited.document, selected);
   if (selected === null || from === null) return false;
-  const to = inside({ xPx: from.xPx + byXPx, yPx: from.yPx + byYPx }, picture);
+  const to = handlePlace(state, selected, { xPx: from.xPx + byXPx, yPx: from.yPx + byYPx });
   store.setState({ edited: nudge(edited, movingLabel(selected), moveHandle(edited.document, selected, to), selected, atMs) });
   return true;
 }

@@ -39,7 +39,7 @@ function wordsOf(state: BenchState): string {
   const at = placeOf(state);
   // A hand that has gone on must see what it goes to.
   if (at !== null && hover !== null && distance(toView(view, hover), at) > GONE_ON_CSS) return '';
-  if (besidePicture !== null) return `Nothing placed: this lies outside the picture. ${instead(state)}`;
+  if (besidePicture !== null) return `Nothing placed: this lies ${farness(state)} the picture. ${instead(state)}`;
   const name = placingLandmark(state);
   if (name === null || chosenInstead === null || chosenInstead !== state.selected || chosenInstead === name) return '';
   return `Nothing placed: this click chose the point that lies here, ${landmarkName(chosenInstead)}. Click again to place here: ${landmarkName(name)}.`;
@@ -48,8 +48,12 @@ function wordsOf(state: BenchState): string {
 function instead({ placing }: BenchState): string {
   if (placing === null) return 'Click on the picture; a point that it does not show is marked “Not visible”.';
   return placing.kind === 'placingCorners'
-    ? 'Click on the picture; for a corner that is cut off, at the border nearest to it, and then fit to the edges.'
+    ? 'A corner may lie beside it by a quarter of its longer side: of this card too little is to be seen. Use another object.'
     : 'Click on the picture; of what is cut off, take a part that it shows.';
+}
+
+function farness({ placing }: BenchState): string {
+  return placing?.kind === 'placingCorners' ? 'too far outside' : 'outside';
 }
 
 function placeOf({ besidePicture, chosenInstead, edited, view }: BenchState): ViewPoint | null {

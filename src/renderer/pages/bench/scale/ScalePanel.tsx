@@ -140,6 +140,7 @@ function PutDown({ marks, left }: { marks: ScaleMarks; left: number }): ReactEle
         Drag each to where it belongs, or choose it in the list and use the arrow keys. One that lies right already needs one click on the
         photo. There is no scale before.
       </p>
+      {marks.kind === 'rectangle' && <CutOff />}
       {marks.kind === 'rectangle' && marks.object === 'id-1' && <RoundCorners />}
       <p className={style['soft']} role="status">
         {scaleHandlesOf(marks).length - left} of {scaleHandlesOf(marks).length} in place
@@ -151,6 +152,15 @@ function PutDown({ marks, left }: { marks: ScaleMarks; left: number }): ReactEle
         </Button>
       </div>
     </section>
+  );
+}
+
+function CutOff(): ReactElement {
+  return (
+    <p className={style['soft']}>
+      A corner that is covered, or cut off by the frame: mark it where the straight edges would meet, also beside the picture (zoom out, or
+      drag the photo, for room). Then press “Fit to the edges”; three edges are enough where the picture tells its focal length.
+    </p>
   );
 }
 
@@ -169,6 +179,7 @@ function Placing({ hasRoundCorners }: { hasRoundCorners: boolean }): ReactElemen
             ? 'Click near each corner, in any order. Then drag each handle to its exact place; the loupe helps.'
             : 'Click each corner, in any order; the loupe helps. They can be fitted to the edges afterwards.'}
       </p>
+      {!isRule && <CutOff />}
       {hasRoundCorners && <RoundCorners />}
       <p className={style['soft']}>
         {placing?.placed.length ?? 0} of {isRule ? 2 : 4} placed
