@@ -1,17 +1,11 @@
 import { type Failure, Refusal } from '../domain/failure.ts';
 import { assertNever } from '../domain/result.ts';
+import type { FailureWords } from './failureWords.ts';
 import { wordsForFile } from './fileFailures.ts';
 import { wordsForRecord } from './recordFailures.ts';
 import { wordsForScale } from './scaleFailures.ts';
 import { wordsForSex } from './sexFailures.ts';
 import { wordsForObservation } from './watchFailures.ts';
-
-export interface FailureWords {
-  /** What happened. */
-  happened: string;
-  /** What can be done about it. */
-  advice: string;
-}
 
 /** For anything a question or a change threw: a refusal in its own words, all else as a defect of ours. */
 export function wordsForError(error: unknown): FailureWords {

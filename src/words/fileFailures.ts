@@ -1,5 +1,5 @@
 import type { Failure } from '../domain/failure.ts';
-import type { FailureWords } from './failures.ts';
+import type { FailureWords } from './failureWords.ts';
 
 export type FileFailure = Extract<
   Failure,

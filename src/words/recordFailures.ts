@@ -1,7 +1,7 @@
 import type { Failure } from '../domain/failure.ts';
 import { counted, listed } from './counts.ts';
 import { dayInWords } from './dates.ts';
-import type { FailureWords } from './failures.ts';
+import type { FailureWords } from './failureWords.ts';
 import { capitalized, OUTCOME_LABELS, VIEW_LABELS } from './labels.ts';
 
 export type RecordFailure = Extract<

@@ -1,6 +1,6 @@
 import type { Failure } from '../domain/failure.ts';
 import { counted, listed } from './counts.ts';
-import type { FailureWords } from './failures.ts';
+import type { FailureWords } from './failureWords.ts';
 
 export type ScaleFailure = Extract<
   Failure,

@@ -1,7 +1,7 @@
 import type { Failure } from '../domain/failure.ts';
 import { listed } from './counts.ts';
 import { dayInWords } from './dates.ts';
-import type { FailureWords } from './failures.ts';
+import type { FailureWords } from './failureWords.ts';
 import { numberInWords } from './modelNumbers.ts';
 import { needsInWords, STRIP_WORDS } from './sexing.ts';
 

@@ -1,6 +1,6 @@
 import type { Failure } from '../domain/failure.ts';
 import { dayInWords, momentInWords } from './dates.ts';
-import type { FailureWords } from './failures.ts';
+import type { FailureWords } from './failureWords.ts';
 import { fangColorInWords, stageInWords } from './observations.ts';
 
 export type ObservationFailure = Extract<

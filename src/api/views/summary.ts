@@ -1,7 +1,7 @@
 import type { CabinetEntry } from '../../archive/records/animals.ts';
 import type { Pointing } from '../../domain/agreement/pointing.ts';
 import { moltWatchedOf } from '../../domain/care/lastMolt.ts';
-import type { DueForecast } from '../../domain/growth/forecast/forecast.ts';
+import type { DueForecast } from '../../domain/growth/forecast/dueForecast.ts';
 import { instarsOfSkins } from '../../domain/molting/instars.ts';
 import { signOf } from '../../domain/sexing/sign.ts';
 import type { LastMeasuredSkin, SpecimenSummary } from '../contract/specimens.ts';

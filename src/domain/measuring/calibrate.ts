@@ -6,9 +6,10 @@ import { calibrateOnRule } from './calibrateRule.ts';
 import { calibrateOnTwoPoints } from './calibrateTwoPoints.ts';
 import type { ScaleMarks } from './calibration.ts';
 import type { PictureFacts } from './camera.ts';
-import { distortionExcursion, radialShiftOf, unshiftedMarks } from './distortion.ts';
+import { distortionExcursion, unshiftedMarks } from './distortion.ts';
 import { faceHeightExcursions } from './faceHeight.ts';
 import { type LensFound, lensFound } from './lens/lensFound.ts';
+import { radialShiftOf } from './lens/radialShift.ts';
 import type { PinholeCalibration } from './pinholeCalibration.ts';
 import type { View, ViewExcursion } from './view.ts';
 

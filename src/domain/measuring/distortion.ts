@@ -2,7 +2,7 @@ import type { Result } from '../result.ts';
 import type { ScaleMarks } from './calibration.ts';
 import type { PictureFacts } from './camera.ts';
 import { movedMarks } from './lens/movedMarks.ts';
-import type { ImagePoint } from './points.ts';
+import { type RadialShift, radialShiftOf, shifted, unshifted } from './lens/radialShift.ts';
 import type { View, ViewExcursion } from './view.ts';
 
 /**
@@ -23,48 +23,6 @@ export interface LensShift {
 
 /** A lens of which nothing is known but the bound. */
 export const WITHIN_BOUND: LensShift = { cornerShare: 0, standardUncertainty: CORNER_SHIFT_STANDARD_UNCERTAINTY };
-
-/** Distortion with one parameter (Brown 1971, Photogrammetric Engineering 37:855): the shift grows with the cube of the distance. */
-export interface RadialShift {
-  /** The middle of the picture. */
-  readonly centre: ImagePoint;
-  /** From the middle to a corner. */
-  readonly cornerPx: number;
-  /** Of a point in the corner, away from the middle, over `cornerPx`. */
-  readonly cornerShare: number;
-}
-
-export function radialShiftOf({ widthPx, heightPx }: Pick<PictureFacts, 'widthPx' | 'heightPx'>, cornerShare: number): RadialShift {
-  return { centre: { xPx: widthPx / 2, yPx: heightPx / 2 }, cornerPx: Math.hypot(widthPx, heightPx) / 2, cornerShare };
-}
-
-/** Where a point goes. */
-export function shifted({ xPx, yPx }: ImagePoint, { centre, cornerPx, cornerShare }: RadialShift): ImagePoint {
-  const [x, y] = [xPx - centre.xPx, yPx - centre.yPx];
-  const factor = 1 + (cornerShare * (x * x + y * y)) / (cornerPx * cornerPx);
-  return { xPx: centre.xPx + x * factor, yPx: centre.yPx + y * factor };
-}
-
-/** Whether a point lies so far out that a lens which draws inward brings what is farther out nearer again: no photo shows it. */
-export function foldsBack({ xPx, yPx }: ImagePoint, { centre, cornerPx, cornerShare }: RadialShift): boolean {
-  const [x, y] = [xPx - centre.xPx, yPx - centre.yPx];
-  return cornerPx * cornerPx + 3 * cornerShare * (x * x + y * y) <= 0;
-}
-
-/** Rounds of Newton's method: each doubles the digits, from a start that is a few per cent off. */
-const ROUNDS = 6;
-
-/** Where a point came from that the lens has shifted: the inverse of `shifted`, as far out as that is one. */
-export function unshifted({ xPx, yPx }: ImagePoint, { centre, cornerPx, cornerShare }: RadialShift): ImagePoint {
-  const [x, y] = [xPx - centre.xPx, yPx - centre.yPx];
-  const seen = Math.hypot(x, y) / cornerPx;
-  if (seen === 0) return { xPx, yPx };
-  let was = seen;
-  for (let round = 0; round < ROUNDS; round += 1) {
-    was -= (was * (1 + cornerShare * was * was) - seen) / (1 + 3 * cornerShare * was * was);
-  }
-  return { xPx: centre.xPx + (x * was) / seen, yPx: centre.yPx + (y * was) / seen };
-}
 
 /** The marks as the lens shows them; what is known of the object itself stays. */
 export function shiftedMarks<Marks extends ScaleMarks>(marks: Marks, by: RadialShift): Marks {

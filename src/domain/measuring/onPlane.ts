@@ -1,5 +1,5 @@
 import type { Calibration } from './calibrate.ts';
-import { unshifted } from './distortion.ts';
+import { unshifted } from './lens/radialShift.ts';
 import type { ImagePoint, PlanePoint } from './points.ts';
 import { planePointOf } from './view.ts';
 

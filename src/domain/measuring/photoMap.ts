@@ -1,5 +1,5 @@
 import { adjugate, type Matrix3, multiply, scale, transform } from '../numerics/matrix3.ts';
-import { foldsBack, type RadialShift, shifted } from './distortion.ts';
+import { foldsBack, type RadialShift, shifted } from './lens/radialShift.ts';
 import type { ImagePoint } from './points.ts';
 import type { View } from './view.ts';
 

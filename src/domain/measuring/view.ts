@@ -1,6 +1,6 @@
 import { adjugate, type Matrix3, multiply, scale, transform } from '../numerics/matrix3.ts';
 import type { Excursion } from '../numerics/propagation.ts';
-import { type RadialShift, unshifted } from './distortion.ts';
+import { type RadialShift, unshifted } from './lens/radialShift.ts';
 import type { ImagePoint, PlanePoint } from './points.ts';
 import type { BudgetSource } from './quantity.ts';
 

@@ -1,4 +1,3 @@
-import { type RadialShift, unshifted } from '../measuring/distortion.ts';
 import {
   DORSAL_SKIN_PROTOCOL,
   type LandmarkName,
@@ -9,6 +8,7 @@ import {
   legLandmark,
   pointOf,
 } from '../measuring/landmarks.ts';
+import { type RadialShift, unshifted } from '../measuring/lens/radialShift.ts';
 import type { ImagePoint, PlanePoint } from '../measuring/points.ts';
 import { planePointOf, type View } from '../measuring/view.ts';
 import { type Matrix3, multiply, scale, transform } from '../numerics/matrix3.ts';

@@ -1,10 +1,7 @@
 import { type UseMutationResult, type UseQueryResult, useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
-import type { AnswerOf, RouteKey } from '../../api/contract/contract.ts';
+import type { AnswerOf } from '../../api/contract/contract.ts';
 import { ask, type Question } from './ask.ts';
-import { READS_TOUCHED_BY } from './touched.ts';
-
-export type ReadKey = Extract<RouteKey, `GET ${string}`>;
-export type ChangeKey = Exclude<RouteKey, ReadKey>;
+import { type ChangeKey, READS_TOUCHED_BY, type ReadKey } from './touched.ts';
 
 /** The key under which the answer to a question is kept; the route comes first, so a whole route can be made stale. */
 export function answerKey<Key extends ReadKey>(key: Key, question: Question<Key>): readonly unknown[] {

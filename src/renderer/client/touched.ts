@@ -1,4 +1,7 @@
-import type { ChangeKey, ReadKey } from './queries.ts';
+import type { RouteKey } from '../../api/contract/contract.ts';
+
+export type ReadKey = Extract<RouteKey, `GET ${string}`>;
+export type ChangeKey = Exclude<RouteKey, ReadKey>;
 
 const WATCH = [
   'GET /api/watch',

@@ -1,7 +1,7 @@
 import type { LightImage } from '../../../src/domain/finding/light.ts';
 import { calibrate } from '../../../src/domain/measuring/calibrate.ts';
-import { type RadialShift, radialShiftOf, shifted, unshifted } from '../../../src/domain/measuring/distortion.ts';
 import { pointOf } from '../../../src/domain/measuring/landmarks.ts';
+import { type RadialShift, radialShiftOf, shifted, unshifted } from '../../../src/domain/measuring/lens/radialShift.ts';
 import { measure } from '../../../src/domain/measuring/measure.ts';
 import type { FiducialDetector } from '../../../src/images/fiducials.ts';
 import { PhotoTruth } from '../../support/photoTruth.ts';

@@ -3,7 +3,7 @@ import { calibrate } from '../../../src/domain/measuring/calibrate.ts';
 import type { ScaleMarks } from '../../../src/domain/measuring/calibration.ts';
 import { comparisonOf, contradictionOf, type ScaledObject } from '../../../src/domain/measuring/contradiction.ts';
 import { disagreementsAmong } from '../../../src/domain/measuring/disagreements.ts';
-import { radialShiftOf, shifted } from '../../../src/domain/measuring/distortion.ts';
+import { radialShiftOf, shifted } from '../../../src/domain/measuring/lens/radialShift.ts';
 import { unwrap } from '../../../src/domain/result.ts';
 import { COIN_PHOTOS, coinTruth } from '../../support/coinTruth.ts';
 import { photoTruths, rectangleOn } from '../../support/photoTruth.ts';

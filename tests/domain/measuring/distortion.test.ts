@@ -4,13 +4,11 @@ import {
   CORNER_SHIFT_BOUND,
   CORNER_SHIFT_STANDARD_UNCERTAINTY,
   distortionExcursion,
-  type RadialShift,
-  radialShiftOf,
-  shifted,
   shiftedMarks,
 } from '../../../src/domain/measuring/distortion.ts';
 import { type Ellipse, pointOn } from '../../../src/domain/measuring/ellipse.ts';
 import type { Landmarks } from '../../../src/domain/measuring/landmarks.ts';
+import { type RadialShift, radialShiftOf, shifted } from '../../../src/domain/measuring/lens/radialShift.ts';
 import { measure } from '../../../src/domain/measuring/measure.ts';
 import type { ImagePoint } from '../../../src/domain/measuring/points.ts';
 import { fail } from '../../../src/domain/result.ts';

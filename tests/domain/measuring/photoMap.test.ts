@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { calibrate } from '../../../src/domain/measuring/calibrate.ts';
 import type { PointsScale } from '../../../src/domain/measuring/calibration.ts';
-import { radialShiftOf, shifted, unshifted } from '../../../src/domain/measuring/distortion.ts';
 import { viewFromAbove } from '../../../src/domain/measuring/fromAbove.ts';
+import { radialShiftOf, shifted, unshifted } from '../../../src/domain/measuring/lens/radialShift.ts';
 import { ontoCopy, photoPointOf } from '../../../src/domain/measuring/photoMap.ts';
 import { transform } from '../../../src/domain/numerics/matrix3.ts';
 import { plateOf } from '../../../src/domain/plate/plate.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { radialShiftOf } from '../../../src/domain/measuring/distortion.ts';
+import { radialShiftOf } from '../../../src/domain/measuring/lens/radialShift.ts';
 import type { PhotoMap } from '../../../src/domain/measuring/photoMap.ts';
 import type { Matrix3 } from '../../../src/domain/numerics/matrix3.ts';
 import { type Pixels, warp } from '../../../src/renderer/bench/warp.ts';

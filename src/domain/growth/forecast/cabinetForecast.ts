@@ -5,7 +5,8 @@ import { lineBasisIn } from '../belief/lineBasis.ts';
 import { allSeries, growthIn, intervalsIn, type Pooled } from '../belief/pooledCabinet.ts';
 import type { StepObservation } from '../belief/stepObservation.ts';
 import { FORECAST_MODEL, type ForecastBasis, type IntervalStart } from './basis.ts';
-import { type DueForecast, dueFrom } from './forecast.ts';
+import type { DueForecast } from './dueForecast.ts';
+import { dueFrom } from './forecast.ts';
 
 /** What the animals of a cabinet say of each other. Either may hold fewer animals than the cabinet does. */
 export interface CabinetGrowth {

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { CalendarDay } from '../../dates.ts';
-import type { DueForecast } from './forecast.ts';
+import type { DueForecast } from './dueForecast.ts';
 
 /** How far the running interval has come, by the share of such intervals that have ended as early. */
 export const IntervalStage = z.enum(['early', 'window', 'past-likely', 'overdue']).meta({

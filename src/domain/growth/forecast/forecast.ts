@@ -7,7 +7,8 @@ import type { LineBasis } from '../belief/lineBasis.ts';
 import { predictiveLaw } from '../belief/predictive.ts';
 import { Shares, sharesAt } from '../belief/shares.ts';
 import { evidenceFrom } from '../belief/stepShares.ts';
-import { type ForecastBasis, IntervalStart } from './basis.ts';
+import type { ForecastBasis, IntervalStart } from './basis.ts';
+import { DueForecast } from './dueForecast.ts';
 import { isOverdue } from './expectedMolt.ts';
 import {
   chanceFromFirstLook,
@@ -18,22 +19,6 @@ import {
   unseenStartQuantile,
   wideStartQuantile,
 } from './waiting.ts';
-
-const DayWindow = z.object({ from: CalendarDay, to: CalendarDay }).meta({ id: 'DayWindow' });
-
-/** When the next molt is due. */
-export const DueForecast = z
-  .object({
-    since: IntervalStart,
-    middle: CalendarDay.describe('As likely to come before as after'),
-    window50: DayWindow,
-    window90: DayWindow,
-    chanceOfLasting: z.number().min(0).max(1).describe('Share of such intervals that last longer than this one already has'),
-    ownIntervals: z.int().min(0),
-    shares: Shares,
-  })
-  .meta({ id: 'DueForecast' });
-export type DueForecast = z.infer<typeof DueForecast>;
 
 export const GrowthForecast = z
   .object({

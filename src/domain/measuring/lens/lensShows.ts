@@ -2,11 +2,11 @@ import type { Calibration } from '../calibrate.ts';
 import type { ScaleMarks } from '../calibration.ts';
 import type { PictureFacts } from '../camera.ts';
 import { distance } from '../corners.ts';
-import { radialShiftOf, unshifted } from '../distortion.ts';
 import { pointOn } from '../ellipse.ts';
 import type { ImagePoint } from '../points.ts';
 import { type Estimate, estimateFrom } from '../quantity.ts';
 import { planePointOf } from '../view.ts';
+import { radialShiftOf, unshifted } from './radialShift.ts';
 
 /**
  * How far, on the plane of the scale object, the lens drew the object's outermost mark beside its place, in mm; negative

@@ -1,10 +1,10 @@
 import type { PointsScale, RectangleScale, RuleTicksScale } from '../calibration.ts';
 import { lensOf, type PictureFacts } from '../camera.ts';
-import { radialShiftOf, unshifted } from '../distortion.ts';
 import { fitHomography } from '../homography.ts';
 import type { ImagePoint } from '../points.ts';
 import { truePlaces } from '../pointsView.ts';
 import type { JointModel } from './jointFit.ts';
+import { radialShiftOf, unshifted } from './radialShift.ts';
 import { sideLine } from './sides.ts';
 
 /** What is straight, flat or even in space, as residuals of a lens that bends it. */

@@ -2,7 +2,7 @@ import type { QueryClient } from '@tanstack/react-query';
 import type { SavingPorts } from '../../bench/saver.ts';
 import { type Dispatch, type Stored, scaleOf } from '../../bench/saving.ts';
 import { ask } from '../../client/ask.ts';
-import type { ChangeKey } from '../../client/queries.ts';
+import type { ChangeKey } from '../../client/touched.ts';
 import { READS_TOUCHED_BY } from '../../client/touched.ts';
 import { isInHand, type Pass, storedReading } from './pass.ts';
 

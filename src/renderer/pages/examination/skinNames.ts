@@ -1,7 +1,7 @@
 import type { AnswerOf } from '../../../api/contract/contract.ts';
 import { sexInWords } from '../../../words/sex.ts';
 import { skinName } from './skinName.ts';
-import type { OtherSkin } from './steps/CompareStep.tsx';
+import type { OtherSkin } from './steps/HeldBeside.tsx';
 
 type Page = AnswerOf<'GET /api/specimens/{specimenId}'>;
 

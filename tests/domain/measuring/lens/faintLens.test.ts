@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { PointsScale } from '../../../../src/domain/measuring/calibration.ts';
-import { radialShiftOf, shiftedMarks, WITHIN_BOUND } from '../../../../src/domain/measuring/distortion.ts';
+import { shiftedMarks, WITHIN_BOUND } from '../../../../src/domain/measuring/distortion.ts';
 import { lensFound } from '../../../../src/domain/measuring/lens/lensFound.ts';
+import { radialShiftOf } from '../../../../src/domain/measuring/lens/radialShift.ts';
 import { FIXTURE_A, pinhole } from '../../../support/pinhole.ts';
 import { type RandomSource, randomSource } from '../../../support/random.ts';
 

@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { calibrate } from '../../../../src/domain/measuring/calibrate.ts';
 import { RectangleScale, type RuleTicksScale } from '../../../../src/domain/measuring/calibration.ts';
-import { radialShiftOf, shifted, shiftedMarks, unshifted } from '../../../../src/domain/measuring/distortion.ts';
+import { shiftedMarks } from '../../../../src/domain/measuring/distortion.ts';
 import { lensCorrections } from '../../../../src/domain/measuring/lens/lensCorrection.ts';
 import { lensFound } from '../../../../src/domain/measuring/lens/lensFound.ts';
 import { lensShowsOn } from '../../../../src/domain/measuring/lens/lensShows.ts';
+import { radialShiftOf, shifted, unshifted } from '../../../../src/domain/measuring/lens/radialShift.ts';
 import { measure } from '../../../../src/domain/measuring/measure.ts';
 import type { ImagePoint } from '../../../../src/domain/measuring/points.ts';
 import { spacePointOf } from '../../../../src/domain/measuring/view.ts';

@@ -2,16 +2,9 @@ import type { ReactElement } from 'react';
 import { Link } from 'wouter';
 import { GenusPanel } from '../genera/GenusPanel.tsx';
 import style from './CompareStep.module.css';
-import { HeldBeside } from './HeldBeside.tsx';
+import { HeldBeside, type OtherSkin } from './HeldBeside.tsx';
 import { QuestionRow } from './QuestionRow.tsx';
 import type { StepProps } from './StepProps.ts';
-
-export interface OtherSkin {
-  readonly exuviaId: string;
-  readonly name: string;
-  readonly photoId: string | null;
-  readonly words: string;
-}
 
 /** The genus, the earlier skins of the animal, skins of known sex, and the animal itself. */
 export function CompareStep({ earlier, ...step }: StepProps & { earlier: readonly OtherSkin[] }): ReactElement {

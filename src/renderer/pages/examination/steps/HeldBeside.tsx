@@ -4,8 +4,14 @@ import type { Photo } from '../../../../domain/photo/photo.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Dialog } from '../../../parts/Dialog.tsx';
 import { Thumb } from '../../../parts/Thumb.tsx';
-import type { OtherSkin } from './CompareStep.tsx';
 import style from './HeldBeside.module.css';
+
+export interface OtherSkin {
+  readonly exuviaId: string;
+  readonly name: string;
+  readonly photoId: string | null;
+  readonly words: string;
+}
 
 interface Props {
   skins: readonly OtherSkin[];
