@@ -1,5 +1,5 @@
 import { expect, test } from '../support/hosts.ts';
-import { Keeper } from '../support/keeper.ts';
+import { Keeper, millimeters, shownEstimate } from '../support/keeper.ts';
 import { expectAccessible } from '../support/pageChecks.ts';
 import { photoTruth } from '../support/photoTruth.ts';
 
@@ -26,9 +26,31 @@ test('a second object marked by hand checks the scale: a wrong length contradict
   await bench.panel().getByLabel('Distance between the marks').fill('95');
   await bench.panel().getByRole('button', { name: 'Mark the two ends' }).click();
   for (const end of isLong ? [one, other] : [other, third]) await bench.click(end, photo.size);
-  await expect(bench.panel().getByText('Two objects in this picture contradict each other')).toBeVisible();
+  const contradiction = bench.panel().getByText('Two objects in this picture contradict each other');
+  await expect(contradiction).toBeVisible();
   await expect(bench.panel().getByRole('heading', { name: /^A bank-size card/ })).toBeVisible();
   await expectAccessible(page, 'a second object that contradicts');
+
+  // It is told again where lengths stand, with what each of both makes of them.
+  await bench.take('Points');
+  await bench.place('Carapace', 'Front, midline', photo.landmark('carapace_anterior_mid'), photo.size);
+  await bench.place('Carapace', 'Rear, midline', photo.landmark('carapace_posterior_mid'), photo.size);
+  await bench.take('Lengths');
+  await expect(contradiction).toBeVisible();
+  const byCard = shownEstimate(await bench.fact('Carapace length by “A bank-size card').textContent());
+  const byDistance = shownEstimate(await bench.fact('Carapace length by “A rule, or a length you know”').textContent());
+  expect(millimeters(await bench.length('Carapace length').textContent())).toBe(byCard.value);
+  expect(byDistance.value / byCard.value).toBeGreaterThan(1.05);
+  await expectAccessible(page, 'lengths of a contradicted scale');
+  await bench.saved();
+  // The other rooms mark the size as doubted.
+  const atBench = page.url();
+  await keeper.goTo('Ladder');
+  await page.getByRole('link', { name: /^Nutmeg/ }).click();
+  await expect(page.getByText('doubted, see the Bench').first()).toBeVisible();
+  await page.goto(atBench);
+  await bench.shown();
+  await bench.take('Known size');
   await bench
     .panel()
     .getByRole('button', { name: /^Trust: A rule, or a length/ })

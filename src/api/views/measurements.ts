@@ -3,6 +3,7 @@ import { type Pointing, pointingFor } from '../../domain/agreement/pointing.ts';
 import { type SkinReading, sizesOf } from '../../domain/growth/skinSizes.ts';
 import { calibrate } from '../../domain/measuring/calibrate.ts';
 import type { CalibrationRecord } from '../../domain/measuring/calibration.ts';
+import { isContradicted } from '../../domain/measuring/disagreements.ts';
 import { CARAPACE_LANDMARKS, type Landmarks } from '../../domain/measuring/landmarks.ts';
 import { measure } from '../../domain/measuring/measure.ts';
 import { doubtsAbout, type PlausibilityWarning } from '../../domain/measuring/plausibility.ts';
@@ -15,6 +16,8 @@ export interface MeasuredReading {
   readonly reading: Reading;
   readonly measurement: Measurement | null;
   readonly doubts: readonly PlausibilityWarning[];
+  /** A second object in the photo contradicts its scale. */
+  readonly isScaleDoubted: boolean;
 }
 
 /**
@@ -32,6 +35,7 @@ export function measureReadings(
   narrowed: (reading: Reading) => Reading = (reading) => reading,
 ): MeasuredReading[] {
   const calibrated = calibration?.marks ? calibrate(calibration.marks, photo) : null;
+  const isScaleDoubted = calibration?.marks ? isContradicted(calibration.marks, calibration.check, photo) : false;
   const seenFrom = photo.view === 'ventral' ? 'below' : 'above';
   return readings.map((whole) => {
     const reading = narrowed(whole);
@@ -41,14 +45,14 @@ export function measureReadings(
           shown: shownOn(photo),
         })
       : null;
-    return { reading: whole, measurement, doubts: doubtsAbout(reading.landmarks, measurement, seenFrom) };
+    return { reading: whole, measurement, doubts: doubtsAbout(reading.landmarks, measurement, seenFrom), isScaleDoubted };
   });
 }
 
 /** What `measureReadings` found, as the sizes of a skin are combined from it. */
 export function skinReadingsOf(photoId: string, measured: readonly MeasuredReading[]): SkinReading[] {
-  return measured.flatMap(({ reading, measurement, doubts }) =>
-    measurement ? [{ readingId: reading.id, photoId, measurement, doubts }] : [],
+  return measured.flatMap(({ reading, measurement, doubts, isScaleDoubted }) =>
+    measurement ? [{ readingId: reading.id, photoId, measurement, doubts, isScaleDoubted }] : [],
   );
 }
 

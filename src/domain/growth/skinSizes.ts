@@ -12,6 +12,8 @@ export interface SkinReading {
   readonly measurement: Measurement;
   /** What cannot quite be believed of this reading. */
   readonly doubts: readonly PlausibilityWarning[];
+  /** A second object in its photo contradicts the scale: then every size of it is doubted. */
+  readonly isScaleDoubted: boolean;
 }
 
 /** The sizes of a skin that are followed from molt to molt. */
@@ -31,6 +33,15 @@ export const SkinSizes = z
   .meta({ id: 'SkinSizes' });
 export type SkinSizes = z.infer<typeof SkinSizes>;
 
+/** What each size is combined from. */
+const NAMES: { readonly [Name in SizeName]: readonly string[] } = {
+  carapaceLengthMm: ['carapace-length'],
+  carapaceWidthMm: ['carapace-width'],
+  legFirstMm: ['leg-L1', 'leg-R1'],
+  legFourthMm: ['leg-L4', 'leg-R4'],
+  legSpanMm: ['span-L1-R4', 'span-R1-L4'],
+};
+
 /** The sizes of one skin from all its readings. A size that no reading gives is null. */
 export function sizesOf(readings: readonly SkinReading[]): SkinSizes {
   return {
@@ -38,9 +49,14 @@ export function sizesOf(readings: readonly SkinReading[]): SkinSizes {
     carapaceWidthMm: estimateOf(combineReadings(lengthsNamed(readings, 'carapace-width'))),
     legFirstMm: legPair(readings, ['L1', 'R1']),
     legFourthMm: legPair(readings, ['L4', 'R4']),
-    legSpanMm: estimateOf(longest(['span-L1-R4', 'span-R1-L4'].map((name) => combineReadings(lengthsNamed(readings, name))))),
-    doubted: SizeName.options.filter((size) => readings.some(({ doubts }) => doubts.some((doubt) => sizesTouchedBy(doubt).includes(size)))),
+    legSpanMm: estimateOf(longest(NAMES.legSpanMm.map((name) => combineReadings(lengthsNamed(readings, name))))),
+    doubted: SizeName.options.filter((size) => readings.some((reading) => isDoubted(size, reading))),
   };
+}
+
+function isDoubted(size: SizeName, { measurement, doubts, isScaleDoubted }: SkinReading): boolean {
+  if (isScaleDoubted && measurement.quantities.some(({ name }) => NAMES[size].includes(name))) return true;
+  return doubts.some((doubt) => sizesTouchedBy(doubt).includes(size));
 }
 
 /** Which sizes would be wrong if a doubt is right. */

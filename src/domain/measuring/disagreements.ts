@@ -1,4 +1,6 @@
+import { calibrate } from './calibrate.ts';
 import type { ScaleMarks } from './calibration.ts';
+import type { PictureFacts } from './camera.ts';
 import { type Contradiction, contradictionOf, type ScaledObject } from './contradiction.ts';
 import { areOfOneCard, areOfOneObject } from './sameObject.ts';
 
@@ -9,6 +11,14 @@ export interface Disagreement {
   readonly contradiction: Contradiction;
   /** Both are marks of one card: then its handles lie wrong. */
   readonly areOfOneCard: boolean;
+}
+
+/** Whether the second object that is kept with a scale contradicts it. */
+export function isContradicted(marks: ScaleMarks, check: ScaleMarks | undefined, picture: PictureFacts): boolean {
+  if (check === undefined) return false;
+  const [first, second] = [calibrate(marks, picture), calibrate(check, picture)];
+  if (!first.ok || !second.ok) return false;
+  return disagreementsAmong({ marks, calibration: first.value }, [{ marks: check, calibration: second.value }]).length > 0;
 }
 
 /**

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { carapaceLengthOf, measureReadings, skinReadingsOf } from '../../../src/api/views/measurements.ts';
 import { pointingFrom, scattersOf } from '../../../src/domain/agreement/pointing.ts';
 import { sizesOf } from '../../../src/domain/growth/skinSizes.ts';
-import type { CalibrationRecord } from '../../../src/domain/measuring/calibration.ts';
+import type { CalibrationRecord, ScaleMarks, TwoPointScale } from '../../../src/domain/measuring/calibration.ts';
 import { legLandmark } from '../../../src/domain/measuring/landmarks.ts';
 import type { Reading } from '../../../src/domain/measuring/reading.ts';
 import type { Photo } from '../../../src/domain/photo/photo.ts';
@@ -11,6 +11,13 @@ import { newPhoto } from '../../support/testArchive.ts';
 
 const photo: Photo = { ...newPhoto({ widthPx: 320, heightPx: 240 }), id: 'p', version: 1, importedAt: '2026-01-01T00:00:00.000Z' };
 const calibration: CalibrationRecord = { photoId: 'p', marks: cardMarks, version: 1, changedAt: '2026-01-01T00:00:00.000Z' };
+
+const ALONG_THE_CARD: Omit<TwoPointScale, 'ends' | 'distanceMm'> = {
+  kind: 'two-points',
+  distanceStandardUncertaintyMm: 0.1,
+  pointingPx: 1,
+  heightMm: 0,
+};
 
 function reading(id: string, shiftPx: number): Reading {
   const { landmarks } = readingDraft;
@@ -81,11 +88,24 @@ describe('the sizes a page is told', () => {
     expect(of(living).byHeightMm).toBeGreaterThan(1.3 * of(photo).byHeightMm);
   });
 
+  it('are doubted where the second object of the photo contradicts its scale', () => {
+    const [one] = repeated;
+    if (!one || cardMarks.kind !== 'rectangle') throw new Error('Expected a reading and a card');
+    const [from, to] = cardMarks.corners;
+    const along: ScaleMarks = { ...ALONG_THE_CARD, ends: [from, to], distanceMm: cardMarks.widthMm };
+    const of = (check: ScaleMarks) =>
+      sizesOf(skinReadingsOf('p', measureReadings(photo, { ...calibration, check }, [one], new Map()))).doubted;
+    expect(of(along)).toEqual([]);
+    expect(of({ ...along, distanceMm: 1.5 * cardMarks.widthMm })).toContain('carapaceLengthMm');
+  });
+
   it('are none without a scale', () => {
     const [one] = repeated;
     if (!one) throw new Error('Expected a reading');
     for (const unscaled of [null, { ...calibration, marks: null }]) {
-      expect(measureReadings(photo, unscaled, [one], new Map())).toEqual([{ reading: one, measurement: null, doubts: [] }]);
+      expect(measureReadings(photo, unscaled, [one], new Map())).toEqual([
+        { reading: one, measurement: null, doubts: [], isScaleDoubted: false },
+      ]);
     }
     expect(
       carapaceLengthOf({ moltId: 'm', photos: [{ photo, calibration: { ...calibration, marks: null }, readings: [one] }] }, new Map()),

@@ -83,6 +83,7 @@ describe('sizesOf', () => {
     const reading = skinReading('p', [quantity('leg-L4', 143, 5), quantity('carapace-length', 13, 0.3)]);
     const doubts = [{ code: 'leg-proportion', leg: 'L4', segment: null, lengthMm: 143, carapaceMm: 13 } as const];
     expect(sizesOf([{ ...reading, doubts }]).doubted).toEqual(['legFourthMm']);
+    expect(sizesOf([{ ...reading, isScaleDoubted: true }]).doubted).toEqual(['carapaceLengthMm', 'legFourthMm']);
     expect(sizesOf([reading]).doubted).toEqual([]);
   });
 });

@@ -8,7 +8,13 @@ export function quantity(name: string, valueMm: number, uncertaintyMm: number, m
 }
 
 export function skinReading(photoId: string, quantities: readonly Quantity[], absent: readonly AbsentQuantity[] = []): SkinReading {
-  return { readingId: `reading-of-${photoId}`, photoId, measurement: { quantities: [...quantities], absent: [...absent] }, doubts: [] };
+  return {
+    readingId: `reading-of-${photoId}`,
+    photoId,
+    measurement: { quantities: [...quantities], absent: [...absent] },
+    doubts: [],
+    isScaleDoubted: false,
+  };
 }
 
 /** A molt on one day whose skin has one dorsal photo, measured when a carapace length is given. */

@@ -58,7 +58,7 @@ export function Panels({ picture, headLines, verbs }: Props): ReactElement {
       <div key={task} id="bench-panel" role="tabpanel" aria-labelledby={`bench-tab-${task}`} className={style['body']}>
         {task === 'scale' && <ScalePanel picture={picture} />}
         {task === 'landmarks' && <LandmarksPanel />}
-        {task === 'lengths' && <LengthsPanel headLines={headLines} verbs={verbs} />}
+        {task === 'lengths' && <LengthsPanel picture={picture} headLines={headLines} verbs={verbs} />}
       </div>
     </aside>
   );

@@ -12,10 +12,14 @@ import { CopyText } from '../../../parts/CopyText.tsx';
 import { EmptyState } from '../../../parts/EmptyState.tsx';
 import style from '../panel.module.css';
 import { Passes, type PassVerbs } from '../passes/Passes.tsx';
+import type { OpenPicture } from '../picture/picture.ts';
+import { ContradictedScale } from '../scale/Contradictions.tsx';
+import { useDisagreements } from '../scale/useProposals.ts';
 import { useBench, useLiveDocument, useMeasured, useWork } from '../useWork.ts';
 import { AbsentList } from './AbsentList.tsx';
 import { Doubts } from './Doubts.tsx';
 import lengthsStyle from './LengthsPanel.module.css';
+import { cautionsOf, useLengthBy } from './lengthBy.ts';
 import { QuantityRow } from './QuantityRow.tsx';
 import { readingAsText } from './readingText.ts';
 import { SkinTogether } from './SkinTogether.tsx';
@@ -24,10 +28,20 @@ import { Unusable } from './Unusable.tsx';
 const SEGMENT = /^leg-..-/;
 const DISTANCE = /^free-/;
 
+interface Props {
+  picture: OpenPicture;
+  headLines: readonly string[];
+  verbs: PassVerbs;
+}
+
 /** Every length of this pass with its uncertainty, and the passes over this photo. */
-export function LengthsPanel({ headLines, verbs }: { headLines: readonly string[]; verbs: PassVerbs }): ReactElement {
+export function LengthsPanel({ picture, headLines, verbs }: Props): ReactElement {
   const { bench } = useWork();
-  const { calibration, measurement } = useMeasured(useLiveDocument());
+  const document = useLiveDocument();
+  const measured = useMeasured(document);
+  const { calibration, measurement } = measured;
+  const disagreements = useDisagreements(picture);
+  const lengthBy = useLengthBy(document, measured);
   return (
     <section className={style['panel']}>
       {calibration === null && (
@@ -43,8 +57,9 @@ export function LengthsPanel({ headLines, verbs }: { headLines: readonly string[
           {wordsFor(calibration.failure).advice}
         </EmptyState>
       )}
+      <ContradictedScale disagreements={disagreements} lengthBy={lengthBy} />
       <Doubts />
-      {measurement !== null && <Table measurement={measurement} headLines={headLines} />}
+      {measurement !== null && <Table measurement={measurement} headLines={[...headLines, ...cautionsOf(disagreements, lengthBy)]} />}
       <SkinTogether />
       <hr className={style['rule']} />
       <Passes verbs={verbs} />

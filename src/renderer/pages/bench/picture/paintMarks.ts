@@ -26,7 +26,7 @@ export function paintMarks(context: CanvasRenderingContext2D, state: BenchState,
   const { document } = state.edited;
   if (document.scale !== undefined && state.placing === null) paintScale(pen, document.scale, state.task === 'scale', bare);
   if (document.check !== undefined && state.task === 'scale') paintPreview(pen, document.check);
-  if (state.preview !== null && state.task === 'scale') paintPreview(pen, state.preview);
+  if (state.preview !== null) paintPreview(pen, state.preview);
   if (state.task !== 'scale') paintReading(pen, document, state, bare);
   paintPlacing(pen, state);
   const selectedAt = state.selected === null ? null : handlePosition(document, state.selected);

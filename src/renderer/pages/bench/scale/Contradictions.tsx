@@ -1,17 +1,38 @@
-import type { ReactElement } from 'react';
+import { type ReactElement, useEffect } from 'react';
 import type { RectangleScale, ScaleMarks } from '../../../../domain/measuring/calibration.ts';
 import type { Disagreement } from '../../../../domain/measuring/disagreements.ts';
-import { takeFound } from '../../../bench/deeds/finding.ts';
+import { showPreview, takeFound } from '../../../bench/deeds/finding.ts';
 import { swapScales } from '../../../bench/deeds/scale.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Notice } from '../../../parts/Notice.tsx';
+import type { LengthBy } from '../lengths/lengthBy.ts';
 import style from '../panel.module.css';
 import { useBench, useWork } from '../useWork.ts';
 import { contradictionInWords, displacedInWords, namesApart } from './findingWords.ts';
 import { useProposals } from './useProposals.ts';
 
-/** What cannot both be right: says so, shows both, and asks. Nothing that was measured changes by itself. */
-export function Contradictions({ disagreements }: { disagreements: readonly Disagreement[] }): ReactElement {
+interface Props {
+  disagreements: readonly Disagreement[];
+  /** A length that both tell, where lengths stand. */
+  lengthBy?: LengthBy | null;
+}
+
+/**
+ * What contradicts the scale and cannot both be right: says so, shows both, drawn beside the scale, and asks. Nothing that was
+ * measured changes by itself.
+ */
+export function ContradictedScale(props: Props): ReactElement {
+  const { bench } = useWork();
+  const other = props.disagreements[0]?.other ?? null;
+  useEffect(() => {
+    showPreview(bench, other);
+    return () => showPreview(bench, null);
+  }, [bench, other]);
+  return <Contradictions {...props} />;
+}
+
+/** The same of objects of which none is the scale yet. */
+export function Contradictions({ disagreements, lengthBy = null }: Props): ReactElement {
   return (
     <>
       {disagreements.map((disagreement) => {
@@ -20,18 +41,31 @@ export function Contradictions({ disagreements }: { disagreements: readonly Disa
         return disagreement.areOfOneCard && one.kind === 'rectangle' && other.kind === 'rectangle' ? (
           <DisplacedHandles key={key} marks={one} found={other} contradiction={disagreement.contradiction} />
         ) : (
-          <TwoObjects key={key} {...disagreement} />
+          <TwoObjects key={key} {...disagreement} lengthBy={lengthBy} />
         );
       })}
     </>
   );
 }
 
-function TwoObjects({ one, other, contradiction }: Disagreement): ReactElement {
+function TwoObjects({ one, other, contradiction, lengthBy }: Disagreement & { readonly lengthBy: LengthBy | null }): ReactElement {
   const [name, otherName] = namesApart(one, other);
+  const [byOne, byOther] = [lengthBy?.of(one) ?? null, lengthBy?.of(other) ?? null];
   return (
     <Notice tone="warning" title="Two objects in this picture contradict each other">
       <p>{contradictionInWords(one, other, contradiction)}</p>
+      {lengthBy && byOne !== null && byOther !== null && (
+        <dl className={style['facts']}>
+          <dt>
+            {lengthBy.name} by “{name}”
+          </dt>
+          <dd className="figures">{byOne}</dd>
+          <dt>
+            {lengthBy.name} by “{otherName}”
+          </dt>
+          <dd className="figures">{byOther}</dd>
+        </dl>
+      )}
       <p>
         One is not what it is taken for, or does not lie flat on the table: another coin, another graduation, a card printed at another
         size, a bent card. Which do you trust?

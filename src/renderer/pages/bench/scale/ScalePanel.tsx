@@ -1,9 +1,9 @@
-import { type ReactElement, useEffect, useState } from 'react';
-import type { FoundScale, ScaleProposal } from '../../../../domain/finding/foundScale.ts';
+import { type ReactElement, useState } from 'react';
+import type { FoundScale } from '../../../../domain/finding/foundScale.ts';
 import type { Calibration } from '../../../../domain/measuring/calibrate.ts';
 import type { ScaleMarks } from '../../../../domain/measuring/calibration.ts';
 import { scaleObjectName } from '../../../../words/scaleObjects.ts';
-import { showPreview, wantRefined } from '../../../bench/deeds/finding.ts';
+import { wantRefined } from '../../../bench/deeds/finding.ts';
 import { putHandlesDown, removeScale } from '../../../bench/deeds/scale.ts';
 import { stepBack } from '../../../bench/deeds/travel.ts';
 import { scaleHandlesOf } from '../../../bench/handles.ts';
@@ -18,22 +18,20 @@ import { useBench, useCalibration, useLiveDocument, useWork } from '../useWork.t
 import { CalibrationFacts } from './CalibrationFacts.tsx';
 import { ChooseObject } from './ChooseObject.tsx';
 import { CoinSide } from './CoinSide.tsx';
-import { Contradictions } from './Contradictions.tsx';
+import { ContradictedScale } from './Contradictions.tsx';
 import { FoundFacts } from './FoundFacts.tsx';
 import { LensFacts } from './LensFacts.tsx';
 import { ObjectSize } from './ObjectSize.tsx';
 import { Finding, PointingAt } from './PointingAt.tsx';
 import { RoundCorners } from './RoundCorners.tsx';
 import { SecondObject } from './SecondObject.tsx';
-import { useContradictions, useProposals } from './useProposals.ts';
+import { useDisagreements } from './useProposals.ts';
 
 interface Choosing {
   readonly role: ScaleRole;
   readonly found: FoundScale | null;
   readonly check: ScaleMarks | undefined;
 }
-
-const NOTHING: readonly ScaleProposal[] = [];
 
 /** The scale: choosing an object, marking it, and what it says about the picture. */
 export function ScalePanel({ picture }: { picture: OpenPicture }): ReactElement {
@@ -43,6 +41,7 @@ export function ScalePanel({ picture }: { picture: OpenPicture }): ReactElement 
   const rough = useBench((state) => state.edited.document.roughScale);
   const refining = useBench((state) => state.refining);
   const calibration = useCalibration(useLiveDocument());
+  const disagreements = useDisagreements(picture);
   const found = useBench((state) => state.found);
   const check = useBench((state) => state.edited.document.check);
   // What there was when the keeper began to choose an object: taking one over ends the choosing.
@@ -73,7 +72,7 @@ export function ScalePanel({ picture }: { picture: OpenPicture }): ReactElement 
     <section className={style['panel']}>
       <h2>{scaleObjectName(marks)}</h2>
       {refining !== null && <Finding refining={refining} />}
-      <Disagreements marks={marks} check={check} />
+      <ContradictedScale disagreements={disagreements} />
       {check !== undefined && <SecondObject marks={marks} check={check} />}
       <FoundFacts marks={marks} />
       {calibration !== null && <CalibrationFacts calibration={calibration} />}
@@ -115,19 +114,6 @@ function FromAboveButton({ calibration, picture }: { calibration: Calibration; p
       {isOpen && <FromAbove calibration={calibration} picture={picture} onClose={() => setIsOpen(false)} />}
     </>
   );
-}
-
-/** What else was seen in the picture and contradicts the scale, drawn beside it; only where it was looked for. */
-function Disagreements({ marks, check }: { marks: ScaleMarks; check: ScaleMarks | undefined }): ReactElement {
-  const { bench } = useWork();
-  const { data } = useProposals(false);
-  const disagreements = useContradictions(marks, data ?? NOTHING, check);
-  const other = disagreements[0]?.other ?? null;
-  useEffect(() => {
-    showPreview(bench, other);
-    return () => showPreview(bench, null);
-  }, [bench, other]);
-  return <Contradictions disagreements={disagreements} />;
 }
 
 /** Marks that were put down anywhere: a scale only when each has been brought to its place. */

@@ -1,5 +1,6 @@
 import { type QueryObserverResult, useQuery } from '@tanstack/react-query';
 import { useMemo } from 'react';
+import { useStore } from 'zustand';
 import type { ScaleProposal } from '../../../../domain/finding/foundScale.ts';
 import { calibrate } from '../../../../domain/measuring/calibrate.ts';
 import type { ScaleMarks } from '../../../../domain/measuring/calibration.ts';
@@ -8,9 +9,14 @@ import { nearEdgeBySecondObject } from '../../../../domain/measuring/coinSide.ts
 import type { ScaledObject } from '../../../../domain/measuring/contradiction.ts';
 import { type Disagreement, disagreementsAmong } from '../../../../domain/measuring/disagreements.ts';
 import { areOfOneObject } from '../../../../domain/measuring/sameObject.ts';
+import { placedScaleOf } from '../../../bench/document.ts';
 import { ask } from '../../../client/ask.ts';
 import { answerKey } from '../../../client/queries.ts';
-import { useWork } from '../useWork.ts';
+import type { OpenPicture } from '../picture/picture.ts';
+import { useSettledDocument, useWork } from '../useWork.ts';
+
+const NOTHING: readonly ScaleProposal[] = [];
+const NONE: readonly Disagreement[] = [];
 
 const KEY = 'GET /api/photos/{photoId}/proposals';
 
@@ -45,6 +51,19 @@ export function sideFromOthers(
     if (nearEdgeRad !== null) return { marks: { ...marks, nearEdgeRad }, by: other };
   }
   return null;
+}
+
+/**
+ * What contradicts the scale of the photo, looked for in the picture once its own pixels are there: marks that were stored long
+ * ago may still be contradicted by what lies beside them.
+ */
+export function useDisagreements(picture: OpenPicture): readonly Disagreement[] {
+  const document = useSettledDocument();
+  const scale = placedScaleOf(document);
+  const isDecoded = useStore(picture.store, ({ complete }) => complete);
+  const { data } = useProposals(isDecoded && scale !== undefined);
+  const disagreements = useContradictions(scale, data ?? NOTHING, document.check);
+  return scale === undefined ? NONE : disagreements;
 }
 
 /**
