@@ -16,6 +16,8 @@ async function carapaceLength(keeper: Keeper, photo: PhotoTruth): Promise<number
   const { bench } = keeper;
   await bench.take('Points');
   await bench.place('Carapace', 'Front, midline', photo.landmark('carapace_anterior_mid'), photo.size);
+  await expect(bench.panel().getByText(/^Not known yet: it follows from the carapace’s width, 0\.35 of it/)).toBeVisible();
+  await expect(bench.panel().getByLabel('This point, mm')).toHaveValue('');
   await bench.enterPointHeight(photo.landmarkHeightMm('carapace_anterior_mid'));
   await bench.place('Carapace', 'Rear, midline', photo.landmark('carapace_posterior_mid'), photo.size);
   await bench.enterPointHeight(photo.landmarkHeightMm('carapace_posterior_mid'));
@@ -160,15 +162,19 @@ test('a found coin gives no scale before the keeper has said which one it is; a 
   await bench.take('Lengths');
   await expect(bench.length('Carapace length')).toHaveText(/±/);
   const undecided = await bench.length('Carapace length').textContent();
-  await bench.take('Known size');
-  await bench
-    .panel()
+  await expect(bench.panel().getByText('Nobody has said it yet, so every length stands between two answers')).toBeVisible();
+  await bench.button('Say which edge was nearer').press('Enter');
+  await expect(page.getByRole('tab', { name: 'Known size' })).toBeFocused();
+  const edges = bench.panel().getByRole('group', { name: 'Which edge of the coin was nearer to the camera?' });
+  await expect(edges).toBeInViewport({ ratio: 0.95 });
+  await edges
     .getByRole('radio', { name: /one: camera tilted \d+\.\d°/ })
     .first()
     .check();
   await bench.take('Lengths');
   await expect(bench.length('Carapace length')).toHaveText(/±/);
   await expect(bench.length('Carapace length')).not.toHaveText(undecided ?? '');
+  await expect(bench.button('Say which edge was nearer')).toBeHidden();
 });
 
 test('clicks where no rule lies are told so, and nothing that was measured is lost', async ({ page }) => {

@@ -5,6 +5,7 @@ import type { CoinScale } from './calibration.ts';
 import { type Lens, lensOf, type PictureFacts } from './camera.ts';
 import { circlePoses } from './circlePose.ts';
 import { type CoinSolution, viewOfCoin } from './coinView.ts';
+import type { Estimate } from './quantity.ts';
 import type { View } from './view.ts';
 
 /** Planes of two objects on one table agree within this; own assumption: small objects seen near straight down tell their plane to a few degrees. */
@@ -59,6 +60,28 @@ export function coinSolutions(marks: CoinScale, picture: PictureFacts): readonly
   if (!geometry.ok || !geometry.value.solutions) return null;
   const [one, other] = geometry.value.solutions;
   return one.tiltDeg <= other.tiltDeg ? [one, other] : [other, one];
+}
+
+/** Two planes tilted by less than this and towards each other's side differ by less than a rim is known. Own judgment. */
+const ALIKE_DEG = 1;
+
+/** The same as `coinSolutions`; null also where both are so alike that nobody needs to be asked. */
+export function sidesToAskFor(marks: CoinScale, picture: PictureFacts): readonly [CoinSolution, CoinSolution] | null {
+  const solutions = coinSolutions(marks, picture);
+  return solutions?.some(({ tiltDeg }) => tiltDeg >= ALIKE_DEG) ? solutions : null;
+}
+
+/**
+ * Whether a length is less certain since the keeper said which edge was nearer than it was before. Of a rim that hardly tells its tilt,
+ * `viewOfCoin` believes a camera near level while nobody says an edge; who says one vouches for the outline's tilt, and how far that
+ * lies from what is believed of any picture counts as uncertainty, the more the farther a length lies from the coin.
+ *
+ * @param lengthBy the length under other marks; null where they give none.
+ */
+export function sayingWidens(marks: CoinScale, lengthBy: (marks: CoinScale) => Estimate | null): boolean {
+  if (marks.nearEdgeRad === null) return false;
+  const [said, open] = [lengthBy(marks), lengthBy({ ...marks, nearEdgeRad: null })];
+  return said !== null && open !== null && said.expandedUncertainty > open.expandedUncertainty;
 }
 
 /** Normal of a view's plane in the camera's frame, away from the camera: the plane's horizon is where it meets a ray at right angles. */

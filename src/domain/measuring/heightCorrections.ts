@@ -12,6 +12,8 @@ export interface HeightCorrection {
   readonly standardUncertaintyMm: number;
   /** A default, nothing the keeper stated. */
   readonly assumed: boolean;
+  /** A share of a width that is not known yet: the figures say nothing. */
+  readonly waitsForWidth: boolean;
   /**
    * How far the landmark lies from where its pixel meets the plane of the scale object's face, along that plane. The height
    * counts from the face: an object as thick as the landmark is high leaves nothing to correct. Null without a camera station
@@ -28,13 +30,15 @@ export function heightCorrectionOf(
   shown: Shown = 'skin',
 ): HeightCorrection {
   const heights = carapaceHeights(reading, calibration, { shown });
-  const { heightMm, ownStandardUncertaintyMm, sharedStandardUncertaintyMm, assumed } = heights.of(name);
+  const { heightMm, ownStandardUncertaintyMm, sharedStandardUncertaintyMm, assumed, waitsForWidth } = heights.of(name);
   const at = pointOf(reading.landmarks[name]);
   return {
     heightMm,
     standardUncertaintyMm: Math.hypot(ownStandardUncertaintyMm, sharedStandardUncertaintyMm),
     assumed,
-    shiftMm: at === null || calibration.station === null ? null : shiftOf(calibration, at, heightMm - calibration.faceHeightMm),
+    waitsForWidth,
+    shiftMm:
+      at === null || waitsForWidth || calibration.station === null ? null : shiftOf(calibration, at, heightMm - calibration.faceHeightMm),
   };
 }
 

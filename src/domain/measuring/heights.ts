@@ -42,7 +42,13 @@ const TYPICAL_WIDTH_TO_LENGTH = 0.9;
  * The opened skin of an abdomen lies on the table in shallow folds: about this high, as a whole and from place to place. Own
  * assumption, checked on three rendered skins.
  */
-const ON_ABDOMEN: LandmarkHeight = { heightMm: 1, ownStandardUncertaintyMm: 0.3, sharedStandardUncertaintyMm: 0.8, assumed: true };
+const ON_ABDOMEN: LandmarkHeight = {
+  heightMm: 1,
+  ownStandardUncertaintyMm: 0.3,
+  sharedStandardUncertaintyMm: 0.8,
+  assumed: true,
+  waitsForWidth: false,
+};
 
 export interface LandmarkHeight {
   readonly heightMm: number;
@@ -52,6 +58,8 @@ export interface LandmarkHeight {
   readonly sharedStandardUncertaintyMm: number;
   /** A default was used, nothing the keeper or the caller stated. */
   readonly assumed: boolean;
+  /** Nothing is known of it yet: it is a share of the width of a carapace of which too little is placed. Its figures say nothing. */
+  readonly waitsForWidth: boolean;
 }
 
 export interface Heights {
@@ -83,19 +91,27 @@ export function heightsOf(entered: CarapaceHeight, carapace: CarapaceOnPlane, kn
     ownStandardUncertaintyMm: CARAPACE_UNEVENNESS_SHARE * (widthMm ?? 0),
     sharedStandardUncertaintyMm: common.uncertaintyMm,
     assumed: entered.kind === 'assumed',
+    waitsForWidth: entered.kind === 'assumed' && widthMm === null,
   };
   const onLegs: LandmarkHeight = {
     heightMm: 0,
     ownStandardUncertaintyMm: widthMm === null ? LEG_HEIGHT_UNCERTAINTY_WITHOUT_CARAPACE_MM : LEG_HEIGHT_SHARE_UNCERTAINTY * widthMm,
     sharedStandardUncertaintyMm: 0,
     assumed: true,
+    waitsForWidth: false,
   };
   return {
     of: (name) => {
       const stated = known[name];
       if (stated !== undefined) {
         const { heightMm, standardUncertaintyMm } = typeof stated === 'number' ? { heightMm: stated, standardUncertaintyMm: 0 } : stated;
-        return { heightMm, ownStandardUncertaintyMm: standardUncertaintyMm, sharedStandardUncertaintyMm: 0, assumed: false };
+        return {
+          heightMm,
+          ownStandardUncertaintyMm: standardUncertaintyMm,
+          sharedStandardUncertaintyMm: 0,
+          assumed: false,
+          waitsForWidth: false,
+        };
       }
       if (isFreeLandmark(name)) return ON_ABDOMEN;
       return isCarapaceLandmark(name) ? onCarapace : onLegs;

@@ -3,7 +3,7 @@ import { coinMarks } from '../../../src/domain/finding/coin/coinMarks.ts';
 import { rimAbout } from '../../../src/domain/finding/coin/findCoin.ts';
 import { calibrate } from '../../../src/domain/measuring/calibrate.ts';
 import type { CoinScale, ScaleMarks } from '../../../src/domain/measuring/calibration.ts';
-import { coinSolutions, nearEdgeBySecondObject } from '../../../src/domain/measuring/coinSide.ts';
+import { coinSolutions, nearEdgeBySecondObject, sayingWidens } from '../../../src/domain/measuring/coinSide.ts';
 import { coinsOfDiameter, KNOWN_COINS } from '../../../src/domain/measuring/knownCoins.ts';
 import { measure } from '../../../src/domain/measuring/measure.ts';
 import { COIN_PHOTOS, coinLight, coinTruth } from '../../support/coinTruth.ts';
@@ -157,6 +157,19 @@ describe('known coins', () => {
     expect(coinsOfDiameter(30.6, 0.1)).toEqual(['us-half-dollar']);
     expect(coinsOfDiameter(50, 0.5)).toEqual([]);
   });
+});
+
+test('saying which edge was nearer widens a length where the rim hardly tells its tilt, and narrows it where it does', () => {
+  const [, photo] = COIN_PHOTOS;
+  const { rim, marksOn } = coinTruth(photo);
+  // A fortieth of the radius: as where the rim could not be told from the wall of the coin.
+  const [sharp, vague] = [marksOn(rim, 0.25, null), marksOn(rim, rim.semiMajorPx / 40, null)];
+  const said = (marks: CoinScale): CoinScale => ({ ...marks, nearEdgeRad: trueEdge(photo, marks) });
+  const lengthBy = (marks: CoinScale) => carapaceOn(photo, marks).length.estimate;
+  expect(sayingWidens(said(vague), lengthBy)).toBe(true);
+  expect(sayingWidens(said(sharp), lengthBy)).toBe(false);
+  expect(sayingWidens(vague, lengthBy)).toBe(false);
+  expect(sayingWidens(said(vague), () => null)).toBe(false);
 });
 
 describe('an outline that no coin has', () => {

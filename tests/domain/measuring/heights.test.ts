@@ -41,7 +41,13 @@ describe('heights above the table', () => {
 
   it('lay the legs on the table, with a doubt that grows with the animal', () => {
     const { of } = heightsOf({ kind: 'entered', heightMm: 0.76, standardUncertaintyMm: 0.5 }, ON_PLANE);
-    expect(of(LEG)).toEqual({ heightMm: 0, ownStandardUncertaintyMm: 4, sharedStandardUncertaintyMm: 0, assumed: true });
+    expect(of(LEG)).toEqual({
+      heightMm: 0,
+      ownStandardUncertaintyMm: 4,
+      sharedStandardUncertaintyMm: 0,
+      assumed: true,
+      waitsForWidth: false,
+    });
   });
 
   it('guess the width from the length when only that was placed, and the legs without either', () => {
@@ -50,11 +56,22 @@ describe('heights above the table', () => {
     expect(fromLength.of(LEG).ownStandardUncertaintyMm).toBeCloseTo(0.2 * 0.9 * 22, 10);
     const fromNothing = heightsOf(ASSUMED, { ...ON_PLANE, widthMm: null, lengthMm: null });
     expect(fromNothing.of(LEG).ownStandardUncertaintyMm).toBe(2);
+    // A share of a width that nobody knows is no height of zero.
+    expect(fromNothing.of('carapace-front').waitsForWidth).toBe(true);
+    for (const known of [fromLength, heightsOf(ASSUMED, ON_PLANE)]) expect(known.of('carapace-front').waitsForWidth).toBe(false);
+    expect(heightsOf(flat, { ...ON_PLANE, widthMm: null, lengthMm: null }).of('carapace-front').waitsForWidth).toBe(false);
+    expect(fromNothing.of(LEG).waitsForWidth).toBe(false);
   });
 
   it('give way to what the caller knows', () => {
     const { of } = heightsOf(ASSUMED, ON_PLANE, { [LEG]: 4.2, 'carapace-left': 9 });
-    expect(of(LEG)).toEqual({ heightMm: 4.2, ownStandardUncertaintyMm: 0, sharedStandardUncertaintyMm: 0, assumed: false });
+    expect(of(LEG)).toEqual({
+      heightMm: 4.2,
+      ownStandardUncertaintyMm: 0,
+      sharedStandardUncertaintyMm: 0,
+      assumed: false,
+      waitsForWidth: false,
+    });
     expect(of('carapace-left').heightMm).toBe(9);
     expect(of('carapace-right').heightMm).not.toBe(9);
   });

@@ -8,6 +8,7 @@ import { BlindPass } from './passes/BlindPass.tsx';
 import type { PassVerbs } from './passes/Passes.tsx';
 import type { OpenPicture } from './picture/picture.ts';
 import { ScalePanel } from './scale/ScalePanel.tsx';
+import { focusTask, tabId } from './tasks.ts';
 import { useBench, useWork } from './useWork.ts';
 
 const TASKS: readonly { readonly task: BenchTask; readonly name: string }[] = [
@@ -32,7 +33,7 @@ export function Panels({ picture, headLines, verbs }: Props): ReactElement {
     const next = TASKS.at((TASKS.findIndex((entry) => entry.task === task) + by) % TASKS.length);
     if (next === undefined) return;
     takeUp(bench, next.task);
-    document.getElementById(`bench-tab-${next.task}`)?.focus();
+    focusTask(next.task);
   };
   return (
     <aside className={style['panels']} aria-label="Measuring">
@@ -42,7 +43,7 @@ export function Panels({ picture, headLines, verbs }: Props): ReactElement {
             key={entry.task}
             type="button"
             role="tab"
-            id={`bench-tab-${entry.task}`}
+            id={tabId(entry.task)}
             aria-selected={entry.task === task}
             aria-controls="bench-panel"
             tabIndex={entry.task === task ? 0 : -1}
@@ -55,7 +56,7 @@ export function Panels({ picture, headLines, verbs }: Props): ReactElement {
       </div>
       <BlindPass />
       {/* The key lets each job begin at its top, wherever the one before was scrolled to. */}
-      <div key={task} id="bench-panel" role="tabpanel" aria-labelledby={`bench-tab-${task}`} className={style['body']}>
+      <div key={task} id="bench-panel" role="tabpanel" aria-labelledby={tabId(task)} className={style['body']}>
         {task === 'scale' && <ScalePanel picture={picture} />}
         {task === 'landmarks' && <LandmarksPanel />}
         {task === 'lengths' && <LengthsPanel picture={picture} headLines={headLines} verbs={verbs} />}

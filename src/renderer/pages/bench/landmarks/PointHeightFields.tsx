@@ -1,6 +1,10 @@
 import type { ReactElement } from 'react';
-import { heightCorrectionOf } from '../../../../domain/measuring/heightCorrections.ts';
-import { TYPED_HEIGHT_STANDARD_UNCERTAINTY_MM, typedStandardUncertaintyMm } from '../../../../domain/measuring/heights.ts';
+import { type HeightCorrection, heightCorrectionOf } from '../../../../domain/measuring/heightCorrections.ts';
+import {
+  CARAPACE_HEIGHT_SHARES,
+  TYPED_HEIGHT_STANDARD_UNCERTAINTY_MM,
+  typedStandardUncertaintyMm,
+} from '../../../../domain/measuring/heights.ts';
 import { type LandmarkName, type PointHeight, statedHeights } from '../../../../domain/measuring/landmarks.ts';
 import { COVERAGE_FACTOR } from '../../../../domain/measuring/quantity.ts';
 import { shownOn } from '../../../../domain/photo/photo.ts';
@@ -23,8 +27,9 @@ export function PointHeightFields({ name }: { name: LandmarkName }): ReactElemen
   const landmark = document[name];
   if (landmark === undefined || !('at' in landmark)) return null;
   if (calibration === null || !calibration.ok) return null;
-  const correction = heightCorrectionOf(name, readingDraftOf(document, pass), calibration.value, shownOn(sheet.photo));
-  const { heightMm, standardUncertaintyMm, assumed, shiftMm } = correction;
+  const shown = shownOn(sheet.photo);
+  const correction = heightCorrectionOf(name, readingDraftOf(document, pass), calibration.value, shown);
+  const { heightMm, standardUncertaintyMm, assumed, waitsForWidth, shiftMm } = correction;
   const group = groupOf(name);
   const fellows = namesIn(group).filter((other) => other !== name && isPlaced(document[other]));
   const stated = statedHeights(landmarksOf(document));
@@ -43,18 +48,22 @@ export function PointHeightFields({ name }: { name: LandmarkName }): ReactElemen
     <fieldset>
       <legend className={style['legend']}>Height of this point above the table</legend>
       <div className={style['pair']}>
-        <NumberField label="This point, mm" value={heightMm} figures={3} most={100} onChange={enter} />
-        <PlusMinusField
-          label="Known to ± mm (k = 2)"
-          standardUncertainty={standardUncertaintyMm}
-          most={100}
-          onChange={(typed) => change({ standardUncertaintyMm: typed })}
-        />
+        <NumberField label="This point, mm" value={waitsForWidth ? null : heightMm} figures={3} most={100} onChange={enter} />
+        {!waitsForWidth && (
+          <PlusMinusField
+            label="Known to ± mm (k = 2)"
+            standardUncertainty={standardUncertaintyMm}
+            most={100}
+            onChange={(typed) => change({ standardUncertaintyMm: typed })}
+          />
+        )}
       </div>
       <p className={style['soft']}>
-        {landmark.height === undefined ? (assumed ? 'Assumed. ' : 'As entered for the carapace. ') : 'Entered for this point. '}
+        {landmark.height === undefined
+          ? defaultInWords(group, correction, CARAPACE_HEIGHT_SHARES[shown].share)
+          : 'Entered for this point. '}
         {landmark.height === undefined && assumed && TYPED_HEIGHT_IN_WORDS}
-        {shiftInWords(shiftMm, calibration.value.faceHeightMm)}
+        {!waitsForWidth && shiftInWords(shiftMm, calibration.value.faceHeightMm)}
       </p>
       <div className={style['row']}>
         {landmark.height !== undefined && (
@@ -75,6 +84,14 @@ export function PointHeightFields({ name }: { name: LandmarkName }): ReactElemen
       </div>
     </fieldset>
   );
+}
+
+function defaultInWords(group: LandmarkGroup, { assumed, waitsForWidth }: HeightCorrection, share: number): string {
+  if (waitsForWidth)
+    return `Not known yet: it follows from the carapace’s width, ${share} of it, once its left and right, or its front and rear, are placed. `;
+  if (!assumed) return 'As entered for the carapace. ';
+  if (isDistance(group)) return 'Assumed of the opened skin of an abdomen. ';
+  return group === 'carapace' ? `Assumed: ${share} of the carapace’s width. ` : 'Assumed: it lies on the table. ';
 }
 
 function sameForAll(group: LandmarkGroup): string {

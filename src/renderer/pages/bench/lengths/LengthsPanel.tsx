@@ -5,7 +5,7 @@ import { plusMinusMeans } from '../../../../words/estimates.ts';
 import { wordsFor } from '../../../../words/failures.ts';
 import { FLAG_LABELS } from '../../../../words/labels.ts';
 import { takeUp } from '../../../bench/deeds/travel.ts';
-import { landmarksOf } from '../../../bench/document.ts';
+import { landmarksOf, placedScaleOf } from '../../../bench/document.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { CheckField } from '../../../parts/CheckField.tsx';
 import { CopyText } from '../../../parts/CopyText.tsx';
@@ -22,6 +22,7 @@ import lengthsStyle from './LengthsPanel.module.css';
 import { cautionsOf, useLengthBy } from './lengthBy.ts';
 import { QuantityRow } from './QuantityRow.tsx';
 import { readingAsText } from './readingText.ts';
+import { SideOfCoin } from './SideOfCoin.tsx';
 import { SkinTogether } from './SkinTogether.tsx';
 import { Unusable } from './Unusable.tsx';
 
@@ -42,6 +43,7 @@ export function LengthsPanel({ picture, headLines, verbs }: Props): ReactElement
   const { calibration, measurement } = measured;
   const disagreements = useDisagreements(picture);
   const lengthBy = useLengthBy(document, measured);
+  const scale = placedScaleOf(document);
   return (
     <section className={style['panel']}>
       {calibration === null && (
@@ -58,6 +60,7 @@ export function LengthsPanel({ picture, headLines, verbs }: Props): ReactElement
         </EmptyState>
       )}
       <ContradictedScale disagreements={disagreements} lengthBy={lengthBy} />
+      {scale?.kind === 'coin' && <SideOfCoin marks={scale} lengthBy={lengthBy} />}
       <Doubts />
       {measurement !== null && <Table measurement={measurement} headLines={[...headLines, ...cautionsOf(disagreements, lengthBy)]} />}
       <SkinTogether />

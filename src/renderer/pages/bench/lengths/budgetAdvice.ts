@@ -19,7 +19,7 @@ const ADVICE: Readonly<Record<Exclude<BudgetSource, 'height'>, string>> = {
     'Put the marks on the scale object more exactly, under Known size: enlarged, or fitted to the edges. In the next photo let the object fill more of the picture.',
   'scale-object': 'Measure the scale object itself with a caliper and enter its size, and how well you know it, under Known size.',
   'tilt-unknown':
-    'The marks do not show how the camera was tilted: four corners of a card or sheet do, and of a coin which edge was nearer. Or photograph from straight above.',
+    'The marks hardly show how the camera was tilted. Four corners of a card or sheet do, also as a second object beside a coin. Or photograph from straight above.',
   'camera-distance':
     'Photograph from farther away and straight from above, and keep the camera’s own file: its focal length tells how far away it was.',
   distortion:

@@ -1,19 +1,16 @@
 import type { ReactElement } from 'react';
 import type { CoinScale } from '../../../../domain/measuring/calibration.ts';
-import { coinSolutions } from '../../../../domain/measuring/coinSide.ts';
+import { sidesToAskFor } from '../../../../domain/measuring/coinSide.ts';
 import { changeScale } from '../../../bench/deeds/scale.ts';
 import style from '../panel.module.css';
 import { useWork } from '../useWork.ts';
 import { directionInWords } from './findingWords.ts';
 
-/** Two planes tilted by less than this and towards each other's side differ by less than the rim is known. */
-const ALIKE_DEG = 1;
-
 /** The outline of a coin is that of two tilted planes: which edge was nearer to the camera, only the keeper knows. */
 export function CoinSide({ marks }: { marks: CoinScale }): ReactElement | null {
   const { bench, sheet } = useWork();
-  const solutions = coinSolutions(marks, sheet.photo);
-  if (solutions === null || solutions.every(({ tiltDeg }) => tiltDeg < ALIKE_DEG)) return null;
+  const solutions = sidesToAskFor(marks, sheet.photo);
+  if (solutions === null) return null;
   const choose = (nearEdgeRad: number | null) => changeScale(bench, { ...marks, nearEdgeRad });
   const chosen = marks.nearEdgeRad;
   return (

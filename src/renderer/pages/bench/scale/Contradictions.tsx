@@ -5,7 +5,7 @@ import { showPreview, takeFound } from '../../../bench/deeds/finding.ts';
 import { swapScales } from '../../../bench/deeds/scale.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Notice } from '../../../parts/Notice.tsx';
-import type { LengthBy } from '../lengths/lengthBy.ts';
+import { type LengthBy, lengthInWords } from '../lengths/lengthBy.ts';
 import style from '../panel.module.css';
 import { useBench, useWork } from '../useWork.ts';
 import { contradictionInWords, displacedInWords, namesApart } from './findingWords.ts';
@@ -59,11 +59,11 @@ function TwoObjects({ one, other, contradiction, lengthBy }: Disagreement & { re
           <dt>
             {lengthBy.name} by “{name}”
           </dt>
-          <dd className="figures">{byOne}</dd>
+          <dd className="figures">{lengthInWords(byOne)}</dd>
           <dt>
             {lengthBy.name} by “{otherName}”
           </dt>
-          <dd className="figures">{byOther}</dd>
+          <dd className="figures">{lengthInWords(byOther)}</dd>
         </dl>
       )}
       <p>

@@ -74,6 +74,7 @@ export function ScalePanel({ picture }: { picture: OpenPicture }): ReactElement 
       {refining !== null && <Finding refining={refining} />}
       <ContradictedScale disagreements={disagreements} />
       {check !== undefined && <SecondObject marks={marks} check={check} />}
+      {marks.kind === 'coin' && <CoinSide marks={marks} />}
       <FoundFacts marks={marks} />
       {calibration !== null && <CalibrationFacts calibration={calibration} />}
       {calibration?.ok && <LensFacts marks={marks} calibration={calibration.value} />}
@@ -88,7 +89,6 @@ export function ScalePanel({ picture }: { picture: OpenPicture }): ReactElement 
         )}
         {calibration?.ok && <FromAboveButton calibration={calibration.value} picture={picture} />}
       </div>
-      {marks.kind === 'coin' && <CoinSide marks={marks} />}
       {marks.kind === 'rectangle' && marks.object === 'id-1' && <RoundCorners />}
       <HandleList />
       <hr className={style['rule']} />
