@@ -9,6 +9,7 @@ import { type Rim, refineRim } from './rim.ts';
 import { arcOf } from './roughRim.ts';
 import { circle, evidenceOf, isBelieved, LEAST_CONFIDENCE, outermostOf, searched } from './search.ts';
 import { settleRim } from './settleRim.ts';
+import { withTransition } from './transition.ts';
 
 const LEAST_RADIUS_PX = 10;
 /** No coin that helps to measure fills more than this share of the shorter side. */
@@ -80,10 +81,11 @@ function settled(planes: LightPlanes, outline: Rim, seen: readonly Rim[]): Rim {
 
 /** The outermost about what was found, and the upper rim there. */
 function rimOf(planes: LightPlanes, found: Rim, seen: readonly Rim[]): Rim {
-  return outermostRim(planes, found, seen, (outline) => {
+  const outermost = outermostRim(planes, found, seen, (outline) => {
     const rim = settleRim(planes, outline) ?? searched(planes, outline);
     return rim && settled(planes, rim, []);
   });
+  return withTransition(planes, outermost);
 }
 
 /** Faint outlines may belong to a coin too shiny to be believed in at once: an edge closed all around tells. */

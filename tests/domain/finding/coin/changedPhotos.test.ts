@@ -38,4 +38,12 @@ describe.each(CHANGES)('the rim of a coin in a photo %s', (_, change) => {
       expect(found.rmsPx, photo.name).toBeLessThan(COVERS * found.standardUncertaintyPx);
     }
   }, 60_000);
+
+  test('is stated wide enough where it fades into its shadow', async () => {
+    for (const photo of COIN_PHOTOS.filter(({ name }) => name.startsWith('silver'))) {
+      const found = foundOn(change(await shownOn(photo)));
+      expect(found.settled, photo.name).toBe(false);
+      expect(found.rmsPx, photo.name).toBeLessThan(COVERS * found.standardUncertaintyPx);
+    }
+  }, 60_000);
 });
