@@ -4,8 +4,8 @@ import type { ImagePoint } from '../measuring/points.ts';
 import { threeSidesOf } from '../measuring/threeSides.ts';
 import { viewOfThreeSides } from '../measuring/threeSidesView.ts';
 import { fail, type Result, succeed } from '../result.ts';
-import type { FoundRectangle, Four, RectangleShape } from './card.ts';
 import { type FittedLine, intersect, type PointCovariance } from './line.ts';
+import type { FoundRectangle, Four, RectangleShape } from './rectangle.ts';
 import type { FoundSide } from './sideFit.ts';
 
 type Meeting = NonNullable<ReturnType<typeof intersect>>;

@@ -57,8 +57,12 @@ export function blurOf(diskPx: number, pixelBlurPx: number): number {
   return Math.hypot(pixelBlurPx, diskPx / 2);
 }
 
-/** The scene that leaves the least of the light beside all sides unexplained: from a coarse grid, then parameter by parameter. */
-export function fitScene(sides: readonly SideOnFoot[], trial: Trial): SceneFit {
+/**
+ * The scene that leaves the least of the light beside all sides unexplained: from a coarse grid, then parameter by parameter.
+ *
+ * @param like the same scene fitted to the same light in other values: it stands in for the grid, but for the share of light from all around.
+ */
+export function fitScene(sides: readonly SideOnFoot[], trial: Trial, like: Scene | null = null): SceneFit {
   const { thicknessPx, pixelBlurPx } = trial;
   const learning = sides.map(
     (side): SideOnFoot => side && { ...side, stretches: side.stretches.filter((_, index) => index % LEARNING_STRIDE === 1) },
@@ -70,6 +74,14 @@ export function fitScene(sides: readonly SideOnFoot[], trial: Trial): SceneFit {
       return sum + leastSquares(side.stretches, formOf(index, side.footPx), 0, trial).sumOfSquares;
     }, 0);
   };
+  if (like) {
+    const starts = [like, ...AMBIENTS.map((ambient) => ({ ...like, ambient }))];
+    return refined(
+      best(starts, (scene) => costOf(scene, () => true)),
+      learning,
+      trial,
+    );
+  }
   const plain = { firstShadowPx: -1e3, secondShadowPx: -1e3, spreadPx: 1, ambient: 1 };
   const disks = sides.flatMap((_, index) => {
     if (!learning[index]) return [];

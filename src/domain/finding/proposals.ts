@@ -2,12 +2,12 @@ import type { PictureFacts } from '../measuring/camera.ts';
 import type { Corners } from '../measuring/corners.ts';
 import { KNOWN_RECTANGLES } from '../measuring/knownRectangles.ts';
 import type { ImagePoint } from '../measuring/points.ts';
-import { enlargedRectangle, type FoundRectangle } from './card.ts';
 import { edgeMapOf } from './edgeMap.ts';
 import type { JudgedPicture } from './judged.ts';
 import { factorTo, reducePlanes } from './light.ts';
 import { proposeRectangle } from './proposeCard.ts';
 import { proposeTicks } from './proposeRule.ts';
+import { enlargedRectangle, type FoundRectangle } from './rectangle.ts';
 import type { FoundTicks } from './rule.ts';
 import { type Segment, strongSegments } from './strongLines.ts';
 

@@ -1,8 +1,9 @@
 import { lensOf, type PictureFacts } from '../measuring/camera.ts';
 import type { Corners } from '../measuring/corners.ts';
-import { type FoundRectangle, type RectangleShape, refineRectangle } from './card.ts';
+import { refineRectangle } from './card.ts';
 import type { LightPlanes } from './light.ts';
 import { misfitOf, rectanglesAmong } from './quadrilaterals.ts';
+import type { FoundRectangle, RectangleShape } from './rectangle.ts';
 import type { Segment } from './strongLines.ts';
 
 export interface ProposedRectangle {

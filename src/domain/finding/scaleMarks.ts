@@ -2,9 +2,9 @@ import type { EdgePoint, PointsScale, RectangleScale, RuleTicksScale, ScaleMarks
 import { rectangularStandardUncertainty } from '../measuring/knownRectangles.ts';
 import type { ImagePoint } from '../measuring/points.ts';
 import { assertNever } from '../result.ts';
-import { cornerUncertaintyPx, enlargedEdgePoint, type FoundRectangle } from './card.ts';
 import type { ScaleEvidence, ScaleProposal } from './foundScale.ts';
 import type { SeenTicks } from './proposals.ts';
+import { cornerUncertaintyPx, enlargedEdgePoint, type FoundRectangle } from './rectangle.ts';
 
 /** Rules of class 1 up to 500 mm may be +-0.15 mm off (JIS B 7516:2005). */
 const RULE_HALF_WIDTH_MM = 0.15;

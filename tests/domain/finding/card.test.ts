@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { cornerUncertaintyPx, type FoundRectangle, refineRectangle } from '../../../src/domain/finding/card.ts';
+import { refineRectangle } from '../../../src/domain/finding/card.ts';
 import { constructCorners } from '../../../src/domain/finding/constructCorners.ts';
 import type { LightImage } from '../../../src/domain/finding/light.ts';
+import { cornerUncertaintyPx, type FoundRectangle } from '../../../src/domain/finding/rectangle.ts';
 import type { Corners } from '../../../src/domain/measuring/corners.ts';
 import { KNOWN_RECTANGLES } from '../../../src/domain/measuring/knownRectangles.ts';
 import type { ImagePoint, PlanePoint } from '../../../src/domain/measuring/points.ts';
