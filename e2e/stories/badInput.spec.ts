@@ -76,7 +76,7 @@ test('the same card marked at another place is another card, and the two are tol
   await bench.scaleByCard(smaller, withCard.size);
   await expect(bench.panel().getByText('Two objects in this picture contradict each other')).toBeVisible();
   const trust = bench.panel().getByRole('button', { name: /^Trust: A bank-size card .*, the (left|right) one$/ });
-  await expect(bench.panel().getByRole('button', { name: /^Measured by now: A bank-size card .*, the (left|right) one$/ })).toBeVisible();
+  await expect(bench.panel().getByText(/^Measured by now: A bank-size card .*, the (left|right) one$/)).toBeVisible();
   await trust.click();
   await expect(bench.panel().getByText('Two objects in this picture contradict each other')).toBeHidden();
   await bench.saved();

@@ -9,7 +9,7 @@ export interface ViewFromAbove {
   readonly widthPx: number;
   readonly heightPx: number;
   readonly pxPerMm: number;
-  /** The place of the plane at the top left corner of the top left pixel. */
+  /** The place at the top left corner of the top left pixel, in the frame of the plane turned by quarters as the view is. */
   readonly topLeft: PlanePoint;
   /** Where its pixels lie in the photo. */
   readonly toPhoto: PhotoMap;
@@ -42,6 +42,22 @@ export function borderOfPicture(
   });
 }
 
+/** Cosine and sine of the turns by quarters. */
+const QUARTERS = [
+  [1, 0],
+  [0, 1],
+  [-1, 0],
+  [0, -1],
+] as const;
+
+/** The quarter turn nearest to where the photo's right runs in the plane. */
+function quarterOf(calibration: Pick<Calibration, 'view'>, at: ImagePoint): (typeof QUARTERS)[number] {
+  const [from, to] = [toPlane(calibration, at), toPlane(calibration, { ...at, xPx: at.xPx + 1 })];
+  if (from === null || to === null) return QUARTERS[0];
+  const along = ([cosine, sine]: (typeof QUARTERS)[number]): number => cosine * (to.xMm - from.xMm) + sine * (to.yMm - from.yMm);
+  return QUARTERS.reduce((best, quarter) => (along(quarter) > along(best) ? quarter : best));
+}
+
 /**
  * What the plane looks like from straight above. Only what lies on it is at scale: whatever rises towards the camera is drawn
  * too large and displaced.
@@ -49,6 +65,7 @@ export function borderOfPicture(
  * @param shown points of the photo that must be seen in it, with the scale object itself.
  * @param marginMm around all of them.
  * @param pxPerMm at most; fewer where the view would become too large.
+ * @param uprightAt where in the photo its right is to be the right of the view, to the nearest quarter turn; left out, the plane's own axes are.
  * @returns null when nothing of it lies on the visible side of the horizon.
  */
 export function viewFromAbove(
@@ -56,8 +73,11 @@ export function viewFromAbove(
   shown: readonly ImagePoint[],
   marginMm: number,
   pxPerMm: number,
+  uprightAt?: ImagePoint,
 ): ViewFromAbove | null {
-  const points = [...calibration.outline, ...shown.flatMap((at) => toPlane(calibration, at) ?? [])];
+  const [cosine, sine] = uprightAt === undefined ? QUARTERS[0] : quarterOf(calibration, uprightAt);
+  const turned = ({ xMm, yMm }: PlanePoint): PlanePoint => ({ xMm: cosine * xMm + sine * yMm, yMm: cosine * yMm - sine * xMm });
+  const points = [...calibration.outline, ...shown.flatMap((at) => toPlane(calibration, at) ?? [])].map(turned);
   if (points.length === 0) return null;
   const xs = points.map(({ xMm }) => xMm);
   const ys = points.map(({ yMm }) => yMm);
@@ -65,7 +85,17 @@ export function viewFromAbove(
   const widthMm = Math.ceil(Math.max(...xs) + marginMm) - topLeft.xMm;
   const heightMm = Math.ceil(Math.max(...ys) + marginMm) - topLeft.yMm;
   const scale = Math.min(pxPerMm, LONGEST_PX / Math.max(widthMm, heightMm));
-  const toPlaneMm: Matrix3 = [1 / scale, 0, topLeft.xMm, 0, 1 / scale, topLeft.yMm, 0, 0, 1];
+  const toPlaneMm: Matrix3 = [
+    cosine / scale,
+    -sine / scale,
+    cosine * topLeft.xMm - sine * topLeft.yMm,
+    sine / scale,
+    cosine / scale,
+    sine * topLeft.xMm + cosine * topLeft.yMm,
+    0,
+    0,
+    1,
+  ];
   return {
     widthPx: Math.round(widthMm * scale),
     heightPx: Math.round(heightMm * scale),

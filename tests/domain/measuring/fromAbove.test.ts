@@ -1,32 +1,30 @@
 import { describe, expect, it } from 'vitest';
 import { calibrate } from '../../../src/domain/measuring/calibrate.ts';
+import type { RectangleScale } from '../../../src/domain/measuring/calibration.ts';
 import { borderOfPicture, viewFromAbove } from '../../../src/domain/measuring/fromAbove.ts';
 import { toPlane } from '../../../src/domain/measuring/onPlane.ts';
 import { photoPointOf } from '../../../src/domain/measuring/photoMap.ts';
 import { unwrap } from '../../../src/domain/result.ts';
 
 /** A card seen at a slant. */
-const calibration = unwrap(
-  calibrate(
-    {
-      kind: 'rectangle',
-      object: 'id-1',
-      corners: [
-        { xPx: 400, yPx: 320 },
-        { xPx: 1180, yPx: 300 },
-        { xPx: 1260, yPx: 820 },
-        { xPx: 330, yPx: 850 },
-      ],
-      widthMm: 85.6,
-      heightMm: 53.98,
-      widthStandardUncertaintyMm: 0.075,
-      heightStandardUncertaintyMm: 0.035,
-      thicknessMm: 0.76,
-      pointingPx: 0.3,
-    },
-    { widthPx: 2016, heightPx: 1512, facts: { focalLength35Mm: 26 } },
-  ),
-);
+const CARD: RectangleScale = {
+  kind: 'rectangle',
+  object: 'id-1',
+  corners: [
+    { xPx: 400, yPx: 320 },
+    { xPx: 1180, yPx: 300 },
+    { xPx: 1260, yPx: 820 },
+    { xPx: 330, yPx: 850 },
+  ],
+  widthMm: 85.6,
+  heightMm: 53.98,
+  widthStandardUncertaintyMm: 0.075,
+  heightStandardUncertaintyMm: 0.035,
+  thicknessMm: 0.76,
+  pointingPx: 0.3,
+};
+const PICTURE = { widthPx: 2016, heightPx: 1512, facts: { focalLength35Mm: 26 } };
+const calibration = unwrap(calibrate(CARD, PICTURE));
 
 describe('a view from straight above', () => {
   it('shows every millimeter of the plane at the same size, wherever it lies in the photo', () => {
@@ -42,6 +40,23 @@ describe('a view from straight above', () => {
       const place = toPlane(calibration, at);
       expect(place?.xMm).toBeCloseTo(view.topLeft.xMm + x / 10, 6);
       expect(place?.yMm).toBeCloseTo(view.topLeft.yMm + y / 10, 6);
+    }
+  });
+
+  it('stands as the photo does, to the nearest quarter turn, however the corners of the object were numbered', () => {
+    const upright = { xPx: 800, yPx: 600 };
+    for (const turns of [0, 1, 2, 3]) {
+      const marks = { ...CARD, ...(turns % 2 === 0 ? {} : { widthMm: 53.98, heightMm: 85.6 }) };
+      const [a, b, c, d] = [0, 1, 2, 3].map((index) => CARD.corners[(index + turns) % 4] ?? upright);
+      if (!a || !b || !c || !d) throw new Error('Expected four corners');
+      const turned = unwrap(calibrate({ ...marks, corners: [a, b, c, d] }, PICTURE));
+      const view = viewFromAbove(turned, [upright], 10, 10, upright);
+      if (view === null) throw new Error('Expected a view');
+      const seen = (x: number, y: number) => photoPointOf(view.toPhoto, x, y) ?? upright;
+      const [from, to] = [seen(400, 300), seen(500, 300)];
+      expect(to.xPx - from.xPx).toBeGreaterThan(5 * Math.abs(to.yPx - from.yPx));
+      const [place, beside] = [toPlane(turned, from), toPlane(turned, to)];
+      expect(Math.hypot((beside?.xMm ?? 0) - (place?.xMm ?? 0), (beside?.yMm ?? 0) - (place?.yMm ?? 0))).toBeCloseTo(10, 6);
     }
   });
 

@@ -7,13 +7,15 @@ import style from './panel.module.css';
 import { useBench, useWork } from './useWork.ts';
 
 /** The marks on the scale object, for the keyboard and for reading aloud: choose one, then move it with the arrow keys. */
-export function HandleList(): ReactElement {
+export function HandleList(): ReactElement | null {
   const { bench } = useWork();
   const marks = useBench((state) => state.edited.document.scale);
   const selected = useBench((state) => state.selected);
+  const handles = scaleHandlesOf(marks);
+  if (handles.length === 0) return null;
   return (
     <ul className={style['list']} aria-label="Marks on the scale object">
-      {scaleHandlesOf(marks).map(({ id, at }) => (
+      {handles.map(({ id, at }) => (
         <li key={id}>
           <button
             type="button"

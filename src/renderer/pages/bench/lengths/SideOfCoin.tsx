@@ -34,7 +34,7 @@ export function SideOfCoin({ marks, lengthBy }: Props): ReactElement | null {
     <Notice tone="warning" title="Which edge of the coin was nearer to the camera?">
       Nobody has said it yet, so every length stands between two answers, and its ± allows for both. If you cannot tell, mark a second
       object or take a photo from straight above.
-      <div className={style['row']}>
+      <div className={style['answers']}>
         <Button
           onClick={() => {
             takeUp(bench, 'scale');

@@ -15,10 +15,10 @@ export function BlindPass(): ReactElement | null {
   return (
     <div className={style['standing']} role="status">
       <Notice title={`This is pass ${pass.pass}.`}>
-        {hiddenInWords(hidden.map((earlier) => earlier.pass))}{' '}
-        <Button kind="quiet" onClick={() => endPlacing(bench)}>
-          No more points: show now
-        </Button>
+        {hiddenInWords(hidden.map((earlier) => earlier.pass))}
+        <div className={style['answers']}>
+          <Button onClick={() => endPlacing(bench)}>No more points: show now</Button>
+        </div>
       </Notice>
     </div>
   );

@@ -41,6 +41,12 @@ interface Props {
   onClose: () => void;
 }
 
+function paintView(context: CanvasRenderingContext2D, view: ViewFromAbove, bitmap: ImageBitmap, gridShrunk: number | null): void {
+  context.clearRect(0, 0, view.widthPx, view.heightPx);
+  context.drawImage(bitmap, 0, 0);
+  if (gridShrunk !== null) paintGrid(context, view, gridShrunk);
+}
+
 /** The plane of the scale object as it looks from straight above, with a millimeter grid: to judge the scale by, and to save. */
 export function FromAbove({ calibration, picture, onClose }: Props): ReactElement {
   const { sheet } = useWork();
@@ -55,7 +61,8 @@ export function FromAbove({ calibration, picture, onClose }: Props): ReactElemen
   const view = useMemo(() => {
     const points = landmarkHandlesOf(document).map(({ at }) => at);
     const shown = extent === 'photo' ? [...borderOfPicture(calibration, photo), ...points] : points;
-    return viewFromAbove(calibration, shown, extent === 'photo' ? 0 : MARGIN_MM, Number(scale));
+    const middle = { xPx: photo.widthPx / 2, yPx: photo.heightPx / 2 };
+    return viewFromAbove(calibration, shown, extent === 'photo' ? 0 : MARGIN_MM, Number(scale), middle);
   }, [calibration, document, extent, photo, scale]);
 
   useEffect(() => {
@@ -84,13 +91,23 @@ export function FromAbove({ calibration, picture, onClose }: Props): ReactElemen
     const context = canvas.current?.getContext('2d');
     // What was drawn of the view before is already closed when another one is chosen.
     if (view === null || drawn?.view !== view || !context) return;
-    context.clearRect(0, 0, view.widthPx, view.heightPx);
-    context.drawImage(drawn.bitmap, 0, 0);
-    if (showsGrid) paintGrid(context, view);
+    const { bitmap } = drawn;
+    // On the page the view is seen smaller than it is saved: there only lines that can be told apart are drawn.
+    const sizes = new ResizeObserver(() => {
+      const shrunk = Math.max(1, view.widthPx / (context.canvas.clientWidth * devicePixelRatio));
+      paintView(context, view, bitmap, showsGrid ? shrunk : null);
+    });
+    sizes.observe(context.canvas);
+    return () => sizes.disconnect();
   }, [view, drawn, showsGrid]);
 
   const save = () => {
-    canvas.current?.toBlob((blob) => {
+    const whole = window.document.createElement('canvas');
+    const context = whole.getContext('2d');
+    if (view === null || drawn?.view !== view || context === null) return;
+    Object.assign(whole, { width: view.widthPx, height: view.heightPx });
+    paintView(context, view, drawn.bitmap, showsGrid ? 1 : null);
+    whole.toBlob((blob) => {
       if (blob === null) setTrouble(new Error('The browser could not write the picture.'));
       else saveFile(`${photo.originalName.replace(/\.[^.]+$/, '')}-from-above-${view?.pxPerMm.toFixed(1)}-px-per-mm.png`, blob);
     }, 'image/png');

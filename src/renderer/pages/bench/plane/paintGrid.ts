@@ -4,17 +4,22 @@ const FINE = 'rgb(143 211 232 / 0.28)';
 const FIVE = 'rgb(143 211 232 / 0.5)';
 const TEN = 'rgb(143 211 232 / 0.9)';
 /** Closer than this, lines hide the picture. */
-const LEAST_APART_PX = 4;
+const LEAST_APART_PX = 5;
 
 /** Numbers stand this far apart, the closest that leaves room for one between. */
 const NUMBERED_MM = [10, 20, 50];
 /** Room for a number, in heights of its letters. */
 const NUMBER_WIDTH = 2.6;
 
-/** Lines at whole millimeters of the plane, every fifth and tenth stronger, tens numbered where there is room. */
-export function paintGrid(context: CanvasRenderingContext2D, { widthPx, heightPx, pxPerMm, topLeft }: ViewFromAbove): void {
-  const step = pxPerMm >= LEAST_APART_PX ? 1 : 5 * pxPerMm >= LEAST_APART_PX ? 5 : 10;
-  const fontPx = Math.max(12, Math.round(heightPx / 40));
+/**
+ * Lines at whole millimeters of the plane, or at whole fives and more where these are too close; every fifth and tenth of them stronger,
+ * tens of millimeters numbered where there is room.
+ *
+ * @param shrunk how many times smaller than these pixels the view is seen.
+ */
+export function paintGrid(context: CanvasRenderingContext2D, { widthPx, heightPx, pxPerMm, topLeft }: ViewFromAbove, shrunk: number): void {
+  const step = [1, 5, 10].find((apartMm) => (apartMm * pxPerMm) / shrunk >= LEAST_APART_PX) ?? 50;
+  const fontPx = Math.max(Math.round(12 * shrunk), Math.round(heightPx / 40));
   context.font = `600 ${fontPx}px "Source Sans 3 Variable", sans-serif`;
   context.textBaseline = 'top';
   const numbered = NUMBERED_MM.find((apartMm) => apartMm * pxPerMm >= NUMBER_WIDTH * fontPx) ?? 100;
@@ -23,16 +28,18 @@ export function paintGrid(context: CanvasRenderingContext2D, { widthPx, heightPx
     context.beginPath();
     context.moveTo(isUpright ? atPx : 0, isUpright ? 0 : atPx);
     context.lineTo(isUpright ? atPx : widthPx, isUpright ? heightPx : atPx);
-    context.strokeStyle = atMm % 10 === 0 ? TEN : atMm % 5 === 0 ? FIVE : FINE;
-    context.lineWidth = 1;
+    context.strokeStyle = atMm % (10 * step) === 0 ? TEN : atMm % (5 * step) === 0 ? FIVE : FINE;
+    context.lineWidth = shrunk;
     context.stroke();
     if (atMm % numbered !== 0) return;
-    context.lineWidth = 3;
+    context.lineWidth = 3 * shrunk;
     context.strokeStyle = 'rgb(0 0 0 / 0.6)';
     context.fillStyle = '#8fd3e8';
-    const [x, y] = isUpright ? [atPx + 3, 3] : [3, atPx + 3];
-    context.strokeText(`${atMm}`, x, y);
-    context.fillText(`${atMm}`, x, y);
+    const gapPx = 3 * shrunk;
+    const [x, y] = isUpright ? [atPx + gapPx, gapPx] : [gapPx, atPx + gapPx];
+    const number = `${atMm}`.replace('-', '−');
+    context.strokeText(number, x, y);
+    context.fillText(number, x, y);
   };
   for (let mm = Math.ceil(topLeft.xMm / step) * step; (mm - topLeft.xMm) * pxPerMm < widthPx; mm += step) line(mm, true);
   for (let mm = Math.ceil(topLeft.yMm / step) * step; (mm - topLeft.yMm) * pxPerMm < heightPx; mm += step) line(mm, false);

@@ -55,7 +55,7 @@ function TwoObjects({ one, other, contradiction, lengthBy }: Disagreement & { re
     <Notice tone="warning" title="Two objects in this picture contradict each other">
       <p>{contradictionInWords(one, other, contradiction)}</p>
       {lengthBy && byOne !== null && byOther !== null && (
-        <dl className={style['facts']}>
+        <dl className={style['byBoth']}>
           <dt>
             {lengthBy.name} by “{name}”
           </dt>
@@ -70,7 +70,7 @@ function TwoObjects({ one, other, contradiction, lengthBy }: Disagreement & { re
         One is not what it is taken for, or does not lie flat on the table: another coin, another graduation, a card printed at another
         size, a bent card. Which do you trust?
       </p>
-      <div className={style['row']}>
+      <div className={style['answers']}>
         <TrustButton marks={one} name={name} />
         <TrustButton marks={other} name={otherName} />
       </div>
@@ -92,7 +92,7 @@ function DisplacedHandles({ marks, found, contradiction }: DisplacedProps): Reac
   return (
     <Notice tone="warning" title="The handles do not lie on the edges of the card">
       <p>{displacedInWords(marks, found, contradiction)}</p>
-      <div className={style['row']}>
+      <div className={style['answers']}>
         <Button
           kind="primary"
           disabled={proposal === undefined}
@@ -116,11 +116,7 @@ function TrustButton({ marks, name }: { marks: ScaleMarks; name: string }): Reac
   const { scale: present, check } = useBench((state) => state.edited.document);
   const { data } = useProposals(false);
   if (present === marks) {
-    return (
-      <Button kind="quiet" disabled>
-        Measured by now: {name}
-      </Button>
-    );
+    return <p className={style['soft']}>Measured by now: {name}</p>;
   }
   const isCheck = marks === check;
   const proposal = data?.find((candidate) => candidate.marks === marks);

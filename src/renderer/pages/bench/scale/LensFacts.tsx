@@ -19,11 +19,13 @@ export function LensFacts({ marks, calibration }: { marks: ScaleMarks; calibrati
     const { keepsDistortion: _, ...corrected } = marks;
     changeScale(bench, corrects ? corrected : { ...marks, keepsDistortion: true });
   };
+  // By the marks, which change with the click; the calibration follows when there is time.
+  const isKept = 'keepsDistortion' in marks && marks.keepsDistortion === true;
   const words = lensInWords(lens, marks.kind, shows);
   return (
     <div>
       {canChoose && (
-        <CheckField checked={lens.isCorrected} onChange={choose}>
+        <CheckField checked={!isKept} onChange={choose}>
           Correct the distortion of the lens
         </CheckField>
       )}

@@ -117,7 +117,7 @@ function TickFields({ marks }: { marks: RuleTicksScale }): ReactElement {
           onChange={(graduationMm) => change({ graduationMm })}
         />
         <PlusMinusField
-          label="Whole row known to ± mm"
+          label="Whole row, ± mm"
           standardUncertainty={marks.spanStandardUncertaintyMm}
           figures={3}
           most={200}

@@ -76,7 +76,7 @@ export function Finding({ refining }: { refining: Refining }): ReactElement {
   return (
     <Notice tone="refusal" title={happened}>
       {advice}
-      <div className={style['row']}>
+      <div className={style['answers']}>
         {rough.kind === 'rectangle' ? (
           <Button onClick={() => wantRefined(bench, rough, refining.as)}>Try once more</Button>
         ) : (

@@ -81,7 +81,7 @@ export function ScalePanel({ picture }: { picture: OpenPicture }): ReactElement 
       <div className={style['row']}>
         {marks.kind === 'rectangle' && (
           <Button
-            disabled={refining?.kind === 'wanted'}
+            disabled={refining?.kind === 'wanted' || calibration?.ok === false}
             onClick={() => wantRefined(bench, { kind: 'rectangle', marks, cornerRadiusMm: 0 })}
           >
             Fit to the edges

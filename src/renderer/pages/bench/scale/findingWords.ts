@@ -22,7 +22,9 @@ export function evidenceInWords({ evidence }: Pick<FoundScale, 'evidence'>): str
   switch (evidence.kind) {
     case 'markers':
       return `${counted(evidence.markers, 'marker')} and ${counted(evidence.points, 'point')} of the card were placed.${
-        evidence.sizeAssumed ? ' The card does not tell its size: that of the common kind is taken. Check it below.' : ''
+        evidence.sizeAssumed
+          ? ' The card does not tell its size: that of the common kind is taken, and its ± allows for others, until you measure it and type it in.'
+          : ''
       }`;
     case 'sides': {
       const unseen = SIDE_NAMES.filter((_, index) => evidence.sides[index] === null);
