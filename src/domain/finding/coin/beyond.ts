@@ -3,7 +3,7 @@ import type { LightPlanes } from '../light.ts';
 import { type CloseUp, closeUpOf } from './closeUp.ts';
 import { misfitPx, type Scene } from './consensus.ts';
 import { huesOf } from './hue.ts';
-import { BY_HUE, BY_LIGHT, type ClosedOutline, concentricOutlines } from './outlines.ts';
+import { BY_HUE, BY_LIGHT, type ClosedOutline, closedOutlines, concentricOutlines } from './outlines.ts';
 import type { Rim } from './rim.ts';
 import { stepAround } from './stepAround.ts';
 
@@ -33,25 +33,47 @@ const CLEARLY_COHERENT = 0.5;
  * @param seen outlines of the same place that were found otherwise; those about `inner` are given back as doubtful ones.
  */
 export function outlinesBeyond(planes: LightPlanes, inner: Ellipse, seen: readonly Rim[]): readonly OuterOutline[] {
-  const looked = LOOKS.flatMap((larger) => {
-    const about = scaled(inner, larger);
-    const view = closeUpOf(planes, about);
-    const hues = huesOf(view.scene.planes);
-    const ways = [
-      { scene: view.scene, across: BY_LIGHT },
-      ...(hues ? [{ scene: { planes: hues, frame: view.scene.frame }, across: BY_HUE }] : []),
-    ];
-    return ways.flatMap(({ scene, across }) =>
-      concentricOutlines(scene, view.inScene(about), across)
-        .filter(({ ellipse }) => isLargerCopy(inner, view.inPicture(ellipse)))
-        .map((outline) => outerOutline(outline, scene, view)),
-    );
-  });
+  const looked = LOOKS.flatMap((larger) =>
+    seenAbout(planes, scaled(inner, larger), concentricOutlines)
+      .filter(({ outline, view }) => isLargerCopy(inner, view.inPicture(outline.ellipse)))
+      .map(outerOutline),
+  );
   const known = seen.filter(({ ellipse }) => isLargerCopy(inner, ellipse));
   return [
     ...looked,
     ...known.map((rim) => ({ ellipse: rim.ellipse, clear: false, strength: rim.agreement * stepOf(planes, rim.ellipse) })),
   ];
+}
+
+/** Edges of this share of an outline, of light or of color, that meet by chance are rare. Own assumptions, held against rendered photos. */
+const CLOSED_BY_LIGHT = 0.58;
+const CLOSED_BY_HUE = 0.7;
+
+/** Whether there is an edge within a sixth of an outline that is closed rather than a chance meeting of edges. */
+export function isClosed(planes: LightPlanes, about: Ellipse): boolean {
+  // Those about the same middle first: they are seen much quicker.
+  return [concentricOutlines, closedOutlines].some((outlines) =>
+    seenAbout(planes, about, outlines).some(
+      ({ outline, by, view }) => outline.closed >= (by === view.scene ? CLOSED_BY_LIGHT : CLOSED_BY_HUE),
+    ),
+  );
+}
+
+interface SeenOutline {
+  readonly outline: ClosedOutline;
+  /** In light or in color, as it was seen. */
+  readonly by: Scene;
+  readonly view: CloseUp;
+}
+
+/** Closed outlines within a sixth of one, by light and by color. */
+function seenAbout(planes: LightPlanes, about: Ellipse, outlines: typeof closedOutlines): readonly SeenOutline[] {
+  const view = closeUpOf(planes, about);
+  const hues = huesOf(view.scene.planes);
+  const colored = hues && { planes: hues, frame: view.scene.frame };
+  const look = (by: Scene, across: typeof BY_LIGHT | typeof BY_HUE): readonly SeenOutline[] =>
+    outlines(by, view.inScene(about), across).map((outline) => ({ outline, by, view }));
+  return [...look(view.scene, BY_LIGHT), ...(colored ? look(colored, BY_HUE) : [])];
 }
 
 /** How much and how evenly light changes at an outline, to be held against the strength of those about it. */
@@ -69,9 +91,9 @@ function stepIn(scene: Scene, ellipse: Ellipse): number {
   return coherence * contrast;
 }
 
-function outerOutline({ ellipse, closed }: ClosedOutline, by: Scene, { scene, inPicture }: CloseUp): OuterOutline {
+function outerOutline({ outline: { ellipse, closed }, by, view }: SeenOutline): OuterOutline {
   const clear = closed >= CLEARLY_CLOSED && stepAround(by, ellipse).coherence >= CLEARLY_COHERENT;
-  return { ellipse: inPicture(ellipse), clear, strength: closed * stepIn(scene, ellipse) };
+  return { ellipse: view.inPicture(ellipse), clear, strength: closed * stepIn(view.scene, ellipse) };
 }
 
 function scaled(ellipse: Ellipse, by: number): Ellipse {

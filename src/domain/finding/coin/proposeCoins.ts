@@ -1,10 +1,13 @@
 import type { Ellipse } from '../../measuring/ellipse.ts';
 import type { ImagePoint } from '../../measuring/points.ts';
 import { factorTo, type LightPlanes, reducePlanes } from '../light.ts';
+import { isClosed } from './beyond.ts';
 import { huesOf } from './hue.ts';
+import { outermostRim } from './outermostRim.ts';
 import { type Rim, refineRim } from './rim.ts';
 import { type RoughRim, roughRim } from './roughRim.ts';
 import { circle, confidenceOf, enlarged, evidenceOf, FOUND_REACH, LEAST_CONFIDENCE, outermostOf, searched } from './search.ts';
+import { settleRim } from './settleRim.ts';
 import { roundPlaces } from './symmetry.ts';
 
 /** A coin found without a click. */
@@ -22,6 +25,9 @@ const MOST_PLACES = 24;
 /** Of the places seen in the small picture, those looked at closely. */
 const MOST_LOOKED_AT = 6;
 
+/** What is smaller in the judged picture tells a scale to some hundredths at best, and round things of that size are many. Own assumption. */
+const LEAST_RADIUS_PX = 16;
+
 /**
  * Coins in a judged picture, the most confident first; none when nothing round was seen. Their rims are rough still: see
  * `proposeCoins`.
@@ -30,15 +36,17 @@ const MOST_LOOKED_AT = 6;
  * @returns in pixels of the judged picture.
  */
 export function coinsSeen(colors: LightPlanes): readonly CoinProposal[] {
-  const rims = roughRims(colors)
-    .flatMap((rough) => searched(colors, rough) ?? [])
-    .filter((rim) => unaskedConfidenceOf(rim) >= LEAST_CONFIDENCE);
+  const searchedRims = roughRims(colors).flatMap((rough) => searched(colors, rough) ?? []);
+  const rims = searchedRims.filter((rim) => unaskedConfidenceOf(rim) >= LEAST_CONFIDENCE);
   const seen: CoinProposal[] = [];
   for (let left = rims; left.length > 0; ) {
     const [strongest] = left.toSorted((one, other) => evidenceOf(other) - evidenceOf(one));
     if (!strongest) break;
-    const rim = outermostOf(left.filter((other) => overlap(strongest, other))) ?? strongest;
-    seen.push({ rim, confidence: unaskedConfidenceOf(rim) });
+    const clearest = outermostOf(left.filter((other) => overlap(strongest, other))) ?? strongest;
+    const rim = outermostRim(colors, clearest, searchedRims, (outline) => settleRim(colors, outline) ?? searched(colors, outline));
+    if (isCoin(colors, rim.ellipse)) {
+      seen.push({ rim, confidence: Math.max(unaskedConfidenceOf(rim), unaskedConfidenceOf(clearest)) });
+    }
     left = left.filter((other) => !overlap(strongest, other) && !overlap(rim, other));
   }
   return seen.toSorted((one, other) => other.confidence - one.confidence);
@@ -56,6 +64,11 @@ export function proposeCoins(planes: LightPlanes, seen: readonly CoinProposal[],
     const whole = refineRim(planes, enlarged(rim.ellipse, toFull), FOUND_REACH);
     return whole ? [{ rim: whole, confidence }] : [];
   });
+}
+
+/** Edges that meet by chance about a skin leave gaps where a rim has none. */
+function isCoin(planes: LightPlanes, rim: Ellipse): boolean {
+  return rim.semiMinorPx >= LEAST_RADIUS_PX && isClosed(planes, rim);
 }
 
 /** Where nobody has said that there is a coin, a round thing that leaves the picture says less. */

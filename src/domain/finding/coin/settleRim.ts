@@ -16,6 +16,8 @@ const CLOSED_BY_LIGHT = 0.6;
 const CLOSED_ALONE = 0.75;
 /** Color is blurred, and the camera keeps it at half the resolution: it is known to this, px. */
 const HUE_PX = 1.8;
+/** In the worst case, where light tells what color does not. */
+const BLURRED_HUE_PX = 2 * HUE_PX;
 /** Of outlines about as closed as the best, the outermost is the rim: borders are engraved inside. */
 const ABOUT_AS_CLOSED = 0.92;
 /** What bevel and wear displace as a whole: 0.3 px, or 0.07 mm of a coin as large as a euro. Own assumption. */
@@ -94,10 +96,11 @@ function chooseAbout(scene: Scene, rough: Ellipse): Chosen | null {
   const seen = closedOutlines(scene, rough, BY_LIGHT);
   if (silhouette && silhouette.closed >= CLOSED_BY_HUE) {
     // From the silhouette the rim is near, wherever the rough outline was.
-    const within = [...closedOutlines(scene, silhouette.ellipse, BY_LIGHT), ...seen].filter(
-      ({ closed, ellipse }) => closed >= CLOSED_BY_LIGHT && isRimOf(silhouette.ellipse, ellipse),
+    const near = [...closedOutlines(scene, silhouette.ellipse, BY_LIGHT), ...seen].filter(({ closed }) => closed >= CLOSED_BY_LIGHT);
+    const [nearest, farther] = [HUE_PX, BLURRED_HUE_PX].map((tolerancePx) =>
+      outermostOf(near.filter(({ ellipse }) => isRimOf(silhouette.ellipse, ellipse, tolerancePx))),
     );
-    const rim = outermostOf(within);
+    const rim = farther && farther.closed >= CLOSED_ALONE && (nearest?.closed ?? 0) < CLOSED_ALONE ? farther : nearest;
     if (rim) return asRim(rim, null);
     return { outline: silhouette, systematicPx: SYSTEMATIC_HUE_PX, doubtPx: unsettledPx(silhouette.ellipse), isRim: false };
   }
@@ -139,8 +142,8 @@ function apartPx(one: Ellipse, other: Ellipse): number {
 }
 
 /** Within the silhouette everywhere, touching it on one side, and no farther from it on the other than the thickest coin's wall. */
-function isRimOf(silhouette: Ellipse, rim: Ellipse): boolean {
+function isRimOf(silhouette: Ellipse, rim: Ellipse, tolerancePx: number): boolean {
   const insets = insetsPx(silhouette, rim).toSorted((one, other) => one - other);
   const [least = 0, touching = 0, most = 0] = [insets[0], insets[COMPARED_POINTS / 4], insets.at(-1)];
-  return least > -HUE_PX && touching < HUE_PX && most < wallPx(rim) + HUE_PX;
+  return least > -tolerancePx && touching < tolerancePx && most < wallPx(rim) + tolerancePx;
 }
