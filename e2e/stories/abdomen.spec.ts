@@ -53,6 +53,7 @@ test('distances on an opened abdomen are measured on the Bench, stand beside the
   await page.getByRole('button', { name: 'Show skins already read' }).press('Enter');
   await page.getByLabel('Find an animal').fill('juniper');
   await page.getByRole('link', { name: /Juniper.*Shed instar 10/ }).press('Enter');
+  await page.getByRole('button', { name: 'Read this skin once more' }).press('Enter');
   await page
     .getByRole('navigation', { name: /Steps/ })
     .getByRole('button', { name: /Orient/ })

@@ -39,6 +39,10 @@ test.describe('Examination', () => {
     await expect(page.getByRole('heading', { level: 1 })).toHaveText('Skin of instar 10');
     await expect(page.getByText('is now in instar 11')).toBeVisible();
 
+    // A skin that was read shows what was signed; another reading is begun when somebody wants it.
+    await expect(page.getByRole('region', { name: 'This skin has been read' })).toContainText(/Signed by .*, grade/);
+    await page.getByRole('button', { name: 'Read this skin once more' }).press('Enter');
+
     // The signature is reached at once, and says what it lacks.
     await go(page, 'Sign');
     await page.getByRole('button', { name: 'Sign', exact: true }).press('Enter');
@@ -98,6 +102,8 @@ test.describe('Examination', () => {
     await page.getByLabel('Read on').fill(await page.evaluate(async () => (await (await fetch('/api/about')).json()).today as string));
     await page.getByRole('button', { name: 'Sign', exact: true }).press('Enter');
     await expect(page.getByText('Signed: female, strong.')).toBeVisible();
+    await expect(page.getByRole('region', { name: 'This skin has been read' })).toContainText('Signed by Ottokar Venn');
+    await expect(page.getByRole('navigation', { name: 'Steps of the reading' })).toBeHidden();
     await expect(page.getByText('The record of this animal contradicts itself.')).toBeVisible();
     await expect(page.getByText('Contradicted later by: female, strong, read by Ottokar Venn')).toBeVisible();
     await page.getByRole('button', { name: 'Statement of sex' }).press('Enter');

@@ -1,6 +1,7 @@
 import { type ReactElement, useRef, useState } from 'react';
 import type { AnswerOf } from '../../../api/contract/contract.ts';
 import type { Checklist, Determination, UnfinishedDetermination } from '../../../domain/sexing/determination.ts';
+import { standingOf } from '../../../domain/sexing/standing.ts';
 import { sexInWords } from '../../../words/sex.ts';
 import { useChange } from '../../client/queries.ts';
 import { Button } from '../../parts/Button.tsx';
@@ -16,6 +17,7 @@ import { StepRail } from './reading/StepRail.tsx';
 import { type StepsLeft, useReading } from './reading/useReading.ts';
 import { weighedWith } from './reading/weighingOf.ts';
 import { History } from './record/History.tsx';
+import { ReadAlready } from './record/ReadAlready.tsx';
 import { earlierSkinsOf, skinNamer } from './skinNames.ts';
 import { CompareStep } from './steps/CompareStep.tsx';
 import { ConcludeStep } from './steps/ConcludeStep.tsx';
@@ -47,6 +49,8 @@ export function Examination({ sheet, page, today, observer, left }: Props): Reac
   const [writesGrade, setWritesGrade] = useState(true);
   // Fields that keep what is typed begin anew with another reading.
   const [round, setRound] = useState(0);
+  // A skin that was read is not laid out for reading before somebody asks for it; whoever comes back from the Bench is in the midst of it.
+  const [readsAgain, setReadsAgain] = useState((left.steps[exuvia.id] ?? null) !== null);
   const record = useRef<HTMLDivElement>(null);
   const sign = useChange('POST /api/exuviae/{exuviaId}/determinations');
   const toast = useToast();
@@ -57,6 +61,8 @@ export function Examination({ sheet, page, today, observer, left }: Props): Reac
   const { animalPhotos } = page;
   const shown = [...skinPhotos, ...animalPhotos].find(({ id }) => id === chosen) ?? firstToRead(skinPhotos) ?? animalPhotos[0];
   const nameOfSkin = skinNamer(page);
+  const standing = standingOf(determinations).filter(({ exuviaId }) => exuviaId === exuvia.id);
+  const latest = open.begun || readsAgain ? undefined : standing.at(-1);
 
   const change = (changes: Partial<UnfinishedDetermination>) => {
     open.change(changes);
@@ -67,6 +73,7 @@ export function Examination({ sheet, page, today, observer, left }: Props): Reac
   const beginAnew = () => {
     setGaps(null);
     setWritesGrade(true);
+    setReadsAgain(false);
     setRound(round + 1);
   };
   const giveUp = () => {
@@ -88,6 +95,10 @@ export function Examination({ sheet, page, today, observer, left }: Props): Reac
   const correct = ({ id, sex, level, reader, checklist, evidencePhotoIds, pins, notes }: Determination) => {
     change({ sex, level, reader, checklist, evidencePhotoIds, pins, notes, readOn: today, supersedes: id });
     setRound(round + 1);
+    go('match');
+  };
+  const readAgain = () => {
+    setReadsAgain(true);
     go('match');
   };
   const signNow = async () => {
@@ -150,17 +161,27 @@ export function Examination({ sheet, page, today, observer, left }: Props): Reac
           </Button>
         </Notice>
       )}
-      <StepRail reading={reading} begun={open.begun} observer={observer} step={step} onGo={go} />
-      <BandLine weighing={weighing} assessments={assessments} />
+      {latest === undefined && (
+        <>
+          <StepRail reading={reading} begun={open.begun} observer={observer} step={step} onGo={go} />
+          <BandLine weighing={weighing} assessments={assessments} />
+        </>
+      )}
       <div className={style['table']}>
         <div className={style['seen']}>
           <PhotoTable {...{ skinPhotos, animalPhotos, shown }} evidence={reading} onShow={setChosen} onEvidence={change} />
         </div>
         <div className={style['step']}>
-          <StepPanel step={step} onGo={go}>
-            {panels[step]()}
-          </StepPanel>
-          <SavingLine open={open} onGiveUp={giveUp} />
+          {latest === undefined ? (
+            <>
+              <StepPanel step={step} onGo={go}>
+                {panels[step]()}
+              </StepPanel>
+              <SavingLine open={open} onGiveUp={giveUp} />
+            </>
+          ) : (
+            <ReadAlready latest={latest} earlier={standing.length - 1} onReadAgain={readAgain} onCorrect={() => correct(latest)} />
+          )}
         </div>
       </div>
       <div ref={record} tabIndex={-1} className={style['record']}>

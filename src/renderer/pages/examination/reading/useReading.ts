@@ -27,8 +27,9 @@ export interface OpenReading extends Omit<ReadingState, 'kept'> {
 
 /** At which step each skin was left, by its id, for as long as the window is open. */
 export interface StepsLeft {
-  readonly steps: Readonly<Record<string, ReadingStep>>;
-  readonly leaveAt: (exuviaId: string, step: ReadingStep) => void;
+  readonly steps: Readonly<Record<string, ReadingStep | null>>;
+  /** @param step null: its reading has ended. */
+  readonly leaveAt: (exuviaId: string, step: ReadingStep | null) => void;
 }
 
 /**
@@ -55,6 +56,10 @@ export function useReading(sheet: Sheet, today: string, { steps, leaveAt }: Step
     setStep(next);
     leaveAt(exuvia.id, next);
   };
+  const end = () => {
+    setStep('match');
+    leaveAt(exuvia.id, null);
+  };
   const reading = kept ?? beginning(sheet, today);
   return {
     reading,
@@ -69,14 +74,15 @@ export function useReading(sheet: Sheet, today: string, { steps, leaveAt }: Step
     },
     change: (changes) => saver.keep({ ...(saver.state().kept ?? { ...reading, step }), ...changes }),
     giveUp: () => {
-      stand('match');
+      end();
       saver.keep(null);
     },
     insist: () => saver.insist(),
     takeStored: async () => {
       const { underWay } = await ask(KEY, question);
       saver.replace(underWay);
-      stand(underWay.reading?.step ?? 'match');
+      if (underWay.reading === null) end();
+      else stand(underWay.reading.step);
     },
     settled: () => saver.settled(),
   };

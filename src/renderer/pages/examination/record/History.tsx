@@ -9,7 +9,7 @@ import { counted } from '../../../../words/counts.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Group } from '../Group.tsx';
 import style from './History.module.css';
-import { entryId, HistoryEntry } from './HistoryEntry.tsx';
+import { HistoryEntry } from './HistoryEntry.tsx';
 import { StatementDialog } from './StatementDialog.tsx';
 import { WithdrawDialog } from './WithdrawDialog.tsx';
 
@@ -35,11 +35,6 @@ export function History(props: Props): ReactElement {
   const [stating, setStating] = useState(false);
   const contradicting = new Set(contradictionsOf(determinations, liveSigns).map((determination) => determination.id));
   const seen = standingLiveSigns(liveSigns).length;
-  const show = (determinationId: string) => {
-    const entry = document.getElementById(entryId(determinationId));
-    entry?.scrollIntoView({ block: 'nearest' });
-    entry?.focus();
-  };
   return (
     <Group
       title="On record for this animal"
@@ -65,7 +60,6 @@ export function History(props: Props): ReactElement {
               fate={fates.find(({ determinationId }) => determinationId === determination.id) ?? null}
               contradicting={contradicting}
               opposed={opposedTo(determination, determinations)}
-              onShow={show}
               onCorrect={() => onCorrect(determination)}
               onWithdraw={() => setWithdrawing(determination)}
             />

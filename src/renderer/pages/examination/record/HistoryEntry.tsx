@@ -29,7 +29,6 @@ interface Props {
   /** Standing determinations that name the other sex. */
   opposed: readonly Determination[];
   nameOfSkin: (exuviaId: string) => string;
-  onShow: (determinationId: string) => void;
   onCorrect: () => void;
   onWithdraw: () => void;
 }
@@ -37,7 +36,7 @@ interface Props {
 /** One determination with its evidence, and what can still be done about it. */
 export function HistoryEntry(props: Props): ReactElement {
   const { determination, determinations, liveSigns, photos, onThisSkin, fate, contradicting, opposed, nameOfSkin } = props;
-  const { onShow, onCorrect, onWithdraw } = props;
+  const { onCorrect, onWithdraw } = props;
   const { sex, level, reader, readOn, checklist, notes, assessment, withdrawn } = determination;
   const standing = withdrawn === null && fate?.fate !== 'superseded';
   return (
@@ -56,7 +55,8 @@ export function HistoryEntry(props: Props): ReactElement {
         <p className={style['model']}>{assessmentInWords(assessment)}</p>
         {notes !== '' && <p className={style['notes']}>{notes}</p>}
         <Opposition
-          {...{ determination, opposed, contradicting, nameOfSkin, onShow }}
+          {...{ determination, opposed, contradicting, nameOfSkin }}
+          onShow={showEntry}
           signs={signsAgainst(determination, { determinations, liveSigns })}
         />
         <FateLine fate={fate} determinations={determinations} liveSigns={liveSigns} />
@@ -78,7 +78,13 @@ export function HistoryEntry(props: Props): ReactElement {
   );
 }
 
-/** Where an entry stands on the page, so that another one can lead to it. */
-export function entryId(determinationId: string): string {
+/** Leads to the entry of a determination on the same page. */
+export function showEntry(determinationId: string): void {
+  const entry = document.getElementById(entryId(determinationId));
+  entry?.scrollIntoView({ block: 'nearest' });
+  entry?.focus();
+}
+
+function entryId(determinationId: string): string {
   return `determination-${determinationId}`;
 }
