@@ -28,6 +28,9 @@ export const COIN_SCENES: readonly (readonly [string, CoinScene])[] = [
   ],
   ['brass on paper', { ...COMMON, metal: BRASS, ground: PAPER, tiltDeg: 24, lampDeg: 60 }],
   ['brass on gray', { ...COMMON, metal: BRASS, ground: GRAY, lampHeightDeg: 35 }],
+  ['silver in brass on gray', { ...COMMON, metal: BRASS, core: { share: 0.69, metal: SILVER }, ground: GRAY, tiltDeg: 8 }],
+  ['brass in silver on gray', { ...COMMON, metal: SILVER, core: { share: 0.73, metal: BRASS }, ground: GRAY, lampDeg: 40 }],
+  ['brass in dull silver on gray', { ...COMMON, metal: DULL_SILVER, core: { share: 0.65, metal: BRASS }, ground: GRAY, tiltDeg: 12 }],
   ['copper on soil', { ...COMMON, metal: COPPER, ground: SOIL, thicknessMm: 1.5, relief: 0.7 }],
   ['copper on paper', { ...COMMON, metal: COPPER, ground: PAPER, thicknessMm: 1.6, lampDeg: 330, relief: 0.7 }],
 ];

@@ -25,6 +25,8 @@ export interface CoinScene {
   readonly ambient: number;
   /** How strongly the raised border, the relief and what the metal mirrors change its light, 0 for a dull disk. */
   readonly relief: number;
+  /** A middle of another metal, as far as this share of the radius. */
+  readonly core?: { readonly share: number; readonly metal: Color };
   /** Adds a white glare on the face. */
   readonly glare?: boolean;
   /** What lies under the middle of the picture; moves the coin towards the frame. */
@@ -106,7 +108,8 @@ function shading(scene: CoinScene): (xPx: number, yPx: number) => Color {
     if (faceRadius <= radiusMm) {
       const factor = faceFactor(scene, face, faceRadius);
       const glare = scene.glare ? 0.5 * Math.exp(-(((face.xMm - 4) / 3) ** 2) - ((face.yMm + 3) / 2) ** 2) : 0;
-      return [metal[0] * factor + glare, metal[1] * factor + glare, metal[2] * factor + glare];
+      const [red, green, blue] = scene.core && faceRadius < scene.core.share * radiusMm ? scene.core.metal : metal;
+      return [red * factor + glare, green * factor + glare, blue * factor + glare];
     }
     const table = toTable(xPx, yPx);
     const wall = wallPoint(face, table, radiusMm);

@@ -10,8 +10,11 @@ import { stepAround } from './stepAround.ts';
 /** An outline about another one, of the same middle and shape. */
 export interface OuterOutline {
   readonly ellipse: Ellipse;
-  /** An edge nearly all around, and of one kind: it is the rim, and what lies within is engraved or another metal. */
-  readonly clear: boolean;
+  /**
+   * `clear`: an edge nearly all around, and of one kind: it is the rim, and what lies within is engraved or another metal. `likely`: more
+   * of one than is seen about true rims. `faint`: only its strength tells.
+   */
+  readonly edge: 'clear' | 'likely' | 'faint';
   /** How far it is an edge all around times how much and how evenly light changes there; comparable within one picture. */
   readonly strength: number;
 }
@@ -24,8 +27,9 @@ const MOST_LARGER = 1.9;
 /** Rings of one coin are seen alike but for its height and its wall, within this share of the lesser radius. */
 const ALIKE_SHARE = 0.11;
 /** Own assumptions, held against rendered coins: about a true rim nothing is closed by half. */
-const CLEARLY_CLOSED = 0.75;
-const CLEARLY_COHERENT = 0.5;
+const CLEARLY_CLOSED = 0.7;
+const LIKELY_CLOSED = 0.55;
+const LEAST_COHERENCE = 0.5;
 
 /**
  * Outlines about one that may be a ring of a coin rather than its rim.
@@ -41,7 +45,7 @@ export function outlinesBeyond(planes: LightPlanes, inner: Ellipse, seen: readon
   const known = seen.filter(({ ellipse }) => isLargerCopy(inner, ellipse));
   return [
     ...looked,
-    ...known.map((rim) => ({ ellipse: rim.ellipse, clear: false, strength: rim.agreement * stepOf(planes, rim.ellipse) })),
+    ...known.map((rim) => ({ ellipse: rim.ellipse, edge: 'faint' as const, strength: rim.agreement * stepOf(planes, rim.ellipse) })),
   ];
 }
 
@@ -92,8 +96,9 @@ function stepIn(scene: Scene, ellipse: Ellipse): number {
 }
 
 function outerOutline({ outline: { ellipse, closed }, by, view }: SeenOutline): OuterOutline {
-  const clear = closed >= CLEARLY_CLOSED && stepAround(by, ellipse).coherence >= CLEARLY_COHERENT;
-  return { ellipse: view.inPicture(ellipse), clear, strength: closed * stepIn(view.scene, ellipse) };
+  const coherent = stepAround(by, ellipse).coherence >= LEAST_COHERENCE;
+  const edge = coherent && closed >= CLEARLY_CLOSED ? 'clear' : coherent && closed >= LIKELY_CLOSED ? 'likely' : 'faint';
+  return { ellipse: view.inPicture(ellipse), edge, strength: closed * stepIn(view.scene, ellipse) };
 }
 
 function scaled(ellipse: Ellipse, by: number): Ellipse {

@@ -26,7 +26,7 @@ export function outermostRim(planes: LightPlanes, found: Rim, seen: readonly Rim
       rim = next;
       continue;
     }
-    const [rival] = beyond.filter(({ clear, strength }) => clear || strength > DOUBTFUL_SHARE * within).toSorted(stronger);
+    const [rival] = beyond.filter(({ edge, strength }) => edge !== 'faint' || strength > DOUBTFUL_SHARE * within).toSorted(stronger);
     return rival ? doubted(rim, rival.ellipse) : rim;
   }
   return rim;
@@ -34,7 +34,9 @@ export function outermostRim(planes: LightPlanes, found: Rim, seen: readonly Rim
 
 /** Of clear outlines the outermost; else the strongest that is stronger than what lies within. */
 function rimAmong(beyond: readonly OuterOutline[], within: number): OuterOutline | null {
-  const [outermost] = beyond.filter(({ clear }) => clear).toSorted((one, other) => other.ellipse.semiMinorPx - one.ellipse.semiMinorPx);
+  const [outermost] = beyond
+    .filter(({ edge }) => edge === 'clear')
+    .toSorted((one, other) => other.ellipse.semiMinorPx - one.ellipse.semiMinorPx);
   const [strongest] = beyond.filter(({ strength }) => strength > within).toSorted(stronger);
   return outermost ?? strongest ?? null;
 }
