@@ -149,6 +149,16 @@ test('a molt that went unseen is suggested, put on record as a gap, and taken ba
   await questions.getByRole('button', { name: 'Take the gap back' }).click();
   await expect(page.getByRole('cell', { name: 'Instar 8 has no molt on record.' })).toHaveCount(0);
   await expect(questions).toContainText(/a missed molt between instar 7 and instar 8/);
+
+  // Also on another day, when nobody remembers putting it there.
+  await questions.getByRole('button', { name: 'Put the gap on record' }).first().click();
+  await expect(page.getByRole('cell', { name: 'Instar 8 has no molt on record.' })).toBeVisible();
+  await page.reload();
+  await page.getByRole('button', { name: 'Take this gap out' }).click();
+  await expect(page.getByText(/The gap is taken out: \d molts? got another instar number/)).toBeVisible();
+  await expect(page.getByRole('cell', { name: 'Instar 8 has no molt on record.' })).toHaveCount(0);
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(page.getByRole('cell', { name: 'Instar 8 has no molt on record.' })).toBeVisible();
 });
 
 test('in a row without any instar number the gap is kept as a presumed molt, and taken back', async ({ page }) => {

@@ -20,6 +20,7 @@ export const STATUS_OF: Readonly<Record<FailureCode, 400 | 401 | 403 | 404 | 409
   'instar-too-high': 422,
   'gap-misplaced': 422,
   'gap-uncounted': 422,
+  'gap-absent': 422,
   'acquired-instar-contradicted': 422,
   'outcomes-contradict': 422,
   'skin-recovered-or-not': 422,

@@ -37,6 +37,7 @@ export const Failure = z
     z.object({ code: z.literal('instar-too-high'), instar: z.int() }),
     z.object({ code: z.literal('gap-misplaced'), moltDate: z.string() }),
     z.object({ code: z.literal('gap-uncounted'), moltDate: z.string() }),
+    z.object({ code: z.literal('gap-absent'), moltDate: z.string() }),
     z.object({
       code: z.literal('acquired-instar-contradicted'),
       acquiredInstar: z.int(),

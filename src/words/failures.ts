@@ -89,6 +89,7 @@ export function wordsFor(failure: Failure): FailureWords {
     case 'instar-too-high':
     case 'gap-misplaced':
     case 'gap-uncounted':
+    case 'gap-absent':
     case 'acquired-instar-contradicted':
     case 'outcomes-contradict':
     case 'skin-recovered-or-not':

@@ -19,6 +19,7 @@ export type RecordFailure = Extract<
       | 'instar-too-high'
       | 'gap-misplaced'
       | 'gap-uncounted'
+      | 'gap-absent'
       | 'acquired-instar-contradicted'
       | 'outcomes-contradict'
       | 'skin-recovered-or-not'
@@ -83,6 +84,11 @@ export function wordsForRecord(failure: RecordFailure): FailureWords {
       return {
         happened: `The molt on ${dayInWords(failure.moltDate)} is the first on record, so no gap can stand before it.`,
         advice: 'Give it a higher instar number instead.',
+      };
+    case 'gap-absent':
+      return {
+        happened: `No instar is missing before the molt on ${dayInWords(failure.moltDate)}, so there is no gap to take out.`,
+        advice: 'Load the page again: the numbers may have been changed in another window.',
       };
     case 'gap-uncounted':
       return {

@@ -20,6 +20,7 @@ export const ONE_OF_EACH_FAILURE: { readonly [Code in FailureCode]: Extract<Fail
   'instar-too-high': { code: 'instar-too-high', instar: 61 },
   'gap-misplaced': { code: 'gap-misplaced', moltDate: '2024-05-01' },
   'gap-uncounted': { code: 'gap-uncounted', moltDate: '2024-05-01' },
+  'gap-absent': { code: 'gap-absent', moltDate: '2024-05-01' },
   'acquired-instar-contradicted': {
     code: 'acquired-instar-contradicted',
     acquiredInstar: 8,

@@ -43,6 +43,12 @@ export const growthEndpoints = {
     answer: GapOnRecord,
     status: 201,
   },
+  'POST /api/specimens/{specimenId}/closed-gaps': {
+    summary: 'Take the gap in the numbers before a molt out: all later numbers fall',
+    body: z.object({ beforeMoltId: z.string() }),
+    answer: Renumbering,
+    status: 201,
+  },
   'POST /api/specimens/{specimenId}/renumberings': {
     summary: 'Change the instar numbers of several molts at once, all or none',
     body: Renumbering,

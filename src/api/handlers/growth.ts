@@ -1,4 +1,4 @@
-import { type Gap, type GapOnRecord, insertGap, isCounted } from '../../domain/growth/missed/gap.ts';
+import { closeGap, type Gap, type GapOnRecord, insertGap, isCounted } from '../../domain/growth/missed/gap.ts';
 import { presumeMolts } from '../../domain/growth/missed/presumedMolts.ts';
 import { checkAcquisition } from '../../domain/molting/acquisition.ts';
 import { MoltDraft } from '../../domain/molting/molt.ts';
@@ -47,6 +47,11 @@ export function growthHandlers(context: ApiContext): HandlersFor<keyof typeof gr
     'GET /api/specimens/{specimenId}/ladder': ({ path }) => withCuts(archive, ladderPageOf(archive, path.specimenId, todayOf(context))),
     'POST /api/specimens/{specimenId}/gaps': ({ path, body }) =>
       unwrap(archive.transaction(() => succeed(keepGap(unwrap(archive.specimens.get(path.specimenId)), body)))),
+    'POST /api/specimens/{specimenId}/closed-gaps': ({ path: { specimenId }, body }) =>
+      renumber(specimenId, () => {
+        const specimen = unwrap(archive.specimens.get(specimenId));
+        return unwrap(closeGap(archive.molts.ofSpecimen(specimenId), body.beforeMoltId, specimen));
+      }),
     'POST /api/specimens/{specimenId}/renumberings': ({ path, body }) => renumber(path.specimenId, () => body),
   };
 }

@@ -52,6 +52,7 @@ export const READS_TOUCHED_BY: Readonly<Record<ChangeKey, readonly ReadKey[]>> =
   'DELETE /api/molts/{moltId}': EVERYTHING,
   'POST /api/specimens/{specimenId}/cuts': ['GET /api/tasks'],
   'POST /api/specimens/{specimenId}/gaps': [...ANIMALS, 'GET /api/photos/{photoId}/bench'],
+  'POST /api/specimens/{specimenId}/closed-gaps': [...ANIMALS, 'GET /api/photos/{photoId}/bench'],
   'POST /api/specimens/{specimenId}/renumberings': [...ANIMALS, 'GET /api/photos/{photoId}/bench'],
   'POST /api/specimens/{specimenId}/forecasts': FORECASTS,
   'POST /api/molts/{moltId}/exuvia': ANIMALS,

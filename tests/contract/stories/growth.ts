@@ -120,4 +120,23 @@ export const growthStory: readonly Exchange[] = [
     (renumbering, _, memory) => expect(renumbering).toEqual(reversed(kept(memory))),
   ),
   shows('counts as before', [5, 6, 7], [0, 0, 0]),
+  succeeds('POST /api/specimens/{specimenId}/gaps', 'puts the gap on record once more', (memory) => ({
+    path: animal(memory),
+    body: { beforeMoltId: recall(memory, 'second molt'), skipped: 1 },
+  })),
+  succeeds(
+    'POST /api/specimens/{specimenId}/closed-gaps',
+    'takes a gap out whoever put it there',
+    (memory) => ({ path: animal(memory), body: { beforeMoltId: recall(memory, 'second molt') } }),
+    ({ changes }) =>
+      expect(changes.map(({ from, to }) => [from, to])).toEqual([
+        [6, 5],
+        [7, 6],
+      ]),
+  ),
+  shows('has no gap any more', [4, 5, 6], [0, 0, 0]),
+  fails('POST /api/specimens/{specimenId}/closed-gaps', 'has no second gap to take out', 'gap-absent', 422, (memory) => ({
+    path: animal(memory),
+    body: { beforeMoltId: recall(memory, 'second molt') },
+  })),
 ];

@@ -56,6 +56,30 @@ export function insertGap(molts: readonly DatedMolt[], gap: Gap, acquisition?: A
   return checked(ordered, noted, acquisition);
 }
 
+/**
+ * Takes the gap before a molt out again: every number noted from there on falls by as many instars as have no molt between it and the
+ * numbers before. The opposite of `insertGap`, whoever put the gap there and whenever.
+ *
+ * Failures: `not-found` for a molt of another animal, `gap-absent` where no number before it, or none from it on, leaves room,
+ * `acquired-instar-contradicted`.
+ *
+ * @param molts all of one animal.
+ */
+export function closeGap(molts: readonly DatedMolt[], beforeMoltId: string, acquisition?: Acquisition): Result<Renumbering> {
+  const ordered = inDateOrder(molts);
+  const place = ordered.findIndex(({ id }) => id === beforeMoltId);
+  const after = ordered[place];
+  if (!after) return fail({ code: 'not-found', what: 'molt', id: beforeMoltId });
+  const anchors = anchorsOf(ordered, acquisition);
+  const earlier = anchors.findLast(({ period }) => period < place);
+  const later = anchors.find(({ period, from }) => period >= place && from === 'molt');
+  const room = earlier && later ? later.ended - earlier.ended - (later.period - earlier.period) : 0;
+  if (room <= 0) return fail({ code: 'gap-absent', moltDate: after.happenedFrom });
+  const noted = new Map<number, number>();
+  for (const [index, { instarShed }] of ordered.entries()) if (index >= place && instarShed !== null) noted.set(index, instarShed - room);
+  return checked(ordered, noted, acquisition);
+}
+
 interface Counting {
   readonly ordered: readonly DatedMolt[];
   readonly place: number;

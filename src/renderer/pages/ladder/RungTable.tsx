@@ -3,6 +3,7 @@ import type { LiveSize } from '../../../domain/growth/liveSizes.ts';
 import type { Rung } from '../../../domain/growth/rung.ts';
 import { gapInWords } from '../../../words/ladder.ts';
 import { SIZE_LABELS } from '../../../words/quantities.ts';
+import { GapRow } from './GapRow.tsx';
 import { LiveRow } from './LiveRow.tsx';
 import { RungRow } from './RungRow.tsx';
 import style from './RungTable.module.css';
@@ -56,9 +57,13 @@ export function RungTable({ rungs, live, specimenId }: Props): ReactElement {
             return (
               <Fragment key={rung.moltId}>
                 {gap && (
-                  <tr className={style['gap']}>
-                    <td colSpan={COLUMNS.length + 1}>{gap}</td>
-                  </tr>
+                  <GapRow
+                    specimenId={specimenId}
+                    moltId={rung.moltId}
+                    words={gap}
+                    columns={COLUMNS.length + 1}
+                    canClose={previous !== undefined}
+                  />
                 )}
                 <RungRow rung={rung} previous={previous} specimenId={specimenId} />
                 {live

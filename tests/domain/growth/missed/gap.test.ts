@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { insertGap } from '../../../../src/domain/growth/missed/gap.ts';
+import { closeGap, insertGap } from '../../../../src/domain/growth/missed/gap.ts';
 import { placeMolts } from '../../../../src/domain/growth/positions.ts';
 import type { Acquisition } from '../../../../src/domain/molting/instarAnchors.ts';
 import { reversed } from '../../../../src/domain/molting/renumbering.ts';
@@ -89,6 +89,53 @@ describe('insertGap', () => {
         expect(positions.every(({ stepKnown }) => stepKnown)).toBe(true);
         expect(applied(after, reversed(gap.value).changes)).toEqual(molts);
       }),
+    );
+  });
+});
+
+describe('closeGap', () => {
+  const numbersWithout = (instars: readonly (number | null)[], before: number, acquisition?: Acquisition) => {
+    const molts = rowOf(instars);
+    const closed = closeGap(molts, `molt-${before}`, acquisition);
+    return closed.ok ? applied(molts, closed.value.changes).map(({ instarShed }) => instarShed) : closed.failure;
+  };
+
+  it('lets every number from the gap on fall by what it skipped', () => {
+    expect(numbersWithout([4, 5, 8, 9, null, 11], 2)).toEqual([4, 5, 6, 7, null, 9]);
+    expect(numbersWithout([4, null, null, 8, 10], 3)).toEqual([4, null, null, 7, 9]);
+  });
+
+  it('leaves other gaps where they are', () => {
+    expect(numbersWithout([4, 6, 8], 1)).toEqual([4, 5, 7]);
+  });
+
+  it('counts from the acquisition too', () => {
+    expect(numbersWithout([8, 9], 0, { acquiredOn: '2024-01-01', acquiredInstar: 6 })).toEqual([6, 7]);
+  });
+
+  it('says where there is no gap, and does not know molts of other animals', () => {
+    expect(numbersWithout([4, 5, 6], 1)).toEqual({ code: 'gap-absent', moltDate: '2024-02-10' });
+    expect(numbersWithout([null, 6], 1)).toEqual({ code: 'gap-absent', moltDate: '2024-02-10' });
+    expect(numbersWithout([4, 5], 7)).toEqual({ code: 'not-found', what: 'molt', id: 'molt-7' });
+  });
+
+  it('takes back what insertGap has put in, in any row with numbers on both sides', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 5, max: 20 }),
+        fc.integer({ min: 2, max: 8 }),
+        fc.integer({ min: 1, max: 3 }),
+        (first, count, skipped) => {
+          const molts = rowOf(Array.from({ length: count }, (_, index) => first + index));
+          const place = 1 + (first % (count - 1));
+          const put = insertGap(molts, { beforeMoltId: `molt-${place}`, skipped });
+          if (!put.ok) throw new Error(put.failure.code);
+          const row = applied(molts, put.value.changes);
+          const taken = closeGap(row, `molt-${place}`);
+          if (!taken.ok) throw new Error(taken.failure.code);
+          expect(applied(row, taken.value.changes)).toEqual(molts);
+        },
+      ),
     );
   });
 });
