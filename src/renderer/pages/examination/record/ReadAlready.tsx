@@ -39,11 +39,11 @@ export function ReadAlready({ latest, earlier, onReadAgain, onCorrect }: Props):
         </p>
       )}
       <div className={style['ways']}>
-        <Button onClick={() => showEntry(id)}>All that was signed</Button>
-        <Button onClick={onCorrect}>Correct it</Button>
         <Button kind="primary" icon="examine" onClick={onReadAgain}>
           Read this skin once more
         </Button>
+        <Button onClick={() => showEntry(id)}>All that was signed</Button>
+        <Button onClick={onCorrect}>Correct it</Button>
       </div>
       <p className={style['soft']}>
         Another reading stands beside this one and changes nothing of it. A correction takes its place; the one that was corrected stays to
