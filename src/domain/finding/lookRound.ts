@@ -9,7 +9,8 @@ import { adjugate, transform } from '../numerics/matrix3.ts';
 import { CARD_FRAME_MM } from '../scaleCard/layout.ts';
 import { UNCHECKED_PRINT } from '../scaleCard/printCheck.ts';
 import { coinMarks } from './coin/coinMarks.ts';
-import { type CoinProposal, proposeCoins } from './coin/proposeCoins.ts';
+import type { CoinProposal } from './coin/proposeCoins.ts';
+import { enlargedRim } from './coin/search.ts';
 import type { ScaleProposal } from './foundScale.ts';
 import type { JudgedPicture } from './judged.ts';
 import type { FoundPoints, SeenMarkers } from './markers/found.ts';
@@ -61,7 +62,7 @@ export function proposalsFrom(
   );
   proposals.push(...straight.map(straightProposal));
   const others = proposals.map(({ marks }) => marks);
-  const coins = proposeCoins(colors, seen.coins, toFull);
+  const coins = seen.coins.map(({ rim, confidence }) => ({ rim: enlargedRim(rim, toFull), confidence }));
   proposals.push(...coins.map((coin) => coinProposal(coin, likelyCoins(coin.rim, others, reduced(picture, factor)))));
   return proposals.toSorted((one, other) => other.confidence - one.confidence);
 }

@@ -1,4 +1,4 @@
-import { coinsSeen } from '../../../src/domain/finding/coin/proposeCoins.ts';
+import { proposeCoins } from '../../../src/domain/finding/coin/proposeCoins.ts';
 import type { ScaleProposal } from '../../../src/domain/finding/foundScale.ts';
 import { judgedPicture } from '../../../src/domain/finding/judged.ts';
 import { proposalsFrom, straightIn } from '../../../src/domain/finding/lookRound.ts';
@@ -40,7 +40,7 @@ export async function proposedOn({ light, picture, truth }: SeenPhoto, detector:
   const seen = {
     markers: await detector.find(light.image),
     straight: straightIn(light, judged, picture),
-    coins: coinsSeen(judged.colors),
+    coins: proposeCoins(judged.colors),
   };
   const proposals = proposalsFrom(light, seen, judged.factor, picture);
   const wanted = truth.scale_objects.filter(({ type }) => type !== 'fiducial_card');

@@ -55,6 +55,11 @@ export function rimThrough(planes: LightPlanes, clicks: readonly [ImagePoint, Im
   return rim && isBelieved(rim) ? succeed(rimOf(planes, settled(planes, rim, [rim]), [])) : rimAbout(planes, rough.centre);
 }
 
+/** The upper rim of a coin of which an outline was found already: its rim, its wall, or a ring on it. */
+export function rimFrom(planes: LightPlanes, outline: Rim): Rim {
+  return rimOf(planes, settled(planes, outline, [outline]), []);
+}
+
 function seenAbout(planes: LightPlanes, middle: ImagePoint): readonly Rim[] {
   return radiiIn(planes).flatMap((radiusPx) => {
     const rim = searched(planes, circle(middle, radiusPx));

@@ -2,11 +2,12 @@ import type { Ellipse } from '../../measuring/ellipse.ts';
 import type { ImagePoint } from '../../measuring/points.ts';
 import { factorTo, type LightPlanes, reducePlanes } from '../light.ts';
 import { isClosed } from './beyond.ts';
+import { rimFrom } from './findCoin.ts';
 import { huesOf } from './hue.ts';
 import { outermostRim } from './outermostRim.ts';
-import { type Rim, refineRim } from './rim.ts';
+import type { Rim } from './rim.ts';
 import { type RoughRim, roughRim } from './roughRim.ts';
-import { circle, confidenceOf, enlarged, evidenceOf, FOUND_REACH, LEAST_CONFIDENCE, outermostOf, searched } from './search.ts';
+import { circle, confidenceOf, enlarged, evidenceOf, LEAST_CONFIDENCE, outermostOf, searched } from './search.ts';
 import { settleRim } from './settleRim.ts';
 import { roundPlaces } from './symmetry.ts';
 
@@ -29,13 +30,11 @@ const MOST_LOOKED_AT = 6;
 const LEAST_RADIUS_PX = 16;
 
 /**
- * Coins in a judged picture, the most confident first; none when nothing round was seen. Their rims are rough still: see
- * `proposeCoins`.
+ * Coins in a picture, the most confident first; none when nothing round was seen.
  *
- * @param colors as `judgedPicture` makes them.
- * @returns in pixels of the judged picture.
+ * @param colors as `judgedPicture` makes them: larger coins are worked on no finer than that after a click either.
  */
-export function coinsSeen(colors: LightPlanes): readonly CoinProposal[] {
+export function proposeCoins(colors: LightPlanes): readonly CoinProposal[] {
   const searchedRims = roughRims(colors).flatMap((rough) => searched(colors, rough) ?? []);
   const rims = searchedRims.filter((rim) => unaskedConfidenceOf(rim) >= LEAST_CONFIDENCE);
   const seen: CoinProposal[] = [];
@@ -45,25 +44,11 @@ export function coinsSeen(colors: LightPlanes): readonly CoinProposal[] {
     const clearest = outermostOf(left.filter((other) => overlap(strongest, other))) ?? strongest;
     const rim = outermostRim(colors, clearest, searchedRims, (outline) => settleRim(colors, outline) ?? searched(colors, outline));
     if (isCoin(colors, rim.ellipse)) {
-      seen.push({ rim, confidence: Math.max(unaskedConfidenceOf(rim), unaskedConfidenceOf(clearest)) });
+      seen.push({ rim: rimFrom(colors, rim), confidence: Math.max(unaskedConfidenceOf(rim), unaskedConfidenceOf(clearest)) });
     }
     left = left.filter((other) => !overlap(strongest, other) && !overlap(rim, other));
   }
   return seen.toSorted((one, other) => other.confidence - one.confidence);
-}
-
-/**
- * Coins ready to be proposed: their rims are taken from the picture at full size.
- *
- * @param planes the picture at full size, in linear light.
- * @param toFull a point (x, y) of the judged picture is (toFull x, toFull y) of `planes`.
- */
-export function proposeCoins(planes: LightPlanes, seen: readonly CoinProposal[], toFull: number): readonly CoinProposal[] {
-  if (toFull === 1) return seen;
-  return seen.flatMap(({ rim, confidence }) => {
-    const whole = refineRim(planes, enlarged(rim.ellipse, toFull), FOUND_REACH);
-    return whole ? [{ rim: whole, confidence }] : [];
-  });
 }
 
 /** Edges that meet by chance about a skin leave gaps where a rim has none. */

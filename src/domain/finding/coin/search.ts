@@ -8,7 +8,7 @@ import { type Rim, refineRim } from './rim.ts';
 const SEARCH_RADIUS_PX = 40;
 const SEARCH_REACH = 0.2;
 /** After the rough search the rim is known this well. */
-export const FOUND_REACH = 0.06;
+const FOUND_REACH = 0.06;
 /** An outline is believed from this confidence on. */
 export const LEAST_CONFIDENCE = 0.5;
 /** An engraved ring may be stronger than the rim about it; outlines weaker than this share of it are chance. */
@@ -57,6 +57,16 @@ export function outermostOf(rims: readonly Rim[]): Rim | null {
 function isConcentric(one: Ellipse, other: Ellipse): boolean {
   const apart = Math.hypot(one.centre.xPx - other.centre.xPx, one.centre.yPx - other.centre.yPx);
   return apart < CONCENTRIC_SHARE * Math.min(one.semiMinorPx, other.semiMinorPx);
+}
+
+/** A rim in a picture `factor` times as large. */
+export function enlargedRim(rim: Rim, factor: number): Rim {
+  return {
+    ...rim,
+    ellipse: enlarged(rim.ellipse, factor),
+    residualPx: factor * rim.residualPx,
+    standardUncertaintyPx: factor * rim.standardUncertaintyPx,
+  };
 }
 
 export function enlarged({ centre, semiMajorPx, semiMinorPx, angleRad }: Ellipse, factor: number): Ellipse {

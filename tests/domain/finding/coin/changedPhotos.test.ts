@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { rimAbout } from '../../../../src/domain/finding/coin/findCoin.ts';
-import { type CoinProposal, coinsSeen, proposeCoins } from '../../../../src/domain/finding/coin/proposeCoins.ts';
+import { type CoinProposal, proposeCoins } from '../../../../src/domain/finding/coin/proposeCoins.ts';
 import { judgedPicture } from '../../../../src/domain/finding/judged.ts';
 import type { LightPlanes } from '../../../../src/domain/finding/light.ts';
 import type { Ellipse } from '../../../../src/domain/measuring/ellipse.ts';
@@ -40,8 +40,7 @@ function foundOn({ planes, rim }: Changed) {
 }
 
 function coinsOf(planes: LightPlanes): readonly CoinProposal[] {
-  const { colors, factor } = judgedPicture(planes[0], planes);
-  return proposeCoins(planes, coinsSeen(colors), factor);
+  return proposeCoins(judgedPicture(planes[0], planes).colors);
 }
 
 describe.each(CHANGES)('the rim of a coin in a photo %s', (_, change) => {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { rimAbout, rimThrough } from '../../../../src/domain/finding/coin/findCoin.ts';
-import { coinsSeen, proposeCoins } from '../../../../src/domain/finding/coin/proposeCoins.ts';
+import { proposeCoins } from '../../../../src/domain/finding/coin/proposeCoins.ts';
 import { judgedPicture } from '../../../../src/domain/finding/judged.ts';
 import type { LightPlanes } from '../../../../src/domain/finding/light.ts';
 import { type Ellipse, pointOn } from '../../../../src/domain/measuring/ellipse.ts';
@@ -113,7 +113,7 @@ describe('the rim of a drawn coin', () => {
       const scene = { ...large, rim: { ...TILTED, semiMajorPx: 38, semiMinorPx: 33 } };
       const planes = drawn(scene);
       const judged = judgedPicture(planes[0], planes);
-      const [first, ...others] = proposeCoins(planes, coinsSeen(judged.colors), judged.factor);
+      const [first, ...others] = proposeCoins(judged.colors);
       expect(first && worstOffPx(first.rim.ellipse, scene.rim), name).toBeLessThan(1.2);
       expect(others, name).toEqual([]);
     }

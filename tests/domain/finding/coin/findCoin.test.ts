@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { rimAbout, rimThrough } from '../../../../src/domain/finding/coin/findCoin.ts';
-import { coinsSeen, proposeCoins } from '../../../../src/domain/finding/coin/proposeCoins.ts';
+import { proposeCoins } from '../../../../src/domain/finding/coin/proposeCoins.ts';
 import { judgedPicture } from '../../../../src/domain/finding/judged.ts';
 import type { LightPlanes } from '../../../../src/domain/finding/light.ts';
 import { type Ellipse, pointOn } from '../../../../src/domain/measuring/ellipse.ts';
@@ -33,10 +33,7 @@ function drawnDisk(ellipse: Ellipse, grain: number): LightPlanes {
   return [{ widthPx, heightPx, light }];
 }
 
-const coinsOf = (planes: LightPlanes) => {
-  const judged = judgedPicture(planes[0], planes);
-  return proposeCoins(planes, coinsSeen(judged.colors), judged.factor);
-};
+const coinsOf = (planes: LightPlanes) => proposeCoins(judgedPicture(planes[0], planes).colors);
 
 describe('the rim of a coin in the rendered photos', () => {
   // From a middle that is off by a tenth of the coin's width.
