@@ -60,6 +60,7 @@ export const NUMBER_GROUPS: readonly NumberGroup[] = [
       ['seen.novice', 'Seen, by a first-time reader without a reference skin'],
       ['mistaken.novice', 'Mistaken, by a first-time reader without a reference skin'],
       ['mistaken.accessory', 'Mistaken, in a genus with accessory organs while the lip was not seen'],
+      ['mistaken.lipAbsent', 'Mistaken, in any other genus where the lip is absent'],
       ['mistaken.blindReaders', 'Mistaken, where two readers agree and the second did not know'],
     ],
   },

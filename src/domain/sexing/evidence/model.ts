@@ -7,9 +7,9 @@ import { Adjustments, type ModelNumbers, NUMBER_IDS, NumberIdSchema, numbersWith
  * Of the rules in this folder; raised when one of them changes. The first form of the Examination, without a model, counts as 0.
  * Form 1 let any finding open a gate, weakened a skin beside one that contradicts it, and came to know only later of conflicts
  * between readings of one skin, so that this one form stands for two rules. Form 2 let the later of two equally well placed
- * readings of one skin override the other.
+ * readings of one skin override the other. Form 3 let receptacles weigh in full beside a lip that was looked for and is absent.
  */
-export const MODEL_FORM = 3;
+export const MODEL_FORM = 4;
 
 /** Whether the rules have changed since a version such as `1.3`; null for what was signed without a model. */
 export function isEarlierForm(version: string): boolean | null {
@@ -32,7 +32,7 @@ export type ModelChange = z.infer<typeof ModelChange>;
 
 /** The numbers in force. */
 export interface EvidenceModel {
-  /** `3.0` as shipped, `3.3` after the third change. */
+  /** `4.0` as shipped, `4.3` after the third change. */
   readonly version: string;
   readonly numbers: ModelNumbers;
 }

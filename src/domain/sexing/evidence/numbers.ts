@@ -58,6 +58,7 @@ export const SHIPPED_NUMBERS = {
   'seen.novice': factor(0.85),
   'mistaken.novice': factor(2),
   'mistaken.accessory': factor(3),
+  'mistaken.lipAbsent': factor(3),
   'mistaken.blindReaders': factor(0.6),
   'lip.factor': strength(2),
   'lip.most': strength(120),

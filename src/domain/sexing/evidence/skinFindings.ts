@@ -87,8 +87,12 @@ function chancesOf(checklist: Checklist, genus: GenusKnown, numbers: ModelNumber
     [small && checklist.magnification !== 'stereomicroscope', 'seen.unaided'],
     [novice, 'seen.novice'],
   ];
+  const { receptaclesSeen, uterusExternusSeen: lip } = checklist;
+  const lookAlikes = genus.flags.maleAccessoryOrgans;
   const ifMistaken: [boolean, NumberId][] = [
-    [genus.flags.maleAccessoryOrgans && checklist.uterusExternusSeen !== 'yes', 'mistaken.accessory'],
+    [lookAlikes && lip !== 'yes', 'mistaken.accessory'],
+    // Females have a lip: paired bodies where it was looked for and is absent may be look-alikes in any genus.
+    [!lookAlikes && receptaclesSeen === 'yes' && lip === 'no', 'mistaken.lipAbsent'],
     [novice, 'mistaken.novice'],
     [blind, 'mistaken.blindReaders'],
   ];

@@ -19,6 +19,7 @@ const SPAN_MM = { A: 15, B: 30, C: 60, D: 90 } as const;
 const SEEN: Partial<Checklist> = { receptaclesSeen: 'yes' };
 const EMPTY: Partial<Checklist> = { receptaclesSeen: 'no' };
 const LIP: Partial<Checklist> = { uterusExternusSeen: 'yes' };
+const NO_LIP: Partial<Checklist> = { uterusExternusSeen: 'no' };
 const FUSILLAE: Partial<Checklist> = { fusillaeOutsideSeen: 'yes' };
 const NOVICE: Partial<Checklist> = { readerExperience: 'first-time' };
 const LOUPE: Partial<Checklist> = { magnification: 'loupe' };
@@ -46,6 +47,12 @@ describe('a strip, by size class and circumstance', () => {
     ['C', { ...SEEN, ...LIP }, 42.5],
     ['D', { ...SEEN, ...LIP }, 120],
     ['D', { uterusExternusSeen: 'yes' }, 2],
+    // Where it was looked for and is absent, what was seen may be a look-alike; an empty strip without it is what a male leaves.
+    ['A', { ...SEEN, ...NO_LIP }, 1],
+    ['B', { ...SEEN, ...NO_LIP }, 0.5 / 0.21],
+    ['C', { ...SEEN, ...NO_LIP }, 0.85 / 0.12],
+    ['D', { ...SEEN, ...NO_LIP }, 0.96 / 0.045],
+    ['D', { ...EMPTY, ...NO_LIP }, 0.04 / 0.985],
     // A strip that is not quite complete
     ['C', { ...SEEN, grade: 'B' }, 18.0625],
     ['D', { ...SEEN, grade: 'B' }, 54.4],

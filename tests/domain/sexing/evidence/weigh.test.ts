@@ -273,7 +273,7 @@ describe('the numbers', () => {
   it('can be adjusted, and the version tells', () => {
     const change = { adjustments: { 'seen.C': 0.7 }, by: 'K', note: 'own skins', revision: 3, at: '2026-01-01T00:00:00.000Z' };
     const model = modelAfter([change]);
-    expect([model.version, model.numbers['seen.C'], model.numbers['seen.D']]).toEqual(['3.3', 0.7, 0.96]);
+    expect([model.version, model.numbers['seen.C'], model.numbers['seen.D']]).toEqual(['4.3', 0.7, 0.96]);
     expect(['0', '2.3', model.version].map(isEarlierForm)).toEqual([null, true, false]);
     const readings = [{ exuviaId: 'skin', checklist: sized(SEEN, 'C') }];
     expect(ratioOf(weigh({ genus: genus(PLAIN), readings, live: [] }, model))).toBeCloseTo(17.5, 6);
