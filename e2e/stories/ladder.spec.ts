@@ -144,6 +144,15 @@ test('a molt that went unseen is suggested, put on record as a gap, and taken ba
   await page.getByRole('link', { name: /Juniper/ }).click();
   const questions = page.getByRole('region', { name: 'Questions about this row' });
   await expect(questions).toContainText(/(Likely|Possible): a missed molt between instar 7 and instar 8/);
+  // Whoever knows better says so, and is not asked again before they want to be.
+  await questions.getByRole('button', { name: 'No, none was missed' }).first().click();
+  await expect(questions).toContainText('You said that no molt was missed between instar 7 and instar 8.');
+  await expect(questions).not.toContainText(/(Likely|Possible): a missed molt between instar 7/);
+  await expect(questions).toBeFocused();
+  await page.reload();
+  await questions.getByRole('button', { name: 'Ask again' }).click();
+  await expect(questions).toContainText(/(Likely|Possible): a missed molt between instar 7 and instar 8/);
+
   await questions.getByRole('button', { name: 'Put the gap on record' }).first().click();
   await expect(page.getByRole('cell', { name: 'Instar 8 has no molt on record.' })).toBeVisible();
   await questions.getByRole('button', { name: 'Take the gap back' }).click();

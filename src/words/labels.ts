@@ -32,6 +32,7 @@ export const OUTCOME_LABELS: Labels<MoltOutcome> = {
   died: 'died',
   'skin-not-recovered': 'skin not recovered',
   presumed: 'presumed, nobody saw it',
+  'none-missed-before': 'surely none missed before it',
 };
 
 export const GRADE_LABELS: Labels<SkinGrade> = {

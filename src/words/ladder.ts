@@ -15,6 +15,13 @@ export function rungName(rung: Pick<Rung, 'instar' | 'recordedMolt'>): string {
   return rung.instar === null ? capitalized(recordedInWords(rung.recordedMolt)) : capitalized(instarInWords(rung.instar));
 }
 
+/** What the keeper has answered about two skins, in a row in which they are sure to follow each other. */
+export function noneMissedInWords(earlier: Rung, later: Rung): string {
+  const sure = ({ instar, recordedMolt }: Rung) =>
+    uncapitalized(rungName({ recordedMolt, instar: instar && { ...instar, certainty: 'known' } }));
+  return `You said that no molt was missed between ${sure(earlier)} and ${sure(later)}.`;
+}
+
 /** The names of these rungs by their molts. */
 export function moltNames(rungs: readonly Rung[]): NameOfMolt {
   return (moltId) => {

@@ -53,6 +53,7 @@ export function buildLadder(records: readonly MoltOnRecord[], acquisition?: Acqu
       ...position,
       recordedMolt: index + 1,
       presumed: isPresumed(molt),
+      noneMissedBefore: molt.outcomes.includes('none-missed-before'),
       happenedFrom: molt.happenedFrom,
       happenedTo: molt.happenedTo,
       recovered: exuvia?.recovered ?? (molt.outcomes.includes('skin-not-recovered') ? false : null),

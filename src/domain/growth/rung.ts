@@ -18,6 +18,7 @@ export const Rung = z
     instar: Instar.nullable().describe('Absolute instar shown by the skin; null if unknown'),
     recordedMolt: z.int().min(1).describe('1 for the first molt on record'),
     presumed: z.boolean().describe('Nobody saw this molt: it was put in because growth tells of it, and its days say only its order'),
+    noneMissedBefore: z.boolean().describe('The keeper is sure that no molt went by unseen between the one before and this one'),
     happenedFrom: CalendarDay,
     happenedTo: CalendarDay,
     recovered: z.boolean().nullable().describe('null when nothing is recorded about the skin'),

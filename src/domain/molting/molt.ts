@@ -5,8 +5,24 @@ export const MoltPosition = z.enum(['on-back', 'on-side', 'upright', 'not-seen']
 export type MoltPosition = z.infer<typeof MoltPosition>;
 
 export const MoltOutcome = z
-  .enum(['clean', 'slow', 'stuck', 'wet', 'limb-lost', 'limb-regenerated', 'deformed', 'died', 'skin-not-recovered', 'presumed'])
-  .meta({ id: 'MoltOutcome', description: 'presumed: nobody saw it, growth tells of it' });
+  .enum([
+    'clean',
+    'slow',
+    'stuck',
+    'wet',
+    'limb-lost',
+    'limb-regenerated',
+    'deformed',
+    'died',
+    'skin-not-recovered',
+    'presumed',
+    'none-missed-before',
+  ])
+  .meta({
+    id: 'MoltOutcome',
+    description:
+      'presumed: nobody saw it, growth tells of it; none-missed-before: the keeper is sure that no other went by unseen before this one',
+  });
 export type MoltOutcome = z.infer<typeof MoltOutcome>;
 
 /**

@@ -138,6 +138,13 @@ describe('growthReportOf', () => {
       .map((record) => ({ ...record, molt: { ...record.molt, instarShed: null } }));
     const suggested = report(unnumbered).missed.filter(({ suggestedSkipped }) => suggestedSkipped > 0);
     expect(suggested).toMatchObject([{ laterMoltId: 'molt-2023-05-10', verdict: 'likely', suggestedSkipped: 1 }]);
+    const sure = unnumbered.map((record) =>
+      record.molt.id === 'molt-2023-05-10' ? { ...record, molt: { ...record.molt, outcomes: ['none-missed-before' as const] } } : record,
+    );
+    expect(report(sure).missed.find(({ laterMoltId }) => laterMoltId === 'molt-2023-05-10')).toMatchObject({
+      verdict: 'none',
+      suggestedSkipped: 0,
+    });
   });
 
   it('foretells the living animal from its last skin, larger than that', () => {

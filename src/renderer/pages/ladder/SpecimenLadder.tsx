@@ -82,7 +82,12 @@ function LoadedLadder({
           <p className={style['past']}>{pastInWords(called, specimen.status === 'living' ? instarNow : undefined)}</p>
           {animal?.forecast && <ForecastNote forecast={animal.forecast} now={instarNow} />}
           {animal && <NoMoltAwaited summary={animal.summary} />}
-          <Questions specimenId={specimen.id} rungs={rungs} growth={matureMaleBy ? { ...growth, maturity: null } : growth} />
+          <Questions
+            specimenId={specimen.id}
+            rungs={rungs}
+            molts={animal?.molts.map(({ molt }) => molt) ?? []}
+            growth={matureMaleBy ? { ...growth, maturity: null } : growth}
+          />
           <LitProvider>
             <div className={gallery.length > 0 ? style['side'] : undefined}>
               <section className={style['section']} aria-labelledby="growth">

@@ -22,7 +22,7 @@ function asked(molts: readonly MoltOnRecord[]): string {
   return renderToStaticMarkup(
     <QueryClientProvider client={new QueryClient()}>
       <RemovedProvider>
-        <Questions specimenId="specimen-1" rungs={ladder.rungs} growth={growth} />
+        <Questions specimenId="specimen-1" rungs={ladder.rungs} molts={[]} growth={growth} />
       </RemovedProvider>
     </QueryClientProvider>,
   ).replace(/<[^>]+>/g, ' ');
@@ -36,6 +36,17 @@ function rowOf(...sizesMm: number[]): MoltOnRecord[] {
 describe('questions about a row', () => {
   it('suggest a molt that may be missing', () => {
     expect(asked(rowOf(4, 5, 6.25, 9.77, 12.2, 15.3))).toMatch(/missed molt between instar 6 and instar 7/);
+  });
+
+  it('suggest none where the keeper is sure that none was missed, and say whose word that is', () => {
+    const [row, sure] = [rowOf(4, 5, 6.25, 9.77, 12.2, 15.3), 3];
+    const words = asked(
+      row.map((record, index) =>
+        index === sure ? { ...record, molt: { ...record.molt, outcomes: [...record.molt.outcomes, 'none-missed-before'] } } : record,
+      ),
+    );
+    expect(words).toContain('You said that no molt was missed between instar 6 and instar 7.');
+    expect(words).not.toMatch(/missed molt between instar 6/);
   });
 
   it('suggest none from a skin smaller than the one before, whose scale or owner is wrong', () => {

@@ -46,7 +46,7 @@ describe('RungTable', () => {
   it('says a gap in words between the rows it lies between, and gives no ratio across it', () => {
     const rows = rowsOf(moltOn('2024-01-01', 5, 10), moltOn('2024-09-01', 7, 16));
     expect(rows).toHaveLength(3);
-    expect(rows[1]).toBe('Instar 6 has no molt on record.');
+    expect(rows[1]).toBe('Instar 6 has no molt on record. Take this gap out');
     expect(rows[2]).toContain('gap before it');
   });
 

@@ -1,34 +1,47 @@
-import type { ReactElement } from 'react';
+import { type ReactElement, useRef } from 'react';
 import type { GrowthFinding } from '../../../../domain/growth/findings.ts';
 import type { GrowthReport } from '../../../../domain/growth/growthReport.ts';
 import type { Rung } from '../../../../domain/growth/rung.ts';
+import type { Molt } from '../../../../domain/molting/molt.ts';
 import { findingInWords, maturityInWords } from '../../../../words/growth.ts';
-import { moltNames } from '../../../../words/ladder.ts';
+import { moltNames, noneMissedInWords } from '../../../../words/ladder.ts';
+import { Button } from '../../../parts/Button.tsx';
 import { Notice } from '../../../parts/Notice.tsx';
 import { AcceptedGap } from './AcceptedGap.tsx';
 import { MissedMolt } from './MissedMolt.tsx';
 import style from './Questions.module.css';
 import { useGaps } from './useGaps.ts';
+import { useNoneMissed } from './useNoneMissed.ts';
 
 /** What the row of skins leaves open: oddities to look at, molts that may be missing, a male that may have grown up. */
 export function Questions({
   specimenId,
   rungs,
+  molts,
   growth,
 }: {
   specimenId: string;
   rungs: readonly Rung[];
+  /** Of the rungs, as far as they are known. */
+  molts: readonly Molt[];
   growth: GrowthReport;
 }): ReactElement | null {
   const gaps = useGaps(specimenId);
+  const section = useRef<HTMLElement>(null);
+  // The button that was pressed goes; whoever pressed it stays among the questions.
+  const noneMissed = useNoneMissed(molts, () => section.current?.focus());
+  const settled = rungs.flatMap((rung, index) => {
+    const previous = rungs[index - 1];
+    return rung.noneMissedBefore && previous ? [{ rung, previous }] : [];
+  });
   const nameOf = moltNames(rungs);
   const doubted = new Set(growth.findings.flatMap(doubtedSkins));
   const suggested = growth.missed.filter(
     ({ verdict, earlierMoltId, laterMoltId }) => verdict !== 'none' && !doubted.has(earlierMoltId) && !doubted.has(laterMoltId),
   );
-  if (suggested.length === 0 && growth.findings.length === 0 && !growth.maturity && !gaps.accepted) return null;
+  if (suggested.length === 0 && growth.findings.length === 0 && !growth.maturity && !gaps.accepted && settled.length === 0) return null;
   return (
-    <section className={style['questions']} aria-label="Questions about this row">
+    <section ref={section} tabIndex={-1} className={style['questions']} aria-label="Questions about this row">
       {gaps.accepted && <AcceptedGap accepted={gaps.accepted} gaps={gaps} />}
       {suggested.map((check) => (
         <MissedMolt
@@ -37,7 +50,18 @@ export function Questions({
           nameOf={nameOf}
           isNumbered={rungs.some(({ instar }) => instar !== null)}
           gaps={gaps}
+          noneMissed={noneMissed}
         />
+      ))}
+      {settled.map(({ rung, previous }) => (
+        <p key={rung.moltId} className={style['answer']}>
+          <span>{noneMissedInWords(previous, rung)}</span>
+          {noneMissed.knows(rung.moltId) && (
+            <Button kind="quiet" busy={noneMissed.busy} onClick={() => noneMissed.say(rung.moltId, false)}>
+              Ask again
+            </Button>
+          )}
+        </p>
       ))}
       {growth.findings.length > 0 && (
         <ul className={style['oddities']}>
