@@ -4,6 +4,7 @@ import type { GrowthRecord } from '../../src/domain/growth/belief/growthRecord.t
 import { allSeries, growthIn } from '../../src/domain/growth/belief/pooledCabinet.ts';
 import type { MeasuredStep } from '../../src/domain/growth/measuredStep.ts';
 import type { Ladder } from '../../src/domain/growth/rung.ts';
+import type { MoltOutcome } from '../../src/domain/molting/molt.ts';
 
 const FIRST_DAY = '2010-01-01';
 const TODAY = '2026-01-01';
@@ -15,9 +16,13 @@ export function beliefOfLadder({ rungs }: Pick<Ladder, 'rungs'>, today = TODAY):
   const record: GrowthRecord = {
     ...LABELS,
     specimenId: 'animal-0',
-    molts: rungs.map(({ moltId: id, happenedFrom, happenedTo, presumed, instar }) => {
+    molts: rungs.map(({ moltId: id, happenedFrom, happenedTo, presumed, noneMissedBefore, instar }) => {
       const instarShed = instar?.certainty === 'known' ? instar.number : null;
-      return { id, happenedFrom, happenedTo, instarShed, outcomes: presumed ? ['presumed'] : [] };
+      const outcomes: MoltOutcome[] = [
+        ...(presumed ? ['presumed' as const] : []),
+        ...(noneMissedBefore ? ['none-missed-before' as const] : []),
+      ];
+      return { id, happenedFrom, happenedTo, instarShed, outcomes };
     }),
     sizes: rungs.flatMap(({ moltId, carapaceLengthMm: size }) =>
       size ? [{ moltId, lengthMm: size.value, uncertaintyMm: size.standardUncertainty }] : [],

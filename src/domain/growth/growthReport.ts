@@ -73,7 +73,7 @@ export function growthReportOf(ladder: Ladder, records: readonly MoltOnRecord[],
     robust: fitRobust(sizes),
     curvature: testCurvature(sizes),
     bands: bandsOf(sizes),
-    missed: checkMissedMolts(sizes, context.belief.steps).map((check) => settledBy(rungs, check)),
+    missed: checkMissedMolts(sizes, context.belief.steps),
     consistency: skins.flatMap(({ moltId, readings }) => {
       const consistency = consistencyOf(lengthsNamed(readings, 'carapace-length'));
       return consistency ? [{ ...consistency, moltId }] : [];
@@ -91,13 +91,6 @@ export function growthReportOf(ladder: Ladder, records: readonly MoltOnRecord[],
       context.today,
     ),
   };
-}
-
-/** Where the keeper is sure that no molt was missed, nothing is suggested: in every step between the two skins. */
-function settledBy(rungs: readonly Rung[], check: MissedMoltCheck): MissedMoltCheck {
-  const placeOf = (id: string) => rungs.findIndex(({ moltId }) => moltId === id);
-  const between = rungs.slice(placeOf(check.earlierMoltId) + 1, placeOf(check.laterMoltId) + 1);
-  return between.every(({ noneMissedBefore }) => noneMissedBefore) ? { ...check, verdict: 'none', suggestedSkipped: 0 } : check;
 }
 
 function maturityHintOf(rungs: readonly Rung[], { today, sex, isLiving, live }: GrowthContext): MaturityHint | null {

@@ -141,10 +141,14 @@ describe('growthReportOf', () => {
     const sure = unnumbered.map((record) =>
       record.molt.id === 'molt-2023-05-10' ? { ...record, molt: { ...record.molt, outcomes: ['none-missed-before' as const] } } : record,
     );
-    expect(report(sure).missed.find(({ laterMoltId }) => laterMoltId === 'molt-2023-05-10')).toMatchObject({
+    const settled = report(sure);
+    expect(settled.missed.find(({ laterMoltId }) => laterMoltId === 'molt-2023-05-10')).toMatchObject({
       verdict: 'none',
       suggestedSkipped: 0,
+      probabilities: [1, 0, 0],
     });
+    // A step of 1.76 that is known to be one molt tells of larger ones to come.
+    expect(settled.carapaceNow?.middleMm).toBeGreaterThan((report(unnumbered).carapaceNow?.middleMm ?? Number.NaN) * 1.01);
   });
 
   it('foretells the living animal from its last skin, larger than that', () => {

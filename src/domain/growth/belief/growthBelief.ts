@@ -45,6 +45,8 @@ export interface BelievedStep {
   readonly expectedLogRatio: number;
   /** Of 0, 1 and 2 molts more than on record; sum to 1. */
   readonly probabilities: readonly number[];
+  /** The keeper is sure of it. */
+  readonly noneMissed: boolean;
 }
 
 /** Null for an animal that is not among the pooled ones. */
@@ -71,8 +73,8 @@ function stepsOf({ record: { specimenId }, growth }: GrowthSeries, { tree, own, 
   return growth.map((step, index) => {
     const probabilities = shares[index] ?? [];
     const line = lineWithout(step, probabilities, { prior, evidence, scatterVariance });
-    const { earlierMoltId, laterMoltId } = step;
-    return { earlierMoltId, laterMoltId, expectedLogRatio: meanAt(line, step.along), probabilities };
+    const { earlierMoltId, laterMoltId, noneMissed } = step;
+    return { earlierMoltId, laterMoltId, noneMissed, expectedLogRatio: meanAt(line, step.along), probabilities };
   });
 }
 

@@ -6,7 +6,7 @@ import type { MoltOutcome } from '../../molting/molt.ts';
 import { type Position, placeMolts, placeMoltsIfSound } from '../positions.ts';
 import { ASSUMED_FIRST_INSTAR } from '../priors.ts';
 import type { KinLabels } from './kinTree.ts';
-import { growthObservation, intervalObservation, type StepObservation } from './stepObservation.ts';
+import { type CountedMolts, growthObservation, intervalObservation, type StepObservation } from './stepObservation.ts';
 
 /** What a forecast reads of one animal. */
 export interface GrowthRecord extends KinLabels, Acquisition {
@@ -62,6 +62,8 @@ export interface PlacedMolt {
 export interface SkinToSkin extends StepObservation {
   readonly earlierMoltId: string;
   readonly laterMoltId: string;
+  /** The keeper is sure of it. */
+  readonly noneMissed: boolean;
 }
 
 /** One animal's steps, as the pools take them. */
@@ -96,13 +98,20 @@ export function seriesOf(record: GrowthRecord, today: CalendarDay): GrowthSeries
     return { molt, instar: first + step, stepKnown, size: sizes.get(molt.id) ?? null };
   });
   const known = placed.filter(({ stepKnown }) => stepKnown);
+  const counted = (earlier: PlacedMolt, later: PlacedMolt): CountedMolts => {
+    const since = placed.slice(placed.indexOf(earlier) + 1, placed.indexOf(later) + 1);
+    const noneMissed = since.every(({ molt: { outcomes } }) => outcomes?.includes('none-missed-before'));
+    return { onRecord: later.instar - earlier.instar, noneMissed };
+  };
   return {
     record,
     placed,
     intervals: pairs(known.filter(({ molt: { outcomes } }) => !outcomes?.includes('presumed'))).flatMap(([earlier, later]) =>
-      intervalBetween(earlier, later, facts),
+      intervalBetween(earlier, later, counted(earlier, later), facts),
     ),
-    growth: pairs(known.filter(({ size }) => size !== null)).flatMap(([earlier, later]) => growthBetween(earlier, later)),
+    growth: pairs(known.filter(({ size }) => size !== null)).flatMap(([earlier, later]) =>
+      growthBetween(earlier, later, counted(earlier, later)),
+    ),
     instarVariance: isAssumed ? ASSUMED_FIRST_INSTAR.deviation ** 2 : 0,
     facts,
   };
@@ -155,21 +164,19 @@ function pairs<Item>(items: readonly Item[]): [Item, Item][] {
 }
 
 /** The instars lived through from one molt to the next: those after the earlier skin's, up to the later one's. */
-function intervalBetween(earlier: PlacedMolt, later: PlacedMolt, facts: Set<ForecastFact>): StepObservation[] {
-  const molts = later.instar - earlier.instar;
+function intervalBetween(earlier: PlacedMolt, later: PlacedMolt, counted: CountedMolts, facts: Set<ForecastFact>): StepObservation[] {
   const [from, to] = [dayWithin(earlier.molt), dayWithin(later.molt)];
   const days = daysBetween(earlier.molt.happenedFrom, later.molt.happenedFrom) - from.middle + to.middle;
   if (days < 1) facts.add('molts-on-one-day');
-  if (days < 1 || molts < 1) return [];
-  return [intervalObservation((earlier.instar + 1 + later.instar) / 2, days, from.variance + to.variance, molts)];
+  if (days < 1 || counted.onRecord < 1) return [];
+  return [intervalObservation((earlier.instar + 1 + later.instar) / 2, days, from.variance + to.variance, counted)];
 }
 
 /** Errors of the two readings do not correlate here, although neighboring steps share one: it is small beside the scatter of growth. */
-function growthBetween(earlier: PlacedMolt, later: PlacedMolt): SkinToSkin[] {
-  const molts = later.instar - earlier.instar;
-  if (!earlier.size || !later.size || molts < 1) return [];
+function growthBetween(earlier: PlacedMolt, later: PlacedMolt, counted: CountedMolts): SkinToSkin[] {
+  if (!earlier.size || !later.size || counted.onRecord < 1) return [];
   const variance = (earlier.size.uncertaintyMm / earlier.size.lengthMm) ** 2 + (later.size.uncertaintyMm / later.size.lengthMm) ** 2;
   const logRatio = Math.log(later.size.lengthMm / earlier.size.lengthMm);
-  const observation = growthObservation((earlier.instar + later.instar) / 2, logRatio, variance, molts);
-  return [{ ...observation, earlierMoltId: earlier.molt.id, laterMoltId: later.molt.id }];
+  const observation = growthObservation((earlier.instar + later.instar) / 2, logRatio, variance, counted);
+  return [{ ...observation, earlierMoltId: earlier.molt.id, laterMoltId: later.molt.id, noneMissed: counted.noneMissed }];
 }

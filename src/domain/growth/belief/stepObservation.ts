@@ -2,8 +2,8 @@ import { z } from 'zod';
 import { UNSEEN_STEPS } from '../priors.ts';
 
 /**
- * One step between two molts under each number of molts it may hold: those on record, one more, two more. Values are per
- * molt, and so are their variances.
+ * One step between two molts under each number of molts it may hold: those on record, one more, two more; or only those on
+ * record, where the keeper is sure. Values are per molt, and so are their variances.
  */
 export interface StepObservation {
   /** Instar in the middle of the step. */
@@ -33,7 +33,14 @@ export const WeighedReading = z
 export type WeighedReading = z.infer<typeof WeighedReading>;
 
 /** How many molts more than on record a step is allowed to hold. */
-export const MOST_UNSEEN = 2;
+const MOST_UNSEEN = 2;
+
+/** The molts of one step. */
+export interface CountedMolts {
+  readonly onRecord: number;
+  /** The keeper is sure that these were all. */
+  readonly noneMissed: boolean;
+}
 
 /**
  * Days between two molts. Each date may be a span, all of whose days are equally likely: the variance of a difference of two
@@ -43,10 +50,10 @@ export const MOST_UNSEEN = 2;
  *
  * @param days mean of the difference, above zero.
  */
-export function intervalObservation(along: number, days: number, dateVariance: number, molts: number): StepObservation {
+export function intervalObservation(along: number, days: number, dateVariance: number, counted: CountedMolts): StepObservation {
   return {
     along,
-    readings: countsFrom(molts).map((count) => ({
+    readings: possibleCounts(counted).map((count) => ({
       molts: count,
       value: Math.log(days / count),
       knownVariance: dateVariance / days ** 2,
@@ -56,10 +63,10 @@ export function intervalObservation(along: number, days: number, dateVariance: n
 }
 
 /** Growth between two measured skins: ln of the later over the earlier and the variance the readings leave it. */
-export function growthObservation(along: number, logRatio: number, readingVariance: number, molts: number): StepObservation {
+export function growthObservation(along: number, logRatio: number, readingVariance: number, counted: CountedMolts): StepObservation {
   return {
     along,
-    readings: countsFrom(molts).map((count) => ({
+    readings: possibleCounts(counted).map((count) => ({
       molts: count,
       value: logRatio / count,
       knownVariance: readingVariance / count ** 2,
@@ -68,8 +75,8 @@ export function growthObservation(along: number, logRatio: number, readingVarian
   };
 }
 
-function countsFrom(molts: number): number[] {
-  return Array.from({ length: MOST_UNSEEN + 1 }, (_, more) => molts + more);
+function possibleCounts({ onRecord, noneMissed }: CountedMolts): number[] {
+  return Array.from({ length: noneMissed ? 1 : MOST_UNSEEN + 1 }, (_, more) => onRecord + more);
 }
 
 /** How likely each reading is, given the share of steps that hold more than is on record. */

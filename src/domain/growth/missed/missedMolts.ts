@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { BelievedStep } from '../belief/growthBelief.ts';
 import { growthSteps, type MeasuredStep } from '../measuredStep.ts';
-import { crosbyValues } from './crosby.ts';
+import { type CrosbyValue, crosbyValues } from './crosby.ts';
 
 /** What one step of growth says about molts that may be missing between two measured skins. */
 export const MissedMoltCheck = z
@@ -35,7 +35,7 @@ const PROBABLE = 1 / 2;
  * A missed molt is `likely` only where it is more probable than not and Crosby's value rises above 20 % and falls below -15 % just
  * after, which is what a skipped instar leaves and scatter seldom does; `possible` from one chance in four on, or where rise
  * and fall stand alone; else a value beyond 10 % means growth that is `irregular`, as many complete series are, unless it is
- * the fall after a suggested gap.
+ * the fall after a suggested gap. Where the keeper is sure that none was missed, nothing is suggested, whatever the sizes.
  *
  * @param sizes in rising order of step.
  * @param believed of the same animal. A step that no belief speaks of, one with a size no carapace has, is not judged.
@@ -47,19 +47,9 @@ export function checkMissedMolts(sizes: readonly MeasuredStep[], believed: reado
     const [earlierMoltId, laterMoltId] = [step.earlier.moltId, step.later.moltId];
     const belief = believed.find((one) => one.earlierMoltId === earlierMoltId && one.laterMoltId === laterMoltId);
     if (!belief) return [];
-    const probabilities = [...belief.probabilities];
-    const [none = 1, one = 0, two = 0] = probabilities;
+    const [none = 1, one = 0, two = 0] = belief.probabilities;
     const value = crosby[index];
-    const missed = 1 - none;
-    const looksLikeGap = value?.looksLikeGap ?? false;
-    const verdict =
-      looksLikeGap && missed > PROBABLE
-        ? 'likely'
-        : looksLikeGap || missed > POSSIBLE
-          ? 'possible'
-          : value?.beyondLimit
-            ? 'irregular'
-            : 'none';
+    const verdict = belief.noneMissed ? 'none' : verdictOf(1 - none, value);
     return [
       {
         earlierMoltId,
@@ -67,7 +57,7 @@ export function checkMissedMolts(sizes: readonly MeasuredStep[], believed: reado
         instarsOnRecord: step.instars,
         observedRatio: Math.exp(step.logRatio),
         expectedRatio: Math.exp(belief.expectedLogRatio),
-        probabilities,
+        probabilities: [none, one, two],
         crosbyPercent: value?.percent ?? null,
         crosbyAlarm: value?.beyondLimit ?? false,
         verdict,
@@ -76,6 +66,12 @@ export function checkMissedMolts(sizes: readonly MeasuredStep[], believed: reado
     ];
   });
   return checks.map((check, index) => (isEchoOf(check, checks[index - 1]) ? { ...check, verdict: 'none' } : check));
+}
+
+function verdictOf(missed: number, crosby: CrosbyValue | undefined): MissedMoltCheck['verdict'] {
+  if (crosby?.looksLikeGap) return missed > PROBABLE ? 'likely' : 'possible';
+  if (missed > POSSIBLE) return 'possible';
+  return crosby?.beyondLimit ? 'irregular' : 'none';
 }
 
 /**
