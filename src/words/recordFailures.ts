@@ -61,7 +61,8 @@ export function wordsForRecord(failure: RecordFailure): FailureWords {
     case 'molts-out-of-order':
       return {
         happened: `A molt on ${dayInWords(failure.date)} does not fit beside the one on ${dayInWords(failure.neighbourDate)}.`,
-        advice: 'Two molts of one animal cannot overlap. Check both dates.',
+        advice:
+          'Molts of one animal cannot overlap. Check both dates. If nobody knows them, divide the time among the molts: only their order is meant by it.',
       };
     case 'instars-out-of-order':
       return {

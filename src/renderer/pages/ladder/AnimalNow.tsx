@@ -25,9 +25,11 @@ export function AnimalNow({
         <Size name="Carapace" size={carapaceNow} shows="carapace length" rungs={rungs} />
         <Size name="Leg span" size={spanNow} shows="leg span" rungs={rungs} />
       </dl>
-      <p className={page['small']}>
-        {foretoldInWords(called, rungName(last))} {spanNow && SPAN_CAUTION}
-      </p>
+      {(carapaceNow || spanNow) && (
+        <p className={page['small']}>
+          {foretoldInWords(called, rungName(last))} {spanNow && SPAN_CAUTION}
+        </p>
+      )}
     </>
   );
 }

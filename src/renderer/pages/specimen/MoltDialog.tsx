@@ -73,6 +73,7 @@ export function MoltDialog({ specimenId, molt, today, lastShed, onClose }: Props
         <>
           <DayField
             label="Last seen unmolted"
+            hint="If nobody knows, the first day it can have been."
             error={errors['happenedFrom'] ?? refused['happenedFrom']}
             value={form.happenedFrom}
             latest={today}
@@ -81,6 +82,7 @@ export function MoltDialog({ specimenId, molt, today, lastShed, onClose }: Props
           />
           <DayField
             label="Found molted"
+            hint="If nobody knows, the last day it can have been."
             error={errors['happenedTo'] ?? refused['happenedTo']}
             value={form.happenedTo}
             latest={today}
