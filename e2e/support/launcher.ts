@@ -7,6 +7,9 @@ import { createInterface } from 'node:readline';
 import { type Browser, chromium, expect } from '@playwright/test';
 import { chromiumOptions } from './chromium.ts';
 
+/** A busy machine takes a second or two. */
+const ANSWERED_WITHIN_MS = 15_000;
+
 const root = resolve(import.meta.dirname, '../..');
 
 /** `npm start` as a process of its own. */
@@ -59,5 +62,7 @@ export async function openedBy(program: string): Promise<Browser> {
   const portFile = join(await profileOf(program), 'DevToolsActivePort');
   await expect(async () => expect(await readFile(portFile, 'utf8')).toMatch(/^\d+\n/)).toPass();
   const [port] = (await readFile(portFile, 'utf8')).split('\n');
-  return await chromium.connectOverCDP(`http://127.0.0.1:${port}`);
+  // Seldom, and not known why, a Chromium that has just started takes the connection and never answers; asked anew, it does.
+  const asked = () => chromium.connectOverCDP(`http://127.0.0.1:${port}`, { timeout: ANSWERED_WITHIN_MS });
+  return await asked().catch(asked);
 }
