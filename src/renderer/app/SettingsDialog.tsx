@@ -64,7 +64,13 @@ function PreferencesForm({ saved }: { saved: Preferences }): ReactElement {
         save(form);
       }}
     >
-      <Select label="Theme" value={form.theme} options={THEMES} onChange={(theme) => save(put({ theme }))} />
+      <Select
+        label="Theme"
+        hint="The Bench is dark in each of them, so that photos stand out."
+        value={form.theme}
+        options={THEMES}
+        onChange={(theme) => save(put({ theme }))}
+      />
       <Field label="Your name" hint="Stands on new readings and determinations as the observer.">
         {(control) => (
           <input

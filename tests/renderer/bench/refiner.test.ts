@@ -7,7 +7,7 @@ import { dropRefining, takeFound } from '../../../src/renderer/bench/deeds/findi
 import { placeAt } from '../../../src/renderer/bench/deeds/placing.ts';
 import { beginPlacingScale } from '../../../src/renderer/bench/deeds/scale.ts';
 import { nudgeSelected, select } from '../../../src/renderer/bench/deeds/selection.ts';
-import { stepBack, undoChange } from '../../../src/renderer/bench/deeds/travel.ts';
+import { stepBack, takeUp, undoChange } from '../../../src/renderer/bench/deeds/travel.ts';
 import { startRefining } from '../../../src/renderer/bench/refiner.ts';
 import { createBenchStore } from '../../../src/renderer/bench/store.ts';
 
@@ -66,6 +66,20 @@ describe('pointing at a scale object', () => {
     expect(bench.getState().edited.document.scale).toEqual(FITTED);
     undoChange(bench);
     expect(bench.getState().edited.document.scale).toEqual(before);
+  });
+
+  test('leaves whoever has gone on to the points there, with the point in hand', async () => {
+    const { bench, asked } = benchWithFinder();
+    beginPlacingScale(bench, { kind: 'coin', disk: { coin: 'us-dime' }, by: 'middle' });
+    placeAt(bench, at(500, 600));
+    takeUp(bench, 'landmarks');
+    placeAt(bench, at(700, 700));
+    const { selected } = bench.getState();
+    expect(selected).not.toBeNull();
+    asked[0]?.answer(FOUND);
+    await settled();
+    expect(bench.getState()).toMatchObject({ task: 'landmarks', selected, refining: null });
+    expect(bench.getState().edited.document.scale).toEqual(FITTED);
   });
 
   test('keeps the marks of before when nothing was found, and says why', async () => {

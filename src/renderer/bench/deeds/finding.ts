@@ -15,15 +15,24 @@ export function dropRefining(store: BenchStore): void {
   store.setState({ refining: null });
 }
 
-/** Takes over marks that were found in the picture, as one change that can be undone. */
+/**
+ * Takes over marks that were found in the picture, as one change that can be undone. Finding takes its time: whoever has gone on to
+ * the points meanwhile stays there.
+ */
 export function takeFound(store: BenchStore, found: FoundScale, as: ScaleRole = 'scale'): void {
   if (as === 'check') {
     changeDocument(store, 'place-check', { check: found.marks });
-    store.setState({ refining: null, placing: null, preview: null, task: 'scale' });
+    store.setState({ refining: null, placing: null, preview: null });
     return;
   }
   changeDocument(store, 'find-scale', { scale: found.marks, roughScale: undefined });
-  store.setState({ found, refining: null, placing: null, preview: null, selected: null, task: 'scale' });
+  store.setState(({ task, selected }) => ({
+    found,
+    refining: null,
+    placing: null,
+    preview: null,
+    selected: task === 'scale' ? null : selected,
+  }));
 }
 
 /** Shows marks on the photo that are not taken over. */

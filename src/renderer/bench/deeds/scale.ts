@@ -10,6 +10,11 @@ export function beginPlacingScale(store: BenchStore, object: PlacingScale['objec
   store.setState({ task: 'scale', placing: startPlacing(object), placingAs: as, refining: null, preview: null, selected: null });
 }
 
+/** Lets the object go that was being marked. What was the scale before is still there. */
+export function dropPlacing(store: BenchStore): void {
+  store.setState({ placing: null, besidePicture: null });
+}
+
 /** Puts the handles of the chosen object down in the middle of what is visible; each must be touched before they are a scale. */
 export function putHandlesDown(store: BenchStore): void {
   const { placing, view, canvas, picture } = store.getState();

@@ -4,9 +4,11 @@ import type { BenchTask } from '../../bench/store.ts';
 import { LandmarksPanel } from './landmarks/LandmarksPanel.tsx';
 import { LengthsPanel } from './lengths/LengthsPanel.tsx';
 import style from './Panels.module.css';
+import panel from './panel.module.css';
 import { BlindPass } from './passes/BlindPass.tsx';
 import type { PassVerbs } from './passes/Passes.tsx';
 import type { OpenPicture } from './picture/picture.ts';
+import { Finding } from './scale/PointingAt.tsx';
 import { ScalePanel } from './scale/ScalePanel.tsx';
 import { focusTask, tabId } from './tasks.ts';
 import { useBench, useWork } from './useWork.ts';
@@ -55,6 +57,7 @@ export function Panels({ picture, headLines, verbs }: Props): ReactElement {
         ))}
       </div>
       <BlindPass />
+      {task !== 'scale' && <StillFinding />}
       {/* The key lets each job begin at its top, wherever the one before was scrolled to. */}
       <div key={task} id="bench-panel" role="tabpanel" aria-labelledby={tabId(task)} className={style['body']}>
         {task === 'scale' && <ScalePanel picture={picture} />}
@@ -62,5 +65,15 @@ export function Panels({ picture, headLines, verbs }: Props): ReactElement {
         {task === 'lengths' && <LengthsPanel picture={picture} headLines={headLines} verbs={verbs} />}
       </div>
     </aside>
+  );
+}
+
+/** What was pointed at is looked for while the keeper goes on: how that stands, wherever they are. */
+function StillFinding(): ReactElement | null {
+  const refining = useBench((state) => state.refining);
+  return refining === null ? null : (
+    <div className={panel['standing']}>
+      <Finding refining={refining} />
+    </div>
   );
 }

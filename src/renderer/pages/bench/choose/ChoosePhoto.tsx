@@ -2,6 +2,7 @@ import type { ReactElement } from 'react';
 import { Link } from 'wouter';
 import type { BenchCandidate } from '../../../../api/contract/bench.ts';
 import type { Instar } from '../../../../domain/molting/instar.ts';
+import { counted } from '../../../../words/counts.ts';
 import { dayInWords } from '../../../../words/dates.ts';
 import { instarInWords } from '../../../../words/instars.ts';
 import { VIEW_LABELS } from '../../../../words/labels.ts';
@@ -13,6 +14,7 @@ import { FailureNotice } from '../../../parts/Notice.tsx';
 import { PageHead } from '../../../parts/PageHead.tsx';
 import { Taxon } from '../../../parts/Taxon.tsx';
 import { Thumb } from '../../../parts/Thumb.tsx';
+import { PrintOurCard } from '../scale/PrintOurCard.tsx';
 import style from './ChoosePhoto.module.css';
 import { inOrderOfWork } from './order.ts';
 
@@ -48,6 +50,12 @@ export function ChoosePhoto(): ReactElement {
           ))}
         </ul>
       )}
+      {all && (
+        <section className={style['before']} aria-label="Before the next photo">
+          <p>A card of our own beside the skin measures best, and is found without a click.</p>
+          <PrintOurCard />
+        </section>
+      )}
     </div>
   );
 }
@@ -59,7 +67,8 @@ function Card({ candidate: { photo, specimen, instar, measured } }: { candidate:
       <span className={style['name']}>{specimen === null ? photo.originalName : (specimen.name ?? specimen.code)}</span>
       {specimen !== null && <Taxon name={specimen.taxon} />}
       <span className={style['soft']}>
-        {subjectInWords(photo.subject.kind, instar)}, {VIEW_LABELS[photo.view]}
+        {subjectInWords(photo.subject.kind, instar)}
+        {photo.view === 'other' ? '' : `, ${VIEW_LABELS[photo.view]}`}
       </span>
       <span className={style['soft']}>
         {photo.takenOn === null ? 'day unknown' : dayInWords(photo.takenOn)} · {measured ? 'measured' : 'not measured yet'}
@@ -69,12 +78,12 @@ function Card({ candidate: { photo, specimen, instar, measured } }: { candidate:
 }
 
 function subjectInWords(kind: BenchCandidate['photo']['subject']['kind'], instar: Instar | null): string {
-  if (kind === 'none') return 'belongs to nothing yet';
+  if (kind === 'none') return 'not given to an animal yet';
   if (kind === 'animal') return 'living animal';
   return instar === null ? 'skin' : `skin of ${instarInWords(instar)}`;
 }
 
 function waitingInWords(waiting: number): string {
-  if (waiting === 0) return 'Every skin seen from above is measured.';
-  return waiting === 1 ? 'One skin waits to be measured.' : `${waiting} skins wait to be measured.`;
+  if (waiting === 0) return 'Every photo of a skin from above is measured.';
+  return `${counted(waiting, 'photo of a skin from above waits', 'photos of skins from above wait')} to be measured.`;
 }

@@ -58,14 +58,15 @@ function paintScale(pen: Pen, marks: ScaleMarks, inHand: boolean, bare: boolean)
   }
 }
 
-/** Marks that are proposed: dashed, without handles. */
+/** Marks that are proposed: dashed over black, since coins and cards are often as yellow, and without handles. */
 function paintPreview(pen: Pen, marks: ScaleMarks): void {
   const color = MARK_COLORS.proposed;
-  if (marks.kind === 'two-points') strokeLine(pen, marks.ends, color, { dash: [6, 4] });
-  else if (marks.kind === 'coin') strokeLine(pen, rimOf(marks), color, { dash: [6, 4], closed: true });
+  const looks = { widthCss: 2, dash: [7, 6], isEdged: true };
+  if (marks.kind === 'two-points') strokeLine(pen, marks.ends, color, looks);
+  else if (marks.kind === 'coin') strokeLine(pen, rimOf(marks), color, { ...looks, closed: true });
   else if (marks.kind === 'points') for (const { at } of marks.points) strokeCross(pen, at, color, 5, 1);
   else if (marks.kind === 'rule-ticks') for (const { from, to } of marks.ticks) strokeLine(pen, [from, to], color);
-  else strokeLine(pen, roundedOutlineOf(marks) ?? marks.corners, color, { dash: [6, 4], closed: true });
+  else strokeLine(pen, roundedOutlineOf(marks) ?? marks.corners, color, { ...looks, closed: true });
 }
 
 function paintReading(pen: Pen, document: BenchDocument, state: BenchState, bare: boolean): void {

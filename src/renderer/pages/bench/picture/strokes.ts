@@ -20,12 +20,20 @@ export interface Pen {
   readonly view: View;
 }
 
-/** A line through image points, over a dark edge. */
+interface LineLooks {
+  readonly widthCss?: number;
+  readonly dash?: readonly number[];
+  readonly closed?: boolean;
+  /** Over a dark edge, that it is seen on a ground of its own color too; dashes are only where it is asked for. */
+  readonly isEdged?: boolean;
+}
+
+/** A line through image points. */
 export function strokeLine(
   pen: Pen,
   points: readonly ImagePoint[],
   color: string,
-  options: { widthCss?: number; dash?: number[]; closed?: boolean } = {},
+  { widthCss = 1, dash = [], closed = false, isEdged = dash.length === 0 }: LineLooks = {},
 ): void {
   const { context } = pen;
   const [first, ...rest] = points.map((at) => toView(pen.view, at));
@@ -33,8 +41,8 @@ export function strokeLine(
   context.beginPath();
   context.moveTo(first.xCss, first.yCss);
   for (const at of rest) context.lineTo(at.xCss, at.yCss);
-  if (options.closed) context.closePath();
-  twice(context, color, options.widthCss ?? 1, options.dash ?? []);
+  if (closed) context.closePath();
+  twice(context, color, { widthCss, dash, isEdged });
 }
 
 /** Hair lines across the whole canvas that leave the middle open: where the loupe looks. */
@@ -49,7 +57,7 @@ export function strokeHairs(pen: Pen, at: ImagePoint, lengthCss: number, gapCss:
 /** A cross with an open middle: the point itself stays visible. */
 export function strokeCross(pen: Pen, at: ImagePoint, color: string, armCss: number, gapCss: number): void {
   crossPath(pen, at, armCss, gapCss);
-  twice(pen.context, color, 1, []);
+  twice(pen.context, color, { widthCss: 1, dash: [], isEdged: true });
 }
 
 export function strokeRing(pen: Pen, at: ImagePoint, color: string, radiusCss: number): void {
@@ -57,7 +65,7 @@ export function strokeRing(pen: Pen, at: ImagePoint, color: string, radiusCss: n
   const { xCss, yCss } = toView(pen.view, at);
   context.beginPath();
   context.arc(xCss, yCss, radiusCss, 0, 2 * Math.PI);
-  twice(context, color, 1.25, []);
+  twice(context, color, { widthCss: 1.25, dash: [], isEdged: true });
 }
 
 /** Words on a ground of their own: no color alone is read on hair, shadow and wood alike. */
@@ -90,13 +98,14 @@ function crossPath({ context, view }: Pen, at: ImagePoint, armCss: number, gapCs
   }
 }
 
-function twice(context: CanvasRenderingContext2D, color: string, widthCss: number, dash: number[]): void {
+function twice(context: CanvasRenderingContext2D, color: string, looks: Required<Omit<LineLooks, 'closed'>>): void {
+  const { widthCss, dash, isEdged } = looks;
   context.lineCap = 'round';
   context.setLineDash([]);
   context.lineWidth = widthCss + 1.5;
   context.strokeStyle = MARK_COLORS.edge;
-  if (dash.length === 0) context.stroke();
-  context.setLineDash(dash);
+  if (isEdged) context.stroke();
+  context.setLineDash([...dash]);
   context.lineWidth = widthCss;
   context.strokeStyle = color;
   context.stroke();

@@ -41,10 +41,11 @@ interface Props {
   onClose: () => void;
 }
 
-function paintView(context: CanvasRenderingContext2D, view: ViewFromAbove, bitmap: ImageBitmap, gridShrunk: number | null): void {
+/** @returns how far apart the lines of the grid are, mm; null without one. */
+function paintView(context: CanvasRenderingContext2D, view: ViewFromAbove, bitmap: ImageBitmap, gridShrunk: number | null): number | null {
   context.clearRect(0, 0, view.widthPx, view.heightPx);
   context.drawImage(bitmap, 0, 0);
-  if (gridShrunk !== null) paintGrid(context, view, gridShrunk);
+  return gridShrunk === null ? null : paintGrid(context, view, gridShrunk);
 }
 
 /** The plane of the scale object as it looks from straight above, with a millimeter grid: to judge the scale by, and to save. */
@@ -55,6 +56,7 @@ export function FromAbove({ calibration, picture, onClose }: Props): ReactElemen
   const [extent, setExtent] = useState<(typeof EXTENTS)[number]['value']>('photo');
   const [showsGrid, setShowsGrid] = useState(true);
   const [drawn, setDrawn] = useState<Drawn | null>(null);
+  const [linesApartMm, setLinesApartMm] = useState<number | null>(null);
   const [trouble, setTrouble] = useState<unknown>(null);
   const canvas = useRef<HTMLCanvasElement>(null);
   const { photo } = sheet;
@@ -95,7 +97,7 @@ export function FromAbove({ calibration, picture, onClose }: Props): ReactElemen
     // On the page the view is seen smaller than it is saved: there only lines that can be told apart are drawn.
     const sizes = new ResizeObserver(() => {
       const shrunk = Math.max(1, view.widthPx / (context.canvas.clientWidth * devicePixelRatio));
-      paintView(context, view, bitmap, showsGrid ? shrunk : null);
+      setLinesApartMm(paintView(context, view, bitmap, showsGrid ? shrunk : null));
     });
     sizes.observe(context.canvas);
     return () => sizes.disconnect();
@@ -131,7 +133,7 @@ export function FromAbove({ calibration, picture, onClose }: Props): ReactElemen
         <Select label="Shows" value={extent} options={EXTENTS} onChange={setExtent} />
         <Select label="Scale" value={scale} options={SCALES} onChange={setScale} />
         <CheckField checked={showsGrid} onChange={setShowsGrid}>
-          Millimeter grid
+          Grid in millimeters
         </CheckField>
       </div>
       <p className={panelStyle['soft']}>
@@ -147,7 +149,7 @@ export function FromAbove({ calibration, picture, onClose }: Props): ReactElemen
           <p className={panelStyle['soft']} role="status">
             {drawn === null
               ? 'Drawing …'
-              : `${view.widthPx} × ${view.heightPx} pixels, ${view.pxPerMm.toFixed(1)} to a millimeter${view.pxPerMm < Number(scale) - 0.05 ? ' (more would be too large a picture)' : ''}.`}
+              : `${view.widthPx} × ${view.heightPx} pixels, ${view.pxPerMm.toFixed(1)} to a millimeter${view.pxPerMm < Number(scale) - 0.05 ? ' (more would be too large a picture)' : ''}.${linesApartMm === null ? '' : ` Lines ${linesApartMm} mm apart.`}`}
           </p>
           <canvas
             ref={canvas}

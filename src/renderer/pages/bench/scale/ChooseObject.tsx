@@ -5,6 +5,7 @@ import { SCALE_OBJECT_LABELS } from '../../../../words/scaleObjects.ts';
 import { beginPlacingScale } from '../../../bench/deeds/scale.ts';
 import type { ScaleObject, ScaleRole } from '../../../bench/tools/placingScale.ts';
 import { Button } from '../../../parts/Button.tsx';
+import { bringIntoView } from '../../../parts/bringIntoView.ts';
 import { Select } from '../../../parts/Select.tsx';
 import { focusPhoto } from '../focusPhoto.ts';
 import { NumberField } from '../NumberField.tsx';
@@ -55,7 +56,7 @@ export function ChooseObject({ role, onChosen, onCancel }: Props): ReactElement 
   const [asking, setAsking] = useState<keyof typeof ASKED_FOR | null>(null);
   return (
     <section className={style['panel']}>
-      <h2>{role === 'check' ? 'Which second object checks the scale?' : 'What in this picture has a known size?'}</h2>
+      <h2 ref={bringIntoView}>{role === 'check' ? 'Which second object checks the scale?' : 'What in this picture has a known size?'}</h2>
       {role === 'check' && <p>Choose and mark it as if it gave the scale. Nothing is measured by it: you are told whether both agree.</p>}
       <Proposals role={role} />
       <p className={style['soft']}>It must lie flat beside the skin. A card is best: its four corners show how the camera was tilted.</p>
@@ -73,28 +74,44 @@ export function ChooseObject({ role, onChosen, onCancel }: Props): ReactElement 
           </button>
         ))}
         {(Object.keys(ASKED_FOR) as (keyof typeof ASKED_FOR)[]).map((kind) => (
-          <button
-            key={kind}
-            type="button"
-            className={style['choice']}
-            aria-expanded={asking === kind}
-            onClick={() => setAsking(asking === kind ? null : kind)}
-          >
-            <span>
-              {ASKED_FOR[kind].name}
-              <small>{ASKED_FOR[kind].aside}</small>
-            </span>
-          </button>
+          <div key={kind}>
+            <button
+              type="button"
+              className={style['choice']}
+              aria-expanded={asking === kind}
+              onClick={() => setAsking(asking === kind ? null : kind)}
+            >
+              <span>
+                {ASKED_FOR[kind].name}
+                <small>{ASKED_FOR[kind].aside}</small>
+              </span>
+            </button>
+            {asking === kind && (
+              <div className={style['asked']} ref={bringIntoView}>
+                <AskedOf kind={kind} onChosen={choose} />
+              </div>
+            )}
+          </div>
         ))}
       </div>
-      {asking === 'ticks' && <ChooseRule onChosen={choose} />}
-      {asking === 'coin' && <ChooseCoin onChosen={choose} />}
-      {asking === 'two-points' && <KnownDistance onChosen={choose} />}
-      {asking === 'own' && <OwnSize onChosen={choose} />}
       {role === 'scale' && <PrintOurCard />}
       {onCancel && <Button onClick={onCancel}>{role === 'check' ? 'Without a check' : 'Keep the present scale'}</Button>}
     </section>
   );
+}
+
+/** What has to be said of an object before it is marked. */
+function AskedOf({ kind, onChosen }: { kind: keyof typeof ASKED_FOR; onChosen: (object: ScaleObject) => void }): ReactElement {
+  switch (kind) {
+    case 'ticks':
+      return <ChooseRule onChosen={onChosen} />;
+    case 'coin':
+      return <ChooseCoin onChosen={onChosen} />;
+    case 'two-points':
+      return <KnownDistance onChosen={onChosen} />;
+    case 'own':
+      return <OwnSize onChosen={onChosen} />;
+  }
 }
 
 function KnownDistance({ onChosen }: { onChosen: (object: ScaleObject) => void }): ReactElement {

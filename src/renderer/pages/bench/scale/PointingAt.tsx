@@ -1,11 +1,13 @@
 import type { ReactElement } from 'react';
+import type { RoughScale } from '../../../../domain/finding/refinement.ts';
 import { wordsFor } from '../../../../words/failures.ts';
 import { dropRefining, wantRefined } from '../../../bench/deeds/finding.ts';
-import { beginPlacingScale } from '../../../bench/deeds/scale.ts';
+import { beginPlacingScale, dropPlacing } from '../../../bench/deeds/scale.ts';
 import { stepBack } from '../../../bench/deeds/travel.ts';
 import type { Refining } from '../../../bench/refiner.ts';
 import { clicksFor, type PlacingScale } from '../../../bench/tools/placingScale.ts';
 import { Button } from '../../../parts/Button.tsx';
+import { bringIntoView } from '../../../parts/bringIntoView.ts';
 import { Notice } from '../../../parts/Notice.tsx';
 import { focusPhoto } from '../focusPhoto.ts';
 import style from '../panel.module.css';
@@ -17,7 +19,7 @@ export function PointingAt({ placing }: { placing: Extract<PlacingScale, { kind:
   const { object, placed } = placing;
   return (
     <section className={style['panel']}>
-      <h2>
+      <h2 ref={bringIntoView}>
         {object.kind === 'rule'
           ? 'Click two ticks'
           : object.by === 'middle'
@@ -34,18 +36,25 @@ export function PointingAt({ placing }: { placing: Extract<PlacingScale, { kind:
         {placed.length} of {clicksFor(object)} placed
       </p>
       <div className={style['row']}>
+        {placed.length > 0 && <Button onClick={() => stepBack(bench)}>Take the last back</Button>}
         <Button
           onClick={() => {
-            stepBack(bench);
-            if (placed.length === 0) focusPhoto();
+            dropPlacing(bench);
+            focusPhoto();
           }}
         >
-          {placed.length > 0 ? 'Take the last back' : 'Cancel'}
+          Cancel
         </Button>
       </div>
     </section>
   );
 }
+
+const LOOKING_FOR = {
+  rectangle: 'Looking for the edges of the card or sheet …',
+  rule: 'Looking for the ticks of the rule …',
+  coin: 'Looking for the rim of the coin …',
+} as const satisfies Record<RoughScale['kind'], string>;
 
 /** While it is looked for in the picture, and what to do when it was not found. What was there before is still there. */
 export function Finding({ refining }: { refining: Refining }): ReactElement {
@@ -54,7 +63,7 @@ export function Finding({ refining }: { refining: Refining }): ReactElement {
   if (refining.kind === 'wanted') {
     return (
       <div className={style['row']} role="status">
-        <p>Looking for its edges in the picture …</p>
+        <p>{LOOKING_FOR[rough.kind]}</p>
         <Button kind="quiet" onClick={() => dropRefining(bench)}>
           Stop
         </Button>

@@ -4,11 +4,12 @@ import type { Calibration } from '../../../../domain/measuring/calibrate.ts';
 import type { ScaleMarks } from '../../../../domain/measuring/calibration.ts';
 import { scaleObjectName } from '../../../../words/scaleObjects.ts';
 import { wantRefined } from '../../../bench/deeds/finding.ts';
-import { putHandlesDown, removeScale } from '../../../bench/deeds/scale.ts';
+import { dropPlacing, putHandlesDown, removeScale } from '../../../bench/deeds/scale.ts';
 import { stepBack } from '../../../bench/deeds/travel.ts';
 import { scaleHandlesOf } from '../../../bench/handles.ts';
 import type { ScaleRole } from '../../../bench/tools/placingScale.ts';
 import { Button } from '../../../parts/Button.tsx';
+import { bringIntoView } from '../../../parts/bringIntoView.ts';
 import { focusPhoto } from '../focusPhoto.ts';
 import { HandleList } from '../HandleList.tsx';
 import style from '../panel.module.css';
@@ -33,7 +34,7 @@ interface Choosing {
   readonly check: ScaleMarks | undefined;
 }
 
-/** The scale: choosing an object, marking it, and what it says about the picture. */
+/** The scale: choosing an object, marking it, and what it says about the picture. Each of them begins at its heading. */
 export function ScalePanel({ picture }: { picture: OpenPicture }): ReactElement {
   const { bench } = useWork();
   const placing = useBench((state) => state.placing);
@@ -70,7 +71,7 @@ export function ScalePanel({ picture }: { picture: OpenPicture }): ReactElement 
   if (rough !== undefined) return <PutDown marks={marks} left={rough.length} />;
   return (
     <section className={style['panel']}>
-      <h2>{scaleObjectName(marks)}</h2>
+      <h2 ref={bringIntoView}>{scaleObjectName(marks)}</h2>
       {refining !== null && <Finding refining={refining} />}
       <ContradictedScale disagreements={disagreements} />
       {check !== undefined && <SecondObject marks={marks} check={check} />}
@@ -121,7 +122,7 @@ function PutDown({ marks, left }: { marks: ScaleMarks; left: number }): ReactEle
   const { bench } = useWork();
   return (
     <section className={style['panel']}>
-      <h2>Bring each mark to its place</h2>
+      <h2 ref={bringIntoView}>Bring each mark to its place</h2>
       <p>
         Drag each to where it belongs, or choose it in the list and use the arrow keys. One that lies right already needs one click on the
         photo. There is no scale before.
@@ -157,7 +158,7 @@ function Placing({ hasRoundCorners }: { hasRoundCorners: boolean }): ReactElemen
   const isRule = placing?.kind === 'placingEnds';
   return (
     <section className={style['panel']}>
-      <h2>{isRule ? 'Mark the two ends' : 'Mark the four corners'}</h2>
+      <h2 ref={bringIntoView}>{isRule ? 'Mark the two ends' : 'Mark the four corners'}</h2>
       <p>
         {isRule
           ? 'Click the first mark and then the second, as far apart as you can read.'
@@ -172,11 +173,8 @@ function Placing({ hasRoundCorners }: { hasRoundCorners: boolean }): ReactElemen
       </p>
       <div className={style['row']}>
         {canPutDown && <Button onClick={() => thenPhoto(() => putHandlesDown(bench))}>Put all down, to be dragged</Button>}
-        {(placing?.placed.length ?? 0) > 0 ? (
-          <Button onClick={() => stepBack(bench)}>Take the last back</Button>
-        ) : (
-          <Button onClick={() => thenPhoto(() => stepBack(bench))}>Cancel</Button>
-        )}
+        {(placing?.placed.length ?? 0) > 0 && <Button onClick={() => stepBack(bench)}>Take the last back</Button>}
+        <Button onClick={() => thenPhoto(() => dropPlacing(bench))}>Cancel</Button>
       </div>
     </section>
   );
