@@ -90,7 +90,7 @@ test('a full protocol takes at most 1.2 actions a point; a second pass hides the
   await expect(bench.panel().getByRole('checkbox', { name: 'Show the points of the other passes' })).toBeVisible();
   await bench.saved();
   await bench.panel().getByText('How well passes agree, on all photos').click();
-  await expect(bench.panel().getByRole('row', { name: /^Articles of legs \(40\)/ })).toContainText(/0\.\d{3}/);
+  await expect(bench.panel().getByRole('row', { name: /^Segments of legs \(40\)/ })).toContainText(/0\.\d{3}/);
 });
 
 test('the plane of the scale is seen from straight above, with a grid, and saved as a picture', async ({ page }) => {

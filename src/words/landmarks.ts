@@ -33,11 +33,11 @@ const CARAPACE_DEFINITIONS: Readonly<Record<CarapaceLandmark, string>> = {
 };
 
 const JOINT_DEFINITIONS: Readonly<Record<LegJoint, string>> = {
-  'trochanter-femur': 'Where the first long article begins, past the two short ones (coxa and trochanter) that are not counted.',
-  'femur-patella': 'The knee: end of the femur, the first long article.',
-  'patella-tibia': 'End of the patella, the short article after the knee.',
-  'tibia-metatarsus': 'End of the tibia, the second long article.',
-  'metatarsus-tarsus': 'End of the metatarsus, where the last article begins.',
+  'trochanter-femur': 'Where the first long segment begins, past the two short ones (coxa and trochanter) that are not counted.',
+  'femur-patella': 'The knee: end of the femur, the first long segment.',
+  'patella-tibia': 'End of the patella, the short segment after the knee.',
+  'tibia-metatarsus': 'End of the tibia, the second long segment.',
+  'metatarsus-tarsus': 'End of the metatarsus, where the last segment begins.',
   'tarsus-tip': 'The tip of the leg; claws and tufts of hair do not count.',
 };
 

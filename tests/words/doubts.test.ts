@@ -9,7 +9,7 @@ describe('doubts about points, in words', () => {
     expect(doubtInWords({ code: 'legs-on-other-side', legs: ['L2'] })).toMatch(/^Leg II left begins on/);
   });
 
-  test('give both sides of a pair, of the whole leg or of one article', () => {
+  test('give both sides of a pair, of the whole leg or of one segment', () => {
     const sides = { code: 'sides-differ', pair: 4, leftMm: 76.12, rightMm: 41.2 } as const;
     expect(doubtInWords({ ...sides, segment: null })).toMatch(/^Leg IV measures 76\.1 mm left and 41\.2 mm right\./);
     expect(doubtInWords({ ...sides, segment: 'tibia' })).toMatch(/^The tibia of leg IV measures 76\.1 mm left/);

@@ -4,7 +4,7 @@ import { Agreement, limitsOfAgreement } from './limitsOfAgreement.ts';
 import { TechnicalError, technicalErrorOf } from './technicalError.ts';
 
 /** Sizes that are read alike, so that their errors may be pooled. */
-export const SizeKind = z.enum(['carapace-length', 'carapace-width', 'leg', 'article', 'span']).meta({ id: 'SizeKind' });
+export const SizeKind = z.enum(['carapace-length', 'carapace-width', 'leg', 'segment', 'span']).meta({ id: 'SizeKind' });
 export type SizeKind = z.infer<typeof SizeKind>;
 
 /** How well passes over the same photos agree, in mm. */
@@ -94,7 +94,7 @@ function kindOf(name: string): SizeKind | null {
   if (name === 'carapace-length' || name === 'carapace-width') return name;
   if (name.startsWith('span-')) return 'span';
   if (!name.startsWith('leg-')) return null;
-  return name.split('-').length > 2 ? 'article' : 'leg';
+  return name.split('-').length > 2 ? 'segment' : 'leg';
 }
 
 function meanOf(values: readonly number[]): number {

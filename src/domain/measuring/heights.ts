@@ -27,7 +27,7 @@ const CARAPACE_UNEVENNESS_SHARE = 0.05;
 
 /**
  * Leg joints are taken to lie on the table, each within this standard uncertainty, as a share of the carapace width. Skins are
- * rarely pressed quite flat: wide enough for articles of arched legs, knees up to half a carapace width high (root mean square)
+ * rarely pressed quite flat: wide enough for segments of arched legs, knees up to half a carapace width high (root mean square)
  * and the joints before and after them lower. Own assumption, checked on rendered skins.
  */
 const LEG_HEIGHT_SHARE_UNCERTAINTY = 0.2;

@@ -23,7 +23,7 @@ export type PlausibilityWarning =
   /** Legs that begin on the other side of that line. */
   | { readonly code: 'legs-on-other-side'; readonly legs: readonly LegId[] }
   | { readonly code: 'carapace-proportion'; readonly lengthToWidth: number }
-  /** A leg, or one article of it when the whole legs agree or are not known, beside its fellow of the other side. */
+  /** A leg, or one segment of it when the whole legs agree or are not known, beside its fellow of the other side. */
   | {
       readonly code: 'sides-differ';
       readonly pair: LegPair;
@@ -31,7 +31,7 @@ export type PlausibilityWarning =
       readonly leftMm: number;
       readonly rightMm: number;
     }
-  /** A leg, or one article of it, that no tarantula has beside this carapace. */
+  /** A leg, or one segment of it, that no tarantula has beside this carapace. */
   | {
       readonly code: 'leg-proportion';
       readonly leg: LegId;
@@ -57,14 +57,14 @@ export const BELIEVED_LENGTH_TO_WIDTH = { least: 0.9, most: 1.4 } as const;
 /**
  * Left and right are told when they differ by more than this share of the longer one. Our judgment: legs of one pair are alike
  * unless one was lost and has grown again, but the two seldom lie alike. On rendered skins with every point in its place whole
- * legs differ by up to 0.13 in the picture, articles, of which one lies steeper, by up to 0.57.
+ * legs differ by up to 0.13 in the picture, segments, of which one lies steeper, by up to 0.57.
  */
 const DIFFERENCE_OF_LEGS = 0.2;
 const DIFFERENCE_OF_ARTICLES = 0.65;
 
 /**
- * Femur to tarsus, and one article, as multiples of the carapace length. In print: legs of two species of
- * Aphonopelma 2.1 to 3.7 times the carapace, their longest article 1.0 (Hamilton et al. 2016, ZooKeys 560:1). Arboreal genera have
+ * Femur to tarsus, and one segment, as multiples of the carapace length. In print: legs of two species of
+ * Aphonopelma 2.1 to 3.7 times the carapace, their longest segment 1.0 (Hamilton et al. 2016, ZooKeys 560:1). Arboreal genera have
  * longer ones (common practice, no source), and an arched leg looks shorter in the picture; the bounds are our judgment.
  */
 const BELIEVED_LEG_TO_CARAPACE = { least: 0.8, most: 6 } as const;
@@ -144,7 +144,7 @@ function legDoubts(measurement: Measurement): PlausibilityWarning[] {
       const lengthMm = length.estimate.value;
       return lengthMm > mostMm || lengthMm < leastMm ? [{ code: 'leg-proportion', leg, segment, lengthMm, carapaceMm }] : [];
     });
-    // The whole leg says it once for all its articles.
+    // The whole leg says it once for all its segments.
     return doubtful.slice(0, 1);
   });
 }

@@ -72,10 +72,10 @@ export function mirrored({ x, y }: PlatePoint): PlatePoint {
 }
 
 /**
- * The outline of one article of a leg from joint to joint: a spindle, `baseWidth` and `tipWidth` wide at its ends and a
+ * The outline of one segment of a leg from joint to joint: a spindle, `baseWidth` and `tipWidth` wide at its ends and a
  * little fuller before the middle, as SVG path data.
  */
-export function articlePath(from: PlatePoint, to: PlatePoint, baseWidth: number, tipWidth: number): string {
+export function segmentPath(from: PlatePoint, to: PlatePoint, baseWidth: number, tipWidth: number): string {
   const length = Math.hypot(to.x - from.x, to.y - from.y);
   const across = { x: -(to.y - from.y) / length, y: (to.x - from.x) / length };
   const place = (share: number, width: number): string => {
@@ -90,7 +90,7 @@ export function articlePath(from: PlatePoint, to: PlatePoint, baseWidth: number,
   ].join('');
 }
 
-/** Short strokes that stand off an article on both sides, as hairs do; one path. */
+/** Short strokes that stand off a segment on both sides, as hairs do; one path. */
 export function hairPath(from: PlatePoint, to: PlatePoint, width: number, count: number): string {
   const length = Math.hypot(to.x - from.x, to.y - from.y);
   const along = { x: (to.x - from.x) / length, y: (to.y - from.y) / length };

@@ -7,8 +7,8 @@ const LINE = '#2b221b';
 const PALE = '#fbf8f1';
 const GRID = '#b9c3c4';
 
-/** Widths of the articles in carapace lengths, from femur to tarsus. */
-const ARTICLE_WIDTHS = [0.17, 0.15, 0.14, 0.11, 0.09] as const;
+/** Widths of the segments in carapace lengths, from femur to tarsus. */
+const SEGMENT_WIDTHS = [0.17, 0.15, 0.14, 0.11, 0.09] as const;
 
 /** The drawing of a skin from above with its scale object, as SVG. */
 export function drawingOf(skin: DrawnSkin): string {
@@ -42,13 +42,13 @@ function scaleObject({ scale, pxPerMm }: DrawnPlaces): string {
   return outline + lines.join('');
 }
 
-/** Each article dark first and then lighter on top, so that it has an outline. */
+/** Each segment dark first and then lighter on top, so that it has an outline. */
 function legDrawing(joints: readonly ImagePoint[], unit: number, ink: string): string {
-  const articles = joints.slice(1).map((to, index) => ({ from: joints[index] ?? to, to, width: (ARTICLE_WIDTHS[index] ?? 0.1) * unit }));
-  const line = ({ from, to, width }: (typeof articles)[number], color: string, less: number): string =>
+  const segments = joints.slice(1).map((to, index) => ({ from: joints[index] ?? to, to, width: (SEGMENT_WIDTHS[index] ?? 0.1) * unit }));
+  const line = ({ from, to, width }: (typeof segments)[number], color: string, less: number): string =>
     `<line x1="${r(from.xPx)}" y1="${r(from.yPx)}" x2="${r(to.xPx)}" y2="${r(to.yPx)}" stroke="${color}" stroke-width="${r(width - less)}" stroke-linecap="round"/>`;
   const knees = joints.slice(1, -1).map(({ xPx, yPx }) => `<circle cx="${r(xPx)}" cy="${r(yPx)}" r="3" fill="${PALE}"/>`);
-  return [...articles.map((one) => line(one, LINE, 0)), ...articles.map((one) => line(one, ink, 4)), ...knees].join('');
+  return [...segments.map((one) => line(one, LINE, 0)), ...segments.map((one) => line(one, ink, 4)), ...knees].join('');
 }
 
 /** Carapace, chelicerae, palps and the crumpled abdomen, drawn head up about the middle and then turned. */

@@ -19,7 +19,7 @@ describe('passes over the same photos', () => {
     const length = within.find(({ kind }) => kind === 'carapace-length');
     expect(length?.error.technicalError).toBeCloseTo(Math.sqrt((0.2 ** 2 + 0.4 ** 2) / 4), 12);
     expect(length).toMatchObject({ observer: 'A', things: 2 });
-    expect(within.map(({ kind }) => kind)).toEqual(['carapace-length', 'leg', 'article']);
+    expect(within.map(({ kind }) => kind)).toEqual(['carapace-length', 'leg', 'segment']);
   });
 
   test('give what one observer reads more than the other, from their means on the same size of the same photo', () => {

@@ -62,7 +62,7 @@ describe('the correction for one height', () => {
   it('is what measuring does with the stored height, and its doubt stands in the budget', () => {
     const length = (of: ReturnType<typeof reading>) =>
       measure(of, calibration).quantities.find(({ name }) => name === 'leg-L1-femur')?.estimate.value ?? Number.NaN;
-    // The one end moves 2.4 mm inwards and rises by 12: an article is measured in space.
+    // The one end moves 2.4 mm inwards and rises by 12: a segment is measured in space.
     expect(length(reading([2, 14]))).toBeCloseTo(Math.hypot(60 - 2.4, 12), 1);
     const known = measure(reading([2, 14]), calibration).quantities.find(({ name }) => name === 'leg-L1-femur');
     expect(known?.flags).not.toContain('height-assumed');

@@ -17,14 +17,14 @@ function coveredOn(truth: PhotoTruth): Covered[] {
     (['whole leg', ...LEG_SEGMENTS] as const).flatMap((segment): Covered[] => {
       const found = quantities.find(({ name }) => name === (segment === 'whole leg' ? `leg-${leg}` : `leg-${leg}-${segment}`));
       if (!found) return [];
-      const expected = segment === 'whole leg' ? trueMm(truth, `leg_${leg}_chain_femur_to_tip`) : trueArticleMm(truth, leg, segment);
+      const expected = segment === 'whole leg' ? trueMm(truth, `leg_${leg}_chain_femur_to_tip`) : trueSegmentMm(truth, leg, segment);
       const errorMm = found.estimate.value - expected;
       return [{ segment, errorMm, errorInUncertainties: Math.abs(errorMm) / found.estimate.expandedUncertainty, flags: found.flags }];
     }),
   );
 }
 
-function trueArticleMm(truth: PhotoTruth, leg: string, segment: LegSegment): number {
+function trueSegmentMm(truth: PhotoTruth, leg: string, segment: LegSegment): number {
   const index = LEG_SEGMENTS.indexOf(segment);
   const [from, to] = [LEG_JOINTS[index], LEG_JOINTS[index + 1]].map(
     (joint) => truth.landmarks[`leg_${leg}_${joint?.replace('-', '_')}`]?.xyz_mm,

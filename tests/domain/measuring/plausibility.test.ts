@@ -80,7 +80,7 @@ describe('what cannot quite be believed', () => {
     expect(doubts).toContainEqual(expect.objectContaining({ code: 'leg-proportion', leg: 'L4', segment: null }));
   });
 
-  test('is one article where the whole legs still agree', () => {
+  test('is one segment where the whole legs still agree', () => {
     const landmarks = readingOf(skin);
     const knee = landmarks[legLandmark('R1', 'patella-tibia')];
     if (!knee) throw new Error('Expected a joint of leg I');

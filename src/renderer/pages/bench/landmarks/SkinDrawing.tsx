@@ -1,6 +1,6 @@
 import type { ReactElement } from 'react';
 import { LEG_IDS, LEG_JOINTS, legLandmark } from '../../../../domain/measuring/landmarks.ts';
-import { articlePath, hairPath, LEFT_PALP, mirrored, type PlatePoint, platePointOf } from '../../../bench/plate.ts';
+import { hairPath, LEFT_PALP, mirrored, type PlatePoint, platePointOf, segmentPath } from '../../../bench/plate.ts';
 import style from './SkinDrawing.module.css';
 
 /** Width of a leg at each of its joints, from the body outwards, in units of the drawing. */
@@ -33,7 +33,7 @@ function Limb({ joints, widths }: { joints: readonly PlatePoint[]; widths: reado
         const [base, tip] = [widths[index] ?? 4, widths[index + 1] ?? 4];
         return (
           <g key={`${to.x} ${to.y}`}>
-            <path className={style['article']} d={articlePath(from, to, base, tip)} />
+            <path className={style['segment']} d={segmentPath(from, to, base, tip)} />
             <path className={style['hair']} d={hairPath(from, to, tip, Math.round(Math.hypot(to.x - from.x, to.y - from.y) / 5))} />
           </g>
         );
@@ -59,8 +59,8 @@ function Abdomen(): ReactElement {
 function Chelicerae(): ReactElement {
   return (
     <>
-      <path className={style['article']} d="M199 141c-9 2-15-1-16-9-1-9 5-15 11-15 4 0 5 5 5 11z" />
-      <path className={style['article']} d="M201 141c9 2 15-1 16-9 1-9-5-15-11-15-4 0-5 5-5 11z" />
+      <path className={style['segment']} d="M199 141c-9 2-15-1-16-9-1-9 5-15 11-15 4 0 5 5 5 11z" />
+      <path className={style['segment']} d="M201 141c9 2 15-1 16-9 1-9-5-15-11-15-4 0-5 5-5 11z" />
       <path className={style['hair']} d="M188 122l-2-5M192 119l-1-5M196 118v-5M204 118v-5M208 119l1-5M212 122l2-5" />
     </>
   );

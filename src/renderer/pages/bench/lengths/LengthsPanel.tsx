@@ -94,7 +94,7 @@ function Table({ measurement, headLines }: { measurement: Measurement; headLines
     <>
       {asks === 'skin' && (
         <CheckField checked={showsArticles} onChange={setShowsArticles}>
-          Show each article of the legs
+          Show each segment of the legs
         </CheckField>
       )}
       <Unusable quantities={quantities} />

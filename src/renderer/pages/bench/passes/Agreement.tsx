@@ -10,7 +10,7 @@ const KIND_LABELS: Readonly<Record<SizeKind, string>> = {
   'carapace-length': 'Carapace length',
   'carapace-width': 'Carapace width',
   leg: 'Legs',
-  article: 'Articles of legs',
+  segment: 'Segments of legs',
   span: 'Spans',
 };
 

@@ -16,7 +16,7 @@ interface Props {
   other: Reading;
 }
 
-const ARTICLE = /^leg-..-/;
+const SEGMENT = /^leg-..-/;
 
 /** The values of the pass in hand beside those of another one, under the same scale, and by how much they differ. */
 export function PassesCompared({ calibration, measurement, pass, other }: Props): ReactElement | null {
@@ -24,7 +24,7 @@ export function PassesCompared({ calibration, measurement, pass, other }: Props)
   const theirs = useMemo(() => measure(other, calibration, { shown: shownOn(photo) }).quantities, [other, calibration, photo]);
   const rows = measurement.quantities.flatMap(({ name, unit, estimate }) => {
     const their = theirs.find((quantity) => quantity.name === name);
-    if (their === undefined || unit !== 'mm' || ARTICLE.test(name)) return [];
+    if (their === undefined || unit !== 'mm' || SEGMENT.test(name)) return [];
     return [{ name, oursMm: estimate.value, theirsMm: their.estimate.value }];
   });
   if (rows.length === 0) return null;
