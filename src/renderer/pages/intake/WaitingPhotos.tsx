@@ -27,6 +27,8 @@ export function WaitingPhotos({ photos, chosen, onChoose }: Props): ReactElement
         <span className="figures">
           {photos.length} waiting, {chosen.size} chosen
         </span>
+      </header>
+      <div className={style['deeds']}>
         <Button kind="quiet" onClick={() => onChoose(new Set(chosen.size === photos.length ? [] : photos.map((photo) => photo.id)))}>
           {chosen.size === photos.length ? 'Choose none' : 'Choose all'}
         </Button>
@@ -40,7 +42,7 @@ export function WaitingPhotos({ photos, chosen, onChoose }: Props): ReactElement
             {ready.length === 1 ? 'Remove' : `Remove ${ready.length}`}
           </Button>
         )}
-      </header>
+      </div>
       <ul className={style['grid']}>
         {photos.map((photo) => (
           <li key={photo.id}>

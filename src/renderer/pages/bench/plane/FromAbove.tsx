@@ -129,28 +129,30 @@ export function FromAbove({ calibration, picture, onClose }: Props): ReactElemen
         </>
       }
     >
-      <div className={style['choices']}>
-        <Select label="Shows" value={extent} options={EXTENTS} onChange={setExtent} />
-        <Select label="Scale" value={scale} options={SCALES} onChange={setScale} />
-        <CheckField checked={showsGrid} onChange={setShowsGrid}>
-          Grid in millimeters
-        </CheckField>
-      </div>
-      <p className={panelStyle['soft']}>
-        The face of the scale object, at one scale everywhere. What rises above it, as a carapace does, is drawn too large and displaced
-        here: lengths are measured on the photo, with their heights.
-        {calibration.lens.isCorrected && ' What the lens bent is straight here.'}
-      </p>
-      {trouble !== null && <FailureNotice error={trouble} />}
-      {view === null ? (
-        <p>Nothing of the plane lies on the visible side of its horizon.</p>
-      ) : (
-        <>
-          <p className={panelStyle['soft']} role="status">
-            {drawn === null
-              ? 'Drawing …'
-              : `${view.widthPx} × ${view.heightPx} pixels, ${view.pxPerMm.toFixed(1)} to a millimeter${view.pxPerMm < Number(scale) - 0.05 ? ' (more would be too large a picture)' : ''}.${linesApartMm === null ? '' : ` Lines ${linesApartMm} mm apart.`}`}
+      <div className={style['sides']}>
+        <div>
+          <div className={style['choices']}>
+            <Select label="Shows" value={extent} options={EXTENTS} onChange={setExtent} />
+            <Select label="Scale" value={scale} options={SCALES} onChange={setScale} />
+            <CheckField checked={showsGrid} onChange={setShowsGrid}>
+              Grid in millimeters
+            </CheckField>
+          </div>
+          <p className={panelStyle['soft']}>
+            The face of the scale object, at one scale everywhere. What rises above it, as a carapace does, is drawn too large and displaced
+            here: lengths are measured on the photo, with their heights.
+            {calibration.lens.isCorrected && ' What the lens bent is straight here.'}
           </p>
+          {trouble !== null && <FailureNotice error={trouble} />}
+          {view === null ? (
+            <p>Nothing of the plane lies on the visible side of its horizon.</p>
+          ) : (
+            <p className={panelStyle['soft']} role="status">
+              {drawn === null ? 'Drawing …' : drawnInWords(view, Number(scale), linesApartMm)}
+            </p>
+          )}
+        </div>
+        {view !== null && (
           <canvas
             ref={canvas}
             width={view.widthPx}
@@ -159,8 +161,14 @@ export function FromAbove({ calibration, picture, onClose }: Props): ReactElemen
             role="img"
             aria-label="The photo as if taken from straight above, with a grid in millimeters"
           />
-        </>
-      )}
+        )}
+      </div>
     </Dialog>
   );
+}
+
+function drawnInWords({ widthPx, heightPx, pxPerMm }: ViewFromAbove, wantedPxPerMm: number, linesApartMm: number | null): string {
+  const smaller = pxPerMm < wantedPxPerMm - 0.05 ? ' (more would be too large a picture)' : '';
+  const grid = linesApartMm === null ? '' : ` Lines ${linesApartMm} mm apart.`;
+  return `${widthPx} × ${heightPx} pixels, ${pxPerMm.toFixed(1)} to a millimeter${smaller}.${grid}`;
 }

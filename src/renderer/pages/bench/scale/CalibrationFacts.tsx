@@ -72,7 +72,7 @@ const MM_PER_CM = 10;
 /** "0.12451 ± 0.00034 mm (0.27 %)". */
 function pixelInWords(estimate: Estimate): string {
   const { value, expandedUncertainty } = estimateInWords(estimate, 'mm');
-  return `${value} ± ${expandedUncertainty} mm (${((100 * estimate.expandedUncertainty) / estimate.value).toPrecision(2)} %)`;
+  return `${value} ± ${expandedUncertainty} mm (${((100 * estimate.expandedUncertainty) / estimate.value).toPrecision(2)}\u00A0%)`;
 }
 
 /** "11.52° ± 0.31°". */
