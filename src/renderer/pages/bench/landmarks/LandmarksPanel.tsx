@@ -5,6 +5,7 @@ import { isLandmarkName } from '../../../bench/handles.ts';
 import { askedPoints, progressOf } from '../../../bench/steps.ts';
 import { Notice } from '../../../parts/Notice.tsx';
 import { ProgressBar } from '../../../parts/ProgressBar.tsx';
+import { VentralPlate } from '../../../parts/plates/VentralPlate.tsx';
 import { DOUBTS_OF_PLACES, Doubts } from '../lengths/Doubts.tsx';
 import style from '../panel.module.css';
 import { useBench, useSettledDocument, useWork } from '../useWork.ts';
@@ -41,10 +42,16 @@ export function LandmarksPanel(): ReactElement {
           onChoose={(name) => choosePoint(bench, name)}
         />
       ) : (
-        <p className={style['soft']}>
-          Single distances, each between two points. The skin is seen from inside, so its left is on the left of the picture when the stalk
-          of the abdomen points up. Whatever is not wanted is skipped.
-        </p>
+        <div>
+          <p className={style['soft']}>
+            Single distances, each between two points. The skin is seen from inside, so its left is on the left of the picture when the
+            stalk of the abdomen points up. Whatever is not wanted is skipped.
+          </p>
+          <details>
+            <summary className={style['summary']}>Drawing: what lies where</summary>
+            <VentralPlate />
+          </details>
+        </div>
       )}
       <NextStep landmarks={landmarks} />
       <div>

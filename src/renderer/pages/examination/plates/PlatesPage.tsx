@@ -1,10 +1,10 @@
 import type { ReactElement } from 'react';
 import { Link } from 'wouter';
 import { PageHead } from '../../../parts/PageHead.tsx';
+import { VentralPlate } from '../../../parts/plates/VentralPlate.tsx';
 import { Group } from '../Group.tsx';
 import { FangPlate } from './FangPlate.tsx';
 import { FormPlate } from './FormPlate.tsx';
-import { VentralPlate } from './VentralPlate.tsx';
 import { WhereToLook } from './WhereToLook.tsx';
 
 /** All guide plates on one page, to be looked through before there is a skin. */
