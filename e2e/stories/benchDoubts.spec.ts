@@ -54,7 +54,7 @@ test('marks put down to be dragged are no scale before each was brought to its p
     await bench.mark(name).click();
     await page.keyboard.press('ArrowRight');
   }
-  await expect(bench.fact('One pixel, at the middle')).toHaveText(/ ± 0\.\d+ mm \(\d+(\.\d+)? %\)$/);
+  await expect(bench.fact('One pixel, at the middle')).toHaveText(/ ± 0\.\d+ mm \(\d+(\.\d+)?\s%\)$/);
   await bench.saved();
 });
 
@@ -75,7 +75,7 @@ test('a card is marked without a mouse: the keys stay with the photo after each 
     await expect(bench.panel().getByText(`${corner} of 4 in place`)).toBeVisible({ visible: corner < 4 });
     await page.keyboard.press('PageDown');
   }
-  await expect(bench.fact('One pixel, at the middle')).toHaveText(/ ± 0\.\d+ mm \(\d+(\.\d+)? %\)$/);
+  await expect(bench.fact('One pixel, at the middle')).toHaveText(/ ± 0\.\d+ mm \(\d+(\.\d+)?\s%\)$/);
 });
 
 test('marks that could not be sent are sent from the next room', async ({ page, app }) => {

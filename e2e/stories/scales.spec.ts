@@ -77,7 +77,7 @@ test('a sheet seen from straight above gives its scale, and says what the pictur
     ],
     size,
   );
-  await expect(bench.fact('One pixel, at the middle')).toHaveText(/^0\.12[45]\d* ± 0\.\d+ mm \(\d+(\.\d+)? %\)$/);
+  await expect(bench.fact('One pixel, at the middle')).toHaveText(/^0\.12[45]\d* ± 0\.\d+ mm \(\d+(\.\d+)?\s%\)$/);
   await expect(bench.panel().getByText('The picture does not tell its focal length')).toBeVisible();
 
   await bench.take('Points');
