@@ -89,7 +89,10 @@ export function wordsForScale(failure: ScaleFailure): FailureWords {
       };
     case 'ticks-not-found':
       return {
-        happened: `Only ${counted(failure.found, 'tick')} could be found along this line; at least ${failure.needed} are needed.`,
+        happened:
+          failure.found >= failure.needed
+            ? `What lies along this line is no row of ticks: ${failure.found} dark or light places in it are uneven or too faint.`
+            : `Only ${counted(failure.found, 'tick')} could be found along this line; at least ${failure.needed} are needed.`,
         advice: 'Click two ticks far apart on the row of shortest ticks, and check the graduation.',
       };
     case 'points-outside-picture':

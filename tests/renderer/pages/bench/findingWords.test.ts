@@ -1,18 +1,33 @@
 import { describe, expect, test } from 'vitest';
-import type { RectangleScale } from '../../../../src/domain/measuring/calibration.ts';
+import type { RectangleScale, RuleTicksScale } from '../../../../src/domain/measuring/calibration.ts';
 import {
   coinDoubtInWords,
+  comparisonInWords,
   confidenceInWords,
   contradictionInWords,
   directionInWords,
   displacedInWords,
   evidenceInWords,
   namesApart,
+  ticksSpanInWords,
 } from '../../../../src/renderer/pages/bench/scale/findingWords.ts';
 
 const SIDE = { support: 0.9, residualPx: 0.1 };
 
 import { uprightCard } from '../../../support/uprightCard.ts';
+
+function ruleOfTicks(count: number): RuleTicksScale {
+  const at = (number: number, yPx: number) => ({ xPx: 100 + 8 * number, yPx });
+  return {
+    kind: 'rule-ticks',
+    ends: [at(0, 0), at(count - 1, 0)],
+    graduationMm: 1,
+    spanStandardUncertaintyMm: 0,
+    ticks: Array.from({ length: count }, (_, number) => ({ number, from: at(number, 0), to: at(number, 20) })),
+    tickPx: 0.1,
+    heightMm: 0,
+  };
+}
 
 describe('what was found, in words', () => {
   test('says which edge was not seen and what is lost by that', () => {
@@ -63,6 +78,20 @@ describe('what was found, in words', () => {
     expect(words({})).not.toMatch(/wall|outside/);
     expect(words({ settled: false })).toContain('wall and shadow could not be told apart');
     expect(words({ visible: 0.66 })).toContain('34 % of it lies outside of the picture');
+  });
+
+  test('say how long the ticks run by the unit they are taken for, so that the numbers on the rule can contradict it', () => {
+    const rule = ruleOfTicks(151);
+    expect(ticksSpanInWords(rule)).toBe('From the first tick to the last it would be 150.0 mm: do the numbers on the rule say so?');
+    // 150 sixteenths of an inch of 25.4 mm.
+    expect(ticksSpanInWords({ ...rule, graduationMm: 25.4 / 16 })).toContain('238.1 mm (9.38 in)');
+  });
+
+  test('call a check weak that leaves more than a tenth of the length open', () => {
+    const weak = comparisonInWords({ itselfMm: 100, byOtherMm: 198, expandedUncertaintyMm: 193 });
+    expect(weak).toContain('too weak to tell');
+    expect(weak).not.toContain('Both agree');
+    expect(comparisonInWords({ itselfMm: 24.26, byOtherMm: 24.31, expandedUncertaintyMm: 0.4 })).toMatch(/^Both agree\./);
   });
 
   test('names directions as the picture shows them: y runs down', () => {

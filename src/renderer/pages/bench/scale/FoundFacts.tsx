@@ -3,13 +3,18 @@ import type { ScaleMarks } from '../../../../domain/measuring/calibration.ts';
 import { sameValue } from '../../../bench/change.ts';
 import style from '../panel.module.css';
 import { useBench } from '../useWork.ts';
-import { evidenceInWords } from './findingWords.ts';
+import { evidenceInWords, ticksSpanInWords } from './findingWords.ts';
 
 /** On what the marks rest that were found in the picture; of ticks also after they were stored. */
 export function FoundFacts({ marks }: { marks: ScaleMarks }): ReactElement | null {
   const found = useBench((state) => state.found);
   const words = found !== null && sameValue(geometryOf(found.marks), geometryOf(marks)) ? evidenceInWords(found) : storedInWords(marks);
-  return words === null ? null : <p className={style['soft']}>{words}</p>;
+  const span = marks.kind === 'rule-ticks' ? ticksSpanInWords(marks) : '';
+  return words === null ? null : (
+    <p className={style['soft']}>
+      {words} {span}
+    </p>
+  );
 }
 
 /** What lies in the picture; the sizes may have been corrected since. */
@@ -32,8 +37,7 @@ function storedInWords(marks: ScaleMarks): string | null {
   if (marks.kind === 'points') return `${marks.points.length} points of the card, found in the picture.`;
   if (marks.kind !== 'rule-ticks') return null;
   const numbers = marks.ticks.map(({ number }) => number);
-  const spanned = Math.max(...numbers) - Math.min(...numbers);
-  const missing = spanned + 1 - marks.ticks.length;
+  const missing = Math.max(...numbers) - Math.min(...numbers) + 1 - marks.ticks.length;
   const left = missing > 0 ? `, ${missing} between them left out` : '';
-  return `${marks.ticks.length} ticks over ${(spanned * marks.graduationMm).toFixed(1)} mm${left}.`;
+  return `${marks.ticks.length} ticks${left}.`;
 }

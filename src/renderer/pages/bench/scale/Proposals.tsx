@@ -18,7 +18,7 @@ import { useBench, useWork } from '../useWork.ts';
 import { Contradictions } from './Contradictions.tsx';
 import { DiameterDoubt } from './DiameterDoubt.tsx';
 import { FaceHeightFields } from './FaceHeightFields.tsx';
-import { confidenceInWords, evidenceInWords } from './findingWords.ts';
+import { confidenceInWords, evidenceInWords, ticksSpanInWords } from './findingWords.ts';
 import { GRADUATION_OPTIONS } from './objects.ts';
 import { PrintedCard } from './PrintedCard.tsx';
 import proposalStyle from './Proposals.module.css';
@@ -105,7 +105,9 @@ function Offer({ role, proposal, all, isShown, onShow }: OfferProps): ReactEleme
       </button>
       {isShown && (
         <div className={proposalStyle['offer']}>
-          <p className={style['soft']}>{evidenceInWords(proposal)}</p>
+          <p className={style['soft']}>
+            {evidenceInWords(proposal)} {marks.kind === 'rule-ticks' && ticksSpanInWords(marks)}
+          </p>
           <MirroredPicture marks={marks} />
           <Question proposal={proposal} answered={answered} onAnswer={setAnswered} />
           {answered !== null && marks.kind === 'rule-ticks' && (

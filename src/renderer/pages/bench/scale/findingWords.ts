@@ -1,8 +1,10 @@
 import type { FoundScale, ScaleEvidence, ScaleProposal } from '../../../../domain/finding/foundScale.ts';
-import type { RectangleScale, ScaleMarks } from '../../../../domain/measuring/calibration.ts';
+import { GRADUATION_MM } from '../../../../domain/finding/refinement.ts';
+import type { RectangleScale, RuleTicksScale, ScaleMarks } from '../../../../domain/measuring/calibration.ts';
 import type { CoinDistanceDoubt } from '../../../../domain/measuring/coinDistance.ts';
 import type { Comparison, Contradiction } from '../../../../domain/measuring/contradiction.ts';
 import { farthestCornerPx, middleOf } from '../../../../domain/measuring/sameObject.ts';
+import { inchesFromMm } from '../../../../domain/units.ts';
 import { counted } from '../../../../words/counts.ts';
 import { scaleObjectName } from '../../../../words/scaleObjects.ts';
 
@@ -39,6 +41,14 @@ export function evidenceInWords({ evidence }: Pick<FoundScale, 'evidence'>): str
     case 'rim':
       return rimInWords(evidence);
   }
+}
+
+/** How long the row is by the graduation it is taken for, to be held against the numbers printed on the rule. */
+export function ticksSpanInWords({ ticks, graduationMm }: RuleTicksScale): string {
+  const numbers = ticks.map(({ number }) => number);
+  const spannedMm = (Math.max(...numbers) - Math.min(...numbers)) * graduationMm;
+  const inInches = graduationMm === GRADUATION_MM['sixteenth-inch'] ? ` (${inchesFromMm(spannedMm).toFixed(2)} in)` : '';
+  return `From the first tick to the last it would be ${spannedMm.toFixed(1)} mm${inInches}: do the numbers on the rule say so?`;
 }
 
 /** A rim this far in the picture needs no word about it. */
@@ -102,10 +112,14 @@ export function contradictionInWords(
   return `By “${name}” the longest extent of “${otherName}” would be ${byOtherMm.toFixed(figures)} mm; by itself it is ${itselfMm.toFixed(Math.max(1, figures))} mm (${percentInWords(byOtherMm / itselfMm)}). Together they are known to ± ${expandedUncertaintyMm.toFixed(figures)} mm.`;
 }
 
-/** Two objects that agree: how closely. */
+/** A check that leaves this share of the length open tells nothing. Own judgment: a coin taken for its neighbor is a tenth off or less. */
+const WEAK_CHECK = 0.1;
+
+/** Two objects that do not contradict each other: how closely they agree, or that this is no check. */
 export function comparisonInWords({ itselfMm, byOtherMm, expandedUncertaintyMm }: Comparison): string {
   const figures = expandedUncertaintyMm < 1 ? 2 : expandedUncertaintyMm < 10 ? 1 : 0;
-  return `Both agree. By the present scale its longest extent is ${byOtherMm.toFixed(figures)} mm, by itself ${itselfMm.toFixed(figures)} mm: ${percentInWords(byOtherMm / itselfMm)}, within the ± ${expandedUncertaintyMm.toFixed(figures)} mm that both are known to together.`;
+  const verdict = expandedUncertaintyMm > WEAK_CHECK * itselfMm ? 'This check is too weak to tell whether both agree.' : 'Both agree.';
+  return `${verdict} By the present scale its longest extent is ${byOtherMm.toFixed(figures)} mm, by itself ${itselfMm.toFixed(figures)} mm: ${percentInWords(byOtherMm / itselfMm)}, within the ± ${expandedUncertaintyMm.toFixed(figures)} mm that both are known to together.`;
 }
 
 /** Handles of a card that do not lie where the edges of that card were found. */
