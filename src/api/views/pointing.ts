@@ -1,6 +1,8 @@
 import type { Archive } from '../../archive/archive.ts';
 import { agreementOfPasses, type PassAgreement } from '../../domain/agreement/passes.ts';
 import { type Pointing, pointingFrom, scattersOf } from '../../domain/agreement/pointing.ts';
+import { slipsIn } from '../../domain/agreement/slips.ts';
+import { dependsOn } from '../../domain/measuring/quantityDefinitions.ts';
 import { unwrap } from '../../domain/result.ts';
 import { measureReadings } from './measurements.ts';
 
@@ -9,15 +11,18 @@ export function pointingIn(archive: Archive): Pointing {
   return pointingFrom(scattersOf(archive.readings.repeated()));
 }
 
-/** How well all passes over photos that were read more than once agree. */
+/** How well all passes over photos that were read more than once agree; lengths between points that slipped are left out. */
 export function agreementIn(archive: Archive): PassAgreement {
   const repeated = archive.readings.repeated();
   const pointing = pointingFrom(scattersOf(repeated));
+  const slips = slipsIn(repeated);
   const passes = [...Map.groupBy(repeated, ({ photoId }) => photoId)].flatMap(([photoId, readings]) => {
     const measured = measureReadings(unwrap(archive.photos.get(photoId)), unwrap(archive.calibrations.get(photoId)), readings, pointing);
-    return measured.flatMap(({ reading, measurement }) =>
-      measurement ? [{ photoId, observer: reading.observer, quantities: measurement.quantities }] : [],
-    );
+    return measured.flatMap(({ reading: { observer }, measurement }) => {
+      if (!measurement) return [];
+      const slipped = new Set(slips.flatMap((slip) => (slip.photoId === photoId && slip.observer === observer ? [slip.name] : [])));
+      return [{ photoId, observer, quantities: measurement.quantities.filter(({ name }) => !dependsOn(name, slipped)) }];
+    });
   });
   return agreementOfPasses(passes);
 }

@@ -1,17 +1,8 @@
 import { z } from 'zod';
-import { ALL_LANDMARKS, type LandmarkName, LandmarkNameSchema, pointOf } from '../measuring/landmarks.ts';
+import { ALL_LANDMARKS, type LandmarkName, LandmarkNameSchema } from '../measuring/landmarks.ts';
 import { knownPointing, type PointingError } from '../measuring/pointingError.ts';
-import type { ReadingDraft } from '../measuring/reading.ts';
-
-/** Squares of the distances of repeated clicks from their mean, px2 of the photo, both coordinates together. */
-export const Scatter = z
-  .object({
-    sumOfSquares: z.number().min(0),
-    degreesOfFreedom: z.int().min(0),
-    photos: z.int().min(0).describe('How many photos the repeats are on'),
-  })
-  .meta({ id: 'Scatter' });
-export type Scatter = z.infer<typeof Scatter>;
+import { type Pass, Scatter, scatterOf, spreadOf, totalOf } from './scatter.ts';
+import { slipsIn } from './slips.ts';
 
 /** How one observer's repeated clicks on each landmark scatter, summed over photos. */
 export const ObserverScatter = z
@@ -48,23 +39,23 @@ export const ENOUGH_PHOTOS = 3;
 /** No hand repeats itself as well as this; the mean of equal numbers is rounded. */
 const COPIES_PX = 1e-6;
 
-/** One pass over one photo. */
-export type Pass = Pick<ReadingDraft, 'observer' | 'landmarks'> & { readonly photoId: string };
-
 /**
  * The scatter of each landmark about the mean of its passes over one photo, for each observer alone, summed over photos.
- * Points that were found on an edge say nothing about the hand and are left out.
+ * Points that were found on an edge say nothing about the hand and are left out, and so are slips (`slipsIn`).
  */
 export function scattersOf(passes: readonly Pass[]): ObserverScatter[] {
   return [...Map.groupBy(passes, ({ observer }) => observer)].flatMap(([observer, own]) => {
     const photos = [...Map.groupBy(own, ({ photoId }) => photoId).values()].filter((same) => same.length > 1);
-    const byPhoto = photos.map((same) => new Map(ALL_LANDMARKS.map((name) => [name, scatterOf(name, same)])));
+    const byPhoto = photos.map((same) => {
+      const slipped = new Set(slipsIn(same).map(({ name }) => name));
+      return new Map(ALL_LANDMARKS.filter((name) => !slipped.has(name)).map((name) => [name, scatterOf(name, same)]));
+    });
     const byLandmark: ObserverScatter['byLandmark'] = {};
     for (const name of ALL_LANDMARKS) {
-      const sum = total(byPhoto.flatMap((scatters) => scatters.get(name) ?? []));
+      const sum = totalOf(byPhoto.flatMap((scatters) => scatters.get(name) ?? []));
       if (sum.degreesOfFreedom > 0) byLandmark[name] = sum;
     }
-    const overall = total(byPhoto.map((scatters) => onOnePhoto([...scatters.values()])));
+    const overall = totalOf(byPhoto.map((scatters) => onOnePhoto([...scatters.values()])));
     return overall.degreesOfFreedom === 0 ? [] : [{ observer, overall, byLandmark }];
   });
 }
@@ -77,8 +68,8 @@ export function scattersOf(passes: readonly Pass[]): ObserverScatter[] {
 export function pointingFrom(scatters: readonly ObserverScatter[]): Pointing {
   const pointing = new Map<string, ObserverPointing>();
   for (const [observer, own] of Map.groupBy(scatters, (scatter) => scatter.observer)) {
-    const sumOf = (name: LandmarkName) => total(own.flatMap(({ byLandmark }) => byLandmark[name] ?? []));
-    const overall = pooled(total(own.map((scatter) => scatter.overall)));
+    const sumOf = (name: LandmarkName) => totalOf(own.flatMap(({ byLandmark }) => byLandmark[name] ?? []));
+    const overall = pooled(totalOf(own.map((scatter) => scatter.overall)));
     if (!overall) continue;
     const byLandmark = new Map<LandmarkName, PooledPointing>();
     for (const name of ALL_LANDMARKS) {
@@ -106,38 +97,15 @@ export function pointingFor(name: LandmarkName, pointing: ObserverPointing | und
   return shown && shown.pointingPx > statedPx ? shown : knownPointing(statedPx);
 }
 
-function scatterOf(name: LandmarkName, passes: readonly Pass[]): Scatter {
-  const points = passes.flatMap(({ landmarks }) => {
-    const landmark = landmarks[name];
-    const at = landmark !== undefined && 'at' in landmark && landmark.pointingPx === undefined ? pointOf(landmark) : null;
-    return at === null ? [] : [at];
-  });
-  if (points.length < 2) return { sumOfSquares: 0, degreesOfFreedom: 0, photos: 0 };
-  const meanX = points.reduce((sum, { xPx }) => sum + xPx, 0) / points.length;
-  const meanY = points.reduce((sum, { yPx }) => sum + yPx, 0) / points.length;
-  return {
-    sumOfSquares: points.reduce((sum, { xPx, yPx }) => sum + (xPx - meanX) ** 2 + (yPx - meanY) ** 2, 0),
-    degreesOfFreedom: 2 * (points.length - 1),
-    photos: 1,
-  };
-}
-
 /** All landmarks of one photo, which stays one however many of them were repeated on it. */
 function onOnePhoto(scatters: readonly Scatter[]): Scatter {
-  const sum = total(scatters);
+  const sum = totalOf(scatters);
   return { ...sum, photos: Math.min(sum.photos, 1) };
 }
 
-function total(scatters: readonly Scatter[]): Scatter {
-  return {
-    sumOfSquares: scatters.reduce((sum, scatter) => sum + scatter.sumOfSquares, 0),
-    degreesOfFreedom: scatters.reduce((sum, scatter) => sum + scatter.degreesOfFreedom, 0),
-    photos: scatters.reduce((sum, scatter) => sum + scatter.photos, 0),
-  };
-}
-
-function pooled({ sumOfSquares, degreesOfFreedom, photos }: Scatter): PooledPointing | null {
+function pooled(scatter: Scatter): PooledPointing | null {
+  const { degreesOfFreedom, photos } = scatter;
   if (degreesOfFreedom < LEAST_DEGREES_OF_FREEDOM) return null;
-  const pointingPx = Math.sqrt(sumOfSquares / degreesOfFreedom);
+  const pointingPx = spreadOf(scatter);
   return pointingPx > COPIES_PX ? { pointingPx, degreesOfFreedom, photos } : null;
 }

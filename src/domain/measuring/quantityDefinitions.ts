@@ -75,6 +75,11 @@ export const FREE_QUANTITIES: readonly QuantityDefinition[] = FREE_DISTANCES.map
 
 export const ALL_QUANTITIES: readonly QuantityDefinition[] = [...DORSAL_SKIN_QUANTITIES, ...FREE_QUANTITIES];
 
+/** Whether a quantity is measured between any of these landmarks. */
+export function dependsOn(name: string, landmarks: ReadonlySet<LandmarkName>): boolean {
+  return ALL_QUANTITIES.find((definition) => definition.name === name)?.landmarks.some((landmark) => landmarks.has(landmark)) ?? false;
+}
+
 function between(name: QuantityName, from: LandmarkName, to: LandmarkName): Omit<QuantityDefinition, 'posture'> {
   return { name, unit: 'mm', landmarks: [from, to], evaluate: (points) => stretch(points, 0) };
 }

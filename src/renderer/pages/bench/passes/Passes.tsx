@@ -11,6 +11,7 @@ import { useBench, useMeasured, useScaleTrouble, useSettledDocument, useWork } f
 import { Agreement } from './Agreement.tsx';
 import { PassesCompared } from './PassesCompared.tsx';
 import { passInWords } from './passInWords.ts';
+import { Slips } from './Slips.tsx';
 import { useEarlierHidden } from './useEarlierHidden.ts';
 
 /** What can be done with the passes over a photo. Each waits until the pass in hand is stored. */
@@ -45,6 +46,7 @@ export function Passes({ verbs }: { verbs: PassVerbs }): ReactElement {
         ),
       )}
       {sheet.readings.length > 0 && pass.reading === null && <PassLine pass={pass.pass} observer={pass.observer} on="in hand" />}
+      {!isBlind && others.length > 0 && <Slips others={others} />}
       {!isBlind && others.length > 0 && (
         <CheckField checked={showsGhosts} onChange={(shows) => showGhosts(bench, shows ? others.map((reading) => reading.landmarks) : [])}>
           Show the points of the other passes

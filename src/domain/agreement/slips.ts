@@ -1,0 +1,61 @@
+import { distance } from '../measuring/corners.ts';
+import { ALL_LANDMARKS, type LandmarkName } from '../measuring/landmarks.ts';
+import { DEFAULT_POINTING_PX } from '../measuring/reading.ts';
+import { medianOf } from '../numerics/median.ts';
+import { type Pass, placedByHand, scatterOf, spreadOf } from './scatter.ts';
+
+/** A landmark that one observer put in two places of one photo, of which one is another landmark's. */
+export interface Slip {
+  readonly photoId: string;
+  readonly observer: string;
+  readonly name: LandmarkName;
+  /** The landmark that lies where this one was put in one of the passes. */
+  readonly takenFor: LandmarkName;
+  /** Between the two places. */
+  readonly apartPx: number;
+}
+
+/** With fewer landmarks repeated beside it nothing tells how this hand scatters on this photo. */
+const LEAST_BESIDE = 5;
+/** A slip scatters by more than this many times what the other landmarks do: no hand does. Own judgment. */
+const FAR = 10;
+
+/**
+ * Points named wrongly in one of several passes: not scatter of a hand, and no measure of it. Scatter alone makes no slip, however wide
+ * it is: the point has to lie where another landmark was put.
+ *
+ * @param passes of any observers and photos.
+ */
+export function slipsIn(passes: readonly Pass[]): Slip[] {
+  const together = Map.groupBy(passes, ({ observer, photoId }) => JSON.stringify([observer, photoId]));
+  return [...together.values()].flatMap(slipsOnPhoto);
+}
+
+function slipsOnPhoto(passes: readonly Pass[]): Slip[] {
+  const repeated = ALL_LANDMARKS.flatMap((name) => {
+    const scatter = scatterOf(name, passes);
+    return scatter.degreesOfFreedom > 0 ? [{ name, spreadPx: spreadOf(scatter) }] : [];
+  });
+  if (repeated.length <= LEAST_BESIDE) return [];
+  const usualPx = Math.max(DEFAULT_POINTING_PX, medianOf(repeated.map(({ spreadPx }) => spreadPx)));
+  return repeated.filter(({ spreadPx }) => spreadPx > FAR * usualPx).flatMap(({ name }) => slipOf(name, passes, FAR * usualPx) ?? []);
+}
+
+/** @param withinPx two points no farther apart may be one place. */
+function slipOf(name: LandmarkName, passes: readonly Pass[], withinPx: number): Slip | null {
+  for (const pass of passes) {
+    const at = placedByHand(name, pass);
+    if (at === null) continue;
+    for (const other of passes) {
+      const own = other === pass ? null : placedByHand(name, other);
+      if (own === null) continue;
+      const apartPx = distance(at, own);
+      const takenFor = ALL_LANDMARKS.find((another) => {
+        const theirs = another === name ? null : placedByHand(another, other);
+        return theirs !== null && distance(at, theirs) < Math.min(withinPx, apartPx);
+      });
+      if (takenFor !== undefined) return { photoId: pass.photoId, observer: pass.observer, name, takenFor, apartPx };
+    }
+  }
+  return null;
+}
