@@ -83,6 +83,12 @@ const Place = {
     .max(100)
     .optional()
     .describe('Standard uncertainty per coordinate of the edge this point was found on; left out for a point placed by hand'),
+  aimedPx: z
+    .number()
+    .positive()
+    .max(500)
+    .optional()
+    .describe('Standard uncertainty per coordinate that a photo shown small left to the hand; left out where the stated one is no finer'),
   height: PointHeight.optional().describe('Left out where the default counts'),
   called: z
     .string()
@@ -103,6 +109,7 @@ export const Landmark = z
   ])
   .meta({ id: 'Landmark' });
 export type Landmark = z.infer<typeof Landmark>;
+export type PlacedLandmark = Extract<Landmark, { readonly state: 'placed' | 'regenerated' }>;
 
 export const Landmarks = z.partialRecord(LandmarkNameSchema, Landmark).meta({ id: 'Landmarks' });
 export type Landmarks = z.infer<typeof Landmarks>;

@@ -43,7 +43,7 @@ export function placeLandmarks(
   const placements = new Map<LandmarkName, Placement | null>();
   for (const [name, landmark] of Object.entries(landmarks) as [LandmarkName, Landmarks[LandmarkName]][]) {
     if (landmark?.state !== 'placed' && landmark?.state !== 'regenerated') continue;
-    const error = pointingOf(name, landmark.pointingPx, pointing);
+    const error = pointingOf(name, landmark, pointing);
     placements.set(name, place(name, landmark.at, landmark.state === 'regenerated', calibration, heights, error));
   }
   return placements;

@@ -1,5 +1,5 @@
 import { pointOnEdgePx } from './edgeDefinition.ts';
-import type { LandmarkName } from './landmarks.ts';
+import type { LandmarkName, PlacedLandmark } from './landmarks.ts';
 
 /** How well a point is placed. */
 export interface PointingError {
@@ -17,12 +17,26 @@ export function knownPointing(pointingPx: number): PointingError {
   return { pointingPx, degreesOfFreedom: Number.POSITIVE_INFINITY };
 }
 
-/**
- * Of one landmark.
- *
- * @param edgePx how well the edge is known that it went to; undefined for one that stayed where the hand put it.
- */
-export function pointingOf(name: LandmarkName, edgePx: number | undefined, given: GivenPointing): PointingError {
+/** Of one landmark: of the edge it went to; else of the hand, unless the photo was shown too small for that hand. */
+export function pointingOf(
+  name: LandmarkName,
+  { pointingPx: edgePx, aimedPx = 0 }: Pick<PlacedLandmark, 'pointingPx' | 'aimedPx'>,
+  given: GivenPointing,
+): PointingError {
   const hand = typeof given === 'number' ? knownPointing(given) : given(name);
-  return edgePx === undefined ? hand : knownPointing(pointOnEdgePx(edgePx, hand.pointingPx));
+  if (edgePx !== undefined) return knownPointing(pointOnEdgePx(edgePx, hand.pointingPx));
+  return aimedPx > hand.pointingPx ? knownPointing(aimedPx) : hand;
+}
+
+/** Of a pointer, in pixels of the screen: it stands on whole ones, and no eye aims better. Own judgment. */
+const AIM_CSS = 0.5;
+
+/**
+ * What a photo shown small leaves of the stated pointing error, px per coordinate; null where it is shown large enough.
+ *
+ * @param zoom screen pixels per pixel of the photo.
+ */
+export function coarseAimPx(zoom: number, statedPx: number): number | null {
+  const aimedPx = AIM_CSS / zoom;
+  return aimedPx > statedPx ? aimedPx : null;
 }

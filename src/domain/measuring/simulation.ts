@@ -136,7 +136,9 @@ function drawnLandmarks(landmarks: Landmarks, pointingPx: number, lensShift: Rad
   return Object.fromEntries(
     Object.entries(landmarks).map(([name, landmark]) => [
       name,
-      'at' in landmark ? { ...landmark, at: shifted(near(landmark.at, pointingPx, draw), lensShift) } : landmark,
+      'at' in landmark
+        ? { ...landmark, at: shifted(near(landmark.at, Math.max(pointingPx, landmark.aimedPx ?? 0), draw), lensShift) }
+        : landmark,
     ]),
   );
 }

@@ -46,8 +46,8 @@ export function moveHandle(document: BenchDocument, id: HandleId, to: ImagePoint
   }
   const landmark = document[id];
   if (landmark === undefined || !('at' in landmark)) return {};
-  // How well an edge was found says nothing about a place that the hand chose.
-  const { pointingPx: _, ...kept } = landmark;
+  // How well an edge was found, or a place was aimed at, says nothing about the one that is chosen now.
+  const { pointingPx: _, aimedPx: __, ...kept } = landmark;
   return { [id]: { ...kept, at: to } };
 }
 

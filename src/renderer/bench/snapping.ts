@@ -10,8 +10,10 @@ import {
   LEG_IDS,
   LEG_JOINTS,
   legLandmark,
+  type PlacedLandmark,
   pointOf,
 } from '../../domain/measuring/landmarks.ts';
+import { coarseAimPx } from '../../domain/measuring/pointingError.ts';
 import type { ImagePoint } from '../../domain/measuring/points.ts';
 import { DEFAULT_POINTING_PX } from '../../domain/measuring/reading.ts';
 import { landmarksOf } from './document.ts';
@@ -43,16 +45,18 @@ export function fallingPoint(
   state: Pick<BenchState, 'snaps' | 'snapIsHeldBack' | 'findEdge' | 'view' | 'edited'>,
   name: LandmarkName,
   at: ImagePoint,
-): { readonly at: ImagePoint; readonly pointingPx?: number | undefined } {
-  if (!state.snaps || state.snapIsHeldBack || state.findEdge === null) return { at };
+): Pick<PlacedLandmark, 'at' | 'pointingPx' | 'aimedPx'> {
   const { document } = state.edited;
   const handPx = document.pointingPx ?? DEFAULT_POINTING_PX;
+  const aimedPx = coarseAimPx(state.view.zoom, handPx);
+  const byHand = aimedPx === null ? { at } : { at, aimedPx };
+  if (!state.snaps || state.snapIsHeldBack || state.findEdge === null) return byHand;
   // In a picture shown small the screen's reach is many pixels, and an edge so far from the click is another one.
   const farthestPx = Math.min(MOST_REACH_PX, mostReachPx(handPx));
   const reachPx = Math.max(LEAST_REACH_PX, Math.min(farthestPx, REACH_CSS / state.view.zoom));
   const found = state.findEdge(at, measureDirection(name, at, landmarksOf(document)), reachPx);
   // An edge that is ragged, or one of two, is known worse than what the hand does without it.
-  return found !== null && pointOnEdgePx(found.edgePx, handPx) <= handPx ? { at: found.at, pointingPx: found.edgePx } : { at };
+  return found !== null && pointOnEdgePx(found.edgePx, handPx) <= handPx ? { at: found.at, pointingPx: found.edgePx } : byHand;
 }
 
 /**

@@ -13,7 +13,7 @@ import {
   LEG_JOINTS,
   type LegId,
   legLandmark,
-  type PointHeight,
+  type PlacedLandmark,
 } from '../../domain/measuring/landmarks.ts';
 import type { ImagePoint } from '../../domain/measuring/points.ts';
 import type { PhotoView } from '../../domain/photo/photo.ts';
@@ -128,12 +128,13 @@ export function landmarkAt(
   guide: Guide,
   name: LandmarkName,
   at: ImagePoint,
-  known: { readonly height?: PointHeight | undefined; readonly pointingPx?: number | undefined; readonly called?: string | undefined } = {},
+  known: Partial<Pick<PlacedLandmark, 'height' | 'pointingPx' | 'aimedPx' | 'called'>> = {},
 ): Landmark {
   const group = groupOf(name);
   const place = {
     at,
     ...(known.pointingPx === undefined ? {} : { pointingPx: known.pointingPx }),
+    ...(known.aimedPx === undefined ? {} : { aimedPx: known.aimedPx }),
     ...(known.height === undefined ? {} : { height: known.height }),
     ...(known.called === undefined ? {} : { called: known.called }),
   };

@@ -5,7 +5,7 @@ import { clearPoints, setHeightUncertainty, setPointHeights } from '../../../src
 import { nudgeSelected } from '../../../src/renderer/bench/deeds/selection.ts';
 import { takeUp, undoChange } from '../../../src/renderer/bench/deeds/travel.ts';
 import type { BenchEntries } from '../../../src/renderer/bench/document.ts';
-import { pointAt, setCanvas } from '../../../src/renderer/bench/gestures.ts';
+import { pointAt, setCanvas, showAll } from '../../../src/renderer/bench/gestures.ts';
 import { freshlyOpened } from '../../../src/renderer/bench/history.ts';
 import { fallingPoint, measureDirection } from '../../../src/renderer/bench/snapping.ts';
 import { type BenchStore, createBenchStore, handlesInHand } from '../../../src/renderer/bench/store.ts';
@@ -49,6 +49,21 @@ describe('points that go to edges', () => {
     expect(bench.getState().edited.document['carapace-rear']).toEqual({ state: 'placed', at: at(500, 700) });
   });
 
+  test('carry what a photo shown small leaves of the hand, until they are moved finer', () => {
+    const { bench } = benchWithEdges();
+    setCanvas(bench, { width: 200, height: 150 });
+    showAll(bench);
+    const { zoom } = bench.getState().view;
+    placeAt(bench, at(500, 300));
+    expect(bench.getState().edited.document['carapace-front']).toEqual({ state: 'placed', at: at(500, 300), aimedPx: 0.5 / zoom });
+    nudgeSelected(bench, 1, 0, 0);
+    expect(bench.getState().edited.document['carapace-front']).toEqual({ state: 'placed', at: at(501, 300) });
+    setSnaps(bench, true);
+    placeAt(bench, at(500, 700));
+    expect(bench.getState().edited.document['carapace-rear']).toMatchObject({ pointingPx: 0.5 });
+    expect(bench.getState().edited.document['carapace-rear']).not.toHaveProperty('aimedPx');
+  });
+
   test.each([
     // By hands of 1.5 and 3 px: no farther than what such a hand may have missed, however small the picture is shown.
     { zoom: 0.1, pointingPx: 1.5, reachPx: 4 },
@@ -68,7 +83,7 @@ describe('points that go to edges', () => {
       view: { zoom, offset: { xCss: 0, yCss: 0 } },
       edited: freshlyOpened<BenchEntries>({ pointingPx }),
     };
-    expect(fallingPoint(state, 'carapace-front', at(500, 300))).toEqual({ at: at(500, 300) });
+    expect(fallingPoint(state, 'carapace-front', at(500, 300)).at).toEqual(at(500, 300));
     expect(reaches).toHaveLength(1);
     expect(reaches[0]).toBeCloseTo(reachPx, 9);
   });
@@ -128,6 +143,7 @@ describe('the height of a point', () => {
 
   test('is taken over from the pass before when a point is placed', () => {
     const bench = createBenchStore({ width: 2000, height: 1500 }, {}, { knownHeights: { 'carapace-front': height } });
+    setCanvas(bench, { width: 2000, height: 1500 });
     takeUp(bench, 'landmarks');
     placeAt(bench, at(500, 300));
     clearPoints(bench, ['carapace-front']);
@@ -146,6 +162,7 @@ test.each([
   { edgePx: 0.05, handPx: 0.9, taken: false },
 ])('an edge known to $edgePx px beside a hand that errs by $handPx px is taken: $taken', ({ edgePx, handPx, taken }) => {
   const bench = createBenchStore({ width: 2000, height: 1500 }, { pointingPx: handPx });
+  setCanvas(bench, { width: 2000, height: 1500 });
   takeUp(bench, 'landmarks');
   giveEdges(bench, (place) => ({ at: at(place.xPx + 3, place.yPx), edgePx }));
   setSnaps(bench, true);

@@ -41,7 +41,7 @@ export function placeAt(store: BenchStore, at: ImagePoint): void {
   const placed = before !== undefined && 'at' in before ? before : null;
   const height = placed === null ? state.knownHeights[name] : placed.height;
   changeDocument(store, before === undefined ? 'place-point' : 'move-point', {
-    [name]: landmarkAt(state.guide, name, fallen.at, { height, pointingPx: fallen.pointingPx, called: placed?.called }),
+    [name]: landmarkAt(state.guide, name, fallen.at, { ...fallen, height, called: placed?.called }),
   });
   store.setState((now) => ({ selected: name, chosenInstead: null, guide: advance(now.guide, landmarksOf(now.edited.document)) }));
 }

@@ -29,7 +29,7 @@ export function PointHeightFields({ name }: { name: LandmarkName }): ReactElemen
   if (calibration === null || !calibration.ok) return null;
   const shown = shownOn(sheet.photo);
   const correction = heightCorrectionOf(name, readingDraftOf(document, pass), calibration.value, shown);
-  const { heightMm, standardUncertaintyMm, assumed, waitsForWidth, shiftMm } = correction;
+  const { heightMm, standardUncertaintyMm, waitsForWidth, shiftMm } = correction;
   const group = groupOf(name);
   const fellows = namesIn(group).filter((other) => other !== name && isPlaced(document[other]));
   const stated = statedHeights(landmarksOf(document));
@@ -37,10 +37,10 @@ export function PointHeightFields({ name }: { name: LandmarkName }): ReactElemen
     (height) => height.standardUncertaintyMm !== landmark.height?.standardUncertaintyMm,
   );
   const change = (part: Partial<PointHeight>) => setPointHeights(bench, [name], { heightMm, standardUncertaintyMm, ...part });
-  // What was assumed of a default says nothing of how well a height that was read is known.
+  // What a default is uncertain by, or one point beside the height of the whole edge, says nothing of how well a height that was read is known.
   const enter = (typed: number) =>
     change(
-      landmark.height === undefined && assumed
+      landmark.height === undefined
         ? { heightMm: typed, standardUncertaintyMm: typedStandardUncertaintyMm(Object.values(stated)) }
         : { heightMm: typed },
     );
@@ -62,7 +62,7 @@ export function PointHeightFields({ name }: { name: LandmarkName }): ReactElemen
         {landmark.height === undefined
           ? defaultInWords(group, correction, CARAPACE_HEIGHT_SHARES[shown].share)
           : 'Entered for this point. '}
-        {landmark.height === undefined && assumed && TYPED_HEIGHT_IN_WORDS}
+        {landmark.height === undefined && TYPED_HEIGHT_IN_WORDS}
         {!waitsForWidth && shiftInWords(shiftMm, calibration.value.faceHeightMm)}
       </p>
       <div className={style['row']}>

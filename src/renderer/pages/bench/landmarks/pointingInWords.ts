@@ -1,5 +1,5 @@
 import { ENOUGH_PHOTOS, isEnough, type ObserverPointing, pointingFor } from '../../../../domain/agreement/pointing.ts';
-import type { LandmarkName } from '../../../../domain/measuring/landmarks.ts';
+import type { LandmarkName, Landmarks } from '../../../../domain/measuring/landmarks.ts';
 import { COVERAGE_FACTOR } from '../../../../domain/measuring/quantity.ts';
 
 /**
@@ -30,6 +30,17 @@ export function pointingInWords(names: readonly LandmarkName[], pointing: Observ
   const but =
     wider.length === 0 ? '' : ` For ${wider.length === 1 ? '1 point' : `${wider.length} points`} the repeats are wider, and they count.`;
   return `${agree}${some} ${isFor === '' ? 'Too' : `${isFor}there are too`} few repeats to narrow ${entered}, so it counts.${but}`;
+}
+
+/** Of points that were placed while the photo was shown too small for them; null without any. */
+export function coarselyAimedInWords(landmarks: Landmarks): string | null {
+  const aimed = Object.values(landmarks).flatMap((landmark) =>
+    'at' in landmark && landmark.aimedPx !== undefined ? [landmark.aimedPx] : [],
+  );
+  if (aimed.length === 0) return null;
+  const points = aimed.length === 1 ? '1 point was' : `${aimed.length} points were`;
+  const count = aimed.length === 1 ? 'it counts' : 'they count';
+  return `${points} placed while the photo was shown so small that a pixel of the screen hides more than that: ${count} as placed to ${expanded(Math.max(...aimed))}. To narrow it, enlarge the photo and place them again, or move them by the arrow keys.`;
 }
 
 function counted(points: number): string {
