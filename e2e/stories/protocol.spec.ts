@@ -120,7 +120,7 @@ test('points go to the edge beside them when the keeper wants it, and not while 
   await keeper.layOnBench(skin.file, { photo: skin.fileName, to: 'TK-01', instarShed: '8' });
   await bench.scaleByCard(skin.cardCorners(), skin.size);
   await bench.take('Points');
-  const toEdges = bench.button(/^Points go to the edge beside them/);
+  const toEdges = bench.button(/^To edges/);
   await page.evaluate(() => document.activeElement instanceof HTMLElement && document.activeElement.blur());
   await page.keyboard.press('e');
   await expect(toEdges).toHaveAttribute('aria-pressed', 'true');

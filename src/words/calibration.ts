@@ -32,7 +32,7 @@ export function warningInWords(warning: CalibrationWarning): string {
     case 'scale-object-small':
       return `The scale object covers only ${(100 * warning.shareOfWidth).toFixed(0)} % of the picture's width. From 10 % up lengths become trustworthy: go nearer, or use a larger object.`;
     case 'scale-object-coarse':
-      return `The size of this object is known to ${(200 * warning.relativeStandardUncertainty).toFixed(1)} % only (95 %). Measure it with a caliper and type that in under its size, or use a bank-size card.`;
+      return `The size of this object is known to ${(200 * warning.relativeStandardUncertainty).toFixed(1)} % only (95 %). Measure it with a caliper and enter what you read below, or use a bank-size card.`;
     case 'tilt-unknown':
       return `${TILT_UNKNOWN[warning.by]} The uncertainty allows for it; a card or a sheet of paper would remove it.`;
     case 'side-hidden':

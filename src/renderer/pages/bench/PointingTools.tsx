@@ -1,6 +1,7 @@
 import type { ReactElement } from 'react';
 import { changeLoupe, setSnaps } from '../../bench/deeds/pointing.ts';
 import { LOUPE_ZOOMS } from '../../bench/loupe.ts';
+import { Icon } from '../../parts/Icon.tsx';
 import { IconButton } from '../../parts/IconButton.tsx';
 import style from './PhotoCanvas.module.css';
 import { useBench, useWork } from './useWork.ts';
@@ -29,12 +30,17 @@ export function PointingTools(): ReactElement {
         disabled={loupeZoom === LOUPE_ZOOMS.at(-1)}
         onClick={() => changeLoupe(bench, 1)}
       />
-      <IconButton
-        icon="edge"
-        label={`Points go to the edge beside them (E; hold F for one that does not)${heldBack ? ': held back' : ''}`}
+      <button
+        type="button"
+        className={style['toEdges']}
+        aria-label={`To edges: points go to the edge beside them (E; hold F for one that does not)${heldBack ? ': held back' : ''}`}
+        title="Points go to the edge beside them (E; hold F for one that does not)"
         aria-pressed={snaps && !heldBack}
         onClick={() => setSnaps(bench, !snaps)}
-      />
+      >
+        <Icon name="edge" sizePx={20} />
+        To edges
+      </button>
     </fieldset>
   );
 }

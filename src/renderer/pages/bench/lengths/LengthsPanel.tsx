@@ -10,6 +10,7 @@ import { Button } from '../../../parts/Button.tsx';
 import { CheckField } from '../../../parts/CheckField.tsx';
 import { CopyText } from '../../../parts/CopyText.tsx';
 import { EmptyState } from '../../../parts/EmptyState.tsx';
+import { Notice } from '../../../parts/Notice.tsx';
 import style from '../panel.module.css';
 import { Passes, type PassVerbs } from '../passes/Passes.tsx';
 import type { OpenPicture } from '../picture/picture.ts';
@@ -17,6 +18,7 @@ import { ContradictedScale } from '../scale/Contradictions.tsx';
 import { useDisagreements } from '../scale/useProposals.ts';
 import { useBench, useLiveDocument, useMeasured, useWork } from '../useWork.ts';
 import { AbsentList } from './AbsentList.tsx';
+import { areLegHeightsOpen } from './budgetAdvice.ts';
 import { Doubts } from './Doubts.tsx';
 import lengthsStyle from './LengthsPanel.module.css';
 import { cautionsOf, useLengthBy } from './lengthBy.ts';
@@ -74,9 +76,9 @@ function Table({ measurement, headLines }: { measurement: Measurement; headLines
   const { bench } = useWork();
   const asks = useBench((state) => state.guide.asks);
   const own = useBench((state) => nameOfOwnDistance(landmarksOf(state.edited.document)));
-  const [showsArticles, setShowsArticles] = useState(false);
+  const [showsSegments, setShowsSegments] = useState(false);
   const [open, setOpen] = useState<string | null>(null);
-  const isShown = ({ name }: { name: string }) => showsArticles || !SEGMENT.test(name);
+  const isShown = ({ name }: { name: string }) => showsSegments || !SEGMENT.test(name);
   const quantities = measurement.quantities.filter(isShown);
   // Of an opened abdomen nobody expects a carapace or legs.
   const absent = measurement.absent
@@ -93,11 +95,20 @@ function Table({ measurement, headLines }: { measurement: Measurement; headLines
   return (
     <>
       {asks === 'skin' && (
-        <CheckField checked={showsArticles} onChange={setShowsArticles}>
+        <CheckField checked={showsSegments} onChange={setShowsSegments}>
           Show each segment of the legs
         </CheckField>
       )}
       <Unusable quantities={quantities} />
+      {areLegHeightsOpen(quantities) && (
+        <Notice>
+          Most of the ± of the legs comes from how high their joints stand, which is only assumed. Choose a joint under Points and type its
+          height in; one press gives it to the whole leg.
+          <div className={style['answers']}>
+            <Button onClick={() => takeUp(bench, 'landmarks')}>To the points</Button>
+          </div>
+        </Notice>
+      )}
       <table className={lengthsStyle['table']}>
         <caption className="spoken-only">Lengths of this pass with expanded uncertainty</caption>
         <thead className="spoken-only">

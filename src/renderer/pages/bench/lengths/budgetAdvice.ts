@@ -1,15 +1,27 @@
 import type { BudgetSource, Quantity } from '../../../../domain/measuring/quantity.ts';
 
-/** What narrows the uncertainty most: what can be done about its largest share. Null for a quantity without one. */
+/** A second source worth a word: half as much again would be gained by it. Own judgment. */
+const WORTH_A_WORD = 1 / 3;
+
+/** What narrows the uncertainty most: what can be done about its largest share, and about another that weighs much. Null for a quantity without one. */
 export function budgetAdvice({ budget, flags }: Pick<Quantity, 'budget' | 'flags'>): string | null {
-  const [largest] = budget.toSorted((one, other) => other.share - one.share);
+  const [largest, second] = budget.toSorted((one, other) => other.share - one.share);
   if (largest === undefined) return null;
-  switch (largest.source) {
-    case 'height':
-      return heightAdvice(flags);
-    default:
-      return ADVICE[largest.source];
-  }
+  const adviceOn = (source: BudgetSource) => (source === 'height' ? heightAdvice(flags) : ADVICE[source]);
+  const more = second !== undefined && second.share >= WORTH_A_WORD ? ` ${adviceOn(second.source)}` : '';
+  return `${adviceOn(largest.source)}${more}`;
+}
+
+/** Legs of which so many are uncertain by their heights most of all are worth saying it once for all. */
+const SEVERAL = 3;
+
+/** Whether the heights of joints, which nobody measured, are most of what is uncertain of several legs. */
+export function areLegHeightsOpen(quantities: readonly Pick<Quantity, 'name' | 'budget' | 'flags'>[]): boolean {
+  const open = quantities.filter(
+    ({ name, budget, flags }) =>
+      /^leg-..$/.test(name) && flags.includes('height-assumed') && budget.some(({ source, share }) => source === 'height' && share > 0.5),
+  );
+  return open.length >= SEVERAL;
 }
 
 const ADVICE: Readonly<Record<Exclude<BudgetSource, 'height'>, string>> = {

@@ -22,7 +22,7 @@ export function Slips({ others }: { others: readonly Reading[] }): ReactElement 
   if (slips.length === 0) return null;
   return (
     <Notice tone="warning" title={slips.length === 1 ? 'One point may be named wrongly' : `${slips.length} points may be named wrongly`}>
-      <ul>
+      <ul className={style['slips']}>
         {slips.map(({ name, takenFor }) => (
           <li key={name}>
             “{landmarkName(name)}” lies in one pass where “{landmarkName(takenFor)}” lies in another: which of the passes is right?
@@ -40,7 +40,7 @@ export function Slips({ others }: { others: readonly Reading[] }): ReactElement 
           </li>
         ))}
       </ul>
-      <p>Until it is put right it counts neither for how well your hand repeats nor for how well passes agree.</p>
+      Until it is put right it counts neither for how well your hand repeats nor for how well passes agree.
     </Notice>
   );
 }

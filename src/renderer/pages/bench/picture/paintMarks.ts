@@ -3,7 +3,7 @@ import { pointOn } from '../../../../domain/measuring/ellipse.ts';
 import { FREE_DISTANCES, freeLandmarks, LEG_IDS, pointOf } from '../../../../domain/measuring/landmarks.ts';
 import type { ImagePoint } from '../../../../domain/measuring/points.ts';
 import type { BenchDocument } from '../../../bench/document.ts';
-import { handlePosition, isLandmarkName, landmarkHandlesOf, scaleHandlesOf } from '../../../bench/handles.ts';
+import { type HandleId, handlePosition, isLandmarkName, landmarkHandlesOf, scaleHandlesOf } from '../../../bench/handles.ts';
 import { namesIn } from '../../../bench/steps.ts';
 import type { BenchState } from '../../../bench/store.ts';
 import type { View } from '../../../bench/view.ts';
@@ -33,7 +33,10 @@ export function paintMarks(context: CanvasRenderingContext2D, state: BenchState,
   if (state.selected !== null && selectedAt !== null && isLandmarkName(state.selected) === (state.task !== 'scale')) {
     if (!bare) strokeRing(pen, selectedAt, MARK_COLORS.selected, 11);
     strokeCross(pen, selectedAt, MARK_COLORS.selected, bare ? 9 : 8, 2);
-    if (!bare && state.edited.pending === null) writeBeside(pen, selectedAt, handleName(state.selected), MARK_COLORS.selected);
+    if (!bare && state.edited.pending === null) {
+      const words = `${handleName(state.selected)}${isOnEdge(document, state.selected) ? ', on an edge' : ''}`;
+      writeBeside(pen, selectedAt, words, MARK_COLORS.selected);
+    }
   }
 }
 
@@ -92,8 +95,16 @@ function paintReading(pen: Pen, document: BenchDocument, state: BenchState, bare
   for (const { id, at } of landmarkHandlesOf(document)) {
     if (id === state.selected) continue;
     const isRegenerated = isLandmarkName(id) && document[id]?.state === 'regenerated';
-    strokeCross(pen, at, isRegenerated ? MARK_COLORS.regenerated : MARK_COLORS.landmark, 5, 1.5);
+    const color = isRegenerated ? MARK_COLORS.regenerated : MARK_COLORS.landmark;
+    strokeCross(pen, at, color, 5, 1.5);
+    if (isOnEdge(document, id)) strokeRing(pen, at, color, 4);
   }
+}
+
+/** Whether a point went to the edge beside it: ringed, so that one that did not is told apart. */
+function isOnEdge(document: BenchDocument, id: HandleId): boolean {
+  const landmark = isLandmarkName(id) ? document[id] : undefined;
+  return landmark !== undefined && 'at' in landmark && landmark.pointingPx !== undefined;
 }
 
 /** Lines between neighbors that are both placed: a missing joint leaves a gap. */

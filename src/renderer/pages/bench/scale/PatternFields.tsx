@@ -1,4 +1,5 @@
 import type { ReactElement } from 'react';
+import { PLAIN_MARKER_CARD } from '../../../../domain/finding/markers/markerCard.ts';
 import type { PointsScale } from '../../../../domain/measuring/calibration.ts';
 import { COVERAGE_FACTOR } from '../../../../domain/measuring/quantity.ts';
 import { changeScale } from '../../../bench/deeds/scale.ts';
@@ -41,14 +42,19 @@ export function PatternFields({ marks }: { marks: PointsScale }): ReactElement {
       </div>
       {marks.object === 'markers' && (
         <p className={style['soft']}>
-          Corner to corner: the longest way between outer corners of its markers, from one to the one diagonally opposite. A length typed in
-          is taken to be known to ± {COVERAGE_FACTOR * TYPED_STANDARD_UNCERTAINTY_MM} mm until you say otherwise.
+          Corner to corner: the longest way between outer corners of its markers, from one to the one diagonally opposite. On the common
+          kind, printed as {PLAIN_MARKER_CARD.sideMm} × {PLAIN_MARKER_CARD.sideMm} mm, it is {COMMON_SPAN_MM.toFixed(1)} mm, which printers
+          keep more or less. A length typed in is taken to be known to ± {COVERAGE_FACTOR * TYPED_STANDARD_UNCERTAINTY_MM} mm until you say
+          otherwise.
         </p>
       )}
       {marks.object === 'scale-card' && <PrintedCard marks={marks} onChange={(changed) => changeScale(bench, changed)} />}
     </>
   );
 }
+
+/** The markers' outer corners keep their margin from the edges of the card. */
+const COMMON_SPAN_MM = Math.SQRT2 * (PLAIN_MARKER_CARD.sideMm - 2 * PLAIN_MARKER_CARD.marginMm);
 
 function longestSpanMm({ points }: PointsScale): number {
   return Math.max(...points.flatMap((one) => points.map((other) => Math.hypot(one.xMm - other.xMm, one.yMm - other.yMm))));

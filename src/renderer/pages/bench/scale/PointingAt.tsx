@@ -78,7 +78,7 @@ export function Finding({ refining }: { refining: Refining }): ReactElement {
       beginPlacingScale(bench, rule, as);
     }
     if (rough.kind === 'coin') {
-      beginPlacingScale(bench, { kind: 'coin', disk: rough.disk, by: rough.at.length === 3 ? 'rim' : 'middle' }, as);
+      beginPlacingScale(bench, { kind: 'coin', disk: rough.disk, by: 'rim' }, as);
     }
     focusPhoto();
   };
@@ -89,7 +89,7 @@ export function Finding({ refining }: { refining: Refining }): ReactElement {
         {rough.kind === 'rectangle' ? (
           <Button onClick={() => wantRefined(bench, rough, refining.as)}>Try once more</Button>
         ) : (
-          <Button onClick={pointAgain}>Click again</Button>
+          <Button onClick={pointAgain}>{rough.kind === 'coin' ? 'Click three points of its rim' : 'Click again'}</Button>
         )}
         <Button kind="quiet" onClick={() => dropRefining(bench)}>
           Leave it

@@ -1,4 +1,5 @@
 import type { FoundScale, ScaleEvidence, ScaleProposal } from '../../../../domain/finding/foundScale.ts';
+import { PLAIN_MARKER_CARD } from '../../../../domain/finding/markers/markerCard.ts';
 import { GRADUATION_MM } from '../../../../domain/finding/refinement.ts';
 import type { RectangleScale, RuleTicksScale, ScaleMarks } from '../../../../domain/measuring/calibration.ts';
 import type { CoinDistanceDoubt } from '../../../../domain/measuring/coinDistance.ts';
@@ -25,7 +26,7 @@ export function evidenceInWords({ evidence }: Pick<FoundScale, 'evidence'>): str
     case 'markers':
       return `${counted(evidence.markers, 'marker')} and ${counted(evidence.points, 'point')} of the card were placed.${
         evidence.sizeAssumed
-          ? ' The card does not tell its size: that of the common kind is taken, and its ± allows for others, until you measure it and type it in.'
+          ? ` The markers do not tell the card’s size: that of the common kind is taken, ${PLAIN_MARKER_CARD.sideMm} × ${PLAIN_MARKER_CARD.sideMm} mm, and its ± allows for others, until you measure it and type it in.`
           : ''
       }`;
     case 'sides': {
