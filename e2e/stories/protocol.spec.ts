@@ -93,6 +93,39 @@ test('a full protocol takes at most 1.2 actions a point; a second pass hides the
   await expect(bench.panel().getByRole('row', { name: /^Segments of legs \(40\)/ })).toContainText(/0\.\d{3}/);
 });
 
+test('what was once shown of the passes before stays shown when the keeper comes back to the photo', async ({ page }) => {
+  const keeper = new Keeper(page);
+  const { bench } = keeper;
+  await keeper.layOnBench(skin.file, { photo: skin.fileName, to: 'TK-01', instarShed: '8' });
+  await bench.scaleByCard(skin.cardCorners(), skin.size);
+  await bench.take('Points');
+  const placeCarapaceEnds = async () => {
+    await bench.click(skin.landmark('carapace_anterior_mid'), skin.size);
+    await bench.click(skin.landmark('carapace_posterior_mid'), skin.size);
+  };
+  await placeCarapaceEnds();
+  await bench.saved();
+  await bench.take('Lengths');
+  await bench.panel().getByRole('button', { name: 'New pass' }).click();
+  await bench.take('Points');
+  await expect(bench.panel().getByText('0 of 52 points answered')).toBeVisible();
+  await placeCarapaceEnds();
+  await bench.saved();
+  // Half made, it is still blind after the window was closed and opened again.
+  await page.reload();
+  await expect(page.getByText(/Pass 1 is hidden until you have placed the points/)).toBeVisible();
+  await page.getByRole('button', { name: 'No more points: show now' }).click();
+  await expect(page.getByText(/Pass 1 is hidden/)).toBeHidden();
+  await bench.saved();
+  await page.reload();
+  await bench.take('Lengths');
+  await expect(bench.panel().getByText('Compare with pass 1')).toBeVisible();
+  await expect(page.getByText(/Pass 1 is hidden/)).toBeHidden();
+  // A pass begun after it is blind again.
+  await bench.panel().getByRole('button', { name: 'New pass' }).click();
+  await expect(page.getByText(/The 2 passes before it are hidden/)).toBeVisible();
+});
+
 test('the plane of the scale is seen from straight above, with a grid, and saved as a picture', async ({ page }) => {
   const keeper = new Keeper(page);
   const { bench } = keeper;

@@ -156,6 +156,8 @@ describe('migrations', () => {
       expect(unwrap(archive.calibrations.get('photo-1')).check).toEqual(
         fixture < 'v006.sql' ? undefined : expect.objectContaining({ kind: 'two-points', distanceMm: 30 }),
       );
+      // Kept since the eighth version.
+      expect(unwrap(archive.readings.get('reading-1')).earlierSeen).toBe(fixture < 'v008.sql' ? undefined : true);
       expect(archive.damaged()).toEqual([]);
       archive.close();
 

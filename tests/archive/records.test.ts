@@ -187,6 +187,17 @@ describe('records', () => {
       expect(archive.readings.create('nobody', first)).toEqual(fail({ code: 'not-found', what: 'photo', id: 'nobody' }));
     });
 
+    test('a pass keeps that the ones before it were looked at', () => {
+      const { photo } = skinWithPhoto(archive);
+      const blind = unwrap(archive.readings.create(photo.id, readingDraft({ pass: 2 })));
+      expect(blind).not.toHaveProperty('earlierSeen');
+      const seen = readingDraft({ pass: 2, earlierSeen: true });
+      expect(unwrap(archive.readings.update(blind.id, 1, seen)).earlierSeen).toBe(true);
+      expect(archive.readings.ofPhoto(photo.id)).toMatchObject([{ earlierSeen: true }]);
+      expect(archive.readings.revisions(blind.id).map(({ body }) => body?.earlierSeen)).toEqual([undefined, true]);
+      expect(unwrap(archive.readings.create(photo.id, seen)).earlierSeen).toBe(true);
+    });
+
     test('a pass that another window has begun meanwhile gets the next number, and keeps it', () => {
       const { photo } = skinWithPhoto(archive);
       const passes = [1, 2, 2, 1].map((pass) => unwrap(archive.readings.create(photo.id, readingDraft({ pass }))));

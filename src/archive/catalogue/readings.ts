@@ -8,26 +8,33 @@ import { PHOTOS_OF_SKINS } from './photos.ts';
 import { keepRevision, revisionsOf } from './revisions.ts';
 
 export const SELECT_READINGS = `SELECT reading.id, reading.photo_id AS photoId, reading.protocol, reading.observer, reading.pass,
-  reading.carapace_height AS carapaceHeight, reading.pointing_px AS pointingPx, reading.landmarks, reading.version,
-  reading.created_at AS createdAt, reading.changed_at AS changedAt FROM reading`;
+  reading.carapace_height AS carapaceHeight, reading.pointing_px AS pointingPx, reading.landmarks, reading.earlier_seen AS earlierSeen,
+  reading.version, reading.created_at AS createdAt, reading.changed_at AS changedAt FROM reading`;
 
 /** Leaves readings out that hold nothing but distances on an opened abdomen: they do not say how large the skin is. */
 const OF_SIZE = `AND (NOT EXISTS (SELECT 1 FROM json_each(reading.landmarks) AS mark WHERE mark.key LIKE 'free-%')
   OR EXISTS (SELECT 1 FROM json_each(reading.landmarks) AS mark WHERE mark.key NOT LIKE 'free-%'))`;
 
 function shape(row: Row): unknown {
-  return { ...row, carapaceHeight: parseDocument(row['carapaceHeight']), landmarks: parseDocument(row['landmarks']) };
+  const { earlierSeen, ...rest } = row;
+  return {
+    ...rest,
+    carapaceHeight: parseDocument(row['carapaceHeight']),
+    landmarks: parseDocument(row['landmarks']),
+    ...(earlierSeen === null ? {} : { earlierSeen: earlierSeen === 1 }),
+  };
 }
 
 export function readingDecoder(damage: DamageLog): Decoder<Reading> {
   return decoder('reading', Reading, shape, damage);
 }
 
-function bindings({ protocol, observer, pass, carapaceHeight, pointingPx, landmarks }: ReadingDraft): Bindings {
+function bindings({ protocol, observer, pass, carapaceHeight, pointingPx, landmarks, earlierSeen }: ReadingDraft): Bindings {
   return {
     ...{ protocol, observer, pass, pointingPx },
     carapaceHeight: JSON.stringify(carapaceHeight),
     landmarks: JSON.stringify(landmarks),
+    earlierSeen: earlierSeen === true ? 1 : null,
   };
 }
 
@@ -54,9 +61,9 @@ export function readingsIn({ catalogue, ambient, damage }: RecordContext): Readi
         const id = ambient.newId();
         const numbered = { ...draft, pass: freePass(photoId, draft.pass) };
         catalogue.run(
-          `INSERT INTO reading (id, photo_id, protocol, observer, pass, carapace_height, pointing_px, landmarks, version, created_at,
-             changed_at)
-           VALUES (:id, :photoId, :protocol, :observer, :pass, :carapaceHeight, :pointingPx, :landmarks, 1, :at, :at)`,
+          `INSERT INTO reading (id, photo_id, protocol, observer, pass, carapace_height, pointing_px, landmarks, earlier_seen, version,
+             created_at, changed_at)
+           VALUES (:id, :photoId, :protocol, :observer, :pass, :carapaceHeight, :pointingPx, :landmarks, :earlierSeen, 1, :at, :at)`,
           { ...bindings(numbered), id, photoId, at },
         );
         keepRevision(catalogue, { kind: 'reading', id, version: 1, at, body: numbered });
@@ -93,7 +100,7 @@ export function readingsIn({ catalogue, ambient, damage }: RecordContext): Readi
         const { pass: _, ...changes } = bindings(draft);
         const changed = catalogue.run(
           `UPDATE reading SET protocol = :protocol, observer = :observer, carapace_height = :carapaceHeight,
-             pointing_px = :pointingPx, landmarks = :landmarks, version = version + 1, changed_at = :at
+             pointing_px = :pointingPx, landmarks = :landmarks, earlier_seen = :earlierSeen, version = version + 1, changed_at = :at
            WHERE id = :id AND version = :expectedVersion`,
           { ...changes, id, expectedVersion, at },
         );

@@ -27,6 +27,7 @@ export const ReadingDraft = z
     carapaceHeight: CarapaceHeight,
     pointingPx: z.number().positive().max(100).describe('Standard uncertainty of placing one landmark, per coordinate'),
     landmarks: Landmarks,
+    earlierSeen: z.literal(true).optional().describe('The passes before it were looked at before all of its points were placed'),
   })
   .meta({ id: 'ReadingDraft' });
 export type ReadingDraft = z.infer<typeof ReadingDraft>;

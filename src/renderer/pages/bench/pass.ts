@@ -54,8 +54,10 @@ export function storedReading({
   carapaceHeight,
   pointingPx,
   landmarks,
+  earlierSeen,
   id,
   version,
 }: Reading): NonNullable<Stored['reading']> {
-  return { id, version, draft: { protocol, observer, pass, carapaceHeight, pointingPx, landmarks } };
+  const draft = { protocol, observer, pass, carapaceHeight, pointingPx, landmarks };
+  return { id, version, draft: earlierSeen === undefined ? draft : { ...draft, earlierSeen } };
 }

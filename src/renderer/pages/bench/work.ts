@@ -3,12 +3,14 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { BenchSheet } from '../../../api/contract/bench.ts';
 import { calibrate } from '../../../domain/measuring/calibrate.ts';
 import { sameValue } from '../../bench/change.ts';
+import { endPlacing } from '../../bench/deeds/selection.ts';
 import { replaceDocument } from '../../bench/deeds/travel.ts';
 import { type BenchDocument, documentOf, READING_KEYS, readingDraftOf } from '../../bench/document.ts';
+import { settledDocument } from '../../bench/history.ts';
 import { createSaver, type Saver, type SavingState } from '../../bench/saver.ts';
 import { type Scale, type Stored, scaleOf, type Wanted } from '../../bench/saving.ts';
 import { askedOf } from '../../bench/steps.ts';
-import { type BenchStore, createBenchStore, type Habits } from '../../bench/store.ts';
+import { type BenchState, type BenchStore, createBenchStore, type Habits } from '../../bench/store.ts';
 import { type Pass, storedReading } from './pass.ts';
 import { savingPorts } from './savingPorts.ts';
 
@@ -40,6 +42,7 @@ export function openWork(sheet: BenchSheet, pass: Pass, client: QueryClient, hab
   const bench = createBenchStore({ width: photo.widthPx, height: photo.heightPx }, opened, {
     ...habits,
     knownHeights: pass.inheritedPointHeights,
+    isPlacingEnded: pass.reading?.earlierSeen === true,
     asks: askedOf(photo.view),
   });
   const saving = createStore<SavingView>(() => ({ state: { kind: 'saved' }, displaced: null }));
@@ -59,15 +62,18 @@ export function openWork(sheet: BenchSheet, pass: Pass, client: QueryClient, hab
       kept = now.scale;
       saving.setState({ displaced });
       replaceDocument(bench, documentFromStored(now));
+      if (now.reading?.draft.earlierSeen === true) endPlacing(bench);
     },
   });
   let isOpen = false;
   let kept: Scale = initial.scale;
-  const wantedFrom = (document: BenchDocument): Wanted => {
+  const wantedFrom = ({ edited, isPlacingEnded }: BenchState): Wanted => {
+    const document = settledDocument(edited);
     // The archive takes no marks that give no scale; the points must not wait until they do.
     if (!isUnsound(document)) kept = { marks: document.scale ?? null, check: soundCheckOf(document) };
     const isTouched = hasReading || READING_KEYS.some((key) => !sameValue(document[key], opened[key]));
-    return { ...scaleOf(kept), draft: isTouched ? readingDraftOf(document, pass) : null };
+    const draft = readingDraftOf(document, pass);
+    return { ...scaleOf(kept), draft: !isTouched ? null : isPlacingEnded ? { ...draft, earlierSeen: true } : draft };
   };
   const isUnsound = ({ scale, roughScale }: BenchDocument) =>
     scale !== undefined && (roughScale !== undefined || !calibrate(scale, photo).ok);
@@ -89,9 +95,10 @@ export function openWork(sheet: BenchSheet, pass: Pass, client: QueryClient, hab
     start() {
       isOpen = true;
       addEventListener('beforeunload', warn);
-      const stop = bench.subscribe(({ edited }, before) => {
+      const stop = bench.subscribe((state, before) => {
+        const { edited, isPlacingEnded } = state;
         const hasSettled = edited.pending === null && (before.edited.pending !== null || edited.document !== before.edited.document);
-        if (hasSettled) saver.want(wantedFrom(edited.document));
+        if (hasSettled || isPlacingEnded !== before.isPlacingEnded) saver.want(wantedFrom(state));
       });
       return () => {
         stop();

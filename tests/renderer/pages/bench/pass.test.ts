@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Reading } from '../../../../src/domain/measuring/reading.ts';
-import { isInHand, newPass, passOf } from '../../../../src/renderer/pages/bench/pass.ts';
+import { isInHand, newPass, passOf, storedReading } from '../../../../src/renderer/pages/bench/pass.ts';
 import { EMPTY_READING } from '../../../support/emptyReading.ts';
 
 const entered = (heightMm: number) => ({ kind: 'entered', heightMm, standardUncertaintyMm: 0.5 }) as const;
@@ -34,6 +34,12 @@ describe('the pass in hand', () => {
     expect(isInHand({ ...ours, pass: 1 }, begun)).toBe(false);
     expect(isInHand({ ...ours, observer: 'B. Keeper' }, begun)).toBe(false);
   });
+});
+
+test('what is stored of a pass says whether the ones before it were looked at', () => {
+  const blind = readingOf(2, { kind: 'assumed' });
+  expect(storedReading(blind).draft).not.toHaveProperty('earlierSeen');
+  expect(storedReading({ ...blind, earlierSeen: true }).draft.earlierSeen).toBe(true);
 });
 
 describe('a new pass', () => {
