@@ -126,6 +126,26 @@ test('what was once shown of the passes before stays shown when the keeper comes
   await expect(page.getByText(/The 2 passes before it are hidden/)).toBeVisible();
 });
 
+test('a height typed for one point is known as well as that of the whole edge, typed before it', async ({ page }) => {
+  const keeper = new Keeper(page);
+  const { bench } = keeper;
+  await keeper.layOnBench(skin.file, { photo: skin.fileName, to: 'TK-01', instarShed: '8' });
+  await bench.scaleByCard(skin.cardCorners(), skin.size);
+  await bench.take('Points');
+  // A width beside the length, so that a carapace that lies unevenly would widen what is taken of the edge.
+  for (const end of CARAPACE) await bench.click(skin.landmark(end), skin.size);
+  await bench.enterHeight(7.5);
+  const knownTo = (of: string) => bench.panel().getByRole('group', { name: of }).getByLabel('Known to ± mm (k = 2)');
+  await expect(knownTo('Height of the carapace edge above the table')).toHaveValue('0.5');
+  // The point placed last is the one chosen.
+  await bench.enterPointHeight(7.2);
+  await expect(knownTo('Height of this point above the table')).toHaveValue('0.5');
+  await knownTo('Height of the carapace edge above the table').fill('0.3');
+  await bench.panel().getByRole('button', { name: 'Take their own heights away' }).click();
+  await bench.enterPointHeight(7.2);
+  await expect(knownTo('Height of this point above the table')).toHaveValue('0.3');
+});
+
 test('the plane of the scale is seen from straight above, with a grid, and saved as a picture', async ({ page }) => {
   const keeper = new Keeper(page);
   const { bench } = keeper;

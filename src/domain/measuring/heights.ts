@@ -133,9 +133,11 @@ function isCarapaceLandmark(name: LandmarkName): name is CarapaceLandmark {
   return (CARAPACE_LANDMARKS as readonly string[]).includes(name);
 }
 
-/** What the next typed height is taken to be known to: as all that were typed before are, where they agree; else as by default. */
-export function typedStandardUncertaintyMm(stated: readonly PointHeight[]): number {
-  const [first] = stated;
-  const agree = first !== undefined && stated.every(({ standardUncertaintyMm }) => standardUncertaintyMm === first.standardUncertaintyMm);
-  return agree ? first.standardUncertaintyMm : TYPED_HEIGHT_STANDARD_UNCERTAINTY_MM;
+/**
+ * What the next height typed for one point is taken to be known to: as all that were typed before are, that of the carapace's edge
+ * among them, where they agree; else as by default.
+ */
+export function typedStandardUncertaintyMm(entered: CarapaceHeight, stated: readonly PointHeight[]): number {
+  const [first, ...others] = [...(entered.kind === 'entered' ? [entered] : []), ...stated].map((height) => height.standardUncertaintyMm);
+  return first !== undefined && others.every((other) => other === first) ? first : TYPED_HEIGHT_STANDARD_UNCERTAINTY_MM;
 }

@@ -81,11 +81,18 @@ describe('how well a typed height is known', () => {
   const known = (standardUncertaintyMm: number) => ({ heightMm: 5, standardUncertaintyMm });
 
   it('is as the heights typed before are, where they agree', () => {
-    expect(typedStandardUncertaintyMm([known(0.1), known(0.1)])).toBe(0.1);
+    expect(typedStandardUncertaintyMm(ASSUMED, [known(0.1), known(0.1)])).toBe(0.1);
   });
 
   it('is as by default for the first one, and where those before differ', () => {
-    expect(typedStandardUncertaintyMm([])).toBe(TYPED_HEIGHT_STANDARD_UNCERTAINTY_MM);
-    expect(typedStandardUncertaintyMm([known(0.1), known(0.4)])).toBe(TYPED_HEIGHT_STANDARD_UNCERTAINTY_MM);
+    expect(typedStandardUncertaintyMm(ASSUMED, [])).toBe(TYPED_HEIGHT_STANDARD_UNCERTAINTY_MM);
+    expect(typedStandardUncertaintyMm(ASSUMED, [known(0.1), known(0.4)])).toBe(TYPED_HEIGHT_STANDARD_UNCERTAINTY_MM);
+  });
+
+  it('is as the height of the edge is, where that was the one typed before: a point of it is read no worse', () => {
+    const edge = (standardUncertaintyMm: number) => ({ kind: 'entered' as const, ...known(standardUncertaintyMm) });
+    expect(typedStandardUncertaintyMm(edge(0.15), [])).toBe(0.15);
+    expect(typedStandardUncertaintyMm(edge(0.15), [known(0.15)])).toBe(0.15);
+    expect(typedStandardUncertaintyMm(edge(0.15), [known(0.4)])).toBe(TYPED_HEIGHT_STANDARD_UNCERTAINTY_MM);
   });
 });

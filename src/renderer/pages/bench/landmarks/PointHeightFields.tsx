@@ -28,7 +28,8 @@ export function PointHeightFields({ name }: { name: LandmarkName }): ReactElemen
   if (landmark === undefined || !('at' in landmark)) return null;
   if (calibration === null || !calibration.ok) return null;
   const shown = shownOn(sheet.photo);
-  const correction = heightCorrectionOf(name, readingDraftOf(document, pass), calibration.value, shown);
+  const draft = readingDraftOf(document, pass);
+  const correction = heightCorrectionOf(name, draft, calibration.value, shown);
   const { heightMm, standardUncertaintyMm, waitsForWidth, shiftMm } = correction;
   const group = groupOf(name);
   const fellows = namesIn(group).filter((other) => other !== name && isPlaced(document[other]));
@@ -41,7 +42,7 @@ export function PointHeightFields({ name }: { name: LandmarkName }): ReactElemen
   const enter = (typed: number) =>
     change(
       landmark.height === undefined
-        ? { heightMm: typed, standardUncertaintyMm: typedStandardUncertaintyMm(Object.values(stated)) }
+        ? { heightMm: typed, standardUncertaintyMm: typedStandardUncertaintyMm(draft.carapaceHeight, Object.values(stated)) }
         : { heightMm: typed },
     );
   return (
