@@ -126,6 +126,40 @@ test('what was once shown of the passes before stays shown when the keeper comes
   await expect(page.getByText(/The 2 passes before it are hidden/)).toBeVisible();
 });
 
+test('a joint named wrongly in a second pass is told with its distance, and leads to either pass', async ({ page }) => {
+  const keeper = new Keeper(page);
+  const { bench } = keeper;
+  await keeper.layOnBench(skin.file, { photo: skin.fileName, to: 'TK-01', instarShed: '8' });
+  await bench.scaleByCard(skin.cardCorners(), skin.size);
+  await bench.take('Points');
+  const leg = JOINTS.map((joint) => `leg_L1_${joint}`);
+  const read = async (names: readonly string[]) => {
+    await page.keyboard.down('Shift');
+    for (const name of names) await bench.click(skin.landmark(name), skin.size);
+    await page.keyboard.up('Shift');
+    await bench.saved();
+    await bench.take('Lengths');
+  };
+  await read([...CARAPACE, ...leg]);
+  await bench.panel().getByRole('button', { name: 'New pass' }).click();
+  await bench.take('Points');
+  await expect(bench.panel().getByText('0 of 52 points answered')).toBeVisible();
+  await read([...CARAPACE, ...leg.with(1, 'leg_L1_patella_tibia')]);
+  await page.getByRole('button', { name: 'No more points: show now' }).click();
+  const told = bench
+    .panel()
+    .getByRole('listitem')
+    .filter({ hasText: /femur.*of pass 2 lies \d+\.\d mm from that of pass 1.*another point\?/i });
+  await expect(told).toBeVisible();
+  await bench.saved();
+  await told.getByRole('button', { name: 'Open pass 1' }).click();
+  await expect(bench.panel().getByText('10 of 52 points answered')).toBeVisible();
+  await bench.take('Lengths');
+  await expect(told.getByRole('button', { name: 'Open pass 2' })).toBeVisible();
+  await told.getByRole('button', { name: 'Go to it in this pass' }).click();
+  await expect(bench.point('Leg I left', 'Femur to patella')).toHaveAttribute('aria-pressed', 'true');
+});
+
 test('a height typed for one point is known as well as that of the whole edge, typed before it', async ({ page }) => {
   const keeper = new Keeper(page);
   const { bench } = keeper;

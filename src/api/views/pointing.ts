@@ -20,7 +20,9 @@ export function agreementIn(archive: Archive): PassAgreement {
     const measured = measureReadings(unwrap(archive.photos.get(photoId)), unwrap(archive.calibrations.get(photoId)), readings, pointing);
     return measured.flatMap(({ reading: { observer }, measurement }) => {
       if (!measurement) return [];
-      const slipped = new Set(slips.flatMap((slip) => (slip.photoId === photoId && slip.observer === observer ? [slip.name] : [])));
+      const slipped = new Set(
+        slips.flatMap((slip) => (slip.pass.photoId === photoId && slip.pass.observer === observer ? [slip.name] : [])),
+      );
       return [{ photoId, observer, quantities: measurement.quantities.filter(({ name }) => !dependsOn(name, slipped)) }];
     });
   });

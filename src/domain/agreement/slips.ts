@@ -1,18 +1,20 @@
 import { distance } from '../measuring/corners.ts';
 import { ALL_LANDMARKS, type LandmarkName } from '../measuring/landmarks.ts';
+import type { ImagePoint } from '../measuring/points.ts';
 import { DEFAULT_POINTING_PX } from '../measuring/reading.ts';
 import { medianOf } from '../numerics/median.ts';
 import { type Pass, placedByHand, scatterOf, spreadOf } from './scatter.ts';
 
 /** A landmark that one observer put in two places of one photo, of which one is another landmark's. */
-export interface Slip {
-  readonly photoId: string;
-  readonly observer: string;
+export interface Slip<OnePass extends Pass = Pass> {
   readonly name: LandmarkName;
-  /** The landmark that lies where this one was put in one of the passes. */
+  /** In this pass it lies where the other one has another landmark. */
+  readonly pass: OnePass;
+  readonly other: OnePass;
+  /** That other landmark. */
   readonly takenFor: LandmarkName;
-  /** Between the two places. */
-  readonly apartPx: number;
+  /** Where the landmark lies in the pass and in the other one. */
+  readonly places: readonly [ImagePoint, ImagePoint];
 }
 
 /** With fewer landmarks repeated beside it nothing tells how this hand scatters on this photo. */
@@ -26,12 +28,12 @@ const FAR = 10;
  *
  * @param passes of any observers and photos.
  */
-export function slipsIn(passes: readonly Pass[]): Slip[] {
+export function slipsIn<OnePass extends Pass>(passes: readonly OnePass[]): Slip<OnePass>[] {
   const together = Map.groupBy(passes, ({ observer, photoId }) => JSON.stringify([observer, photoId]));
   return [...together.values()].flatMap(slipsOnPhoto);
 }
 
-function slipsOnPhoto(passes: readonly Pass[]): Slip[] {
+function slipsOnPhoto<OnePass extends Pass>(passes: readonly OnePass[]): Slip<OnePass>[] {
   const repeated = ALL_LANDMARKS.flatMap((name) => {
     const scatter = scatterOf(name, passes);
     return scatter.degreesOfFreedom > 0 ? [{ name, spreadPx: spreadOf(scatter) }] : [];
@@ -42,7 +44,7 @@ function slipsOnPhoto(passes: readonly Pass[]): Slip[] {
 }
 
 /** @param withinPx two points no farther apart may be one place. */
-function slipOf(name: LandmarkName, passes: readonly Pass[], withinPx: number): Slip | null {
+function slipOf<OnePass extends Pass>(name: LandmarkName, passes: readonly OnePass[], withinPx: number): Slip<OnePass> | null {
   for (const pass of passes) {
     const at = placedByHand(name, pass);
     if (at === null) continue;
@@ -54,7 +56,7 @@ function slipOf(name: LandmarkName, passes: readonly Pass[], withinPx: number): 
         const theirs = another === name ? null : placedByHand(another, other);
         return theirs !== null && distance(at, theirs) < Math.min(withinPx, apartPx);
       });
-      if (takenFor !== undefined) return { photoId: pass.photoId, observer: pass.observer, name, takenFor, apartPx };
+      if (takenFor !== undefined) return { name, pass, other, takenFor, places: [at, own] };
     }
   }
   return null;

@@ -3,7 +3,13 @@ import { describe, expect, test } from 'vitest';
 import { pointingFrom, scattersOf } from '../../../src/domain/agreement/pointing.ts';
 import type { Pass } from '../../../src/domain/agreement/scatter.ts';
 import { slipsIn } from '../../../src/domain/agreement/slips.ts';
-import { CARAPACE_LANDMARKS, DORSAL_SKIN_PROTOCOL, type LandmarkName, type Landmarks } from '../../../src/domain/measuring/landmarks.ts';
+import {
+  CARAPACE_LANDMARKS,
+  DORSAL_SKIN_PROTOCOL,
+  type LandmarkName,
+  type Landmarks,
+  pointOf,
+} from '../../../src/domain/measuring/landmarks.ts';
 import { randomSource } from '../../support/random.ts';
 
 const APART_PX = 80;
@@ -27,8 +33,16 @@ describe('a point named wrongly in one pass', () => {
   const second = withPlace(pass(1.5, 2), 'leg-L1-femur-patella', 'leg-L1-patella-tibia');
 
   test('is told with the landmark it was taken for', () => {
-    expect(slipsIn([first, second])).toMatchObject([{ name: 'leg-L1-femur-patella', takenFor: 'leg-L1-patella-tibia', observer: 'A' }]);
-    expect(slipsIn([second, first])).toMatchObject([{ name: 'leg-L1-femur-patella' }]);
+    expect(slipsIn([first, second])).toEqual([
+      {
+        name: 'leg-L1-femur-patella',
+        takenFor: 'leg-L1-patella-tibia',
+        pass: second,
+        other: first,
+        places: [second, first].map(({ landmarks }) => pointOf(landmarks['leg-L1-femur-patella'])),
+      },
+    ]);
+    expect(slipsIn([second, first])).toMatchObject([{ name: 'leg-L1-femur-patella', pass: second, other: first }]);
   });
 
   test('does not widen what is known of the hand', () => {

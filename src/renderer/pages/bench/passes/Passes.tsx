@@ -46,7 +46,7 @@ export function Passes({ verbs }: { verbs: PassVerbs }): ReactElement {
         ),
       )}
       {sheet.readings.length > 0 && pass.reading === null && <PassLine pass={pass.pass} observer={pass.observer} on="in hand" />}
-      {!isBlind && others.length > 0 && <Slips others={others} />}
+      {!isBlind && others.length > 0 && <Slips others={others} isUnsent={isUnsent} open={verbs.open} />}
       {!isBlind && others.length > 0 && (
         <CheckField checked={showsGhosts} onChange={(shows) => showGhosts(bench, shows ? others.map((reading) => reading.landmarks) : [])}>
           Show the points of the other passes

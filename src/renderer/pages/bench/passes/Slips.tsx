@@ -1,7 +1,6 @@
 import { type ReactElement, useMemo } from 'react';
 import { slipsIn } from '../../../../domain/agreement/slips.ts';
 import type { Reading } from '../../../../domain/measuring/reading.ts';
-import { landmarkName } from '../../../../words/landmarks.ts';
 import { choosePoint } from '../../../bench/deeds/points.ts';
 import { takeUp } from '../../../bench/deeds/travel.ts';
 import { readingDraftOf } from '../../../bench/document.ts';
@@ -9,12 +8,21 @@ import { Button } from '../../../parts/Button.tsx';
 import { Notice } from '../../../parts/Notice.tsx';
 import { focusPhoto } from '../focusPhoto.ts';
 import style from '../panel.module.css';
-import { useSettledDocument, useWork } from '../useWork.ts';
+import { useCalibration, useSettledDocument, useWork } from '../useWork.ts';
+import { slipInWords } from './slipInWords.ts';
+
+interface Props {
+  others: readonly Reading[];
+  /** Another pass can be opened as soon as the one in hand is stored. */
+  isUnsent: boolean;
+  open(reading: Reading): void;
+}
 
 /** Points of this observer that lie where another pass has another landmark: most likely one of the two was named wrongly. */
-export function Slips({ others }: { others: readonly Reading[] }): ReactElement | null {
+export function Slips({ others, isUnsent, open }: Props): ReactElement | null {
   const { bench, sheet, pass } = useWork();
   const document = useSettledDocument();
+  const calibration = useCalibration(document);
   const slips = useMemo(() => {
     const draft = readingDraftOf(document, pass);
     return slipsIn([...others.filter(({ observer }) => observer === draft.observer), { ...draft, photoId: sheet.photo.id }]);
@@ -23,19 +31,29 @@ export function Slips({ others }: { others: readonly Reading[] }): ReactElement 
   return (
     <Notice tone="warning" title={slips.length === 1 ? 'One point may be named wrongly' : `${slips.length} points may be named wrongly`}>
       <ul className={style['slips']}>
-        {slips.map(({ name, takenFor }) => (
-          <li key={name}>
-            “{landmarkName(name)}” lies in one pass where “{landmarkName(takenFor)}” lies in another: which of the passes is right?
+        {slips.map((slip) => (
+          <li key={slip.name}>
+            {slipInWords(slip, calibration?.ok ? calibration.value : null)}
             <div className={style['answers']}>
-              <Button
-                onClick={() => {
-                  takeUp(bench, 'landmarks');
-                  choosePoint(bench, name);
-                  focusPhoto();
-                }}
-              >
-                Go to it
-              </Button>
+              {[slip.pass, slip.other].map((one) => {
+                const reading = others.find((other) => other === one);
+                return reading ? (
+                  <Button key={reading.id} disabled={isUnsent} onClick={() => open(reading)}>
+                    Open pass {reading.pass}
+                  </Button>
+                ) : (
+                  <Button
+                    key="in hand"
+                    onClick={() => {
+                      takeUp(bench, 'landmarks');
+                      choosePoint(bench, slip.name);
+                      focusPhoto();
+                    }}
+                  >
+                    Go to it in this pass
+                  </Button>
+                );
+              })}
             </div>
           </li>
         ))}
