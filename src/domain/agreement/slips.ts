@@ -5,14 +5,14 @@ import { DEFAULT_POINTING_PX } from '../measuring/reading.ts';
 import { medianOf } from '../numerics/median.ts';
 import { type Pass, placedByHand, scatterOf, spreadOf } from './scatter.ts';
 
-/** A landmark that one observer put in two places of one photo, of which one is another landmark's. */
+/** A landmark that one observer put in two places of one photo, of which one is another landmark's or a stray click. */
 export interface Slip<OnePass extends Pass = Pass> {
   readonly name: LandmarkName;
-  /** In this pass it lies where the other one has another landmark. */
+  /** In this pass it lies where the other one has another landmark, or far from where the other one has it. */
   readonly pass: OnePass;
   readonly other: OnePass;
-  /** That other landmark. */
-  readonly takenFor: LandmarkName;
+  /** That other landmark; null where none lies there. */
+  readonly takenFor: LandmarkName | null;
   /** Where the landmark lies in the pass and in the other one. */
   readonly places: readonly [ImagePoint, ImagePoint];
 }
@@ -21,10 +21,12 @@ export interface Slip<OnePass extends Pass = Pass> {
 const LEAST_BESIDE = 5;
 /** A slip scatters by more than this many times what the other landmarks do: no hand does. Own judgment. */
 const FAR = 10;
+/** Beyond this many times it is a stray click, whatever lies there: a joint that is hard to see is still not sought so far off. Own judgment. */
+const ASTRAY = 30;
 
 /**
- * Points named wrongly in one of several passes: not scatter of a hand, and no measure of it. Scatter alone makes no slip, however wide
- * it is: the point has to lie where another landmark was put.
+ * Points named wrongly in one of several passes, or put down by a stray click: not scatter of a hand, and no measure of it. Short of
+ * that, scatter alone makes no slip: the point has to lie where another landmark was put.
  *
  * @param passes of any observers and photos.
  */
@@ -40,7 +42,11 @@ function slipsOnPhoto<OnePass extends Pass>(passes: readonly OnePass[]): Slip<On
   });
   if (repeated.length <= LEAST_BESIDE) return [];
   const usualPx = Math.max(DEFAULT_POINTING_PX, medianOf(repeated.map(({ spreadPx }) => spreadPx)));
-  return repeated.filter(({ spreadPx }) => spreadPx > FAR * usualPx).flatMap(({ name }) => slipOf(name, passes, FAR * usualPx) ?? []);
+  return repeated
+    .filter(({ spreadPx }) => spreadPx > FAR * usualPx)
+    .flatMap(
+      ({ name, spreadPx }) => slipOf(name, passes, FAR * usualPx) ?? (spreadPx > ASTRAY * usualPx ? strayOf(name, passes) : null) ?? [],
+    );
 }
 
 /** @param withinPx two points no farther apart may be one place. */
@@ -60,4 +66,17 @@ function slipOf<OnePass extends Pass>(name: LandmarkName, passes: readonly OnePa
     }
   }
   return null;
+}
+
+/** The two places farthest apart; which of the two is the stray one nothing tells. */
+function strayOf<OnePass extends Pass>(name: LandmarkName, passes: readonly OnePass[]): Slip<OnePass> | null {
+  const places = passes.flatMap((pass) => {
+    const at = placedByHand(name, pass);
+    return at === null ? [] : [{ pass, at }];
+  });
+  const pairs = places.flatMap((one, index) => places.slice(index + 1).map((another) => ({ one, another })));
+  const [farthest] = pairs.toSorted((a, b) => distance(b.one.at, b.another.at) - distance(a.one.at, a.another.at));
+  if (farthest === undefined) return null;
+  const { one, another } = farthest;
+  return { name, pass: another.pass, other: one.pass, takenFor: null, places: [another.at, one.at] };
 }

@@ -10,6 +10,7 @@ import {
   type Landmarks,
   pointOf,
 } from '../../../src/domain/measuring/landmarks.ts';
+import type { ImagePoint } from '../../../src/domain/measuring/points.ts';
 import { randomSource } from '../../support/random.ts';
 
 const APART_PX = 80;
@@ -22,6 +23,10 @@ function pass(scatterPx: number, seed: number, names: readonly LandmarkName[] = 
     return [name, { state: 'placed' as const, at }];
   });
   return { observer: 'A', photoId: 'one', landmarks: Object.fromEntries(landmarks) as Landmarks };
+}
+
+function withPoint({ landmarks, ...rest }: Pass, name: LandmarkName, at: ImagePoint): Pass {
+  return { ...rest, landmarks: { ...landmarks, [name]: { state: 'placed', at } } };
 }
 
 function withPlace({ landmarks, ...rest }: Pass, name: LandmarkName, of: LandmarkName): Pass {
@@ -58,6 +63,13 @@ describe('a point named wrongly in one pass', () => {
   });
 });
 
+test('a stray click far from everything is told, without a landmark that it was taken for, and widens nothing', () => {
+  const first = pass(1.5, 1);
+  const second = withPoint(pass(1.5, 2), 'leg-L1-femur-patella', { xPx: -300, yPx: -300 });
+  expect(slipsIn([first, second])).toMatchObject([{ name: 'leg-L1-femur-patella', takenFor: null }]);
+  expect(pointingFrom(scattersOf([first, second])).get('A')?.overall.pointingPx).toBeLessThan(2);
+});
+
 describe('what is no slip', () => {
   test('a hand that scatters widely, however widely', () => {
     fc.assert(
@@ -68,11 +80,12 @@ describe('what is no slip', () => {
     );
   });
 
-  test('one hidden joint that is hard to see, far from its place and near no other', () => {
+  test('one hidden joint that is hard to see, beside its place and near no other', () => {
     const first = pass(1.5, 1);
-    const { landmarks } = pass(1.5, 2);
-    const at = { xPx: -300, yPx: -300 };
-    expect(slipsIn([first, { ...first, landmarks: { ...landmarks, 'leg-L1-femur-patella': { state: 'placed', at } } }])).toEqual([]);
+    const own = pointOf(first.landmarks['leg-L1-femur-patella']);
+    if (own === null) throw new Error('Expected the joint to be placed');
+    const at = { xPx: own.xPx + APART_PX / 2, yPx: own.yPx + APART_PX / 2 };
+    expect(slipsIn([first, withPoint(pass(1.5, 2), 'leg-L1-femur-patella', at)])).toEqual([]);
   });
 
   test('anything on a photo with few landmarks repeated: nothing tells how the hand scatters there', () => {

@@ -25,3 +25,7 @@ test('a point named wrongly is told with both passes, and how far its two places
 test('without a scale it is told in pixels', () => {
   expect(slipInWords(slip, null)).toContain('of pass 2 lies 40 px from that of pass 1');
 });
+
+test('a stray click is asked about as one', () => {
+  expect(slipInWords({ ...slip, takenFor: null }, null)).toMatch(/lies 40 px from that of pass 1: a stray click in one of them\?$/);
+});

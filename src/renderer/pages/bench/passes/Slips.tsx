@@ -29,7 +29,7 @@ export function Slips({ others, isUnsent, open }: Props): ReactElement | null {
   }, [document, pass, others, sheet.photo.id]);
   if (slips.length === 0) return null;
   return (
-    <Notice tone="warning" title={slips.length === 1 ? 'One point may be named wrongly' : `${slips.length} points may be named wrongly`}>
+    <Notice tone="warning" title={slips.length === 1 ? 'One point may be misplaced' : `${slips.length} points may be misplaced`}>
       <ul className={style['slips']}>
         {slips.map((slip) => (
           <li key={slip.name}>

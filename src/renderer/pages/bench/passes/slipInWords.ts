@@ -10,7 +10,10 @@ export function slipInWords(
   { name, pass, other, takenFor, places }: Omit<Slip, 'pass' | 'other'> & Readonly<Record<'pass' | 'other', Pick<ReadingDraft, 'pass'>>>,
   calibration: Pick<Calibration, 'view'> | null,
 ): string {
-  return `“${landmarkName(name)}” of pass ${pass.pass} lies ${apartInWords(places, calibration)} from that of pass ${other.pass}, where pass ${other.pass} has “${landmarkName(takenFor)}”: another point?`;
+  const apart = `“${landmarkName(name)}” of pass ${pass.pass} lies ${apartInWords(places, calibration)} from that of pass ${other.pass}`;
+  return takenFor === null
+    ? `${apart}: a stray click in one of them?`
+    : `${apart}, where pass ${other.pass} has “${landmarkName(takenFor)}”: another point?`;
 }
 
 function apartInWords([one, other]: Slip['places'], calibration: Pick<Calibration, 'view'> | null): string {
