@@ -1,4 +1,4 @@
-import { type ReactElement, useState } from 'react';
+import { type ReactElement, useMemo, useState } from 'react';
 import { asDisk } from '../../../../domain/finding/coin/coinMarks.ts';
 import type { CoinScale } from '../../../../domain/measuring/calibration.ts';
 import { scaleObjectName } from '../../../../words/scaleObjects.ts';
@@ -8,13 +8,18 @@ import { Select } from '../../../parts/Select.tsx';
 import { NumberField } from '../NumberField.tsx';
 import { PlusMinusField } from '../PlusMinusField.tsx';
 import style from '../panel.module.css';
-import { useWork } from '../useWork.ts';
+import { useBench, useWork } from '../useWork.ts';
+import { betterCoinInWords, coinHintOf } from './coinHint.ts';
 import { DiameterDoubt } from './DiameterDoubt.tsx';
-import { COIN_OPTIONS } from './objects.ts';
+import { coinOptions } from './objects.ts';
+import { useProposals } from './useProposals.ts';
 
 /** Which coin gives the scale, and its size. */
 export function CoinFields({ marks }: { marks: CoinScale }): ReactElement {
-  const { bench } = useWork();
+  const { bench, sheet } = useWork();
+  const check = useBench((state) => state.edited.document.check);
+  const { data: proposals } = useProposals(false);
+  const hint = useMemo(() => coinHintOf(marks, check, proposals ?? [], sheet.photo), [marks, check, proposals, sheet.photo]);
   // A disk of one's own takes no diameter over from the coin that was chosen before.
   const [awaitsDiameter, setAwaitsDiameter] = useState(false);
   const change = (part: Partial<CoinScale>) => changeScale(bench, { ...marks, ...part });
@@ -24,7 +29,8 @@ export function CoinFields({ marks }: { marks: CoinScale }): ReactElement {
   };
   return (
     <>
-      <Select label="Which coin" value={awaitsDiameter ? 'own' : marks.coin} options={COIN_OPTIONS} onChange={choose} />
+      <Select label="Which coin" value={awaitsDiameter ? 'own' : marks.coin} options={coinOptions(hint?.coins ?? [])} onChange={choose} />
+      {hint?.isBetter && <p className={style['soft']}>{betterCoinInWords(hint)}</p>}
       {awaitsDiameter && (
         <p className={style['soft']} role="status">
           Type its diameter. Until then the photo is measured by “{scaleObjectName(marks)}”.

@@ -1,12 +1,12 @@
 import { type ReactElement, useState } from 'react';
 import type { Disk } from '../../../../domain/finding/refinement.ts';
-import { CoinName, type CoinScale } from '../../../../domain/measuring/calibration.ts';
+import type { CoinName, CoinScale } from '../../../../domain/measuring/calibration.ts';
 import { rectangularStandardUncertainty } from '../../../../domain/measuring/knownRectangles.ts';
 import { bringIntoView } from '../../../parts/bringIntoView.ts';
 import { Select } from '../../../parts/Select.tsx';
 import { NumberField } from '../NumberField.tsx';
 import style from '../panel.module.css';
-import { COIN_OPTIONS } from './objects.ts';
+import { coinOptions } from './objects.ts';
 
 /** What a caliper on a disk leaves open, until the keeper says better. */
 const OWN_HALF_WIDTH_MM = 0.05;
@@ -34,7 +34,13 @@ export function WhichCoin({ label, hint, fitting = [], onChange }: Props): React
   };
   return (
     <>
-      <Select label={label} hint={hint} value={coin} options={optionsFor(fitting)} onChange={(chosen) => say({ coin: chosen })} />
+      <Select
+        label={label}
+        hint={hint}
+        value={coin}
+        options={[{ value: '', label: 'Choose …' }, ...coinOptions(fitting)]}
+        onChange={(chosen) => say({ coin: chosen })}
+      />
       {coin === 'own' && (
         <div className={style['pair']} ref={bringIntoView}>
           <NumberField
@@ -52,18 +58,6 @@ export function WhichCoin({ label, hint, fitting = [], onChange }: Props): React
       )}
     </>
   );
-}
-
-function optionsFor(fitting: readonly CoinName[]): readonly { readonly value: CoinScale['coin'] | ''; readonly label: string }[] {
-  // A word beside every coin would tell none from another.
-  const told: readonly string[] = fitting.length < CoinName.options.length ? fitting : [];
-  const rank = (option: { readonly value: string }) => told.indexOf(option.value);
-  const first = COIN_OPTIONS.filter((option) => rank(option) >= 0).toSorted((one, other) => rank(one) - rank(other));
-  return [
-    { value: '', label: 'Choose …' },
-    ...first.map(({ value, label }) => ({ value, label: `${label}, fits the other object` })),
-    ...COIN_OPTIONS.filter((option) => rank(option) < 0),
-  ];
 }
 
 function diskFrom(said: { coin: CoinScale['coin'] | ''; diameterMm: number | null; thicknessMm: number }): Disk | null {

@@ -12,9 +12,14 @@ import { scaleObjectName } from '../../../../words/scaleObjects.ts';
 const CLEAR = 0.8;
 const LIKELY = 0.65;
 
+export function isClearlySeen({ confidence }: Pick<ScaleProposal, 'confidence'>): boolean {
+  return confidence >= CLEAR;
+}
+
 /** A figure would be read as a probability, which it is not. */
-export function confidenceInWords({ confidence }: Pick<ScaleProposal, 'confidence'>): string {
-  if (confidence >= CLEAR) return 'clearly seen';
+export function confidenceInWords(proposal: Pick<ScaleProposal, 'confidence'>): string {
+  const { confidence } = proposal;
+  if (isClearlySeen(proposal)) return 'clearly seen';
   return confidence >= LIKELY ? 'seen fairly well' : 'uncertain: compare it with the photo';
 }
 

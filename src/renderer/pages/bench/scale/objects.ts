@@ -12,11 +12,28 @@ import { KNOWN_RECTANGLES, rectangularStandardUncertainty } from '../../../../do
 import { DEFAULT_POINTING_PX } from '../../../../domain/measuring/reading.ts';
 import { COIN_LABELS } from '../../../../words/scaleObjects.ts';
 
+interface CoinOption {
+  readonly value: CoinScale['coin'];
+  readonly label: string;
+}
+
 /** Coins by name with their published diameters, and any other disk. */
-export const COIN_OPTIONS: readonly { readonly value: CoinScale['coin']; readonly label: string }[] = [
+const COIN_OPTIONS: readonly CoinOption[] = [
   ...CoinName.options.map((value) => ({ value, label: `${COIN_LABELS[value]}, ${KNOWN_COINS[value].diameterMm} mm` })),
   { value: 'own', label: COIN_LABELS.own },
 ];
+
+/** @param fitting coins that another object of the picture speaks for, the likeliest first: they stand first, and are said to fit. */
+export function coinOptions(fitting: readonly CoinName[]): readonly CoinOption[] {
+  // A word beside every coin would tell none from another.
+  const told: readonly string[] = fitting.length < CoinName.options.length ? fitting : [];
+  const rank = ({ value }: CoinOption) => told.indexOf(value);
+  const first = COIN_OPTIONS.filter((option) => rank(option) >= 0).toSorted((one, other) => rank(one) - rank(other));
+  return [
+    ...first.map(({ value, label }) => ({ value, label: `${label}, fits the other object` })),
+    ...COIN_OPTIONS.filter((option) => rank(option) < 0),
+  ];
+}
 
 /** What lies between two ticks of a rule. */
 export const GRADUATION_OPTIONS: readonly { readonly value: Graduation; readonly label: string }[] = [

@@ -89,7 +89,8 @@ export function useContradictions(
   }, [present, proposals, check, photo]);
 }
 
-function isAssumed({ evidence }: ScaleProposal): boolean {
+/** Whether the object tells a size only by what was assumed of it. */
+export function isAssumed({ evidence }: ScaleProposal): boolean {
   if (evidence.kind === 'rim') return evidence.coinAssumed;
   if (evidence.kind === 'ticks') return evidence.graduationAssumed;
   return evidence.kind === 'markers' && evidence.sizeAssumed;
