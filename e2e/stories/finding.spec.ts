@@ -103,6 +103,12 @@ test('a coin taken for another one contradicts the card beside it: both are show
     .first()
     .check();
   await expect(bench.fact('Tilt of the camera')).toHaveText(/^\d+(\.\d+)?° ± \d+(\.\d+)?°$/);
+  await expect(
+    bench.panel().getByText(/^By “A bank-size card.*” in this picture, the coin chosen here does not fit; “.+” would\./),
+  ).toBeVisible();
+  await expect(
+    bench.panel().getByLabel('Which coin').getByRole('option', { name: '1 euro, 23.25 mm, fits the other object' }),
+  ).toBeAttached();
 
   await bench
     .panel()
