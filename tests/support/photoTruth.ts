@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { z } from 'zod';
-import type { RectangleScale, TwoPointScale } from '../../src/domain/measuring/calibration.ts';
+import type { RectangleScale, RuleTicksScale, TwoPointScale } from '../../src/domain/measuring/calibration.ts';
 import type { PictureFacts } from '../../src/domain/measuring/camera.ts';
 import { orderCorners } from '../../src/domain/measuring/corners.ts';
 import { KNOWN_RECTANGLES } from '../../src/domain/measuring/knownRectangles.ts';
@@ -188,4 +188,27 @@ export function ruleTicksOn(truth: PhotoTruth): TwoPointScale | null {
     pointingPx: 1,
     heightMm: rule.thickness_mm,
   } satisfies TwoPointScale;
+}
+
+/** All ticks of the photo's rule with their whole length, as they would be read millimeter by millimeter. */
+export function tickMarksOn(truth: PhotoTruth): RuleTicksScale {
+  const rule = truth.scale_objects.find((object) => object.type === 'rule');
+  if (!rule) throw new Error(`${truth.name} shows no rule`);
+  const ticks = rule.ticks_at_edge_px.map((outer, index) => {
+    const inner = rule.ticks_inner_end_px[index];
+    const number = rule.tick_values_mm[index];
+    if (!inner || number === undefined) throw new Error(`${truth.name}: a tick of the rule is half written`);
+    return { number, from: imagePoint(outer), to: imagePoint(inner) };
+  });
+  const [first, last] = [ticks.at(0), ticks.at(-1)];
+  if (!first || !last) throw new Error(`${truth.name}: the rule has no ticks`);
+  return {
+    kind: 'rule-ticks',
+    ends: [first.from, last.from],
+    graduationMm: 1,
+    spanStandardUncertaintyMm: 0.06,
+    ticks,
+    tickPx: 0.3,
+    heightMm: rule.thickness_mm,
+  };
 }

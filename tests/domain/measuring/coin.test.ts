@@ -7,7 +7,7 @@ import { coinSolutions, nearEdgeBySecondObject, sayingWidens } from '../../../sr
 import { coinsOfDiameter, KNOWN_COINS } from '../../../src/domain/measuring/knownCoins.ts';
 import { measure } from '../../../src/domain/measuring/measure.ts';
 import { COIN_PHOTOS, coinLight, coinTruth } from '../../support/coinTruth.ts';
-import { photoTruths, pictureOf, rectangleOn } from '../../support/photoTruth.ts';
+import { photoTruths, pictureOf, rectangleOn, tickMarksOn } from '../../support/photoTruth.ts';
 import { calibrationOf, quantityOf } from '../../support/trueClicks.ts';
 
 function carapaceOn(photo: (typeof COIN_PHOTOS)[number], marks: CoinScale, focalLengthKnown = true) {
@@ -88,6 +88,15 @@ describe('an object beside the coin', () => {
   test('decides which plane was real, as the truth has it, where it is a card', () => {
     expect(pictureOf(seen)).toEqual(picture);
     expect(sideBy(card)).toBe(trueEdge(photo, marks));
+  });
+
+  test('decides it also where it is a rule whose ticks are long enough to tell its plane', () => {
+    const [, , withRule] = COIN_PHOTOS;
+    const truth = photoTruths().find(({ name }) => withRule.truth.endsWith(name));
+    if (!truth) throw new Error('The photo with coin and rule is missing');
+    const seenWith = coinTruth(withRule);
+    const coin = seenWith.marksOn(seenWith.rim, 0.25, null);
+    expect(nearEdgeBySecondObject(coin, seenWith.picture, calibrationOf(truth, tickMarksOn(truth)))).toBe(trueEdge(withRule, coin));
   });
 
   test('decides nothing where its own tilt is too uncertain', () => {

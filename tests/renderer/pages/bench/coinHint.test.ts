@@ -1,11 +1,10 @@
 import { expect, test } from 'vitest';
 import { asDisk } from '../../../../src/domain/finding/coin/coinMarks.ts';
 import type { ScaleProposal } from '../../../../src/domain/finding/foundScale.ts';
-import type { RuleTicksScale } from '../../../../src/domain/measuring/calibration.ts';
 import { betterCoinInWords, coinHintOf } from '../../../../src/renderer/pages/bench/scale/coinHint.ts';
 import { coinOptions } from '../../../../src/renderer/pages/bench/scale/objects.ts';
 import { COIN_PHOTOS, coinTruth } from '../../../support/coinTruth.ts';
-import { imagePoint, photoTruths } from '../../../support/photoTruth.ts';
+import { photoTruths, tickMarksOn } from '../../../support/photoTruth.ts';
 
 /** A quarter dollar of 24.26 mm (United States Mint, Coin Specifications) beside a rule of 100 mm; rendered, its truth known. */
 const [, , photo] = COIN_PHOTOS;
@@ -14,29 +13,13 @@ const quarter = asDisk(marksOn(rim, 0.25, null), { coin: 'us-quarter' });
 /** 17.91 mm (the same source): 26 % too small for this rim. */
 const dime = asDisk(quarter, { coin: 'us-dime' });
 
-function ruleSeen(confidence: number, graduationMm = 1): ScaleProposal & { marks: RuleTicksScale } {
+function ruleSeen(confidence: number, graduationMm = 1): ScaleProposal {
   const seen = photoTruths().find(({ name }) => photo.truth.endsWith(name));
-  const rule = seen?.scale_objects.find((object) => object.type === 'rule');
-  if (!rule) throw new Error('The photo with both is missing');
-  const ticks = rule.ticks_at_edge_px.map((outer, index) => {
-    const inner = rule.ticks_inner_end_px[index];
-    const number = rule.tick_values_mm[index];
-    if (!inner || number === undefined) throw new Error('A tick of the truth is half written');
-    return { number, from: imagePoint(outer), to: imagePoint(inner) };
-  });
-  const [first, last] = [ticks.at(0), ticks.at(-1)];
-  if (!first || !last) throw new Error('The rule has no ticks');
+  if (!seen) throw new Error('The photo with both is missing');
+  const marks = { ...tickMarksOn(seen), graduationMm };
   return {
-    marks: {
-      kind: 'rule-ticks',
-      ends: [first.from, last.from],
-      graduationMm,
-      spanStandardUncertaintyMm: 0.06,
-      ticks,
-      tickPx: 0.3,
-      heightMm: rule.thickness_mm,
-    },
-    evidence: { kind: 'ticks', found: ticks.length, missing: [], scatterPx: 0.1, graduationAssumed: true },
+    marks,
+    evidence: { kind: 'ticks', found: marks.ticks.length, missing: [], scatterPx: 0.1, graduationAssumed: true },
     confidence,
   };
 }
