@@ -60,7 +60,7 @@ async function draw(file: PictureFile, header: Header, kinds: readonly Rendition
 }
 
 /** TIFF carries its EXIF in its own directories; the other containers hand it out as a block. */
-async function writtenFacts(file: PictureFile, { mediaType, exif }: Header): Promise<WrittenFacts> {
-  if (exif) return readCameraFacts(exif);
-  return mediaType === 'image/tiff' ? readCameraFacts(file.path) : NO_FACTS;
+async function writtenFacts(file: PictureFile, { mediaType, exif, widthPx, heightPx }: Header): Promise<WrittenFacts> {
+  if (exif) return readCameraFacts(exif, { widthPx, heightPx });
+  return mediaType === 'image/tiff' ? readCameraFacts(file.path, { widthPx, heightPx }) : NO_FACTS;
 }

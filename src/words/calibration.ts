@@ -48,7 +48,7 @@ export function warningInWords(warning: CalibrationWarning): string {
     case 'picture-mirrored':
       return 'This picture is mirrored: the printed card shows as in a mirror, and so does the animal. Lengths still come out right, but left and right are exchanged, so every leg of the left side would be recorded as one of the right. Import the unmirrored original (some front cameras save the mirror image), or turn the picture over and import that.';
     case 'focal-length-unknown':
-      return 'The picture does not tell its focal length, so tilt, distance and height above the plane cannot be worked out. The uncertainty allows for it.';
+      return 'The picture does not tell its focal length, or was cut or resized after it was taken, so tilt, distance and height above the plane cannot be worked out. The uncertainty allows for it; the camera’s own file tells more.';
     case 'shape-disagrees':
       if (warning.of === 'points')
         return `The printed card does not show its own shape (sides ${Math.abs(warning.aspectErrorPercent).toFixed(1)} %, angle ${Math.abs(warning.angleErrorDeg).toFixed(1)}° off). The picture was probably cropped, so the tilt is told wrong and lengths away from the card with it: import the whole picture. The card may also be bent, or printed larger one way than the other.`;

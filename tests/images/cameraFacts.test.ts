@@ -6,6 +6,9 @@ import { factsFrom, NO_FACTS, readCameraFacts } from '../../src/images/cameraFac
 
 const PHOTO = join(import.meta.dirname, '../fixtures/images/orientation-6.jpg');
 
+const PHOTO_SIZE = { widthPx: 1008, heightPx: 756 };
+const SIZE = { widthPx: 4032, heightPx: 3024 };
+
 async function exifBlock(): Promise<Buffer> {
   const { exif } = await sharp(PHOTO).metadata();
   if (!exif) throw new Error('Expected the fixture to carry EXIF');
@@ -22,9 +25,9 @@ describe('what the camera wrote', () => {
 
   test('is the same from the file and from its block, with or without prefix', async () => {
     const block = await exifBlock();
-    expect(await readCameraFacts(PHOTO)).toEqual(WRITTEN);
-    expect(await readCameraFacts(block)).toEqual(WRITTEN);
-    expect(await readCameraFacts(block.subarray(6))).toEqual(WRITTEN);
+    expect(await readCameraFacts(PHOTO, PHOTO_SIZE)).toEqual(WRITTEN);
+    expect(await readCameraFacts(block, PHOTO_SIZE)).toEqual(WRITTEN);
+    expect(await readCameraFacts(block.subarray(6), PHOTO_SIZE)).toEqual(WRITTEN);
   });
 
   test('a block damaged anywhere gives what can be read and never an error', async () => {
@@ -33,14 +36,26 @@ describe('what the camera wrote', () => {
     for (let at = 0; at < block.byteLength; at += 3) {
       const damaged = Buffer.from(block);
       damaged.fill(0xff, at, Math.min(at + 4, block.byteLength));
-      const facts = await readCameraFacts(damaged);
+      const facts = await readCameraFacts(damaged, SIZE);
       expect(Object.keys(facts).toSorted()).toEqual(Object.keys(NO_FACTS).toSorted());
       if (facts.takenAt === null) lost += 1;
-      const short = await readCameraFacts(block.subarray(0, at));
+      const short = await readCameraFacts(block.subarray(0, at), SIZE);
       expect(Object.keys(short).toSorted()).toEqual(Object.keys(NO_FACTS).toSorted());
     }
     expect(lost).toBeGreaterThan(0);
-    expect(await readCameraFacts(readFileSync(PHOTO).subarray(0, 300))).toBeDefined();
+    expect(await readCameraFacts(readFileSync(PHOTO).subarray(0, 300), SIZE)).toBeDefined();
+  });
+
+  // PixelXDimension and PixelYDimension: EXIF 2.32, 4.6.5.
+  test.each([
+    ['as taken', { ExifImageWidth: 4032, ExifImageHeight: 3024 }, 26],
+    ['turned', { ExifImageWidth: 3024, ExifImageHeight: 4032 }, 26],
+    ['without a size written', {}, 26],
+    ['trimmed by a row of blocks', { ExifImageWidth: 4032, ExifImageHeight: 3040 }, 26],
+    ['cut to half of each side', { ExifImageWidth: 8064, ExifImageHeight: 6048 }, null],
+    ['cut at one side', { ExifImageWidth: 4032, ExifImageHeight: 4032 }, null],
+  ])('the equivalent focal length counts for a picture %s: %o', (_, sizes, focalLength35Mm) => {
+    expect(factsFrom({ FocalLengthIn35mmFormat: 26, ...sizes }, SIZE).focalLength35Mm).toBe(focalLength35Mm);
   });
 
   // Formats: CIPA DC-008 / EXIF 2.32, 4.6.5 (DateTimeOriginal, OffsetTimeOriginal), 4.6.4 (Make, Model).
@@ -57,7 +72,7 @@ describe('what the camera wrote', () => {
     ['yesterday', undefined, null],
     [20260314, undefined, null],
   ])('a time of %o with the offset %o is read as %o', (time, offset, takenAt) => {
-    expect(factsFrom({ DateTimeOriginal: time, OffsetTimeOriginal: offset }).takenAt).toEqual(takenAt);
+    expect(factsFrom({ DateTimeOriginal: time, OffsetTimeOriginal: offset }, SIZE).takenAt).toEqual(takenAt);
   });
 
   test.each([
@@ -69,7 +84,7 @@ describe('what the camera wrote', () => {
     ['', '\0', null],
     [7, null, null],
   ])('the maker %o and the model %o make %o', (Make, Model, camera) => {
-    expect(factsFrom({ Make, Model }).camera).toBe(camera);
+    expect(factsFrom({ Make, Model }, SIZE).camera).toBe(camera);
   });
 
   test.each([
@@ -80,7 +95,7 @@ describe('what the camera wrote', () => {
     [Number.POSITIVE_INFINITY, null],
     ['26', null],
   ])('a focal length of %o is read as %o', (written, read) => {
-    expect(factsFrom({ FocalLength: written, FocalLengthIn35mmFormat: written })).toMatchObject({
+    expect(factsFrom({ FocalLength: written, FocalLengthIn35mmFormat: written }, SIZE)).toMatchObject({
       focalLengthMm: read,
       focalLength35Mm: read,
     });

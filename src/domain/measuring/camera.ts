@@ -44,6 +44,20 @@ export function lensOf(picture: PictureFacts): Lens {
   };
 }
 
+/**
+ * How far the stand-in may be from the true focal length, as one standard deviation of its natural logarithm: main cameras of phones have
+ * 24 to 28 mm, their telephoto cameras 50 to 77, others 35 to 100. Own judgment.
+ */
+const STAND_IN_DEVIATION = Math.log(2);
+
+/** A lens with a focal length so many standard uncertainties longer; of a stand-in, by its own, wide one. */
+export function refocused(lens: Lens, picture: PictureFacts, deviations: number): Lens {
+  const focalPx = lens.known
+    ? lens.focalPx + deviations * focalStandardUncertaintyPx(lens, picture)
+    : lens.focalPx * Math.exp(deviations * STAND_IN_DEVIATION);
+  return { ...lens, focalPx };
+}
+
 export function focalStandardUncertaintyPx(lens: Lens, picture: PictureFacts): number {
   const { focalLength35Mm } = picture.facts;
   if (focalLength35Mm === null) return 0;

@@ -2,7 +2,7 @@ import { inverse, Matrix, QrDecomposition } from 'ml-matrix';
 import { dot, type Vector3 } from '../numerics/matrix3.ts';
 import { fail, type Result, succeed } from '../result.ts';
 import type { RuleTicksScale } from './calibration.ts';
-import { focalStandardUncertaintyPx, type Lens, lensOf, type PictureFacts } from './camera.ts';
+import { type Lens, lensOf, type PictureFacts, refocused } from './camera.ts';
 import { distance } from './corners.ts';
 import { planeExcursions, slopeUncertainty } from './planeExcursions.ts';
 import type { ImagePoint } from './points.ts';
@@ -60,14 +60,12 @@ export function viewOfRule(marks: RuleTicksScale, picture: PictureFacts): Result
     const stretched = (sign: number): View => viewAt(shift(fit.parameters, [0, 0, Math.log1p(sign * share), 0, 0]));
     excursions.push({ source: 'scale-object', below: stretched(-1), above: stretched(1) });
   }
-  const focalUncertaintyPx = focalStandardUncertaintyPx(lens, picture);
-  if (focalUncertaintyPx > 0) {
-    const refocused = (sign: number): View => {
-      const other = { ...lens, focalPx: lens.focalPx + sign * focalUncertaintyPx };
-      return viewAt(fitPlane(marks, other, fit.parameters)?.parameters ?? fit.parameters, other);
-    };
-    excursions.push({ source: 'camera-distance', below: refocused(-1), above: refocused(1) });
-  }
+  // The spacing tells the slope through the focal length, so a stand-in for it leaves much of the slope open.
+  const through = (deviations: number): View => {
+    const other = refocused(lens, picture, deviations);
+    return viewAt(fitPlane(marks, other, fit.parameters)?.parameters ?? fit.parameters, other);
+  };
+  excursions.push({ source: 'camera-distance', below: through(-1), above: through(1) });
   const [slopeX, slopeY, , direction] = fit.parameters;
   return succeed({
     view: viewAt(fit.parameters),

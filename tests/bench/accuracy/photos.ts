@@ -46,7 +46,7 @@ export function renderedPhotos(folder: string | null): readonly RenderedPhoto[] 
 /** Decodes a photo; the focal length is the one its EXIF tells, not that of the truth. */
 export async function seen(photo: RenderedPhoto): Promise<SeenPhoto> {
   const light = unwrap(await readLight({ path: photo.path, name: photo.truth.name }));
-  const { focalLength35Mm } = await readCameraFacts(photo.path);
   const { widthPx, heightPx } = light.image;
+  const { focalLength35Mm } = await readCameraFacts(photo.path, { widthPx, heightPx });
   return { ...photo, light, picture: { widthPx, heightPx, facts: { focalLength35Mm } } };
 }

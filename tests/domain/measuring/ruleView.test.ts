@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { calibrate } from '../../../src/domain/measuring/calibrate.ts';
 import type { RuleTicksScale } from '../../../src/domain/measuring/calibration.ts';
 import { viewOfRule } from '../../../src/domain/measuring/ruleView.ts';
+import { lengthByScale } from '../../../src/domain/measuring/twoScales.ts';
 import { planePointOf } from '../../../src/domain/measuring/view.ts';
 import { unwrap } from '../../../src/domain/result.ts';
 import { FIXTURE_A, type Pinhole, pinhole } from '../../support/pinhole.ts';
@@ -62,6 +63,26 @@ describe('the plane of a rule', () => {
     expect(Math.abs(Math.abs(ruleTilt?.along.tiltDeg ?? 0) - 15)).toBeLessThan(1);
     expect(Math.abs(ruleTilt?.across.tiltDeg ?? 90)).toBeLessThan(1);
     expect(unwrap(calibrate(marks, { ...picture, facts: { ...picture.facts, focalLength35Mm: null } })).ruleTilt).toBeUndefined();
+  });
+
+  it('of a picture that does not tell its focal length is as uncertain as any lens in use leaves it', () => {
+    // 35 mm equivalents from wide main cameras to short telephotos; the stand-in has 26.
+    for (const focal35Mm of [20, 24, 28, 35, 52]) {
+      for (const tiltDeg of [0, 10, 20]) {
+        for (const axisDeg of [0, 90]) {
+          const focalPx = (focal35Mm * Math.hypot(4032, 3024)) / Math.hypot(36, 24);
+          const camera = pinhole({ ...FIXTURE_A, tiltDeg, axisDeg, focalPx, distanceMm: 11.5 * focal35Mm });
+          const picture = { ...camera.picture, facts: { focalLength35Mm: null } };
+          const calibration = unwrap(calibrate(ticksSeenBy(camera, -7, 93), picture));
+          const seen = lengthByScale(calibration, camera.see(43, 5), camera.see(43, 55), 0);
+          if (seen === null) throw new Error('Expected a length');
+          const uncertaintyMm = Math.sqrt(seen.ownVariance + seen.focalMm ** 2);
+          expect(Math.abs(seen.valueMm - 50), `${focal35Mm} mm, ${tiltDeg} degrees about ${axisDeg}`).toBeLessThan(
+            2 * uncertaintyMm + 0.01,
+          );
+        }
+      }
+    }
   });
 
   it('is as uncertain as it says: tilts scatter over repeated noise as stated', () => {
