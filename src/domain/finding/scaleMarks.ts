@@ -1,13 +1,11 @@
 import type { EdgePoint, PointsScale, RectangleScale, RuleTicksScale, ScaleMarks } from '../measuring/calibration.ts';
-import { rectangularStandardUncertainty } from '../measuring/knownRectangles.ts';
+import { RULE_STANDARD_UNCERTAINTY_MM } from '../measuring/knownRules.ts';
 import type { ImagePoint } from '../measuring/points.ts';
 import { assertNever } from '../result.ts';
 import type { ScaleEvidence, ScaleProposal } from './foundScale.ts';
 import type { SeenTicks } from './proposals.ts';
 import { cornerUncertaintyPx, enlargedEdgePoint, type FoundRectangle } from './rectangle.ts';
 
-/** Rules of class 1 up to 500 mm may be +-0.15 mm off (JIS B 7516:2005). */
-const RULE_HALF_WIDTH_MM = 0.15;
 /** No tick and no corner is known better than this: the camera's own unevenness. Own assumption. */
 const LEAST_TICK_PX = 0.03;
 const LEAST_CORNER_PX = 0.03;
@@ -54,7 +52,7 @@ export function ruleMarks(
     kind: 'rule-ticks',
     ends: [...ends],
     graduationMm,
-    spanStandardUncertaintyMm: rectangularStandardUncertainty(RULE_HALF_WIDTH_MM),
+    spanStandardUncertaintyMm: RULE_STANDARD_UNCERTAINTY_MM,
     ticks: [...found.ticks],
     tickPx: Math.max(LEAST_TICK_PX, found.placePx),
     heightMm,

@@ -23,7 +23,8 @@ export interface Calibration extends PinholeCalibration {
  * What the marks on a scale object tell about a picture.
  *
  * @param marks in the upright frame of the picture.
- * @returns a failure when the marks coincide, lie on a line, cross, run anticlockwise on the screen, or are no circle's picture.
+ * @returns a failure when the marks coincide, lie on a line, cross, run anticlockwise on the screen, or are no circle's picture;
+ * when too few ticks lie in an even row, or three sides tell no rectangle.
  */
 export function calibrate(marks: ScaleMarks, picture: PictureFacts): Result<Calibration> {
   const through = (seen: ScaleMarks): Result<PinholeCalibration> => calibrateThroughPinhole(seen, picture);

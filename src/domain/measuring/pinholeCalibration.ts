@@ -11,14 +11,15 @@ export interface PinholeCalibration {
   readonly excursions: readonly ViewExcursion[];
   /** On the object's plane at the middle of the picture; null when the middle lies beyond the plane's horizon. */
   readonly mmPerPxAtCenter: number | null;
-  /** Angle between the optical axis and the plane's normal; null with two points or without a focal length. */
+  /** Angle between the optical axis and the plane's normal; null with two points, an undecided coin or without a focal length. */
   readonly tiltDeg: number | null;
   /** The tilt of a rule told apart along it and across it, where the lens is known; left out for any other object. */
   readonly ruleTilt?: Pick<RuleGeometry, 'along' | 'across'>;
   /**
    * Root mean square distance between the marked corners and those of the stated rectangle, fitted as a rigid body before
    * a camera with square pixels and the picture's focal length. Four corners determine a homography exactly and leave no
-   * residual; this one has two degrees of freedom. Null with two points, three sides or without a focal length.
+   * residual; this one has two degrees of freedom. Of a rule the same of its ticks about the fitted row, also without a focal length.
+   * Null with two points, three sides, a coin, and of corners without a focal length.
    */
   readonly residualPx: number | null;
   /** Where the camera stood; null when the focal length is unknown, and without tilt for two points. */

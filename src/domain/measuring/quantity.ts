@@ -38,7 +38,7 @@ export type QuantityFlag = z.infer<typeof QuantityFlag>;
 
 /**
  * One measured quantity. Names: `carapace-length`, `carapace-width`, `carapace-ratio` (length / width), `leg-L1`,
- * `leg-L1-femur` ..., `span-L1-R4`, `span-R1-L4`.
+ * `leg-L1-femur` ..., `span-L1-R4`, `span-R1-L4`, and `free-...` of single distances.
  */
 export const Quantity = z
   .object({

@@ -52,7 +52,7 @@ function Lines({ quantity }: { quantity: Quantity }): ReactElement | null {
         <tbody>
           {large.map((line) => (
             <tr key={`${line.source} ${line.landmark ?? ''} ${line.contribution}`}>
-              <th scope="row">{inputName(line)}</th>
+              <th scope="row">{inputName(line, quantity.name)}</th>
               <td className="figures">
                 {line.input === null ? '–' : `${line.input.standardUncertainty.toPrecision(2)} ${line.input.unit}`}
               </td>
@@ -77,10 +77,14 @@ function Lines({ quantity }: { quantity: Quantity }): ReactElement | null {
   );
 }
 
-function inputName({ source, landmark }: BudgetLine): string {
+function inputName({ source, landmark, input }: BudgetLine, quantity: string): string {
   const what = capitalized(BUDGET_LABELS[source]);
   if (landmark !== null) return `${what}: ${landmarkName(landmark)}`;
-  return source === 'height' ? `${what}: all of the carapace` : what;
+  if (source !== 'height') return what;
+  // Without an input it is the height that could not be corrected for.
+  if (input === null) return `${what}: not corrected for`;
+  if (quantity.startsWith('carapace-')) return `${what}: all of the carapace`;
+  return quantity.startsWith('free-') ? `${what}: the whole skin of the abdomen` : `${what}: in common`;
 }
 
 function sensitivityInWords({ input, sensitivity, contribution }: BudgetLine, { unit }: Quantity): string {

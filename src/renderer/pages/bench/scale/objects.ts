@@ -9,6 +9,7 @@ import {
 import { ASSUMED_FACE_HEIGHT_STANDARD_UNCERTAINTY_MM } from '../../../../domain/measuring/faceHeight.ts';
 import { KNOWN_COINS } from '../../../../domain/measuring/knownCoins.ts';
 import { KNOWN_RECTANGLES, rectangularStandardUncertainty } from '../../../../domain/measuring/knownRectangles.ts';
+import { RULE_STANDARD_UNCERTAINTY_MM } from '../../../../domain/measuring/knownRules.ts';
 import { DEFAULT_POINTING_PX } from '../../../../domain/measuring/reading.ts';
 import { COIN_LABELS } from '../../../../words/scaleObjects.ts';
 
@@ -43,8 +44,6 @@ export const GRADUATION_OPTIONS: readonly { readonly value: Graduation; readonly
 
 /** Half width of what an own rectangle's sides are taken to be known to, until the keeper says better: a ruler's millimeter. */
 const OWN_HALF_WIDTH_MM = 0.5;
-/** Half width for the marks of a common rule; own assumption. */
-const RULE_HALF_WIDTH_MM = 0.1;
 
 export type TwoPointObject = Omit<TwoPointScale, 'ends'>;
 export type RectangleKind = Omit<RectangleScale, 'corners'>;
@@ -53,7 +52,7 @@ export function ruleOf(distanceMm: number): TwoPointObject {
   return {
     kind: 'two-points',
     distanceMm,
-    distanceStandardUncertaintyMm: rectangularStandardUncertainty(RULE_HALF_WIDTH_MM),
+    distanceStandardUncertaintyMm: RULE_STANDARD_UNCERTAINTY_MM,
     pointingPx: DEFAULT_POINTING_PX,
     heightMm: 0,
     faceHeightStandardUncertaintyMm: ASSUMED_FACE_HEIGHT_STANDARD_UNCERTAINTY_MM,
