@@ -16,13 +16,16 @@ export function fromSkinInWords({ moltsSince: { fewest, most } }: Pick<SizeNow, 
 
 /** What these sizes are, and what they are not. `lastSkin` as it begins a sentence: "Instar 9". */
 export function foretoldInWords(called: string, lastSkin: string): string {
-  return `${lastSkin} is the instar that ended with the last molt, and its skin shows that one. ${called} has grown since: these sizes are foretold, by its own growth and that of its kin, not measured. The forecast of the next skin and Watch rest on the same.`;
+  return `${lastSkin} is the instar that ended with the last molt on record, and its skin shows that one. ${called} has grown since: these sizes are foretold, by its own growth and that of its kin, not measured. The forecast of the next skin and Watch rest on the same.`;
 }
 
 /** Why a size is not foretold. `size` as in "carapace length". */
 export function notForetoldInWords(size: string): string {
   return `not foretold: no skin whose place in the row is known shows a ${size}`;
 }
+
+/** Where the skin that a size would be foretold from is itself in doubt. */
+export const DOUBTED_SKIN = 'not foretold before the question above about its last measured skin is settled';
 
 /** What makes a span read off a skin too short. */
 export const SPAN_CAUTION =

@@ -105,6 +105,14 @@ export function fitInWords(fit: WeightedFit, classical: GrowthFit): { ratio: str
   };
 }
 
+/** An interval this many times as high as it is low tells nothing of growth: the ratios of all arthropods on record lie closer. Own judgment. */
+const TELLS_NOTHING = 2.5;
+
+/** Whether the skins agree so badly, or are so few, that their mean ratio says nothing. */
+export function tellsGrowth({ ratioLow95, ratioHigh95 }: Pick<WeightedFit, 'ratioLow95' | 'ratioHigh95'>): boolean {
+  return ratioHigh95 < TELLS_NOTHING * ratioLow95;
+}
+
 /** The sentence that keeps skin and animal apart. `now` of a living animal, null where its instar is not known. */
 export function pastInWords(called: string, now: Instar | null | undefined): string {
   const rule = 'Each skin shows the instar that ended with its molt.';

@@ -10,6 +10,7 @@ import { type LiveSize, placeLiveSizes } from '../../domain/growth/liveSizes.ts'
 import type { Molt } from '../../domain/molting/molt.ts';
 import { unwrap } from '../../domain/result.ts';
 import { signOf } from '../../domain/sexing/sign.ts';
+import { isKept } from '../../domain/specimen/counts.ts';
 import type { Specimen } from '../../domain/specimen/specimen.ts';
 import type { GalleryItem, LadderPage } from '../contract/growth.ts';
 import { animalSignsOf } from './animalSigns.ts';
@@ -34,7 +35,7 @@ export function ladderPageOf(archive: Archive, specimenId: string, today: Calend
   const growth = growthReportOf(ladder, records, {
     today,
     sex: signOf(archive.determinations.ofSpecimen(specimenId), animalSignsOf(archive, specimenId)).sex,
-    isLiving: specimen.status !== 'dead',
+    isKept: isKept(specimen.status),
     belief: beliefIn(near, specimenId),
     moltedSince: watched?.state === 'not-recorded',
     live: liveSizesOf(

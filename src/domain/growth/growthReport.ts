@@ -51,8 +51,8 @@ export type GrowthReport = z.infer<typeof GrowthReport>;
 export interface GrowthContext {
   readonly today: CalendarDay;
   readonly sex: Sex;
-  /** Whether it can still molt: nobody waits for a dead one. */
-  readonly isLiving: boolean;
+  /** Whether its next molt is waited for here: not that of a dead animal, nor of one that was sold. */
+  readonly isKept: boolean;
   /** Of its growth, by its own skins and its kin. */
   readonly belief: GrowthBelief;
   /** Whether a molt was watched to its end that is not on record: the animal is one further than its skins tell. */
@@ -93,7 +93,7 @@ export function growthReportOf(ladder: Ladder, records: readonly MoltOnRecord[],
   };
 }
 
-function maturityHintOf(rungs: readonly Rung[], { today, sex, isLiving, live }: GrowthContext): MaturityHint | null {
+function maturityHintOf(rungs: readonly Rung[], { today, sex, isKept, live }: GrowthContext): MaturityHint | null {
   const last = rungs.at(-1);
   const newest = live.findLast(({ step }) => last !== undefined && step === last.step + 1);
   const legShares = [...rungs, ...(newest ? [newest] : [])].flatMap(({ carapaceLengthMm, legFirstMm }) =>
@@ -105,6 +105,6 @@ function maturityHintOf(rungs: readonly Rung[], { today, sex, isLiving, live }: 
     if (previous.presumed || rung.presumed) return [];
     return [Math.round((daysSincePrevious.from + daysSincePrevious.to) / 2)];
   });
-  const waitedDays = last && isLiving ? Math.max(0, daysBetween(last.happenedTo, today)) : null;
+  const waitedDays = last && isKept ? Math.max(0, daysBetween(last.happenedTo, today)) : null;
   return askMaturity({ sex, legShares, intervalDays, waitedDays });
 }

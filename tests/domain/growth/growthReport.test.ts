@@ -6,7 +6,7 @@ import { placeLiveSizes } from '../../../src/domain/growth/liveSizes.ts';
 import { beliefOfLadder } from '../../support/believedGrowth.ts';
 import { moltOn, quantity, skinReading } from './skins.ts';
 
-const CONTEXT: Omit<GrowthContext, 'belief'> = { today: '2026-01-01', sex: 'unsexed', isLiving: true, moltedSince: false, live: [] };
+const CONTEXT: Omit<GrowthContext, 'belief'> = { today: '2026-01-01', sex: 'unsexed', isKept: true, moltedSince: false, live: [] };
 
 function report(records: readonly MoltOnRecord[], more: Partial<GrowthContext> = {}): GrowthReport {
   const ladder = buildLadder(records);

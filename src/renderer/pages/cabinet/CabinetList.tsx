@@ -142,7 +142,12 @@ function LastMolt({ summary: { lastMolt, moltWatched } }: { summary: SpecimenSum
       </>
     );
   }
-  return lastMolt ? <DayText day={lastMolt.from} to={lastMolt.to} /> : <Unknown words="none on record" />;
+  if (!lastMolt) return <Unknown words="none on record" />;
+  return (
+    <span className={style['span']}>
+      <DayText day={lastMolt.from} to={lastMolt.to} />
+    </span>
+  );
 }
 
 function Due({ due }: { due: NonNullable<SpecimenSummary['nextMolt']> }): ReactElement {

@@ -2,7 +2,14 @@ import type { ReactElement } from 'react';
 import type { GrowthReport } from '../../../domain/growth/growthReport.ts';
 import type { Rung } from '../../../domain/growth/rung.ts';
 import type { SizeNow } from '../../../domain/growth/sizeNow.ts';
-import { foretoldInWords, fromSkinInWords, notForetoldInWords, SPAN_CAUTION, sizeNowInWords } from '../../../words/animalNow.ts';
+import {
+  DOUBTED_SKIN,
+  foretoldInWords,
+  fromSkinInWords,
+  notForetoldInWords,
+  SPAN_CAUTION,
+  sizeNowInWords,
+} from '../../../words/animalNow.ts';
 import { rungName } from '../../../words/ladder.ts';
 import style from './AnimalNow.module.css';
 import page from './LadderPage.module.css';
@@ -10,7 +17,7 @@ import page from './LadderPage.module.css';
 /** How large the animal is after its last molt, foretold from its latest measured skin. Null without a molt. */
 export function AnimalNow({
   rungs,
-  growth: { carapaceNow, spanNow },
+  growth: { carapaceNow, spanNow, findings },
   called,
 }: {
   rungs: readonly Rung[];
@@ -19,6 +26,8 @@ export function AnimalNow({
 }): ReactElement | null {
   const last = rungs.at(-1);
   if (!last) return null;
+  const isDoubted = findings.some((finding) => isOfSkin(finding, carapaceNow?.moltId));
+  if (isDoubted) return <p className={page['small']}>Carapace and leg span: {DOUBTED_SKIN}.</p>;
   return (
     <>
       <dl className={style['sizes']}>
@@ -32,6 +41,11 @@ export function AnimalNow({
       )}
     </>
   );
+}
+
+/** A skin smaller than the one before, or larger than any molt makes it, tells nothing of the animal. */
+function isOfSkin(finding: GrowthReport['findings'][number], moltId: string | undefined): boolean {
+  return (finding.kind === 'shrunk' || finding.kind === 'absurd-ratio') && finding.laterMoltId === moltId;
 }
 
 interface SizeProps {

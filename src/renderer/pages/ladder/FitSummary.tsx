@@ -4,7 +4,7 @@ import { measuredSteps } from '../../../domain/growth/measuredStep.ts';
 import type { Ladder } from '../../../domain/growth/rung.ts';
 import { fitWeighted } from '../../../domain/growth/trend/weightedFit.ts';
 import { counted } from '../../../words/counts.ts';
-import { fitInWords } from '../../../words/ladder.ts';
+import { fitInWords, tellsGrowth } from '../../../words/ladder.ts';
 import { GROWN_WORDS } from '../../../words/quantities.ts';
 import type { Measure } from './chart/measures.ts';
 import style from './LadderPage.module.css';
@@ -15,6 +15,14 @@ export function FitSummary({ ladder, measure }: { ladder: Ladder; measure: Measu
   const fit = fitWeighted(sizes);
   const classical = fitGrowth(sizes);
   const grown = GROWN_WORDS[measure];
+  if (fit && !tellsGrowth(fit)) {
+    return (
+      <p className={style['small']}>
+        These {fit.rungs} skins tell no growth ratio: their sizes follow no one ratio closely enough. Is one of them of another animal,
+        another instar, or measured by a wrong scale? The ratios of single molts stand in the table.
+      </p>
+    );
+  }
   if (fit && classical) {
     const words = fitInWords(fit, classical);
     return (

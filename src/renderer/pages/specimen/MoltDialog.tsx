@@ -38,6 +38,9 @@ export function MoltDialog({ specimenId, molt, today, lastShed, onClose }: Props
   const refusal = add.error ?? change.error;
   const refused = refusedFields(refusal, FIELDS);
   const save = () => {
+    // What was refused before says nothing of what stands in the fields now.
+    add.reset();
+    change.reset();
     const body = draft();
     if (!body) return;
     if (basedOn) change.mutate({ path: { moltId: basedOn.id }, version: basedOn.version, body }, { onSuccess: onClose });

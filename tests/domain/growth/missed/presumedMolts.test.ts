@@ -14,7 +14,7 @@ import { moltOn } from '../skins.ts';
 
 /** Sizes as published (Francke OF, Jones SK 1982, J. Arachnol. 10:223-239: Centruroides gracilis, females), the skin of instar 4 lost. */
 const ROW = ([2.25, 2.96, 5.21, 6.65, 8.16] as const).map((size, index) => moltOn(`202${index}-03-01`, null, size, 0.02));
-const CONTEXT = { today: '2025-01-01', sex: 'unsexed', isLiving: true, moltedSince: false, live: [] } as const;
+const CONTEXT = { today: '2025-01-01', sex: 'unsexed', isKept: true, moltedSince: false, live: [] } as const;
 
 function reportOf(records: readonly MoltOnRecord[]) {
   const ladder = buildLadder(records);

@@ -34,6 +34,13 @@ describe('the growth in words', () => {
     expect(wordsOf('legFirstMm')).toContain('a molt made leg I on average 1.50 times as long');
   });
 
+  it('tells no ratio where the skins follow none: an interval that reaches from nothing to thousands is no figure', () => {
+    const odd = buildLadder([5.2, 5.3, 44.9].map((lengthMm, index) => moltOn(`2024-0${index + 1}-01`, 5 + index, lengthMm)));
+    const words = renderToStaticMarkup(<FitSummary ladder={odd} measure="carapaceLengthMm" />).replace(/<[^>]+>/g, '');
+    expect(words).toContain('These 3 skins tell no growth ratio');
+    expect(words).not.toContain('95 %');
+  });
+
   it('says of which measure too little is known', () => {
     expect(wordsOf('carapaceWidthMm')).toContain('the carapace is measured on 2 skins so far');
   });

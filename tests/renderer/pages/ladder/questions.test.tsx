@@ -13,7 +13,7 @@ function asked(molts: readonly MoltOnRecord[]): string {
   const context = {
     today: '2026-01-01',
     sex: 'unsexed',
-    isLiving: true,
+    isKept: true,
     moltedSince: false,
     belief: beliefOfLadder(ladder),
     live: [],
@@ -47,6 +47,14 @@ describe('questions about a row', () => {
     );
     expect(words).toContain('You said that no molt was missed between instar 6 and instar 7.');
     expect(words).not.toMatch(/missed molt between instar 6/);
+  });
+
+  it('suggest none where two molts more would not explain the growth either', () => {
+    const words = asked(rowOf(5.2, 5.3, 44.9));
+    expect(words).toContain('No reared');
+    expect(words).not.toContain('Put the gap on record');
+    // Three times as long is what three molts of 1.44 make: there a gap may be the explanation.
+    expect(asked(rowOf(5.2, 6.5, 19.5))).toContain('Put the gap on record');
   });
 
   it('suggest none from a skin smaller than the one before, whose scale or owner is wrong', () => {

@@ -3,11 +3,11 @@ import type { Mark } from '../chart/mark.ts';
 /** How one animal's line and points look; no two animals beside each other look alike, whatever colors are seen. */
 export interface LineLook {
   readonly shape: Mark['shape'];
-  /** SVG's stroke-dasharray; undefined for an unbroken line. */
+  /** SVG's stroke-dasharray; undefined for an unbroken line, which is the animal's own. */
   readonly dash: string | undefined;
 }
 
-const DASHES = [undefined, '8 4', '2 3', '12 3 2 3'] as const;
+const DASHES = ['8 4', '2 3', '12 3 2 3', '5 2'] as const;
 const SHAPES = ['hollow', 'square', 'triangle', 'cross', 'lozenge'] as const;
 
 /** @param place among the animals beside, from 0; null for the animal itself. */

@@ -1,6 +1,7 @@
 import { type ReactElement, useRef } from 'react';
 import type { GrowthFinding } from '../../../../domain/growth/findings.ts';
 import type { GrowthReport } from '../../../../domain/growth/growthReport.ts';
+import type { GapOnRecord } from '../../../../domain/growth/missed/gap.ts';
 import type { Rung } from '../../../../domain/growth/rung.ts';
 import type { Molt } from '../../../../domain/molting/molt.ts';
 import { findingInWords, maturityInWords } from '../../../../words/growth.ts';
@@ -39,10 +40,11 @@ export function Questions({
   const suggested = growth.missed.filter(
     ({ verdict, earlierMoltId, laterMoltId }) => verdict !== 'none' && !doubted.has(earlierMoltId) && !doubted.has(laterMoltId),
   );
-  if (suggested.length === 0 && growth.findings.length === 0 && !growth.maturity && !gaps.accepted && settled.length === 0) return null;
+  const accepted = gaps.accepted !== null && standsOnRecord(gaps.accepted, molts) ? gaps.accepted : null;
+  if (suggested.length === 0 && growth.findings.length === 0 && !growth.maturity && !accepted && settled.length === 0) return null;
   return (
     <section ref={section} tabIndex={-1} className={style['questions']} aria-label="Questions about this row">
-      {gaps.accepted && <AcceptedGap accepted={gaps.accepted} gaps={gaps} />}
+      {accepted && <AcceptedGap accepted={accepted} gaps={gaps} />}
       {suggested.map((check) => (
         <MissedMolt
           key={check.laterMoltId}
@@ -80,8 +82,24 @@ export function Questions({
   );
 }
 
-/** No molt makes a carapace smaller: before scale and owner of such skins are settled, nothing is suggested from them. */
+/** Whether a gap that was put on record from here is still there: it may have been taken out from its row meanwhile. As far as is known. */
+function standsOnRecord(gap: GapOnRecord, molts: readonly Molt[]): boolean {
+  if (molts.length === 0) return true;
+  if (gap.kind === 'presumed') return gap.moltIds.every((id) => molts.some((molt) => molt.id === id));
+  return gap.renumbering.changes.every(({ moltId, to }) => molts.some(({ id, instarShed }) => id === moltId && instarShed === to));
+}
+
+/** The largest mean ratio of a reared series is 1.63 (Spodoptera cosmioides; Zoologia 33(4), 2016). */
+const MOST_AT_ONE_MOLT = 1.8;
+/** No gap is suggested for more molts. */
+const MOST_MISSED = 2;
+
+/**
+ * No molt makes a carapace smaller, and two molts more do not explain every growth: before scale and owner of such skins are settled,
+ * nothing is suggested from them.
+ */
 function doubtedSkins(finding: GrowthFinding): string[] {
-  const isSmaller = finding.kind === 'shrunk' || (finding.kind === 'absurd-ratio' && finding.perInstar < 1);
-  return isSmaller ? [finding.earlierMoltId, finding.laterMoltId] : [];
+  const isBeyondMolts =
+    finding.kind === 'absurd-ratio' && (finding.perInstar < 1 || finding.perInstar ** (1 / (1 + MOST_MISSED)) > MOST_AT_ONE_MOLT);
+  return finding.kind === 'shrunk' || isBeyondMolts ? [finding.earlierMoltId, finding.laterMoltId] : [];
 }
