@@ -120,7 +120,8 @@ const FACTS: Readonly<Record<ForecastFact, string>> = {
   'last-molt-wide': 'The days on record for the last molt lie far apart, which widens the window; the day it was found narrows it.',
   'no-day-told': 'What is known would allow a window of more than ten years, so no day is told: note the days of its molts more closely.',
   'step-doubted':
-    'From one of its skins to the next the size falls, or leaps, as none is known to do. No size is foretold before that is settled; its Ladder asks.',
+    'From one of its skins to the next the size falls, or leaps, as no molts explain. That growth is left out until it is settled; its Ladder asks.',
+  'last-skin-doubted': 'The size of its last measured skin is in doubt, so none is foretold from it. Its Ladder asks what is wrong.',
   overdue: 'Only one in twenty such intervals lasts this long. A mature male, or an animal that molted unseen, waits like this.',
 };
 

@@ -49,7 +49,7 @@ export function findingInWords(finding: GrowthFinding, nameOf: NameOfMolt): Oddi
     case 'absurd-ratio':
       return {
         odd: `From ${uncapitalized(between(finding).replace(' and ', ' to '))} the carapace becomes ${finding.perInstar.toFixed(2)} times as long per instar.`,
-        ask: 'No reared tarantula is known to do that. Look at the scale of both photos, then at whose skins they are.',
+        ask: `No reared tarantula is known to do that at one molt. Look at the scale of both photos, then at whose skins they are${finding.perInstar > 1 ? '; or molts between them went unseen' : ''}.`,
       };
     case 'dates-out-of-order':
       return {

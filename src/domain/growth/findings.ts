@@ -3,6 +3,7 @@ import { CalendarDay } from '../dates.ts';
 import { type DatedMolt, inDateOrder } from '../molting/instars.ts';
 import { growthSteps, type MeasuredStep, measuredSteps } from './measuredStep.ts';
 import type { Rung } from './rung.ts';
+import { ONE_MOLT } from './stepDoubt.ts';
 
 const Pair = { earlierMoltId: z.string(), laterMoltId: z.string() };
 
@@ -25,9 +26,6 @@ export const GrowthFinding = z
   ])
   .meta({ id: 'GrowthFinding' });
 export type GrowthFinding = z.infer<typeof GrowthFinding>;
-
-/** Per instar. No reared series on record reaches these ends; beyond them a scale or an animal was mistaken (assumption of ours). */
-const ABSURD = { below: 0.7, above: 2.2 };
 
 /**
  * Looks a ladder over before anything is fitted to it. Each finding stands for itself; one that explains another (an absurd
@@ -56,7 +54,7 @@ function sizeFindings(sizes: readonly MeasuredStep[]): GrowthFinding[] {
   return growthSteps(sizes).flatMap((step): GrowthFinding[] => {
     const pair = { earlierMoltId: step.earlier.moltId, laterMoltId: step.later.moltId };
     const perInstar = Math.exp(step.logRatio / step.instars);
-    if (perInstar < ABSURD.below || perInstar > ABSURD.above) return [{ kind: 'absurd-ratio', ...pair, perInstar }];
+    if (perInstar < ONE_MOLT.least || perInstar > ONE_MOLT.most) return [{ kind: 'absurd-ratio', ...pair, perInstar }];
     if (Math.abs(step.logRatio) <= 2 * step.uncertainty) return [{ kind: 'equal-sizes', ...pair }];
     return step.logRatio < 0 ? [{ kind: 'shrunk', ...pair, ratio: Math.exp(step.logRatio) }] : [];
   });

@@ -42,6 +42,7 @@ export const GrowthReport = z
     maturity: MaturityHint.nullable(),
     carapaceNow: SizeNow.nullable().describe('Null where no skin shows it whose place is known'),
     spanNow: SizeNow.nullable().describe('Leg span, how the skin lay counted in'),
+    inDoubt: z.array(z.string()).describe('Molts whose skins have a carapace that no number of molts explains'),
     findings: z.array(GrowthFinding),
   })
   .meta({ id: 'GrowthReport' });
@@ -85,6 +86,7 @@ export function growthReportOf(ladder: Ladder, records: readonly MoltOnRecord[],
     maturity: maturityHintOf(rungs, context),
     carapaceNow: carapaceNow(ground),
     spanNow: spanNow(ground),
+    inDoubt: context.belief.places.flatMap(({ moltId, inDoubt }) => (inDoubt ? [moltId] : [])),
     findings: findingsOf(
       rungs,
       records.map(({ molt }) => molt),
@@ -96,9 +98,14 @@ export function growthReportOf(ladder: Ladder, records: readonly MoltOnRecord[],
 function maturityHintOf(rungs: readonly Rung[], { today, sex, isKept, live }: GrowthContext): MaturityHint | null {
   const last = rungs.at(-1);
   const newest = live.findLast(({ step }) => last !== undefined && step === last.step + 1);
-  const legShares = [...rungs, ...(newest ? [newest] : [])].flatMap(({ carapaceLengthMm, legFirstMm }) =>
-    carapaceLengthMm && legFirstMm ? [growthRatio(legFirstMm, carapaceLengthMm)] : [],
-  );
+  const instars = [
+    ...rungs.map(legShareOf),
+    ...(newest && last ? [legShareOf({ ...newest, step: last.step + 1, stepKnown: last.stepKnown })] : []),
+  ];
+  const legGains = instars.slice(1).map((later, index) => {
+    const earlier = instars[index];
+    return earlier?.share && later.share && followsDirectly(earlier, later) ? growthRatio(later.share, earlier.share) : null;
+  });
   const intervalDays = rungs.flatMap(({ daysSincePrevious, ...rung }, index) => {
     const previous = rungs[index - 1];
     if (!daysSincePrevious || !previous || !followsDirectly(previous, rung)) return [];
@@ -106,5 +113,14 @@ function maturityHintOf(rungs: readonly Rung[], { today, sex, isKept, live }: Gr
     return [Math.round((daysSincePrevious.from + daysSincePrevious.to) / 2)];
   });
   const waitedDays = last && isKept ? Math.max(0, daysBetween(last.happenedTo, today)) : null;
-  return askMaturity({ sex, legShares, intervalDays, waitedDays });
+  return askMaturity({ sex, legGains, intervalDays, waitedDays });
+}
+
+function legShareOf({
+  step,
+  stepKnown,
+  carapaceLengthMm,
+  legFirstMm,
+}: Pick<Rung, 'step' | 'stepKnown' | 'carapaceLengthMm' | 'legFirstMm'>) {
+  return { step, stepKnown, share: carapaceLengthMm && legFirstMm ? growthRatio(legFirstMm, carapaceLengthMm) : null };
 }

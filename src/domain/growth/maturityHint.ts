@@ -14,8 +14,11 @@ export type MaturityHint = z.infer<typeof MaturityHint>;
 
 export interface MaturityEvidence {
   readonly sex: Sex;
-  /** Leg I over carapace length by instar, oldest first; the last may come from the living animal, who alone shows the last instar. */
-  readonly legShares: readonly Estimate[];
+  /**
+   * By how much leg I gained on the carapace at each molt on record, oldest first, as a ratio of shares; null where the skins on either
+   * side do not tell, or did not follow each other. The last may come from the living animal, who alone shows the last instar.
+   */
+  readonly legGains: readonly (Estimate | null)[];
   /** Days between molts that followed each other, oldest first. */
   readonly intervalDays: readonly number[];
   /** Whole days since the last molt; null without one. */
@@ -32,9 +35,9 @@ const LONG_WAIT = 2;
  * Madrigal-Brenes R 2008, J. Arachnol. 36:545-551, for Tengella), and then he molts no more. Long legs are asked about in an
  * unsexed animal too; a wait alone is not, for grown females wait long. Null where there is nothing to ask.
  */
-export function askMaturity({ sex, legShares, intervalDays, waitedDays }: MaturityEvidence): MaturityHint | null {
+export function askMaturity({ sex, legGains, intervalDays, waitedDays }: MaturityEvidence): MaturityHint | null {
   if (sex === 'female') return null;
-  const legsGainedPercent = jumpOf(legShares);
+  const legsGainedPercent = jumpOf(legGains);
   const latest = intervalDays.slice(-3);
   const longestIntervalDays = latest.length < 2 ? null : Math.max(...latest);
   const isLong = sex === 'male' && waitedDays !== null && longestIntervalDays !== null && waitedDays > LONG_WAIT * longestIntervalDays;
@@ -42,14 +45,16 @@ export function askMaturity({ sex, legShares, intervalDays, waitedDays }: Maturi
   return { legsGainedPercent, waitedDays: isLong ? waitedDays : null, longestIntervalDays };
 }
 
-/** The latest gain if it is large, beyond its own uncertainty, and larger than every gain before. */
-function jumpOf(shares: readonly Estimate[]): number | null {
-  const gains = shares.slice(1).map((later, index) => {
-    const earlier = shares[index] ?? later;
-    const relative = Math.hypot(later.standardUncertainty / later.value, earlier.standardUncertainty / earlier.value);
-    return { percent: 100 * (later.value / earlier.value - 1), doubtPercent: 200 * relative };
-  });
+/** The gain of the last molt if it is large, beyond its own uncertainty, and larger than every gain before. */
+function jumpOf(gains: MaturityEvidence['legGains']): number | null {
   const last = gains.at(-1);
-  if (!last || last.percent < JUMP_PERCENT || last.percent < last.doubtPercent) return null;
-  return gains.slice(0, -1).every(({ percent }) => percent < last.percent) ? last.percent : null;
+  if (!last) return null;
+  const percent = percentOf(last);
+  const doubtPercent = (200 * last.standardUncertainty) / last.value;
+  if (percent < JUMP_PERCENT || percent < doubtPercent) return null;
+  return gains.slice(0, -1).every((gain) => gain === null || percentOf(gain) < percent) ? percent : null;
+}
+
+function percentOf({ value }: Estimate): number {
+  return 100 * (value - 1);
 }

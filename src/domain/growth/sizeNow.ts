@@ -92,6 +92,7 @@ function ahead(length: LengthBehind, growth: LineBasis, power: Power): SizeNow |
 function lastSpan(skins: readonly SizesOfMolt[], places: GrowthBelief['places']): LengthBehind | null {
   for (const { moltId, legSpanMm } of skins.toReversed()) {
     const place = places.find((one) => one.moltId === moltId);
+    if (legSpanMm && place?.inDoubt) return null;
     if (legSpanMm && place) return { ...place, lengthMm: legSpanMm.value, uncertaintyMm: asItLay(legSpanMm) };
   }
   return null;

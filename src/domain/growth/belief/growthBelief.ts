@@ -7,7 +7,7 @@ import type { Pooled } from './pooledCabinet.ts';
 import type { Pool } from './pooling.ts';
 import { lineWithout } from './stepShares.ts';
 
-/** The latest measured skin whose place in the row is known; of its carapace. */
+/** The latest measured skin whose place in the row is known, unless its size is in doubt; of its carapace. */
 export const LastSkin = z
   .object({ moltId: z.string(), lengthMm: z.number().positive(), uncertaintyMm: z.number().min(0), instar: z.number() })
   .meta({ id: 'LastSkin' });
@@ -35,6 +35,8 @@ export interface SkinPlace {
   readonly instar: number;
   /** How far the living animal is ahead of it. */
   readonly moltsSince: MoltsSince;
+  /** No number of molts explains its carapace beside the skins around it: see `stepDoubt.ts`. */
+  readonly inDoubt: boolean;
 }
 
 /** One step from a measured skin to the next measured one. */
@@ -80,12 +82,17 @@ function stepsOf({ record: { specimenId }, growth }: GrowthSeries, { tree, own, 
 
 function placesOf({ record, placed }: GrowthSeries): SkinPlace[] {
   const molts = placed.map(({ molt }) => molt);
-  return placed.map(({ molt, instar }, index) => ({ moltId: molt.id, instar, moltsSince: moltsSinceSkin(molts, index, record) }));
+  return placed.map(({ molt, instar, inDoubt }, index) => ({
+    moltId: molt.id,
+    instar,
+    moltsSince: moltsSinceSkin(molts, index, record),
+    inDoubt,
+  }));
 }
 
 function lastSkinOf({ placed }: GrowthSeries): LastSkin | null {
   const skin = placed.findLast(({ size, stepKnown }) => size !== null && stepKnown);
-  if (!skin?.size) return null;
+  if (!skin?.size || skin.inDoubt) return null;
   const { moltId, lengthMm, uncertaintyMm } = skin.size;
   return { moltId, lengthMm, uncertaintyMm, instar: skin.instar };
 }

@@ -5,6 +5,7 @@ import { type DatedMolt, inDateOrder, moltsSinceSkin } from '../../molting/insta
 import type { MoltOutcome } from '../../molting/molt.ts';
 import { type Position, placeMolts, placeMoltsIfSound } from '../positions.ts';
 import { ASSUMED_FIRST_INSTAR } from '../priors.ts';
+import { isBeyondMolts, type StepInQuestion, skinsInDoubt } from '../stepDoubt.ts';
 import type { KinLabels } from './kinTree.ts';
 import { type CountedMolts, growthObservation, intervalObservation, type StepObservation } from './stepObservation.ts';
 
@@ -45,6 +46,7 @@ export const ForecastFact = z
     'last-molt-wide',
     'no-day-told',
     'step-doubted',
+    'last-skin-doubted',
     'overdue',
   ])
   .meta({ id: 'ForecastFact' });
@@ -56,7 +58,11 @@ export interface PlacedMolt {
   readonly instar: number;
   readonly stepKnown: boolean;
   readonly size: SkinSize | null;
+  /** No number of molts explains its size beside the skins around it: see `stepDoubt.ts`. */
+  readonly inDoubt: boolean;
 }
+
+type MoltInRow = Omit<PlacedMolt, 'inDoubt'>;
 
 /** Growth from one measured skin to the next one that was measured. */
 export interface SkinToSkin extends StepObservation {
@@ -64,6 +70,12 @@ export interface SkinToSkin extends StepObservation {
   readonly laterMoltId: string;
   /** The keeper is sure of it. */
   readonly noneMissed: boolean;
+}
+
+/** What the sizes of two skins are known to, before anything is believed of their growth. */
+interface GrowthStep extends StepInQuestion {
+  /** Instar in the middle. */
+  readonly along: number;
 }
 
 /** One animal's steps, as the pools take them. */
@@ -79,7 +91,7 @@ export interface GrowthSeries {
 
 /**
  * Steps between molts whose place in the row is known. Across a gap on record a step counts as so many molts; molts after today,
- * and pairs with no day between them, are left out and said so.
+ * pairs with no day between them, and growth that no number of molts explains, are left out and said so.
  */
 export function seriesOf(record: GrowthRecord, today: CalendarDay): GrowthSeries {
   const facts = new Set<ForecastFact>();
@@ -92,26 +104,32 @@ export function seriesOf(record: GrowthRecord, today: CalendarDay): GrowthSeries
   if (isAssumed) facts.add('instar-assumed');
   if (!record.sizes.every(isSound)) facts.add('size-unusable');
   const sizes = new Map(record.sizes.filter(isSound).map((size) => [size.moltId, size]));
-  const placed = past.map((molt, index): PlacedMolt => {
+  const inRow = past.map((molt, index): MoltInRow => {
     const { step = index, stepKnown = false } = positions[index] ?? {};
     if (!stepKnown) facts.add('steps-not-known');
     return { molt, instar: first + step, stepKnown, size: sizes.get(molt.id) ?? null };
   });
-  const known = placed.filter(({ stepKnown }) => stepKnown);
-  const counted = (earlier: PlacedMolt, later: PlacedMolt): CountedMolts => {
-    const since = placed.slice(placed.indexOf(earlier) + 1, placed.indexOf(later) + 1);
+  const known = inRow.filter(({ stepKnown }) => stepKnown);
+  const counted = (earlier: MoltInRow, later: MoltInRow): CountedMolts => {
+    const since = inRow.slice(inRow.indexOf(earlier) + 1, inRow.indexOf(later) + 1);
     const noneMissed = since.every(({ molt: { outcomes } }) => outcomes?.includes('none-missed-before'));
     return { onRecord: later.instar - earlier.instar, noneMissed };
   };
+  const steps = pairs(known.filter(({ size }) => size !== null)).flatMap(([earlier, later]) =>
+    growthBetween(earlier, later, counted(earlier, later)),
+  );
+  const explained = steps.filter((step) => !isBeyondMolts(step));
+  const doubted = skinsInDoubt(steps);
+  const placed = inRow.map((molt): PlacedMolt => ({ ...molt, inDoubt: doubted.has(molt.molt.id) }));
+  if (explained.length < steps.length) facts.add('step-doubted');
+  if (placed.findLast(({ size, stepKnown }) => size !== null && stepKnown)?.inDoubt) facts.add('last-skin-doubted');
   return {
     record,
     placed,
     intervals: pairs(known.filter(({ molt: { outcomes } }) => !outcomes?.includes('presumed'))).flatMap(([earlier, later]) =>
       intervalBetween(earlier, later, counted(earlier, later), facts),
     ),
-    growth: pairs(known.filter(({ size }) => size !== null)).flatMap(([earlier, later]) =>
-      growthBetween(earlier, later, counted(earlier, later)),
-    ),
+    growth: explained.map(observed),
     instarVariance: isAssumed ? ASSUMED_FIRST_INSTAR.deviation ** 2 : 0,
     facts,
   };
@@ -164,7 +182,7 @@ function pairs<Item>(items: readonly Item[]): [Item, Item][] {
 }
 
 /** The instars lived through from one molt to the next: those after the earlier skin's, up to the later one's. */
-function intervalBetween(earlier: PlacedMolt, later: PlacedMolt, counted: CountedMolts, facts: Set<ForecastFact>): StepObservation[] {
+function intervalBetween(earlier: MoltInRow, later: MoltInRow, counted: CountedMolts, facts: Set<ForecastFact>): StepObservation[] {
   const [from, to] = [dayWithin(earlier.molt), dayWithin(later.molt)];
   const days = daysBetween(earlier.molt.happenedFrom, later.molt.happenedFrom) - from.middle + to.middle;
   if (days < 1) facts.add('molts-on-one-day');
@@ -173,10 +191,23 @@ function intervalBetween(earlier: PlacedMolt, later: PlacedMolt, counted: Counte
 }
 
 /** Errors of the two readings do not correlate here, although neighboring steps share one: it is small beside the scatter of growth. */
-function growthBetween(earlier: PlacedMolt, later: PlacedMolt, counted: CountedMolts): SkinToSkin[] {
-  if (!earlier.size || !later.size || counted.onRecord < 1) return [];
-  const variance = (earlier.size.uncertaintyMm / earlier.size.lengthMm) ** 2 + (later.size.uncertaintyMm / later.size.lengthMm) ** 2;
-  const logRatio = Math.log(later.size.lengthMm / earlier.size.lengthMm);
-  const observation = growthObservation((earlier.instar + later.instar) / 2, logRatio, variance, counted);
-  return [{ ...observation, earlierMoltId: earlier.molt.id, laterMoltId: later.molt.id, noneMissed: counted.noneMissed }];
+function growthBetween(earlier: MoltInRow, later: MoltInRow, { onRecord: molts, noneMissed }: CountedMolts): GrowthStep[] {
+  if (!earlier.size || !later.size || molts < 1) return [];
+  const [before, after] = [earlier.size, later.size];
+  return [
+    {
+      earlierMoltId: earlier.molt.id,
+      laterMoltId: later.molt.id,
+      along: (earlier.instar + later.instar) / 2,
+      logRatio: Math.log(after.lengthMm / before.lengthMm),
+      uncertainty: Math.hypot(before.uncertaintyMm / before.lengthMm, after.uncertaintyMm / after.lengthMm),
+      molts,
+      noneMissed,
+    },
+  ];
+}
+
+function observed({ earlierMoltId, laterMoltId, along, logRatio, uncertainty, molts, noneMissed }: GrowthStep): SkinToSkin {
+  const observation = growthObservation(along, logRatio, uncertainty ** 2, { onRecord: molts, noneMissed });
+  return { ...observation, earlierMoltId, laterMoltId, noneMissed };
 }

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { UNSEEN_STEPS } from '../priors.ts';
+import { MOST_UNSEEN } from '../stepDoubt.ts';
 
 /**
  * One step between two molts under each number of molts it may hold: those on record, one more, two more; or only those on
@@ -31,9 +32,6 @@ export const WeighedReading = z
   })
   .meta({ id: 'WeighedReading' });
 export type WeighedReading = z.infer<typeof WeighedReading>;
-
-/** How many molts more than on record a step is allowed to hold. */
-const MOST_UNSEEN = 2;
 
 /** The molts of one step. */
 export interface CountedMolts {

@@ -3,7 +3,6 @@ import { growthGroundIn } from '../belief/growthBelief.ts';
 import { type ForecastFact, type GrowthRecord, type GrowthSeries, hatchingSeen, instarNow } from '../belief/growthRecord.ts';
 import { lineBasisIn } from '../belief/lineBasis.ts';
 import { allSeries, growthIn, intervalsIn, type Pooled } from '../belief/pooledCabinet.ts';
-import type { StepObservation } from '../belief/stepObservation.ts';
 import { FORECAST_MODEL, type ForecastBasis, type IntervalStart } from './basis.ts';
 import type { DueForecast } from './dueForecast.ts';
 import { dueFrom } from './forecast.ts';
@@ -36,8 +35,7 @@ export function basisFor({ intervals, growth }: CabinetGrowth, specimenId: strin
       facts: factsOf(series, start),
       interval,
       growth: ground.growth,
-      // No size is foretold from a row in which one is doubted.
-      lastSkin: series.growth.some(isDoubted) ? null : ground.lastSkin,
+      lastSkin: ground.lastSkin,
     }
   );
 }
@@ -64,13 +62,6 @@ function startOf({ record, placed }: GrowthSeries, today: CalendarDay): Interval
   return acquiredOn !== null && acquiredOn <= today ? { kind: 'acquired', on: acquiredOn } : null;
 }
 
-/** Whether the size falls by more than the readings can tell, or grows beyond what reared series show: see `findings.ts`. */
-function isDoubted({ readings: [reading] }: StepObservation): boolean {
-  if (!reading) return false;
-  const { value, knownVariance } = reading;
-  return value < -2 * Math.sqrt(knownVariance) || value > Math.log(2.2);
-}
-
 /** From here on the days of a molt widen a window so that a person would see it. */
 const WIDE_DAYS = 60;
 
@@ -80,8 +71,9 @@ function factsOf({ placed, intervals, growth, facts: found }: GrowthSeries, star
   if (!start) facts.add('nothing-to-count-from');
   if (start?.kind === 'acquired') facts.add('start-not-seen');
   if (start?.kind === 'molt' && daysBetween(start.from, start.to) > WIDE_DAYS) facts.add('last-molt-wide');
-  if (growth.some(isDoubted)) facts.add('step-doubted');
   if (intervals.length === 0) facts.add('no-whole-interval');
-  if (growth.length === 0) facts.add(placed.some(({ size }) => size !== null) ? 'one-measured-skin' : 'no-measured-skin');
+  if (growth.length === 0 && !facts.has('step-doubted')) {
+    facts.add(placed.some(({ size }) => size !== null) ? 'one-measured-skin' : 'no-measured-skin');
+  }
   return [...facts];
 }

@@ -70,8 +70,16 @@ function judge(
   if (happenedFrom <= basis.madeOn) return 'had-molted-already';
   const before = placed[place];
   if (!next.stepKnown || (before && next.instar - before.instar > 1)) return 'molt-missing';
-  const foretold = { due: forecast.due, size: sizeForetold({ basis, forecast }, before?.size ?? null) };
-  return { place: place + 1, score: scoreForecast(foretold, { happenedFrom, happenedTo, carapaceLengthMm: next.size?.lengthMm ?? null }) };
+  const foretold = { due: forecast.due, size: sizeForetold({ basis, forecast }, before ? sureSizeOf(before) : null) };
+  return {
+    place: place + 1,
+    score: scoreForecast(foretold, { happenedFrom, happenedTo, carapaceLengthMm: sureSizeOf(next)?.lengthMm ?? null }),
+  };
+}
+
+/** A size in doubt is nothing to judge by. */
+function sureSizeOf({ size, inDoubt }: PlacedMolt): SkinSize | null {
+  return inDoubt ? null : size;
 }
 
 /**

@@ -17,7 +17,7 @@ import page from './LadderPage.module.css';
 /** How large the animal is after its last molt, foretold from its latest measured skin. Null without a molt. */
 export function AnimalNow({
   rungs,
-  growth: { carapaceNow, spanNow, findings },
+  growth: { carapaceNow, spanNow, inDoubt },
   called,
 }: {
   rungs: readonly Rung[];
@@ -26,8 +26,9 @@ export function AnimalNow({
 }): ReactElement | null {
   const last = rungs.at(-1);
   if (!last) return null;
-  const isDoubted = findings.some((finding) => isOfSkin(finding, carapaceNow?.moltId));
-  if (isDoubted) return <p className={page['small']}>Carapace and leg span: {DOUBTED_SKIN}.</p>;
+  const measured = rungs.findLast(({ carapaceLengthMm, stepKnown }) => carapaceLengthMm && stepKnown);
+  if (measured && inDoubt.includes(measured.moltId) && !spanNow)
+    return <p className={page['small']}>Carapace and leg span: {DOUBTED_SKIN}.</p>;
   return (
     <>
       <dl className={style['sizes']}>
@@ -41,11 +42,6 @@ export function AnimalNow({
       )}
     </>
   );
-}
-
-/** A skin smaller than the one before, or larger than any molt makes it, tells nothing of the animal. */
-function isOfSkin(finding: GrowthReport['findings'][number], moltId: string | undefined): boolean {
-  return (finding.kind === 'shrunk' || finding.kind === 'absurd-ratio') && finding.laterMoltId === moltId;
 }
 
 interface SizeProps {

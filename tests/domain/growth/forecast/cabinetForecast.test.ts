@@ -198,13 +198,42 @@ describe('a forecast from little or odd records', () => {
     },
   );
 
-  it('foretells the day but no size while skins shrink, and says so', () => {
+  it('foretells the day but no size while the last skin is in doubt, and says so', () => {
     const molts = moltsAfter([30, 40, 50]);
-    const sizes = [9, 6, 6].map((lengthMm, index) => ({ moltId: `molt-${index}`, lengthMm, uncertaintyMm: 0 }));
+    const sizes = [9, 8, 6].map((lengthMm, index) => ({ moltId: `molt-${index}`, lengthMm, uncertaintyMm: 0 }));
     const forecast = forecastOf(growthRecord({ molts, sizes }), '2015-07-01');
-    expect(forecast).toMatchObject({ size: null, facts: expect.arrayContaining(['step-doubted']) });
+    expect(forecast).toMatchObject({ size: null, facts: expect.arrayContaining(['step-doubted', 'last-skin-doubted']) });
     expect(forecast.due).not.toBeNull();
     const within = sizes.map((size) => ({ ...size, uncertaintyMm: 2 }));
     expect(forecastOf(growthRecord({ molts, sizes: within }), '2015-07-01').size).not.toBeNull();
+  });
+
+  it('foretells from a skin that the ones around it confirm, as if the doubted growth before were not on record', () => {
+    const molts = moltsAfter([30, 40, 50, 60]);
+    const sized = (lengthsMm: readonly number[]) =>
+      lengthsMm.map((lengthMm, index) => ({ moltId: `molt-${index + 1}`, lengthMm, uncertaintyMm: 0.05 }));
+    const doubted = forecastOf(
+      growthRecord({ molts, sizes: [{ moltId: 'molt-0', lengthMm: 40, uncertaintyMm: 0.1 }, ...sized([6, 8])] }),
+      '2015-07-01',
+    );
+    const without = forecastOf(growthRecord({ molts, sizes: sized([6, 8]) }), '2015-07-01');
+    expect(doubted.facts).toContain('step-doubted');
+    expect(doubted.facts).not.toContain('last-skin-doubted');
+    expect(doubted.size).toEqual(without.size);
+  });
+
+  it('learns nothing from a sibling whose skins were measured by a wrong scale', () => {
+    const molts = moltsAfter([30, 40, 50]);
+    const family = { taxon: 'Grammostola pulchra', eggSacGroup: 'A' };
+    const sizes = (lengthsMm: readonly number[]) =>
+      lengthsMm.map((lengthMm, index) => ({ moltId: `molt-${index}`, lengthMm, uncertaintyMm: 0.05 }));
+    const own = growthRecord({ ...family, specimenId: 'own', molts, sizes: sizes([5, 6.5]) });
+    const sibling = (lengthsMm: readonly number[]) => growthRecord({ ...family, specimenId: 'sibling', molts, sizes: sizes(lengthsMm) });
+    const sizeBeside = (lengthsMm: readonly number[]) => {
+      const basis = basisFor(readCabinet([own, sibling(lengthsMm)], '2015-07-01'), 'own');
+      return basis && forecastFrom(basis).size;
+    };
+    expect(sizeBeside([5, 6.4, 4.1])).toEqual(sizeBeside([5, 6.4]));
+    expect(sizeBeside([5, 6.4, 8.2])).not.toEqual(sizeBeside([5, 6.4]));
   });
 });

@@ -30,6 +30,15 @@ describe('intervalValues', () => {
     expect(intervalValues(rungs).map(({ rung, value, hollow }) => [rung.instar?.number, value, hollow])).toEqual([[6, 30, false]]);
   });
 
+  it('does not share days out over instars where nobody knows on which side of a molt the gap is', () => {
+    const open = buildLadder([moltOn('2024-01-01', 5, null), moltOn('2024-03-01', null, null), moltOn('2024-04-30', 8, null)]);
+    expect(open.rungs.map(({ stepKnown }) => stepKnown)).toEqual([true, false, true]);
+    const values = intervalValues(open.rungs).map(({ value, hollow, lines }) => [value, hollow, lines[1]]);
+    expect(values).toEqual([60, 60].map((days) => [days, true, 'perhaps over several instars']));
+    const known = buildLadder([moltOn('2024-01-01', 5, null), moltOn('2024-04-30', 7, null)]);
+    expect(intervalValues(known.rungs).map(({ value, lines }) => [value, lines[1]])).toEqual([[60, 'over 2 instars, shown per instar']]);
+  });
+
   it('leaves out molts on one day, for which no logarithm can be drawn', () => {
     const one = moltOn('2024-01-01', null, null);
     const { rungs } = buildLadder([one, { ...one, molt: { ...one.molt, id: 'other' } }]);

@@ -52,8 +52,10 @@ export function intervalValues(rungs: readonly Rung[]): StepValue[] {
     const previous = rungs[index - 1];
     const days = rung.daysSincePrevious;
     if (!previous || !days || days.to <= 0 || previous.presumed || rung.presumed) return [];
-    const instars = rung.skippedInstars + 1;
     const isOne = followsDirectly(previous, rung);
+    // Between molts whose places are open, nobody knows over how many instars the days go.
+    const instars = previous.stepKnown && rung.stepKnown ? rung.step - previous.step : 1;
+    if (instars < 1) return [];
     const words = daysInWords(Math.max(0, days.from), days.to);
     const over = isOne ? [] : [instars > 1 ? `over ${instars} instars, shown per instar` : 'perhaps over several instars'];
     const until = `until ${spanInWords(rung.happenedFrom, rung.happenedTo)}`;

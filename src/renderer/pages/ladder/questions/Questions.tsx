@@ -1,5 +1,4 @@
 import { type ReactElement, useRef } from 'react';
-import type { GrowthFinding } from '../../../../domain/growth/findings.ts';
 import type { GrowthReport } from '../../../../domain/growth/growthReport.ts';
 import type { GapOnRecord } from '../../../../domain/growth/missed/gap.ts';
 import type { Rung } from '../../../../domain/growth/rung.ts';
@@ -36,10 +35,7 @@ export function Questions({
     return rung.noneMissedBefore && previous ? [{ rung, previous }] : [];
   });
   const nameOf = moltNames(rungs);
-  const doubted = new Set(growth.findings.flatMap(doubtedSkins));
-  const suggested = growth.missed.filter(
-    ({ verdict, earlierMoltId, laterMoltId }) => verdict !== 'none' && !doubted.has(earlierMoltId) && !doubted.has(laterMoltId),
-  );
+  const suggested = growth.missed.filter(({ verdict }) => verdict !== 'none');
   const accepted = gaps.accepted !== null && standsOnRecord(gaps.accepted, molts) ? gaps.accepted : null;
   if (suggested.length === 0 && growth.findings.length === 0 && !growth.maturity && !accepted && settled.length === 0) return null;
   return (
@@ -87,19 +83,4 @@ function standsOnRecord(gap: GapOnRecord, molts: readonly Molt[]): boolean {
   if (molts.length === 0) return true;
   if (gap.kind === 'presumed') return gap.moltIds.every((id) => molts.some((molt) => molt.id === id));
   return gap.renumbering.changes.every(({ moltId, to }) => molts.some(({ id, instarShed }) => id === moltId && instarShed === to));
-}
-
-/** The largest mean ratio of a reared series is 1.63 (Spodoptera cosmioides; Zoologia 33(4), 2016). */
-const MOST_AT_ONE_MOLT = 1.8;
-/** No gap is suggested for more molts. */
-const MOST_MISSED = 2;
-
-/**
- * No molt makes a carapace smaller, and two molts more do not explain every growth: before scale and owner of such skins are settled,
- * nothing is suggested from them.
- */
-function doubtedSkins(finding: GrowthFinding): string[] {
-  const isBeyondMolts =
-    finding.kind === 'absurd-ratio' && (finding.perInstar < 1 || finding.perInstar ** (1 / (1 + MOST_MISSED)) > MOST_AT_ONE_MOLT);
-  return finding.kind === 'shrunk' || isBeyondMolts ? [finding.earlierMoltId, finding.laterMoltId] : [];
 }
