@@ -33,6 +33,32 @@ test('what is seen is noted in two taps, taken back, noted for an earlier hour, 
   await expect(last.getByRole('listitem')).toHaveCount(1);
 });
 
+test('a note with five later ones is removed from the line of the animal, and put back', async ({ page }) => {
+  const keeper = new Keeper(page);
+  await keeper.openSample();
+  await keeper.goTo('Watch');
+  await page.getByRole('region', { name: 'Everybody' }).getByRole('button', { name: /FH-03/ }).click();
+  const pad = page.getByRole('region', { name: /FH-03/ });
+  const last = pad.getByRole('region', { name: 'Noted last' });
+  for (const [index, key] of ['Laid a silk mat', 'Ate', 'Drank', 'Refused food', 'Ate', 'Drank'].entries()) {
+    await pad.getByRole('button', { name: key, exact: true }).click();
+    await expect(last.getByRole('listitem')).toHaveCount(Math.min(index + 1, 5));
+    await expect(last.getByRole('listitem').first()).toHaveText(new RegExp(`^${key}`));
+  }
+  await expect(last).not.toContainText('Laid a silk mat');
+  await last.getByRole('link', { name: 'the page of FH-03' }).click();
+  const line = page.getByRole('region', { name: 'Everything on record' });
+  const mat = line.getByRole('listitem').filter({ hasText: 'Laid a silk mat' });
+  await expect(mat).toHaveCount(1);
+  await mat.getByRole('button', { name: /^Remove "laid a silk mat" of / }).click();
+  const dialog = page.getByRole('dialog', { name: /^Remove "laid a silk mat" of / });
+  await expect(dialog).toContainText('Nothing else goes with it.');
+  await dialog.getByRole('button', { name: 'Remove', exact: true }).click();
+  await expect(mat).toHaveCount(0);
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(mat).toHaveCount(1);
+});
+
 test('a molt under way is timed, a second one refused in words, and its end leads to the fangs and the hold', async ({ page }) => {
   const keeper = new Keeper(page);
   await keeper.openSample();

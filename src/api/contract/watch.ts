@@ -31,7 +31,7 @@ export const WatchedAnimal = z
     suspicion: Suspicion,
     forecast: ExpectedMolt.nullable(),
     matureMaleBy: MaleMaturitySign.nullable().describe('What tells that he is grown and molts no more; then nothing is foretold'),
-    latest: z.array(Observation).max(5).describe('The latest observations, newest first'),
+    latest: z.array(Observation).max(5).describe('What was noted last, the latest first, whenever it was seen'),
   })
   .meta({ id: 'WatchedAnimal' });
 export type WatchedAnimal = z.infer<typeof WatchedAnimal>;

@@ -52,6 +52,14 @@ export function watchedAnimals(archive: Archive, present: Present): Watched[] {
   });
 }
 
+/** What was written down last stands first, whenever it was seen: there a slip of a moment ago is looked for. */
+function notedLast(observations: readonly Observation[]): Observation[] {
+  return observations
+    .toSorted((a, b) => Date.parse(a.recordedAt) - Date.parse(b.recordedAt))
+    .slice(-LATEST_SHOWN)
+    .toReversed();
+}
+
 export function watchBoardOf(archive: Archive, present: Present): WatchBoard {
   const watched = watchedAnimals(archive, present);
   return {
@@ -77,7 +85,7 @@ export function watchBoardOf(archive: Archive, present: Present): WatchBoard {
         suspicion,
         forecast: records.forecast,
         matureMaleBy: maturity?.kind === 'mature-male' ? maturity.knownBy : null,
-        latest: observations.slice(-LATEST_SHOWN).toReversed(),
+        latest: notedLast(observations),
       };
     }),
   };

@@ -1,12 +1,39 @@
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it, test } from 'vitest';
 import { ladderPageOf } from '../../../src/api/views/ladderPage.ts';
 import { specimenPageOf } from '../../../src/api/views/specimenPage.ts';
 import { watchBoardOf } from '../../../src/api/views/watchBoard.ts';
 import { CAUTIOUS_FEEDING_TABLE } from '../../../src/domain/care/feedingTable.ts';
 import { unwrap } from '../../../src/domain/result.ts';
-import { exuviaDraft, moltDraft, newPhoto, readingDraft, SCALE, specimenDraft, TestArchive } from '../../support/testArchive.ts';
+import {
+  exuviaDraft,
+  moltDraft,
+  newPhoto,
+  observationDraft,
+  readingDraft,
+  SCALE,
+  specimenDraft,
+  TestArchive,
+} from '../../support/testArchive.ts';
 
 const PRESENT = { now: '2026-06-15T12:00:00.000Z', today: '2026-06-15', table: CAUTIOUS_FEEDING_TABLE };
+
+test('what was noted last stands first, though it was seen long before', async () => {
+  const opened = await TestArchive.open();
+  const { archive } = opened;
+  const { id } = unwrap(archive.specimens.create(specimenDraft()));
+  const noted = (kind: 'ate' | 'drank' | 'refused', day: string) =>
+    unwrap(archive.observations.append(id, observationDraft({ kind, moment: { at: `${day}T08:00:00.000Z`, offset: '+00:00' } })));
+  for (const day of ['2026-06-01', '2026-06-02', '2026-06-03', '2026-06-04', '2026-06-05']) noted('ate', day);
+  noted('refused', '2025-11-20');
+  expect(watchBoardOf(archive, PRESENT).animals[0]?.latest.map(({ kind, moment }) => [kind, moment.at.slice(0, 10)])).toEqual([
+    ['refused', '2025-11-20'],
+    ['ate', '2026-06-05'],
+    ['ate', '2026-06-04'],
+    ['ate', '2026-06-03'],
+    ['ate', '2026-06-02'],
+  ]);
+  await opened.remove();
+});
 
 describe('the span a hold rests on', () => {
   let opened: TestArchive;

@@ -1,16 +1,19 @@
-import type { ReactElement } from 'react';
+import { type ReactElement, useState } from 'react';
 import { Link } from 'wouter';
 import type { SpecimenPage } from '../../../api/contract/specimens.ts';
 import { Button } from '../../parts/Button.tsx';
 import { DayText } from '../../parts/DayText.tsx';
+import { IconButton } from '../../parts/IconButton.tsx';
 import { Thumb } from '../../parts/Thumb.tsx';
+import { RemoveDialog } from '../../removing/RemoveDialog.tsx';
 import pageStyle from './SpecimenPage.module.css';
 import style from './WholeLine.module.css';
-import { wholeLineOf } from './wholeLine.ts';
+import { type WholeLineEntry, wholeLineOf } from './wholeLine.ts';
 
 /** Everything on record about one animal on one line, the latest first; made to be printed. */
 export function WholeLine({ page }: { page: SpecimenPage }): ReactElement | null {
   const entries = wholeLineOf(page);
+  const [removing, setRemoving] = useState<WholeLineEntry['observation']>(null);
   if (entries.length === 0) return null;
   return (
     <section aria-labelledby="whole-line" className={style['whole']}>
@@ -21,7 +24,7 @@ export function WholeLine({ page }: { page: SpecimenPage }): ReactElement | null
         <Button onClick={() => window.print()}>Print this line</Button>
       </header>
       <ol className={style['line']} reversed>
-        {entries.map(({ key, on, clock, words, note, photoId, to }) => (
+        {entries.map(({ key, on, clock, words, note, photoId, to, observation }) => (
           <li key={key} className={style['entry']}>
             <span className={style['when']}>
               <DayText day={on} />
@@ -32,9 +35,19 @@ export function WholeLine({ page }: { page: SpecimenPage }): ReactElement | null
               {note && <small>{note}</small>}
             </span>
             {photoId && <Thumb photoId={photoId} alt="" className={style['thumb']} />}
+            {observation && <IconButton icon="remove" label={`Remove ${observation.what}`} onClick={() => setRemoving(observation)} />}
           </li>
         ))}
       </ol>
+      {removing && (
+        <RemoveDialog
+          kind="observation"
+          id={removing.id}
+          what={removing.what}
+          note="Waits, timers and signs of premolt that rest on it are worked out anew."
+          onClose={() => setRemoving(null)}
+        />
+      )}
     </section>
   );
 }

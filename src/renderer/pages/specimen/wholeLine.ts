@@ -2,7 +2,7 @@ import type { SpecimenPage } from '../../../api/contract/specimens.ts';
 import type { LifeEvent } from '../../../domain/care/lifeLine.ts';
 import { ultimateMoltOf } from '../../../domain/sexing/live/liveSign.ts';
 import { listed } from '../../../words/counts.ts';
-import { clockOf, dayInWords } from '../../../words/dates.ts';
+import { clockOf, dayInWords, momentInWords } from '../../../words/dates.ts';
 import { estimateAsText } from '../../../words/estimates.ts';
 import { instarInWords, moltName, recordedInWords } from '../../../words/instars.ts';
 import { capitalized, LEVEL_LABELS, OUTCOME_LABELS, SEX_LABELS } from '../../../words/labels.ts';
@@ -20,6 +20,8 @@ export interface WholeLineEntry {
   readonly photoId: string | null;
   /** Where more is told. */
   readonly to: string | null;
+  /** What was noted on the Watch pad and can be removed here, named with its moment; null for what is removed where it is shown. */
+  readonly observation: { readonly id: string; readonly what: string } | null;
 }
 
 /** As much of an animal's page as its line needs. */
@@ -37,7 +39,7 @@ function isSameDay({ kind, on }: LifeEvent, before: LifeEvent | undefined): bool
 
 type Told = Partial<WholeLineEntry> & Pick<WholeLineEntry, 'words'>;
 
-const BLANK = { clock: null, note: null, photoId: null, to: null } as const;
+const BLANK = { clock: null, note: null, photoId: null, to: null, observation: null } as const;
 
 function told({ kind, id, on }: LifeEvent, page: OnRecord): Told {
   switch (kind) {
@@ -66,7 +68,12 @@ function observationTold(id: string, { observations }: OnRecord): Told {
   const seen = observations.find((one) => one.id === id);
   if (!seen) return { words: 'Seen' };
   const span = seen.span ? ` ${seen.span.spanMm} ± ${seen.span.plusMinusMm} mm` : '';
-  return { words: capitalized(SEEN_LABELS[seen.kind]) + span, note: seen.note || null, clock: clockOf(seen.moment) };
+  return {
+    words: capitalized(SEEN_LABELS[seen.kind]) + span,
+    note: seen.note || null,
+    clock: clockOf(seen.moment),
+    observation: { id, what: `"${SEEN_LABELS[seen.kind]}" of ${momentInWords(seen.moment)}` },
+  };
 }
 
 /** As its camera wrote it; none where the day was put right since. */

@@ -1,4 +1,5 @@
 import type { ReactElement } from 'react';
+import { Link } from 'wouter';
 import type { WatchedAnimal } from '../../../api/contract/watch.ts';
 import { momentInWords } from '../../../words/dates.ts';
 import { capitalized } from '../../../words/labels.ts';
@@ -10,7 +11,7 @@ import { useRemovals } from '../../removing/RemovedProvider.tsx';
 import style from './LatestSeen.module.css';
 import { offsetHere } from './wallClock.ts';
 
-/** What was noted last, to be looked over and taken away where it was wrong. */
+/** What was noted last, whenever it was seen, to be looked over and taken away where it was wrong. */
 export function LatestSeen({ animal }: { animal: WatchedAnimal }): ReactElement | null {
   const remove = useChange('DELETE /api/observations/{observationId}');
   const { announce } = useRemovals();
@@ -49,6 +50,10 @@ export function LatestSeen({ animal }: { animal: WatchedAnimal }): ReactElement 
           );
         })}
       </ul>
+      <p>
+        Earlier notes are looked over and removed on <Link to={`/specimens/${animal.specimen.id}`}>the page of {animal.specimen.code}</Link>
+        , under “Everything on record”.
+      </p>
     </section>
   );
 }

@@ -72,4 +72,7 @@ test('everything on record is told the latest first, the readings of one day onc
     ['2026-03-02', '22:30', 'Free of its skin', 'Quiet'],
     ['2026-03-01', '20:00', 'Photo of the animal', null],
   ]);
+  expect(wholeLineOf(page).flatMap(({ observation }) => observation ?? [])).toEqual([
+    { id: 'o1', what: '"free of its skin" of 2 Mar 2026, 22:30' },
+  ]);
 });
