@@ -1,5 +1,5 @@
 import { checkObservation } from '../../domain/care/appending.ts';
-import { calendarEntriesOf } from '../../domain/care/calendar.ts';
+import { calendarEntriesOf, canceledEntriesOf } from '../../domain/care/calendar.ts';
 import { pairingOf } from '../../domain/care/pairing.ts';
 import { unwrap } from '../../domain/result.ts';
 import { writeCalendar } from '../../exchange/calendar/writeCalendar.ts';
@@ -47,12 +47,24 @@ export function watchHandlers(context: ApiContext): HandlersFor<keyof typeof wat
 function calendarOf(context: ApiContext): BytesAnswer {
   const present = presentOf(context);
   const watched = watchedAnimals(context.archive, present);
-  const names = new Map(watched.map(({ specimen }) => [specimen.id, specimen.name ? `${specimen.code} ${specimen.name}` : specimen.code]));
-  const entries = calendarEntriesOf(
+  const all = context.archive.cabinet.entries();
+  const names = new Map(all.map(({ specimen }) => [specimen.id, specimen.name ? `${specimen.code} ${specimen.name}` : specimen.code]));
+  const due = calendarEntriesOf(
     watched.map(({ followed }) => followed),
     present.today,
   );
-  const text = new Blob([writeCalendar(entries, { nameOf: (id) => names.get(id) ?? '', now: present.now })]);
+  const canceled = canceledEntriesOf(
+    all.map(({ specimen, molts }) => ({ specimenId: specimen.id, molts })),
+    due,
+    present.today,
+  );
+  const recordedAt = [
+    ...all.flatMap(({ specimen, molts }) => [specimen.createdAt, ...molts.map(({ createdAt }) => createdAt)]),
+    ...context.archive.observations.list().map((observation) => observation.recordedAt),
+  ];
+  const lastRecordedAt = recordedAt.reduce<string | null>((last, at) => (last === null || at > last ? at : last), null);
+  const nameOf = (id: string) => names.get(id) ?? '';
+  const text = new Blob([writeCalendar([...due, ...canceled], { nameOf, now: present.now, lastRecordedAt })]);
   return {
     mediaType: 'text/calendar; charset=utf-8',
     contentHash: null,

@@ -1,7 +1,7 @@
-import type { CalendarDay, Instant } from '../dates.ts';
+import { addDays, type CalendarDay, type Instant } from '../dates.ts';
 import { groundsIn } from '../growth/forecast/expectedMolt.ts';
 import { skinsToRecover } from './board.ts';
-import { type FollowedAnimal, unrecordedMoltOf } from './followed.ts';
+import { type AnimalRecords, type FollowedAnimal, unrecordedMoltOf } from './followed.ts';
 
 /** One entry for a keeper's calendar: what it is about as facts, on days or at a moment. `uid` stays the same as dates move. */
 export type CalendarEntry = {
@@ -16,7 +16,25 @@ export type CalendarEntry = {
   | { readonly kind: 'skin-check'; readonly on: CalendarDay }
 );
 
+const OF_AN_ANIMAL = ['feeding-hold', 'fang-check', 'molt-expected', 'molt-look-closer', 'molt-concern', 'skin-check'] as const;
+type EntryName = (typeof OF_AN_ANIMAL)[number];
+
+/** A name under which an earlier feed may have had an entry that is not due any more. */
+export interface CanceledEntry {
+  readonly uid: string;
+  readonly specimenId: string;
+  readonly kind: 'not-due';
+  readonly was: EntryName;
+}
+
 const MS_PER_MINUTE = 60_000;
+
+/** Skins of so long ago are not called off any more: their entries lie as far back in any calendar. Judgment. */
+const SKINS_CALLED_OFF_DAYS = 365;
+
+function uidOf(name: EntryName, ...of: readonly string[]): string {
+  return `${[name, ...of].join('.')}@exuviary`;
+}
 
 /**
  * Holds, expected molts and checks of all animals. An animal has one of each at a time, so they bear its name alone: whatever is
@@ -27,7 +45,7 @@ export function calendarEntriesOf(animals: readonly FollowedAnimal[], today: Cal
   return animals.flatMap((animal): CalendarEntry[] => {
     const { records, hold, timer, lastMolt } = animal;
     const specimenId = records.specimen.id;
-    const name = (...of: string[]) => ({ uid: `${of.join('.')}@exuviary`, specimenId });
+    const name = (...of: Parameters<typeof uidOf>) => ({ uid: uidOf(...of), specimenId });
     const entries: CalendarEntry[] = [];
     if (timer) {
       const start = Date.parse(timer.startedAt.at);
@@ -59,5 +77,26 @@ export function calendarEntriesOf(animals: readonly FollowedAnimal[], today: Cal
       });
     }
     return entries;
+  });
+}
+
+/**
+ * What else an earlier feed may have had of these animals, whether they are still kept or not. Left out of a feed it would stay in a
+ * calendar for ever, such as the concern about a molt that has ended: it is published as canceled.
+ */
+export function canceledEntriesOf(
+  animals: readonly { readonly specimenId: string; readonly molts: AnimalRecords['molts'] }[],
+  due: readonly CalendarEntry[],
+  today: CalendarDay,
+): CanceledEntry[] {
+  const isDue = new Set(due.map(({ uid }) => uid));
+  const calledOffFrom = addDays(today, -SKINS_CALLED_OFF_DAYS);
+  return animals.flatMap(({ specimenId, molts }) => {
+    const skins = molts.filter(({ happenedTo }) => happenedTo >= calledOffFrom);
+    const names = [
+      ...OF_AN_ANIMAL.map((was) => ({ uid: uidOf(was, specimenId), was })),
+      ...skins.map(({ id }) => ({ uid: uidOf('skin-check', specimenId, id), was: 'skin-check' as const })),
+    ];
+    return names.filter(({ uid }) => !isDue.has(uid)).map((name) => ({ ...name, specimenId, kind: 'not-due' as const }));
   });
 }

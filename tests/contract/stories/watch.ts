@@ -71,6 +71,9 @@ export const watchStory: readonly Exchange[] = [
       const text = await response.text();
       expect(text).toMatch(/^BEGIN:VCALENDAR\r\n/);
       expect(text).toContain(`UID:feeding-hold.${recall(memory, 'specimen')}@exuviary`.slice(0, 60));
+      const events = text.replaceAll('\r\n ', '').split('BEGIN:VEVENT');
+      const concern = events.find((event) => event.includes(`UID:molt-concern.${recall(memory, 'specimen')}@exuviary`));
+      expect(concern).toContain('STATUS:CANCELLED');
     },
   ),
   succeeds(

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { boardOf } from '../../../src/domain/care/board.ts';
-import { calendarEntriesOf } from '../../../src/domain/care/calendar.ts';
+import { calendarEntriesOf, canceledEntriesOf } from '../../../src/domain/care/calendar.ts';
 import { CAUTIOUS_FEEDING_TABLE } from '../../../src/domain/care/feedingTable.ts';
 import { type AnimalRecords, follow, type KnownGrowth } from '../../../src/domain/care/followed.ts';
 import { CARAPACE } from '../../../src/domain/growth/belief/foretoldSize.ts';
@@ -262,6 +262,28 @@ describe('what goes into a calendar', () => {
     ]);
     expect(foretold({ ...expected('overdue'), to: '2026-08-01' })).toMatchObject([{ uid: 'molt-expected.a@exuviary', to: '2026-08-01' }]);
     expect(foretold(expected('window', true))).toEqual([]);
+  });
+
+  test('calls off all other names that an animal can have had, also when it is not kept any more', () => {
+    const molts = [molt('m0', '2024-04-10'), molt('m1', '2026-02-10'), molt('m2', '2026-06-10')];
+    const due = entriesOf({ molts });
+    expect(due.map(({ uid }) => uid)).toEqual(['feeding-hold.a@exuviary', 'fang-check.a@exuviary', 'skin-check.a@exuviary']);
+    const all = [
+      { specimenId: 'a', molts },
+      { specimenId: 'sold', molts: [] },
+    ];
+    const canceled = canceledEntriesOf(all, due, TODAY);
+    expect(canceled.filter(({ specimenId }) => specimenId === 'a').map(({ uid }) => uid)).toEqual([
+      'molt-expected.a@exuviary',
+      'molt-look-closer.a@exuviary',
+      'molt-concern.a@exuviary',
+      'skin-check.a.m1@exuviary',
+      'skin-check.a.m2@exuviary',
+    ]);
+    expect(canceled.filter(({ specimenId }) => specimenId === 'sold')).toHaveLength(6);
+    const molting = entriesOf({ observations: [seen('turned-over', '2026-06-15T11:00')] });
+    const names = (entries: readonly { readonly uid: string }[]) => entries.map(({ uid }) => uid);
+    expect(names(canceledEntriesOf([{ specimenId: 'a', molts: [] }], molting, TODAY))).not.toContain('molt-concern.a@exuviary');
   });
 
   test('has the two limits of a molt under way, at their moments', () => {

@@ -1,6 +1,6 @@
 import ICAL from 'ical.js';
 import { describe, expect, test } from 'vitest';
-import type { CalendarEntry } from '../../../src/domain/care/calendar.ts';
+import type { CalendarEntry, CanceledEntry } from '../../../src/domain/care/calendar.ts';
 import { writeCalendar } from '../../../src/exchange/calendar/writeCalendar.ts';
 
 const ENTRIES: readonly CalendarEntry[] = [
@@ -23,8 +23,12 @@ const NAMES = new Map([
   ['s3', `Ö${'ö'.repeat(90)}`],
 ]);
 
-function written(entries = ENTRIES, now = '2026-02-01T12:00:00.000Z'): string {
-  return writeCalendar(entries, { nameOf: (id) => NAMES.get(id) ?? '', now });
+function written(
+  entries: readonly (CalendarEntry | CanceledEntry)[] = ENTRIES,
+  now = '2026-02-01T12:00:00.000Z',
+  lastRecordedAt: string | null = null,
+): string {
+  return writeCalendar(entries, { nameOf: (id) => NAMES.get(id) ?? '', now, lastRecordedAt });
 }
 
 /** The stream as another library reads it: ical.js. */
@@ -76,6 +80,24 @@ describe('the calendar feed, read back by another library', () => {
     expect(later.events[0]?.uid).toBe(before?.uid);
     expect(later.events[0]?.sequence).toBe((before?.sequence ?? 0) + 1);
     expect(later.events[0]?.endDate.toString()).toBe('2026-03-01');
+  });
+
+  test('calls off what is not due any more, by its name and a higher sequence (RFC 5545, 3.8.1.11)', () => {
+    const uid = 'molt-concern.o1@exuviary';
+    const before = parsed(written()).events.find((event) => event.uid === uid);
+    const later = parsed(written([{ uid, specimenId: 's2', kind: 'not-due', was: 'molt-concern' }], '2026-02-02T12:00:00.000Z'));
+    const [event] = later.events;
+    expect([event?.uid, event?.summary]).toEqual([uid, 'Canceled: Å-7: still molting?']);
+    expect(event?.component.getFirstPropertyValue('status')).toBe('CANCELLED');
+    expect(event?.sequence).toBe((before?.sequence ?? 0) + 86_400);
+    expect(event?.endDate.toString()).toBe('2020-01-02');
+    expect(before?.component.getFirstPropertyValue('status')).toBeNull();
+  });
+
+  test('has no lower sequence after the clock was set back than the records that were made before', () => {
+    const ahead = parsed(written(ENTRIES, '2026-02-09T12:00:00.000Z', '2026-02-09T12:00:00.000Z')).events[0]?.sequence ?? Number.NaN;
+    expect(parsed(written(ENTRIES, '2026-02-01T12:00:00.000Z', '2026-02-09T12:00:00.000Z')).events[0]?.sequence).toBe(ahead);
+    expect(parsed(written(ENTRIES, '2026-02-09T12:00:01.000Z', '2026-02-09T12:00:00.000Z')).events[0]?.sequence).toBe(ahead + 1);
   });
 
   test('a hold of no days is still one day in a calendar', () => {
