@@ -29,4 +29,4 @@ export const DOUBTED_SKIN = 'not foretold before the question above about its la
 
 /** What makes a span read off a skin too short. */
 export const SPAN_CAUTION =
-  'How the legs of a skin lay is counted in with 15 %, an assumption of ours; they curl as they dry, so a span taken from a dry skin tends to come out too short.';
+  'How the legs of a skin lay is counted in with 15 %, an assumption of ours. They curl as they dry, so where leg I and leg IV were measured along their joints and together are longer than the span, their sum is taken.';

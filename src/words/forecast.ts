@@ -4,6 +4,7 @@ import type { SizeForecast } from '../domain/growth/belief/foretoldSize.ts';
 import type { ForecastFact } from '../domain/growth/belief/growthRecord.ts';
 import type { Shares } from '../domain/growth/belief/shares.ts';
 import type { DueForecast } from '../domain/growth/forecast/dueForecast.ts';
+import { isDayTold } from '../domain/growth/forecast/expectedMolt.ts';
 import type { GrowthForecast } from '../domain/growth/forecast/forecast.ts';
 import type { Coverage } from '../domain/growth/forecast/foretoldShare.ts';
 import type { Instar } from '../domain/molting/instar.ts';
@@ -25,18 +26,23 @@ export interface ForecastWords {
 /** @param now the instar the animal lives in; null where it is not known. */
 export function forecastInWords({ due, size, facts }: GrowthForecast, now: Instar | null): ForecastWords {
   const then = size && `carapace then ${millimeters(size.afterMolt.low90Mm, size.afterMolt.high90Mm)}`;
-  const isOverdue = facts.includes('overdue');
   return {
-    headline: due
-      ? `Next molt: ${isOverdue ? 'overdue; if it still comes, likely' : 'likely'} ${windowInWords(due.window90)}${then ? `; ${then}` : ''}.`
-      : `No day can be foretold${then ? `; at the next molt, ${then}` : ''}.`,
-    closer: due
-      ? `Nine chances in ten; with even chances ${windowInWords(due.window50)}${size ? `, and ${millimeters(size.afterMolt.low50Mm, size.afterMolt.high50Mm)}` : ''}.`
-      : null,
+    headline: headlineOf(due, facts, then),
+    closer:
+      due && isDayTold(due)
+        ? `Nine chances in ten; with even chances ${windowInWords(due.window50)}${size ? `, and ${millimeters(size.afterMolt.low50Mm, size.afterMolt.high50Mm)}` : ''}.`
+        : null,
     skin: size && skinInWords(size.nextSkin, now),
     why: whyInWords(due, size),
     missing: facts.map((fact) => FACTS[fact]),
   };
+}
+
+function headlineOf(due: DueForecast | null, facts: readonly ForecastFact[], then: string | null): string {
+  if (!due) return `No day can be foretold${then ? `; at the next molt, ${then}` : ''}.`;
+  if (!isDayTold(due)) return `It has waited for its next molt too long to foretell a day${then ? `; ${then}, if it comes` : ''}.`;
+  const likely = facts.includes('overdue') ? 'overdue; if it still comes, likely' : 'likely';
+  return `Next molt: ${likely} ${windowInWords(due.window90)}${then ? `; ${then}` : ''}.`;
 }
 
 const GROWN_BY: Readonly<Record<MaleMaturitySign, string>> = {
@@ -63,8 +69,8 @@ function skinInWords({ low90Mm, high90Mm }: SizeForecast, now: Instar | null): s
 }
 
 /** "12 Feb to 9 May 2026": the widest of what is told in a list. */
-export function dueInWords({ window90 }: Pick<DueForecast, 'window90'>): string {
-  return windowInWords(window90);
+export function dueInWords(due: Pick<DueForecast, 'window90' | 'chanceOfLasting'>): string {
+  return isDayTold(due) ? windowInWords(due.window90) : 'no day can be told';
 }
 
 /** In a list, where no next molt stands because this one is watched. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { GrowthForecast } from '../../src/domain/growth/forecast/forecast.ts';
-import { coverageInWords, forecastInWords, matureMaleInWords } from '../../src/words/forecast.ts';
+import { coverageInWords, dueInWords, forecastInWords, matureMaleInWords } from '../../src/words/forecast.ts';
 
 const SHARES = { own: 0.6, siblings: 0.4, species: 0, genus: 0, family: 0, prior: 0.001 };
 const SIZE = { middleMm: 19.6, low50Mm: 19, high50Mm: 20.2, low90Mm: 18.2, high90Mm: 21 };
@@ -56,6 +56,17 @@ describe('forecastInWords', () => {
     expect(forecastInWords({ ...FORECAST, facts: ['overdue'] }, null).headline).toMatch(
       /^Next molt: overdue; if it still comes, likely 12 Feb/,
     );
+  });
+});
+
+describe('an animal that has waited too long', () => {
+  it('is told no day, neither on its page nor in a list', () => {
+    const due = FORECAST.due && { ...FORECAST.due, chanceOfLasting: 0.001 };
+    const words = forecastInWords({ ...FORECAST, due, facts: ['overdue'] }, null);
+    expect(words.headline).toBe('It has waited for its next molt too long to foretell a day; carapace then 18.2 to 21.0 mm, if it comes.');
+    expect(words.closer).toBeNull();
+    expect(due && dueInWords(due)).toBe('no day can be told');
+    expect(FORECAST.due && dueInWords(FORECAST.due)).toBe('12 Feb to 9 May 2026');
   });
 });
 

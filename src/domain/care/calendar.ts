@@ -62,7 +62,7 @@ export function calendarEntriesOf(animals: readonly FollowedAnimal[], today: Cal
       if (hold.missing.includes('fangs')) entries.push({ ...name('fang-check', specimenId), kind: 'fang-check', on: hold.until });
     }
     const forecast = groundsIn(records.forecast);
-    if (forecast) {
+    if (forecast?.told) {
       const { from, likely, to } = forecast;
       entries.push({ ...name('molt-expected', specimenId), kind: 'molt-expected', from, likely, to });
     }

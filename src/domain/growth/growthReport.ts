@@ -119,8 +119,10 @@ function maturityHintOf(rungs: readonly Rung[], { today, sex, isKept, live }: Gr
 function legShareOf({
   step,
   stepKnown,
+  doubted,
   carapaceLengthMm,
   legFirstMm,
-}: Pick<Rung, 'step' | 'stepKnown' | 'carapaceLengthMm' | 'legFirstMm'>) {
-  return { step, stepKnown, share: carapaceLengthMm && legFirstMm ? growthRatio(legFirstMm, carapaceLengthMm) : null };
+}: Pick<Rung, 'step' | 'stepKnown' | 'doubted' | 'carapaceLengthMm' | 'legFirstMm'>) {
+  const isSure = !doubted.includes('carapaceLengthMm') && !doubted.includes('legFirstMm');
+  return { step, stepKnown, share: isSure && carapaceLengthMm && legFirstMm ? growthRatio(legFirstMm, carapaceLengthMm) : null };
 }

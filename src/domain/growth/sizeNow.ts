@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { Estimate } from '../measuring/quantity.ts';
+import { type Estimate, estimateFrom } from '../measuring/quantity.ts';
 import type { MoltsSince } from '../molting/instars.ts';
 import { CARAPACE, foretoldSize, type Power, SizeForecast, type SkinLength } from './belief/foretoldSize.ts';
 import type { GrowthBelief } from './belief/growthBelief.ts';
@@ -32,7 +32,7 @@ export interface GroundOfSize {
 }
 
 /** The skin of one molt, as far as it was measured. */
-export type SizesOfMolt = Pick<SkinSizes, 'carapaceLengthMm' | 'legFirstMm' | 'legSpanMm'> & { readonly moltId: string };
+export type SizesOfMolt = Pick<SkinSizes, 'carapaceLengthMm' | 'legFirstMm' | 'legFourthMm' | 'legSpanMm'> & { readonly moltId: string };
 
 /**
  * Relative standard uncertainty of a leg span by how the skin lay: spread legs seldom lie quite straight, and spans of one animal
@@ -90,12 +90,23 @@ function ahead(length: LengthBehind, growth: LineBasis, power: Power): SizeNow |
 }
 
 function lastSpan(skins: readonly SizesOfMolt[], places: GrowthBelief['places']): LengthBehind | null {
-  for (const { moltId, legSpanMm } of skins.toReversed()) {
-    const place = places.find((one) => one.moltId === moltId);
-    if (legSpanMm && place?.inDoubt) return null;
-    if (legSpanMm && place) return { ...place, lengthMm: legSpanMm.value, uncertaintyMm: asItLay(legSpanMm) };
+  for (const skin of skins.toReversed()) {
+    const span = spanOf(skin);
+    const place = places.find(({ moltId }) => moltId === skin.moltId);
+    if (span && place) return place.inDoubt ? null : { ...place, lengthMm: span.value, uncertaintyMm: asItLay(span) };
   }
   return null;
+}
+
+/**
+ * As the legs reach, where they were measured along their joints and reach farther than the skin was laid: legs that lie curled or
+ * bent make the span of a skin too short, and too short a span would let its animal be fed too early. The body between them is left out.
+ */
+function spanOf({ legFirstMm, legFourthMm, legSpanMm }: SizesOfMolt): Estimate | null {
+  if (!legFirstMm || !legFourthMm) return legSpanMm;
+  const legsMm = legFirstMm.value + legFourthMm.value;
+  if (legSpanMm && legSpanMm.value >= legsMm) return legSpanMm;
+  return estimateFrom(legsMm, Math.hypot(legFirstMm.standardUncertainty, legFourthMm.standardUncertainty));
 }
 
 function asItLay({ value, standardUncertainty }: Estimate): number {

@@ -4,7 +4,9 @@ import { inverse, Matrix, QrDecomposition } from 'ml-matrix';
 export interface LinearFit {
   /** One per column of the design. */
   readonly coefficients: readonly number[];
-  /** Square, one row and column per coefficient: s^2 (X'X)^-1. */
+  /** Square, one row and column per coefficient: (X'X)^-1. */
+  readonly cofactors: readonly (readonly number[])[];
+  /** s^2 (X'X)^-1. */
   readonly covariance: readonly (readonly number[])[];
   /** Positive square roots of the diagonal of `covariance`. */
   readonly standardErrors: readonly number[];
@@ -50,15 +52,17 @@ export function leastSquares(design: readonly (readonly number[])[], observed: r
   const variance = degreesOfFreedom > 0 ? residualSumOfSquares / degreesOfFreedom : 0;
 
   const upperInverse = inverse(qr.upperTriangularMatrix);
-  const covariance = upperInverse
+  const cofactors = upperInverse
     .mmul(upperInverse.transpose())
     .to2DArray()
-    .map((row, i) => row.map((value, j) => (value * variance) / ((scales[i] ?? 1) * (scales[j] ?? 1))));
+    .map((row, i) => row.map((value, j) => value / ((scales[i] ?? 1) * (scales[j] ?? 1))));
+  const covariance = cofactors.map((row) => row.map((value) => value * variance));
 
   const mean = observed.reduce((sum, value) => sum + value, 0) / observed.length;
   const total = observed.reduce((sum, value) => sum + (value - mean) ** 2, 0);
   return {
     coefficients,
+    cofactors,
     covariance,
     standardErrors: covariance.map((row, i) => Math.sqrt(row[i] ?? 0)),
     residualStandardDeviation: Math.sqrt(variance),

@@ -18,7 +18,7 @@ const MALE = { sex: 'male', level: 'probable', conflict: false } as const;
 const FEMALE = { sex: 'female', level: 'probable', conflict: false } as const;
 
 const expected = (stage: ExpectedMolt['stage'], assumed = false): ExpectedMolt => {
-  return { from: '2026-06-16', likely: '2026-06-20', to: '2026-07-01', stage, assumed };
+  return { from: '2026-06-16', likely: '2026-06-20', to: '2026-07-01', stage, told: true, assumed };
 };
 
 const behind = (lengthMm: number): LengthBehind => ({ moltId: 'm1', lengthMm, uncertaintyMm: lengthMm / 100, instar: 6, moltsSince: once });

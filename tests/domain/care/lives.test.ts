@@ -70,7 +70,7 @@ describe('who could be paired', () => {
     liveSigns: [],
   };
   const NOBODY = { males: [], females: [], unconfirmed: [] };
-  const forecast = { from: '2026-07-01', likely: '2026-08-01', to: '2026-09-01', stage: 'early', assumed: false } as const;
+  const forecast = { from: '2026-07-01', likely: '2026-08-01', to: '2026-09-01', stage: 'early', told: true, assumed: false } as const;
   const pairing = (part: Partial<MaturityRecords>) =>
     pairingOf(
       [

@@ -73,7 +73,7 @@ describe('premolt', () => {
     expect([suspicion(climbing, null, 'arboreal').points, suspicion(climbing, null, 'fossorial').points]).toEqual([1, 0]);
   });
 
-  const EXPECTED = { from: '2026-06-16', likely: '2026-07-01', to: '2026-07-20', assumed: false } as const;
+  const EXPECTED = { from: '2026-06-16', likely: '2026-07-01', to: '2026-07-20', told: true, assumed: false } as const;
 
   test.each([
     ['early', 0],
@@ -87,7 +87,7 @@ describe('premolt', () => {
   test('is not suspected by a forecast that is mostly assumed, however long the wait', () => {
     const refused = [seen('refused', '2026-06-01T20:00')];
     expect(suspicion(refused, { ...EXPECTED, stage: 'overdue' }).level).toBe('suspected');
-    const assumed = suspicion(refused, { ...EXPECTED, stage: 'overdue', assumed: true });
+    const assumed = suspicion(refused, { ...EXPECTED, stage: 'overdue', told: true, assumed: true });
     expect(assumed).toMatchObject({ points: 1, level: 'little' });
     expect(assumed.unknown).toContain('forecast');
   });

@@ -93,6 +93,17 @@ describe('growthReportOf, with little or odd on record', () => {
     expect(report(records).weighted).toBeNull();
   });
 
+  it('makes its fits beside readings that say nothing, between exact ones', () => {
+    const row = [
+      [4, 0.1440112513185311],
+      [5, 0],
+      [7, 0.146505137993571],
+      [8, 0],
+    ] as const;
+    const records = row.map(([instar, uncertaintyMm], index) => moltOn(`202${index}-03-01`, instar, 0.01, uncertaintyMm));
+    expect(numbersIn(report(records)).every(Number.isFinite)).toBe(true);
+  });
+
   it('holds only numbers that are numbers, whatever the sizes, dates and uncertainties', () => {
     const size = fc.option(fc.double({ min: 0.01, max: 500, noNaN: true }));
     const row = fc.array(

@@ -40,6 +40,18 @@ describe('foretoldSize', () => {
     expect(half(sure)).toBeLessThan(half(open) / 2);
   });
 
+  it('foretells no carapace smaller than the skin, but for what its reading leaves open', () => {
+    const slow = { ...KNOWN, kin: { ...KNOWN.kin, level: 0.01 }, scatterVariance: 0.06 ** 2 };
+    const exact = foretoldSize({ ...SKIN, uncertaintyMm: 0 }, slow, 1);
+    expect([exact?.low90Mm, exact?.low50Mm]).toEqual([60, 60]);
+    expect(exact?.middleMm).toBeCloseTo(60 * Math.exp(0.01), 10);
+    const read = foretoldSize(SKIN, slow, 1);
+    expect(read?.low90Mm).toBeCloseTo(60 * Math.exp((jStat.normal.inv(0.05, 0, 1) * 1.8) / 60), 2);
+    const shrinking = foretoldSize(SKIN, { ...slow, kin: { ...KNOWN.kin, level: -0.5 } }, 1);
+    expect(shrinking?.middleMm).toBe(60);
+    expect(shrinking?.high50Mm).toBe(60);
+  });
+
   it('tells nothing where the interval is too wide for a number', () => {
     expect(foretoldSize({ ...SKIN, lengthMm: 0.01, uncertaintyMm: 5 }, KNOWN, 1)).toBeNull();
   });
@@ -68,6 +80,7 @@ describe('how large the animal is now', () => {
         moltId,
         carapaceLengthMm: estimateFrom(lengthMm, uncertaintyMm),
         legFirstMm: null,
+        legFourthMm: null,
         legSpanMm: span === null ? null : estimateFrom(span, 0.5),
       };
     });
@@ -86,6 +99,24 @@ describe('how large the animal is now', () => {
     expect(span).toMatchObject({ moltId: row[2]?.moltId, lengthMm: 50, moltsSince: { fewest: 3, most: 3 } });
     const grown = (now([]).carapace?.middleMm ?? 0) / (row[2]?.lengthMm ?? 1);
     expect((span?.middleMm ?? 0) / 50).toBeCloseTo(grown, 1);
+  });
+
+  it('takes legs measured along their joints where they reach farther than the skin was laid', () => {
+    const legs = (firstMm: number, fourthMm: number, spanMm: number | null) => {
+      const laid = skins([null, null, null, null, spanMm]).map((skin, index) =>
+        index < 4 ? skin : { ...skin, legFirstMm: estimateFrom(firstMm, 0.5), legFourthMm: estimateFrom(fourthMm, 0.5) },
+      );
+      return spanNow(groundOfSize(laid, belief));
+    };
+    expect(legs(54, 56, 94)).toEqual(legs(54, 56, null));
+    expect(legs(54, 56, 94)?.lengthMm).toBe(110);
+    expect(legs(54, 56, 118)?.lengthMm).toBe(118);
+  });
+
+  it('is not told from a span on a skin whose size is in doubt', () => {
+    const doubted = { ...belief, places: belief.places.map((place, index) => ({ ...place, inDoubt: index === 4 })) };
+    expect(now([null, null, null, 55, 62], doubted).span).toBeNull();
+    expect(now([null, null, null, 55, null], doubted).span).not.toBeNull();
   });
 
   it('counts in how the skin lay: a span is known to no better than 15 %', () => {

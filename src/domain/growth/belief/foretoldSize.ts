@@ -32,12 +32,18 @@ export interface Power {
   readonly uncertainty: number;
 }
 
+/** Half widths of the middle 50 % and 90 % of a normal variable, in standard deviations. */
+const NORMAL_50 = 0.6745;
+const NORMAL_90 = 1.6449;
+
 /** The carapace against itself. */
 export const CARAPACE: Power = { exponent: 1, uncertainty: 0 };
 
 /**
  * ln L' = ln L + k (ln r_1 + ... + ln r_n) over the next n molts, by the animal's line of growth; interval by Student's t over
  * u^2(L) / L^2 + k^2 (n^2 u^2(line) + n s^2) + (ln r_1 + ... + ln r_n)^2 u^2(k) (JCGM 100:2008, 5.1.2 and G.4).
+ *
+ * No molt makes a carapace smaller, so no end lies below the skin's own size by more than its reading leaves open at that chance.
  *
  * @param molts from the skin on, one or more.
  * @returns null where the interval is too wide for a number.
@@ -57,6 +63,14 @@ export function foretoldSize(
   const half = studentTQuantile(0.75, law.degreesOfFreedom);
   const most = studentTQuantile(0.95, law.degreesOfFreedom);
   const at = (t: number): number => Math.exp(law.location + t * scaleOf(law));
-  const size = { middleMm: at(0), low50Mm: at(-half), high50Mm: at(half), low90Mm: at(-most), high90Mm: at(most) };
+  const least = (z: number): number => skin.lengthMm * Math.exp((-z * skin.uncertaintyMm) / skin.lengthMm);
+  const middleMm = Math.max(at(0), least(0));
+  const size = {
+    middleMm,
+    low50Mm: Math.max(at(-half), least(NORMAL_50)),
+    high50Mm: Math.max(at(half), middleMm),
+    low90Mm: Math.max(at(-most), least(NORMAL_90)),
+    high90Mm: Math.max(at(most), middleMm),
+  };
   return size.low90Mm > 0 && Number.isFinite(size.high90Mm) ? size : null;
 }

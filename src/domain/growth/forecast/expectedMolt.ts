@@ -16,6 +16,7 @@ export const ExpectedMolt = z
     likely: CalendarDay,
     to: CalendarDay.describe('Nine chances in ten that it comes from `from` to here; the same days as on the page of the animal'),
     stage: IntervalStage,
+    told: z.boolean().describe('False where it has waited so long that no day can be told any more'),
     assumed: z.boolean().describe('It rests for the most part on what is assumed of all tarantulas: nothing is advised by it'),
   })
   .meta({ id: 'ExpectedMolt' });
@@ -40,6 +41,14 @@ export function isOverdue(due: Pick<DueForecast, 'chanceOfLasting' | 'shares'>):
   return stageOf(due) === 'overdue';
 }
 
+/** So few intervals last as long that an unseen molt, a male who has grown up or a record that ended is likelier: an assumption of ours. */
+const LEAST_TOLD = 0.01;
+
+/** Whether the days of a forecast still say anything: in the far tail of the law the rest of any interval looks like a day or two. */
+export function isDayTold({ chanceOfLasting }: Pick<DueForecast, 'chanceOfLasting'>): boolean {
+  return chanceOfLasting >= LEAST_TOLD;
+}
+
 function isAssumed({ prior }: DueForecast['shares']): boolean {
   return prior > MOSTLY;
 }
@@ -51,7 +60,7 @@ function isAssumed({ prior }: DueForecast['shares']): boolean {
 export function expectedMoltFrom(due: DueForecast): ExpectedMolt | null {
   if (due.since.kind === 'acquired') return null;
   const { middle, window90, shares } = due;
-  return { from: window90.from, likely: middle, to: window90.to, stage: stageOf(due), assumed: isAssumed(shares) };
+  return { from: window90.from, likely: middle, to: window90.to, stage: stageOf(due), told: isDayTold(due), assumed: isAssumed(shares) };
 }
 
 /** The forecast where something may be advised by it. */

@@ -80,8 +80,8 @@ function solve({ since, logs, degree }: Course, readings: readonly number[], sca
   const rows = whitening.mmul(new Matrix(since.map((d) => powersOf(d, degree))));
   const observed = whitening.mmul(Matrix.columnVector([...logs]));
   if (![...rows.to1DArray(), ...observed.to1DArray()].every(Number.isFinite)) return null;
-  const { coefficients } = leastSquares(rows.to2DArray(), observed.to1DArray());
-  const covariance = inverse(rows.transpose().mmul(rows));
+  const { coefficients, cofactors } = leastSquares(rows.to2DArray(), observed.to1DArray());
+  const covariance = new Matrix(cofactors.map((row) => [...row]));
   return { coefficients, covariance, precision: whitening.transpose().mmul(whitening), scatterVariance };
 }
 

@@ -97,7 +97,7 @@ function Table({ caption, heads, rows, animals }: TableProps): ReactElement | nu
 
 function expectedInWords(forecast: AdultFemale['forecast']): string {
   if (!forecast) return 'no forecast';
-  const days = spanInWords(forecast.from, forecast.to);
+  const days = forecast.told ? spanInWords(forecast.from, forecast.to) : 'overdue, no day can be told';
   return forecast.assumed ? `${days}, mostly assumed` : days;
 }
 

@@ -3,6 +3,7 @@ import { MOLT_PACES, type MoltTimer } from '../../../domain/care/moltTimer.ts';
 import { STRONGLY_FROM, SUSPECTED_FROM, type Suspicion } from '../../../domain/care/suspicion.ts';
 import type { Need, Reason, WatchItem } from '../../../domain/care/watchItem.ts';
 import type { Instant } from '../../../domain/dates.ts';
+import type { ExpectedMolt } from '../../../domain/growth/forecast/expectedMolt.ts';
 import { RECOVER_CAUTION } from '../../../words/cautions.ts';
 import { counted, listed } from '../../../words/counts.ts';
 import { dayInWords, daysInWords, durationInWords, momentInWords, spanInWords } from '../../../words/dates.ts';
@@ -47,7 +48,7 @@ export function needInWords(need: Need, offsetAt?: OffsetAt): NeedWords {
     case 'molt-overdue':
       return {
         title: 'Waiting long for a molt',
-        why: `Only one in twenty such intervals lasts this long. If it still comes, likely ${spanInWords(need.forecast.from, need.forecast.to)}; its page says what that rests on.`,
+        why: `${overdueInWords(need.forecast)}; its page says what that rests on.`,
       };
     case 'molt-due':
       return {
@@ -69,7 +70,7 @@ export function alsoInWords(need: Need): string {
   switch (need.kind) {
     case 'molt-overdue':
     case 'molt-due':
-      return `${name}, likely ${spanInWords(need.forecast.from, need.forecast.to)}`;
+      return need.forecast.told ? `${name}, likely ${spanInWords(need.forecast.from, need.forecast.to)}` : name;
     case 'molt-to-record':
       return `${name}, of ${dayInWords(need.moltedOn)}`;
     case 'skin-to-recover':
@@ -108,6 +109,12 @@ export function stepOf({ need, action }: Reason, specimenId: string): { readonly
     case 'watch-for-signs':
       return { words: 'Look for signs', to: null };
   }
+}
+
+function overdueInWords({ told, from, to }: ExpectedMolt): string {
+  return told
+    ? `Only one in twenty such intervals lasts this long. If it still comes, likely ${spanInWords(from, to)}`
+    : 'Hardly any interval lasts this long, so no day can be told: a molt that went unseen or a male who has grown up is likelier';
 }
 
 const MOLT_TITLES: Readonly<Record<MoltTimer['state'], string>> = {

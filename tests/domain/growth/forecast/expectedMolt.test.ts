@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { addDays } from '../../../../src/domain/dates.ts';
+import { addDays, daysBetween } from '../../../../src/domain/dates.ts';
 import type { GrowthRecord } from '../../../../src/domain/growth/belief/growthRecord.ts';
 import { basisFor, readCabinet } from '../../../../src/domain/growth/forecast/cabinetForecast.ts';
 import { expectedMoltFrom } from '../../../../src/domain/growth/forecast/expectedMolt.ts';
@@ -30,6 +30,14 @@ describe('expectedMoltFrom', () => {
     expect([...new Set(stages)]).toEqual(['early', 'window', 'past-likely', 'overdue']);
     expect(stages[0]).toBe('early');
     expect(stages.at(-1)).toBe('overdue');
+  });
+
+  it('tells no day any more once hardly any interval lasts as long: a day or two would be told of an animal that has waited for years', () => {
+    expect(expectedMoltFrom(dueOn(TEN, addDays(LAST, 130)))?.told).toBe(true);
+    const late = dueOn(TEN, addDays(LAST, 1000));
+    expect(daysBetween(late.window90.from, late.window90.to)).toBeGreaterThan(0);
+    expect(late.chanceOfLasting).toBeLessThan(0.01);
+    expect(expectedMoltFrom(late)?.told).toBe(false);
   });
 
   it('is mostly assumed for an animal of one dated molt without kin, which is then never called overdue', () => {

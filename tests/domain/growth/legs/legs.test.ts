@@ -116,6 +116,18 @@ describe('fitAllometry', () => {
     expect(fitAllometry(grown(1.2), 'legFirstMm')?.exponent).toBeCloseTo(1.2, 10);
   });
 
+  it('knows no exponent better than the readings do, though the legs lie on one line', () => {
+    const onLine = [5, 6.5, 8, 11].map((carapaceMm) => skin(carapaceMm, 2.6 * carapaceMm));
+    const x = [5, 6.5, 8, 11].map(Math.log);
+    const middle = x.reduce((sum, one) => sum + one, 0) / 4;
+    const squares = x.reduce((sum, one) => sum + (one - middle) ** 2, 0);
+    // JCGM 100:2008, 5.1.2, written out: u(ln leg) = 0.1 / leg, u(ln carapace) = 0.05 / carapace, k = 1.
+    const u = Math.hypot(...x.map((one) => ((one - middle) / squares) * Math.hypot(0.1 / (2.6 * Math.exp(one)), 0.05 / Math.exp(one))));
+    const fit = fitAllometry(onLine, 'legFirstMm');
+    expect(fit?.exponentHigh95).toBeCloseTo(1 + 1.96 * u, 6);
+    expect(fit?.exponentLow95).toBeCloseTo(1 - 1.96 * u, 6);
+  });
+
   it('says nothing of too few skins, of carapaces of one size, or of a leg that is gone', () => {
     expect(fitAllometry(skins.slice(0, 2), 'legFirstMm')).toBeNull();
     expect(fitAllometry([skin(8, 20), skin(8, 20.4), skin(8, 20.2)], 'legFirstMm')).toBeNull();

@@ -129,6 +129,22 @@ describe('checkMissedMolts', () => {
     expect(checks[1]).toMatchObject({ crosbyAlarm: true, verdict: 'irregular', suggestedSkipped: 0 });
   });
 
+  it('raises no alarm for a change that the readings do not show', () => {
+    const lengths = [10, 12.5, 15.6, 21.4];
+    const alarms = (uncertaintyMm: number) =>
+      crosbyValues(growthSteps(lengths.map((lengthMm, step) => ({ moltId: `${step}`, step, lengthMm, uncertaintyMm })))).map(
+        ({ beyondLimit }) => beyondLimit,
+      );
+    // c = +9.9 % of the third ratio; with u = 1 mm the sizes tell nothing of it.
+    expect(
+      crosbyValues(growthSteps(lengths.map((lengthMm, step) => ({ moltId: `${step}`, step, lengthMm, uncertaintyMm: 0 }))))[2]?.percent,
+    ).toBeCloseTo(9.92, 2);
+    expect(alarms(0.01)).toEqual([false, false, false]);
+    lengths[3] = 22;
+    expect(alarms(0.01)).toEqual([false, false, true]);
+    expect(alarms(1)).toEqual([false, false, false]);
+  });
+
   it('tells a gap once: the fall just after it is no irregularity of its own', () => {
     for (const [name, instar] of [
       ['gracilisFemale', 4],

@@ -129,7 +129,7 @@ describe('the one line of an animal', () => {
     missing: ['photo' as const, 'sexing' as const],
     others: 2,
   };
-  const forecast = { from: '2026-06-16', likely: '2026-06-20', to: '2026-07-01', stage: 'window' as const, assumed: false };
+  const forecast = { from: '2026-06-16', likely: '2026-06-20', to: '2026-07-01', stage: 'window' as const, told: true, assumed: false };
   const due = { kind: 'molt-due' as const, forecast };
 
   test('tells the most urgent reason first, and the others in its last sentence', () => {
