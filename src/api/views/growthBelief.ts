@@ -4,13 +4,10 @@ import type { Pointing } from '../../domain/agreement/pointing.ts';
 import type { CalendarDay } from '../../domain/dates.ts';
 import type { GrowthRecord, SkinSize } from '../../domain/growth/belief/growthRecord.ts';
 import { allSeries, growthIn, type Pooled } from '../../domain/growth/belief/pooledCabinet.ts';
-import { KINSHIPS, kinshipOf, mayLearnFrom } from '../../domain/growth/kin.ts';
+import { mayLearnFrom, nearestKin } from '../../domain/growth/kin.ts';
 import type { Specimen } from '../../domain/specimen/specimen.ts';
 import { carapaceOnly } from './measurements.ts';
 import { type MoltedSkin, moltedSkinsOf, skinSizesOf } from './skins.ts';
-
-/** More measured kin than this narrow a size no further that could be seen, and each takes time to measure. */
-const MOST_MEASURED_KIN = 12;
 
 /** Carapace lengths of an animal's skins, its legs unmeasured. */
 export type CarapaceSizes = (specimenId: string) => readonly SkinSize[];
@@ -39,15 +36,17 @@ export function carapacesOn(skins: readonly MoltedSkin[]): SkinSize[] {
  * size now and the next, in whatever room that is asked.
  */
 export function growthNear(specimen: Specimen, entries: readonly CabinetEntry[], sizesOf: CarapaceSizes, today: CalendarDay): Pooled {
-  const near = entries
+  const candidates = entries
     .filter((entry) => mayLearnFrom(specimen, entry.specimen))
-    .flatMap((entry) => {
-      const away = distance(specimen, entry.specimen);
-      return away !== null && (away === 0 || entry.lastMeasured !== null) ? [{ entry, away }] : [];
-    })
-    // Of equally near ones those with the longest rows, which say most.
-    .sort((a, b) => a.away - b.away || b.entry.molts.length - a.entry.molts.length)
-    .slice(0, 1 + MOST_MEASURED_KIN);
+    .map((entry) => ({
+      specimenId: entry.specimen.id,
+      taxon: entry.specimen.taxon,
+      eggSacGroup: entry.specimen.eggSacGroup,
+      molts: entry.molts.length,
+      isMeasured: entry.lastMeasured !== null,
+      entry,
+    }));
+  const near = nearestKin({ specimenId: specimen.id, taxon: specimen.taxon, eggSacGroup: specimen.eggSacGroup }, candidates);
   const records = near.map(({ entry }) => recordOf(entry, entry.lastMeasured === null ? [] : sizesOf(entry.specimen.id)));
   return growthIn(allSeries(records, today), today);
 }
@@ -55,11 +54,4 @@ export function growthNear(specimen: Specimen, entries: readonly CabinetEntry[],
 export function recordOf({ specimen, molts }: CabinetEntry, sizes: readonly SkinSize[]): GrowthRecord {
   const { id, taxon, eggSacGroup, hatchedOn, acquiredOn, acquiredInstar } = specimen;
   return { specimenId: id, taxon, eggSacGroup, hatchedOn, acquiredOn, acquiredInstar, molts, sizes };
-}
-
-/** 0 for the animal itself, then siblings, its species, its genus; null for strangers. */
-function distance(specimen: Specimen, other: Specimen): number | null {
-  if (other.id === specimen.id) return 0;
-  const kinship = kinshipOf(specimen, other);
-  return kinship === null ? null : 1 + KINSHIPS.indexOf(kinship);
 }

@@ -18,7 +18,7 @@ export function eggSacOf({ taxon, eggSacGroup }: KinLabel): string | null {
   return sac ? JSON.stringify([taxon.trim().toLowerCase().replace(/\s+/g, ' '), sac]) : null;
 }
 
-export const KINSHIPS = ['siblings', 'species', 'genus'] as const;
+const KINSHIPS = ['siblings', 'species', 'genus'] as const;
 
 /** The nearest group that two animals share; null for strangers. */
 export function kinshipOf(one: KinLabel, other: KinLabel): (typeof KINSHIPS)[number] | null {
@@ -27,6 +27,41 @@ export function kinshipOf(one: KinLabel, other: KinLabel): (typeof KINSHIPS)[num
   const [a, b] = [namesOf(one.taxon), namesOf(other.taxon)];
   if (a.species !== null && a.species === b.species) return 'species';
   return a.genus !== null && a.genus === b.genus ? 'genus' : null;
+}
+
+/** More measured kin than this narrow a size no further that could be seen, and each takes time to measure. */
+const MOST_MEASURED_KIN = 12;
+
+/** One animal as far as it says whom it may tell of its growth. */
+export interface KinCandidate extends KinLabel {
+  readonly specimenId: string;
+  readonly molts: number;
+  readonly isMeasured: boolean;
+}
+
+/**
+ * An animal and those whose skins say most of its growth: siblings before its species before its genus, and of equally near ones those
+ * with the longest rows. Strangers and kin without a measured skin are left out.
+ */
+export function nearestKin<Candidate extends KinCandidate>(
+  one: Pick<KinCandidate, 'specimenId' | 'taxon' | 'eggSacGroup'>,
+  among: readonly Candidate[],
+): Candidate[] {
+  return among
+    .flatMap((candidate) => {
+      const away = distance(one, candidate);
+      return away !== null && (away === 0 || candidate.isMeasured) ? [{ candidate, away }] : [];
+    })
+    .sort((a, b) => a.away - b.away || b.candidate.molts - a.candidate.molts)
+    .slice(0, 1 + MOST_MEASURED_KIN)
+    .map(({ candidate }) => candidate);
+}
+
+/** 0 for the animal itself, then siblings, its species, its genus; null for strangers. */
+function distance(one: Pick<KinCandidate, 'specimenId' | 'taxon' | 'eggSacGroup'>, other: KinCandidate): number | null {
+  if (other.specimenId === one.specimenId) return 0;
+  const kinship = kinshipOf(one, other);
+  return kinship === null ? null : 1 + KINSHIPS.indexOf(kinship);
 }
 
 /** Whether two animals stand beside each other as siblings. */

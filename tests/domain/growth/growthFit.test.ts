@@ -15,8 +15,8 @@ describe.each(publishedSeries)('$what', ({ firstInstar, lengthsMm, expected }) =
 
   it('gives exp(b), the line and R2 to the printed digits', () => {
     expect(fit?.ratio.toFixed(4)).toBe(expected.ratio);
-    expect(fit?.intercept.toFixed(5)).toBe(expected.intercept);
-    expect(fit?.slope.toFixed(5)).toBe(expected.slope);
+    if (expected.intercept !== undefined) expect(fit?.intercept.toFixed(5)).toBe(expected.intercept);
+    if (expected.slope !== undefined) expect(fit?.slope.toFixed(5)).toBe(expected.slope);
     expect(fit?.rSquared.toFixed(5)).toBe(expected.rSquared);
   });
 

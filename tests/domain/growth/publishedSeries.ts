@@ -5,8 +5,9 @@ interface PublishedSeries {
   readonly expected: {
     readonly geometricMeanRatio: string;
     readonly ratio: string;
-    readonly intercept: string;
-    readonly slope: string;
+    /** Left out where the calculation apart gives exp(b) alone. */
+    readonly intercept?: string;
+    readonly slope?: string;
     readonly rSquared: string;
     readonly residualStandardDeviation?: string;
   };
@@ -71,11 +72,30 @@ export const publishedSeries: readonly PublishedSeries[] = [
     expected: { geometricMeanRatio: '1.2996', ratio: '1.3042', intercept: '0.30468', slope: '0.26561', rSquared: '0.99670' },
   },
   {
+    // Lourenco WR, Goodman SM (2006) Zool. Anz. 244:181-185.
+    what: 'Grosphus hirtus, females',
+    firstInstar: 1,
+    lengthsMm: [1.5, 2.0, 2.6, 3.3, 4.3, 6.1],
+    expected: { geometricMeanRatio: '1.3239', ratio: '1.3137', intercept: '0.13093', slope: '0.27283', rSquared: '0.99688' },
+  },
+  {
+    what: 'Grosphus hirtus, males',
+    firstInstar: 1,
+    lengthsMm: [1.4, 2.0, 2.5, 3.2, 3.7, 4.6],
+    expected: { geometricMeanRatio: '1.2686', ratio: '1.2583', intercept: '0.18654', slope: '0.22972', rSquared: '0.98318' },
+  },
+  {
     // Montezano DG et al. (2019) J. Agric. Sci. 11(8).
     what: 'Spodoptera frugiperda, females',
     firstInstar: 1,
     lengthsMm: [0.35, 0.57, 0.87, 1.29, 1.89, 2.8],
     expected: { geometricMeanRatio: '1.5157', ratio: '1.5084', intercept: '-1.41045', slope: '0.41106', rSquared: '0.99802' },
+  },
+  {
+    what: 'Spodoptera frugiperda, females, as if the third instar had not been there',
+    firstInstar: 1,
+    lengthsMm: [0.35, 0.57, 1.29, 1.89, 2.8],
+    expected: { geometricMeanRatio: '1.6818', ratio: '1.7087', rSquared: '0.97991' },
   },
   {
     // Great Lakes Entomologist 20(3), article 8 (abstract).

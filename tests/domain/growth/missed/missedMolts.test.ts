@@ -129,6 +129,18 @@ describe('checkMissedMolts', () => {
     expect(checks[1]).toMatchObject({ crosbyAlarm: true, verdict: 'irregular', suggestedSkipped: 0 });
   });
 
+  // Complete series that end all the same with a suggestion: Diaphorina citri grows as a row with a gap does, and the first molts of
+  // Aglaoctenus lagotis grow much more than its later ones. What is known to be wrong stays pinned, so that it is seen to change.
+  it.each([
+    ['citri', [1], 'likely'],
+    ['lagotis', [0], 'possible'],
+  ] as const)('suggests in the complete series of %s what is not missing', (name, at, verdict) => {
+    const checks = checked(stepsOf(SERIES[name]));
+    const suggested = checks.flatMap(({ suggestedSkipped }, index) => (suggestedSkipped > 0 ? [index] : []));
+    expect(suggested).toEqual(at);
+    expect(checks[suggested[0] ?? -1]?.verdict).toBe(verdict);
+  });
+
   it('raises no alarm for a change that the readings do not show', () => {
     const lengths = [10, 12.5, 15.6, 21.4];
     const alarms = (uncertaintyMm: number) =>

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { readCabinet } from '../../../../src/domain/growth/forecast/cabinetForecast.ts';
 import { coverageOf } from '../../../../src/domain/growth/forecast/foretoldShare.ts';
 import { simulateCabinet, USUAL_TRUTH } from '../../../../src/domain/growth/simulation/simulatedCabinet.ts';
-import { scoresOf } from '../../../support/simulatedForecasts.ts';
+import { scoresByNearestKin, scoresOf } from '../../../support/simulatedForecasts.ts';
 
 const TODAY = '2026-11-25';
 
@@ -31,6 +31,15 @@ describe('forecasts for four cabinets of 2,000 simulated animals of known truth'
     expect(coverage.size.within90 / coverage.size.scored).toBeLessThan(0.92);
     expect(coverage.size.within50 / coverage.size.scored).toBeGreaterThan(0.47);
     expect(coverage.size.within50 / coverage.size.scored).toBeLessThan(0.53);
+  });
+
+  it('hold it as often where only the nearest kin of an animal are read, as in every room', () => {
+    const { size } = coverageOf(cabinets.slice(0, 2).flatMap((one) => scoresByNearestKin(one, TODAY)));
+    expect(size.scored).toBeGreaterThan(3600);
+    expect(size.within90 / size.scored).toBeGreaterThan(0.88);
+    expect(size.within90 / size.scored).toBeLessThan(0.92);
+    expect(size.within50 / size.scored).toBeGreaterThan(0.47);
+    expect(size.within50 / size.scored).toBeLessThan(0.53);
   });
 
   it('learn the scatter, the spread of kin and the share of unseen molts', () => {
