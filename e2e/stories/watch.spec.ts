@@ -112,7 +112,7 @@ test('the sample shows one of everything that can bring an animal onto the board
     ['FH-05', 'Molt expected'],
     ['FH-15', 'A molt to put on record'],
     ['FH-13', 'A skin to recover'],
-    ['FH-08', 'A skin to read'],
+    ['FH-08', 'A skin to examine'],
   ] as const) {
     await expect(today.getByRole('listitem').filter({ hasText: code }).filter({ hasText: need })).toHaveCount(1);
   }

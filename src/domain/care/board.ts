@@ -1,5 +1,6 @@
 import { addDays, type CalendarDay, dayOf } from '../dates.ts';
 import { groundsIn } from '../growth/forecast/expectedMolt.ts';
+import { canBeMeasured, hasStrip } from '../molting/exuvia.ts';
 import { isFirm } from '../sexing/rank.ts';
 import { type FollowedAnimal, unrecordedMoltOf } from './followed.ts';
 import type { MoltTimer } from './moltTimer.ts';
@@ -93,18 +94,20 @@ export function skinsToRecover({ records: { molts, skins } }: FollowedAnimal, to
   });
 }
 
-/** The latest first, without a limit of time. An examination is asked of the last skin, and of earlier ones while the sex is open. */
+/**
+ * The latest first, without a limit of time. Sizes are asked while there is something to measure; an examination while there is a strip
+ * to examine, of the last skin, and of earlier ones while the sex is open; a photo where one of the two is still to be done.
+ */
 function skinsToRead({ records: { molts, skins, sex } }: FollowedAnimal): Omit<ReadNeed, 'others'>[] {
   return latestFirst(molts).flatMap(({ id, happenedTo }, back) => {
     const skin = skins.find(({ moltId }) => moltId === id);
     if (!skin?.exuvia.recovered) return [];
-    const missing: ReadNeed['missing'] = [];
-    if (skin.photoId === null) missing.push('photo');
-    if (!skin.measured) missing.push('measuring');
-    if (!skin.sexed && (back === 0 || !isFirm(sex.level))) missing.push('sexing');
-    return missing.length === 0
-      ? []
-      : [{ kind: 'skin-to-read' as const, exuviaId: skin.exuvia.id, photoId: skin.photoId, moltedOn: happenedTo, missing }];
+    const toDo: ReadNeed['missing'] = [];
+    if (!skin.measured && canBeMeasured(skin.exuvia)) toDo.push('measuring');
+    if (!skin.sexed && hasStrip(skin.exuvia) && (back === 0 || !isFirm(sex.level))) toDo.push('sexing');
+    if (toDo.length === 0) return [];
+    const missing: ReadNeed['missing'] = skin.photoId === null ? ['photo', ...toDo] : toDo;
+    return [{ kind: 'skin-to-read' as const, exuviaId: skin.exuvia.id, photoId: skin.photoId, moltedOn: happenedTo, missing }];
   });
 }
 

@@ -22,7 +22,7 @@ import { premoltSuspicion, type Suspicion } from './suspicion.ts';
 /** One skin on record, and how far it has been read. */
 export interface SkinState {
   readonly moltId: string;
-  readonly exuvia: Pick<Exuvia, 'id' | 'recovered'>;
+  readonly exuvia: Pick<Exuvia, 'id' | 'recovered' | 'grade' | 'completeness'>;
   /** One of its photos, to be measured; null without any. */
   readonly photoId: string | null;
   readonly measured: boolean;

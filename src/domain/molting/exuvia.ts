@@ -10,6 +10,16 @@ export const SkinCompleteness = z
   .meta({ id: 'SkinCompleteness' });
 export type SkinCompleteness = z.infer<typeof SkinCompleteness>;
 
+/** Whether a length of the protocol can be had from what is left: a carapace is enough. One of which nobody said is taken to be whole. */
+export function canBeMeasured({ completeness }: Pick<Exuvia, 'completeness'>): boolean {
+  return completeness !== 'fragments';
+}
+
+/** Whether there is a genital strip to examine: its grade says so, else what is left of the skin. */
+export function hasStrip({ grade, completeness }: Pick<Exuvia, 'grade' | 'completeness'>): boolean {
+  return grade === null ? completeness !== 'abdomen-missing' && completeness !== 'carapace-only' : grade !== 'D';
+}
+
 /** The skin left by one molt. It shows the instar that ended, never the living animal. */
 export const ExuviaDraft = z
   .object({

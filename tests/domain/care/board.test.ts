@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { boardOf } from '../../../src/domain/care/board.ts';
 import { calendarEntriesOf, canceledEntriesOf } from '../../../src/domain/care/calendar.ts';
 import { CAUTIOUS_FEEDING_TABLE } from '../../../src/domain/care/feedingTable.ts';
-import { type AnimalRecords, follow, type KnownGrowth } from '../../../src/domain/care/followed.ts';
+import { type AnimalRecords, follow, type KnownGrowth, type SkinState } from '../../../src/domain/care/followed.ts';
 import { CARAPACE } from '../../../src/domain/growth/belief/foretoldSize.ts';
 import type { ExpectedMolt } from '../../../src/domain/growth/forecast/expectedMolt.ts';
 import { type GroundOfSize, type LengthBehind, oneMoltFurther, spanNow } from '../../../src/domain/growth/sizeNow.ts';
@@ -45,7 +45,8 @@ function animal(id: string, part: Partial<AnimalRecords> = {}) {
 
 const boardOfOne = (part: Partial<AnimalRecords>) => boardOf([animal('a', part)], TODAY).map(({ need, action }) => [need.kind, action]);
 
-const skin = { moltId: 'm1', exuvia: { id: 'e1', recovered: true }, photoId: 'p1', measured: true, sexed: true };
+const exuvia = { id: 'e1', recovered: true, grade: null, completeness: null };
+const skin: SkinState = { moltId: 'm1', exuvia, photoId: 'p1', measured: true, sexed: true };
 
 describe('who needs what today', () => {
   test('nobody of whom nothing is known', () => expect(boardOf([animal('a'), animal('b')], TODAY)).toEqual([]));
@@ -107,10 +108,27 @@ describe('who needs what today', () => {
     expect(boardOfOne({ observations: ended, molts })).toEqual([['skin-to-recover', 'record-skin']]);
     expect(boardOfOne({ observations: ended, molts, skins: [{ ...skin, sexed: false }] })).toEqual([['skin-to-read', 'read-skin']]);
     expect(boardOfOne({ observations: ended, molts, skins: [skin] })).toEqual([]);
-    expect(boardOfOne({ observations: ended, molts, skins: [{ ...skin, exuvia: { id: 'e1', recovered: false }, sexed: false }] })).toEqual(
+    expect(boardOfOne({ observations: ended, molts, skins: [{ ...skin, exuvia: { ...exuvia, recovered: false }, sexed: false }] })).toEqual(
       [],
     );
     expect(boardOfOne({ observations: ended, molts: [{ ...molt('m1', '2026-05-01'), outcomes: ['skin-not-recovered'] }] })).toEqual([]);
+  });
+
+  test.each<[string, Partial<SkinState['exuvia']>, Partial<SkinState>, string[] | null]>([
+    ['of which nobody said how complete it is', {}, { photoId: null }, ['photo', 'measuring', 'sexing']],
+    ['without an abdomen has its carapace', { completeness: 'abdomen-missing' }, {}, ['measuring']],
+    ['that is a carapace alone has that', { completeness: 'carapace-only' }, {}, ['measuring']],
+    ['of grade D has no strip to examine', { grade: 'D' }, {}, ['measuring']],
+    ['graded for its strip has one, whatever else is gone', { grade: 'C', completeness: 'carapace-only' }, {}, ['measuring', 'sexing']],
+    ['in fragments can be examined', { completeness: 'fragments' }, {}, ['sexing']],
+    ['in fragments, whose reading is signed', { completeness: 'fragments' }, { sexed: true }, null],
+    ['in fragments, whose reading is signed, without a photo', { completeness: 'fragments' }, { sexed: true, photoId: null }, null],
+    ['in fragments of grade D', { grade: 'D', completeness: 'fragments' }, {}, null],
+    ['whose reading is signed can still be measured', { grade: 'B', completeness: 'legs-missing' }, { sexed: true }, ['measuring']],
+  ])('a skin %s', (_, left, part, missing) => {
+    const skins = [{ ...skin, measured: false, sexed: false, ...part, exuvia: { ...exuvia, ...left } }];
+    const [item] = boardOf([animal('a', { molts: [molt('m1', '2026-01-01')], skins })], TODAY);
+    expect(item?.need ?? null).toEqual(missing && expect.objectContaining({ kind: 'skin-to-read', missing }));
   });
 
   test('a skin is not looked for after three months', () => {
@@ -129,7 +147,7 @@ describe('who needs what today', () => {
       { kind: 'skin-to-recover', moltId: 'm1', moltedOn: '2026-03-20' },
       { kind: 'skin-to-recover', moltId: 'm2', moltedOn: '2026-03-30' },
     ]);
-    const skins = ['m0', 'm1', 'm2'].map((moltId) => ({ ...skin, moltId, exuvia: { id: moltId, recovered: true }, sexed: false }));
+    const skins = ['m0', 'm1', 'm2'].map((moltId) => ({ ...skin, moltId, exuvia: { ...exuvia, id: moltId }, sexed: false }));
     const latest = { kind: 'skin-to-read', exuviaId: 'm2', photoId: 'p1', moltedOn: '2026-03-30', missing: ['sexing'] };
     expect(needsOf({ skins })).toEqual([{ ...latest, others: 2 }]);
     expect(needsOf({ skins, sex: FEMALE })).toEqual([{ ...latest, others: 0 }]);

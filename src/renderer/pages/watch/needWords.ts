@@ -37,8 +37,8 @@ export function needInWords(need: Need, offsetAt?: OffsetAt): NeedWords {
       };
     case 'skin-to-read':
       return {
-        title: 'A skin to read',
-        why: `Of the molt on ${dayInWords(need.moltedOn)}; still missing: ${listed(need.missing.map((one) => READING_STEPS[one]))}.${need.others > 0 ? ` After it, ${counted(need.others, 'earlier skin')}.` : ''}`,
+        title: `A skin to ${listed(need.missing.map((one) => READING_VERBS[one]))}`,
+        why: `Of the molt on ${dayInWords(need.moltedOn)}; still missing: ${listed(need.missing.map((one) => READING_STEPS[one]))}.${need.others > 0 ? ` After it, ${counted(need.others, 'earlier skin')}.` : ''}${nothingToMeasure(need.missing)}`,
       };
     case 'premolt':
       return {
@@ -76,7 +76,7 @@ export function alsoInWords(need: Need): string {
     case 'skin-to-recover':
       return `${name}, shed on ${dayInWords(need.moltedOn)}`;
     case 'skin-to-read':
-      return `${name}, shed on ${dayInWords(need.moltedOn)} (without ${listed(need.missing.map((one) => READING_STEPS[one]))})${need.others > 0 ? ` and ${counted(need.others, 'earlier one')}` : ''}`;
+      return `${name}, shed on ${dayInWords(need.moltedOn)}${need.others > 0 ? ` and ${counted(need.others, 'earlier one')}` : ''}`;
     case 'molting':
     case 'hardening':
     case 'feeding-hold':
@@ -123,6 +123,13 @@ const MOLT_TITLES: Readonly<Record<MoltTimer['state'], string>> = {
   concern: 'Molting for too long',
   'clock-set-back': 'Molting; the clock does not fit',
 };
+
+const READING_VERBS = { photo: 'photograph', measuring: 'measure', sexing: 'examine' } as const;
+
+/** How a skin leaves the board that has been examined, or has no strip, and gives no size either. */
+function nothingToMeasure(missing: readonly (keyof typeof READING_VERBS)[]): string {
+  return missing.includes('sexing') ? '' : ' If nothing of it can be measured, record on its page that only fragments are left.';
+}
 
 const READING_STEPS = { photo: 'a photo', measuring: 'its sizes', sexing: 'an examination' } as const;
 

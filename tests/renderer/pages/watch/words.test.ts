@@ -61,6 +61,18 @@ describe('a need', () => {
     expect(needInWords({ kind: 'molting', timer }, () => '-07:00').why).toMatch(/^Found molting 5 Mar 2026, 20:00 \(UTC\+00:00\), /);
   });
 
+  test('for a skin names what is to be done, and how one leaves the board that gives no size', () => {
+    const skin = { kind: 'skin-to-read' as const, exuviaId: 'e1', photoId: 'p1', moltedOn: '2026-03-05', others: 0 };
+    expect(needInWords({ ...skin, missing: ['measuring', 'sexing'] })).toEqual({
+      title: 'A skin to measure and examine',
+      why: 'Of the molt on 5 Mar 2026; still missing: its sizes and an examination.',
+    });
+    expect(needInWords({ ...skin, missing: ['measuring'] })).toEqual({
+      title: 'A skin to measure',
+      why: 'Of the molt on 5 Mar 2026; still missing: its sizes. If nothing of it can be measured, record on its page that only fragments are left.',
+    });
+  });
+
   test('for a skin leads to the room of the first thing missing', () => {
     const item = (missing: ('photo' | 'measuring' | 'sexing')[]) =>
       stepOf(
@@ -147,9 +159,7 @@ describe('the one line of an animal', () => {
           { action: 'read-skin', need: unread },
         ],
       }),
-    ).toMatch(
-      / Also: a skin to recover, shed on 5 Mar 2026; a skin to read, shed on 5 Feb 2026 \(without a photo and an examination\) and 2 earlier ones\.$/,
-    );
+    ).toMatch(/ Also: a skin to recover, shed on 5 Mar 2026; a skin to photograph and examine, shed on 5 Feb 2026 and 2 earlier ones\.$/);
   });
 
   test('asks for the step of the next reason where the first one only asks to wait', () => {
