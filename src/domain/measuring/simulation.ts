@@ -8,6 +8,7 @@ import { elongationOf, elongationUncertaintyPx, withElongation } from './coinRim
 import { distance } from './corners.ts';
 import { CORNER_SHIFT_BOUND, shiftedMarks } from './distortion.ts';
 import type { Ellipse } from './ellipse.ts';
+import { cornerShifts, type FittedSides, fittedSidesOf } from './fittedSides.ts';
 import type { KnownHeights } from './heights.ts';
 import { EDGE_UNCERTAINTY_MM } from './knownRectangles.ts';
 import type { LandmarkName, Landmarks } from './landmarks.ts';
@@ -78,12 +79,10 @@ function scattering(marks: PointsScale, picture: PictureFacts): PointsScale {
 function drawnMarks(marks: SimulatedMarks, draw: Generator): SimulatedMarks {
   switch (marks.kind) {
     case 'rectangle': {
-      const [a, b, c, d] = marks.corners;
-      const move = (corner: ImagePoint): ImagePoint => near(corner, marks.pointingPx, draw);
+      const fitted = fittedSidesOf(marks);
       return {
         ...marks,
-        corners: [move(a), move(b), move(c), move(d)],
-        ...(marks.sidePoints && { sidePoints: drawnSides(marks.sidePoints, marks, draw) }),
+        ...(fitted ? drawnWithSides(marks, fitted, draw) : drawnCorners(marks, draw)),
         widthMm: marks.widthMm + marks.widthStandardUncertaintyMm * normalDeviate(draw),
         heightMm: marks.heightMm + marks.heightStandardUncertaintyMm * normalDeviate(draw),
       };
@@ -102,9 +101,36 @@ function drawnMarks(marks: SimulatedMarks, draw: Generator): SimulatedMarks {
   }
 }
 
-/** Points of all sides; the sides of a card of which one is hidden give its plane themselves, so they are moved bodily, too. */
-function drawnSides(sides: Sides, marks: RectangleScale, draw: Generator): Sides {
-  const bodilyPx = threeSidesOf(sides, marks) ? (EDGE_UNCERTAINTY_MM * distance(marks.corners[0], marks.corners[1])) / marks.widthMm : 0;
+type DrawnRectangle = Pick<RectangleScale, 'corners' | 'sidePoints'>;
+
+function drawnCorners({ corners: [a, b, c, d], ...marks }: RectangleScale, draw: Generator): DrawnRectangle {
+  const move = (corner: ImagePoint): ImagePoint => near(corner, marks.pointingPx, draw);
+  const corners: RectangleScale['corners'] = [move(a), move(b), move(c), move(d)];
+  if (!marks.sidePoints) return { corners };
+  // The sides of a card of which one is hidden give its plane themselves, so they are moved bodily, too.
+  const isThree = threeSidesOf(marks.sidePoints, marks) !== null;
+  const bodilyPx = isThree ? (EDGE_UNCERTAINTY_MM * distance(a, b)) / marks.widthMm : 0;
+  return { corners, sidePoints: drawnSides(marks.sidePoints, bodilyPx, draw) };
+}
+
+/** Corners go where the drawn sides meet. */
+function drawnWithSides(
+  { corners: [a, b, c, d] }: RectangleScale,
+  { sides, lines, bodilyPx }: FittedSides,
+  draw: Generator,
+): DrawnRectangle {
+  const sidePoints = drawnSides(sides, bodilyPx, draw);
+  const [first, second, third, fourth] =
+    cornerShifts(
+      lines,
+      sidePoints.flatMap((side) => sideLine(side) ?? []),
+    ) ?? [];
+  const by = ({ xPx, yPx }: ImagePoint, shift = { xPx: 0, yPx: 0 }): ImagePoint => ({ xPx: xPx + shift.xPx, yPx: yPx + shift.yPx });
+  return { corners: [by(a, first), by(b, second), by(c, third), by(d, fourth)], sidePoints };
+}
+
+/** Points of all sides, each drawn for itself, and each side as a whole. */
+function drawnSides(sides: Sides, bodilyPx: number, draw: Generator): Sides {
   const drawn = (side: Sides[number]): Sides[number] => {
     const line = sideLine(side);
     if (!line) return side;

@@ -4,7 +4,7 @@ import type { RectangleScale } from './calibration.ts';
 import type { Lens } from './camera.ts';
 import type { Corners } from './corners.ts';
 import { EDGE_UNCERTAINTY_MM } from './knownRectangles.ts';
-import { type SideLine, type Sides, sideLine } from './lens/sides.ts';
+import { meetingOf, type SideLine, type Sides, sideLine } from './lens/sides.ts';
 import type { ImagePoint } from './points.ts';
 import { axesOf } from './slopedPlane.ts';
 import { SLOPE_STANDARD_UNCERTAINTY } from './slopePrior.ts';
@@ -110,21 +110,13 @@ export function shift(parameters: Parameters, by: readonly number[]): Parameters
 
 /** Seen straight from above. */
 function startOf({ lines: [before, opposite, after], oppositeMm }: ThreeSides, { focalPx, centre }: Lens): Parameters | null {
-  const [from, to] = [meeting(before, opposite), meeting(opposite, after)];
+  const [from, to] = [meetingOf(before, opposite), meetingOf(opposite, after)];
   if (!from || !to) return null;
   const mmPerPx = oppositeMm / Math.hypot(to.xPx - from.xPx, to.yPx - from.yPx);
   if (!Number.isFinite(mmPerPx)) return null;
   // A quarter turn back from the side that was seen.
   const direction = Math.atan2(from.xPx - to.xPx, to.yPx - from.yPx);
   return [0, 0, Math.log(focalPx * mmPerPx), direction, (from.xPx - centre.xPx) * mmPerPx, (from.yPx - centre.yPx) * mmPerPx];
-}
-
-function meeting(one: SideLine, other: SideLine): ImagePoint | null {
-  const sine = one.alongX * other.alongY - one.alongY * other.alongX;
-  if (!(Math.abs(sine) > 1e-6)) return null;
-  const [dx, dy] = [other.through.xPx - one.through.xPx, other.through.yPx - one.through.yPx];
-  const along = (dx * other.alongY - dy * other.alongX) / sine;
-  return { xPx: one.through.xPx + along * one.alongX, yPx: one.through.yPx + along * one.alongY };
 }
 
 /**

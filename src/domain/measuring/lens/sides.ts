@@ -60,11 +60,12 @@ export function sideLine(side: Side): SideLine | null {
 /** Where neighboring sides meet, in the order of the corners; null where one of both was not seen or they are parallel. */
 export function sidesMeet(sides: Sides): readonly [ImagePoint | null, ImagePoint | null, ImagePoint | null, ImagePoint | null] {
   const [top, right, bottom, left] = [sideLine(sides[0]), sideLine(sides[1]), sideLine(sides[2]), sideLine(sides[3])];
+  const meet = (one: SideLine | null, other: SideLine | null) => one && other && meetingOf(one, other);
   return [meet(left, top), meet(top, right), meet(right, bottom), meet(bottom, left)];
 }
 
-function meet(one: SideLine | null, other: SideLine | null): ImagePoint | null {
-  if (!one || !other) return null;
+/** Null for parallels. */
+export function meetingOf(one: SideLine, other: SideLine): ImagePoint | null {
   const sine = one.alongX * other.alongY - one.alongY * other.alongX;
   if (!(Math.abs(sine) > 1e-6)) return null;
   const [dx, dy] = [other.through.xPx - one.through.xPx, other.through.yPx - one.through.yPx];
