@@ -13,6 +13,8 @@ export const STATUS_OF: Readonly<Record<FailureCode, 400 | 401 | 403 | 404 | 409
   'dates-reversed': 422,
   'hatched-after-acquired': 422,
   'date-in-future': 422,
+  'date-too-early': 422,
+  'date-before-hatching': 422,
   'read-before-shed': 422,
   'molts-out-of-order': 422,
   'instars-out-of-order': 422,

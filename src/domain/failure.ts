@@ -25,6 +25,8 @@ export const Failure = z
     z.object({ code: z.literal('dates-reversed'), from: z.string(), to: z.string() }),
     z.object({ code: z.literal('hatched-after-acquired'), hatchedOn: z.string(), acquiredOn: z.string() }),
     z.object({ code: z.literal('date-in-future'), field: z.string(), date: z.string() }),
+    z.object({ code: z.literal('date-too-early'), field: z.string(), date: z.string(), earliest: z.string() }),
+    z.object({ code: z.literal('date-before-hatching'), field: z.string(), date: z.string(), hatchedOn: z.string() }),
     z.object({ code: z.literal('molts-out-of-order'), date: z.string(), neighbourDate: z.string() }),
     z.object({
       code: z.literal('instars-out-of-order'),

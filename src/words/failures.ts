@@ -83,6 +83,8 @@ export function wordsFor(failure: Failure): FailureWords {
     case 'hatched-after-acquired':
     case 'read-before-shed':
     case 'date-in-future':
+    case 'date-too-early':
+    case 'date-before-hatching':
     case 'molts-out-of-order':
     case 'instars-out-of-order':
     case 'instar-too-low':

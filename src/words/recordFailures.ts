@@ -13,6 +13,8 @@ export type RecordFailure = Extract<
       | 'hatched-after-acquired'
       | 'read-before-shed'
       | 'date-in-future'
+      | 'date-too-early'
+      | 'date-before-hatching'
       | 'molts-out-of-order'
       | 'instars-out-of-order'
       | 'instar-too-low'
@@ -58,6 +60,16 @@ export function wordsForRecord(failure: RecordFailure): FailureWords {
       };
     case 'date-in-future':
       return { happened: `${dayInWords(failure.date)} has not come yet.`, advice: 'Give a day up to today.' };
+    case 'date-too-early':
+      return {
+        happened: `${dayInWords(failure.date)} is too long ago: days from ${dayInWords(failure.earliest)} on are kept.`,
+        advice: 'Look at the year.',
+      };
+    case 'date-before-hatching':
+      return {
+        happened: `${dayInWords(failure.date)} lies before the animal hatched, on ${dayInWords(failure.hatchedOn)}.`,
+        advice: 'Correct this day, or the day it hatched.',
+      };
     case 'molts-out-of-order':
       return {
         happened: `A molt on ${dayInWords(failure.date)} does not fit beside the one on ${dayInWords(failure.neighbourDate)}.`,

@@ -77,8 +77,8 @@ export function wordsForSex(failure: SexFailure): FailureWords {
       };
     case 'photo-not-of-animal':
       return {
-        happened: 'One of these photos does not show the animal itself.',
-        advice: 'What the animal shows is proved by a photo of the animal: a skin is of the instar before.',
+        happened: 'A photo that was named does not show this animal itself.',
+        advice: 'What the animal shows is proved by a photo of that animal: a skin is of the instar before.',
       };
     case 'number-out-of-range':
       return {

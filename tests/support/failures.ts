@@ -14,6 +14,8 @@ export const ONE_OF_EACH_FAILURE: { readonly [Code in FailureCode]: Extract<Fail
   'hatched-after-acquired': { code: 'hatched-after-acquired', hatchedOn: '2026-02-02', acquiredOn: '2026-02-01' },
   'read-before-shed': { code: 'read-before-shed', readOn: '2024-01-01', shedFrom: '2025-02-06' },
   'date-in-future': { code: 'date-in-future', field: 'happenedTo', date: '2030-01-01' },
+  'date-too-early': { code: 'date-too-early', field: 'happenedFrom', date: '1850-01-01', earliest: '1950-01-01' },
+  'date-before-hatching': { code: 'date-before-hatching', field: 'seenOn', date: '1990-01-01', hatchedOn: '2023-05-01' },
   'molts-out-of-order': { code: 'molts-out-of-order', date: '2026-02-02', neighbourDate: '2026-02-01' },
   'instars-out-of-order': { code: 'instars-out-of-order', instar: 5, neighbourInstar: 6, neighbourDate: '2026-02-01', recordedBetween: 1 },
   'instar-too-low': { code: 'instar-too-low', instar: 1, earlierMolts: 2 },

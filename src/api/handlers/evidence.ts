@@ -18,9 +18,10 @@ export function evidenceHandlers(context: ApiContext): HandlersFor<keyof typeof 
     'POST /api/specimens/{specimenId}/live-signs': ({ path, body }) =>
       unwrap(
         archive.transaction(() => {
-          const { id } = unwrap(archive.specimens.get(path.specimenId));
+          const { id, hatchedOn } = unwrap(archive.specimens.get(path.specimenId));
           const animalPhotoIds = new Set(archive.photos.ofAnimal(id).map((photo) => photo.id));
-          const checked = unwrap(checkLiveSign(body, { today: todayOf(context), molts: archive.molts.ofSpecimen(id), animalPhotoIds }));
+          const molts = archive.molts.ofSpecimen(id);
+          const checked = unwrap(checkLiveSign(body, { today: todayOf(context), hatchedOn, molts, animalPhotoIds }));
           return archive.liveSigns.sign(id, checked);
         }),
       ),

@@ -4,7 +4,7 @@ import type { MoltDraft } from '../../domain/molting/molt.ts';
 import { checkRecovery } from '../../domain/molting/outcomes.ts';
 import { checkMolt } from '../../domain/molting/sequence.ts';
 import { type Result, succeed, unwrap } from '../../domain/result.ts';
-import { checkSpecimenDates } from '../../domain/specimen/dates.ts';
+import { checkHatching, checkSpecimenDates } from '../../domain/specimen/dates.ts';
 import type { Specimen } from '../../domain/specimen/specimen.ts';
 import { type ApiContext, todayOf } from '../context.ts';
 import type { specimenEndpoints } from '../contract/specimens.ts';
@@ -18,11 +18,12 @@ export function specimenHandlers(context: ApiContext): HandlersFor<keyof typeof 
   const { archive } = context;
   // The check and what it allows are one transaction, so that nothing slips in between.
   const inOne = <Value>(work: () => Result<Value>): Value => unwrap(archive.transaction(work));
-  /** Fits among the other molts of its animal, and the instar in which that was acquired. */
+  /** Fits among the other molts of its animal, the day it hatched, and the instar in which it was acquired. */
   const checkedMolt = (draft: MoltDraft, specimen: Specimen, replacing: string | null): MoltDraft => {
     const molts = archive.molts.ofSpecimen(specimen.id);
     const fitting = unwrap(checkMolt(draft, { molts, replacing, today: todayOf(context) }));
     unwrap(checkAcquisition(specimen, [...molts.filter(({ id }) => id !== replacing), fitting]));
+    unwrap(checkHatching(specimen.hatchedOn, [fitting]));
     return fitting;
   };
   return {
@@ -37,7 +38,10 @@ export function specimenHandlers(context: ApiContext): HandlersFor<keyof typeof 
     'PUT /api/specimens/{specimenId}': ({ path, body, version }) =>
       inOne(() => {
         const draft = unwrap(checkSpecimenDates(body, todayOf(context)));
-        unwrap(checkAcquisition(draft, archive.molts.ofSpecimen(path.specimenId)));
+        const molts = archive.molts.ofSpecimen(path.specimenId);
+        unwrap(checkAcquisition(draft, molts));
+        // What was on record against the day before does not keep anything else from being changed.
+        if (draft.hatchedOn !== unwrap(archive.specimens.get(path.specimenId)).hatchedOn) unwrap(checkHatching(draft.hatchedOn, molts));
         return archive.specimens.update(path.specimenId, version, draft);
       }),
     'DELETE /api/specimens/{specimenId}': ({ path }) => unwrap(archive.removals.remove('specimen', path.specimenId)),

@@ -1,6 +1,7 @@
 import { checkObservation } from '../../domain/care/appending.ts';
 import { calendarEntriesOf, canceledEntriesOf } from '../../domain/care/calendar.ts';
 import { pairingOf } from '../../domain/care/pairing.ts';
+import { refuse } from '../../domain/failure.ts';
 import { unwrap } from '../../domain/result.ts';
 import { writeCalendar } from '../../exchange/calendar/writeCalendar.ts';
 import { type ApiContext, todayOf } from '../context.ts';
@@ -33,7 +34,11 @@ export function watchHandlers(context: ApiContext): HandlersFor<keyof typeof wat
       unwrap(
         archive.transaction(() => {
           const specimen = unwrap(archive.specimens.get(path.specimenId));
-          if (body.source.kind === 'photo') unwrap(archive.photos.get(body.source.photoId));
+          if (body.source.kind === 'photo') {
+            const { id: photoId, subject } = unwrap(archive.photos.get(body.source.photoId));
+            const isOfAnimal = subject.kind === 'animal' && subject.specimenId === specimen.id;
+            if (!isOfAnimal) refuse({ code: 'photo-not-of-animal', photoId });
+          }
           const observations = archive.observations.ofSpecimen(specimen.id);
           const molts = archive.molts.ofSpecimen(specimen.id);
           const checked = unwrap(checkObservation(body, { specimen, observations, molts, now: context.ambient.now() }));

@@ -2,6 +2,7 @@ import { type CalendarDay, dayOf, type Instant } from '../dates.ts';
 import type { Failure } from '../failure.ts';
 import type { Molt } from '../molting/molt.ts';
 import { fail, type Result, succeed } from '../result.ts';
+import { checkNotTooEarly } from '../specimen/dates.ts';
 import type { Specimen } from '../specimen/specimen.ts';
 import { fangContradiction } from './fangs.ts';
 import { isAfter, type LastMolt, lastMoltOf } from './lastMolt.ts';
@@ -9,7 +10,7 @@ import { type MoltRun, moltRunsOf } from './moltRun.ts';
 import { inTimeOrder, isFangColor, isStage, MoltStage, type ObservationDraft, type Seen } from './observation.ts';
 
 export interface AppendingContext {
-  readonly specimen: Pick<Specimen, 'acquiredOn' | 'hatchedOn'>;
+  readonly specimen: Pick<Specimen, 'hatchedOn'>;
   /** All of the animal, in any order. */
   readonly observations: readonly Seen[];
   readonly molts: readonly Pick<Molt, 'id' | 'happenedFrom' | 'happenedTo'>[];
@@ -21,19 +22,21 @@ const AHEAD_ALLOWED_MS = 120_000;
 
 /**
  * Whether a new observation fits among the others of its animal, whenever it was made:
- * - it does not lie in the future, nor before the animal hatched;
+ * - it does not lie in the future, nor too long ago, nor before the animal hatched;
  * - no molt begins while one is under way, nor ends before it began or twice;
  * - the stages of one molt come in their order;
  * - after a molt the fangs do not grow lighter, and are not black within a day of its watched end.
  *
- * Failures: `seen-in-future`, `seen-before-hatching`, `molt-under-way`, `molt-already-ended`, `molt-ends-before-start`,
- * `stages-out-of-order`, `fangs-black-too-soon`, `fangs-out-of-order`.
+ * Failures: `seen-in-future`, `date-too-early`, `seen-before-hatching`, `molt-under-way`, `molt-already-ended`,
+ * `molt-ends-before-start`, `stages-out-of-order`, `fangs-black-too-soon`, `fangs-out-of-order`.
  */
 export function checkObservation(draft: ObservationDraft, context: AppendingContext): Result<ObservationDraft> {
   const { at } = draft.moment;
   const { hatchedOn } = context.specimen;
   if (Date.parse(at) > Date.parse(context.now) + AHEAD_ALLOWED_MS)
     return fail({ code: 'seen-in-future', moment: draft.moment, now: context.now });
+  const early = checkNotTooEarly('moment', dayOf(draft.moment));
+  if (!early.ok) return early;
   if (hatchedOn !== null && dayOf(draft.moment) < hatchedOn) return fail({ code: 'seen-before-hatching', moment: draft.moment, hatchedOn });
   const failure = contradictionWith({ ...draft, id: '' }, context);
   return failure === null ? succeed(draft) : fail(failure);

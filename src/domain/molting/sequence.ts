@@ -1,6 +1,7 @@
 import type { CalendarDay } from '../dates.ts';
 import type { Failure } from '../failure.ts';
 import { fail, type Result } from '../result.ts';
+import { checkNotTooEarly } from '../specimen/dates.ts';
 import { byDate, inDateOrder } from './instars.ts';
 import type { Molt, MoltDraft } from './molt.ts';
 import { checkOutcomes } from './outcomes.ts';
@@ -15,14 +16,14 @@ export interface SequenceContext {
 
 /**
  * Decides whether a molt fits among the others of its animal. Its dates place it; then
- * - the earlier date comes first and neither lies after today;
+ * - the earlier date comes first and neither lies after today, nor too long ago;
  * - its days meet no other molt's days. Two spans may share the day on which one ends and the next begins (an animal found
  *   molted was that day not yet molted again), but two molts known to the day cannot fall on the same one;
  * - known instars rise with the dates by at least one for every recorded molt, unknown ones between them included. They may
  *   rise by more: then a molt between was never recorded. The first recorded molt can shed any instar;
  * - how it went does not contradict itself.
  *
- * Failures: `dates-reversed`, `date-in-future`, `molts-out-of-order`, `instars-out-of-order`, `instar-too-low`,
+ * Failures: `dates-reversed`, `date-in-future`, `date-too-early`, `molts-out-of-order`, `instars-out-of-order`, `instar-too-low`,
  * `outcomes-contradict`.
  */
 export function checkMolt(draft: MoltDraft, context: SequenceContext): Result<MoltDraft> {
@@ -36,7 +37,8 @@ type Neighbor = Pick<Molt, 'happenedFrom' | 'happenedTo' | 'instarShed'>;
 function datesFailure(draft: MoltDraft, today: CalendarDay): Failure | null {
   if (draft.happenedFrom > draft.happenedTo) return { code: 'dates-reversed', from: draft.happenedFrom, to: draft.happenedTo };
   if (draft.happenedTo > today) return { code: 'date-in-future', field: 'happenedTo', date: draft.happenedTo };
-  return null;
+  const early = checkNotTooEarly('happenedFrom', draft.happenedFrom);
+  return early.ok ? null : early.failure;
 }
 
 function overlapFailure(draft: MoltDraft, others: readonly Neighbor[]): Failure | null {

@@ -9,7 +9,10 @@ function fieldsOf(failure: Failure): readonly string[] {
     case 'hatched-after-acquired':
       return ['hatchedOn', 'acquiredOn'];
     case 'date-in-future':
+    case 'date-too-early':
       return [failure.field];
+    case 'date-before-hatching':
+      return [failure.field, 'hatchedOn'];
     case 'dates-reversed':
       return ['happenedTo'];
     case 'molts-out-of-order':

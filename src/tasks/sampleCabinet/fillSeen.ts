@@ -16,7 +16,7 @@ export function fillLiveSigns({ archive, dayOf }: Filling, specimen: Specimen, s
       finding.kind === 'palpal-bulbs' && cameWithLastMolt ? { ...finding, ultimateMoltId: molts.at(-1)?.id ?? null } : finding;
     const draft = { ...known, finding: named, seenOn: dayOf(seenOn), photoIds: [] };
     const animalPhotoIds = new Set(archive.photos.ofAnimal(specimen.id).map(({ id }) => id));
-    const checked = unwrap(checkLiveSign(draft, { today: dayOf(0), molts, animalPhotoIds }));
+    const checked = unwrap(checkLiveSign(draft, { today: dayOf(0), hatchedOn: specimen.hatchedOn, molts, animalPhotoIds }));
     unwrap(archive.liveSigns.sign(specimen.id, checked));
   }
 }

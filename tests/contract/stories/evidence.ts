@@ -92,6 +92,10 @@ const liveStory: readonly Exchange[] = [
     path: specimen(memory),
     body: { ...bulbs(memory), seenOn: '2024-12-31' },
   })),
+  fails('POST /api/specimens/{specimenId}/live-signs', 'takes none from before it hatched', 'date-before-hatching', 422, (memory) => ({
+    path: specimen(memory),
+    body: { ...bulbs(memory), seenOn: '1990-12-31' },
+  })),
   fails('POST /api/specimens/{specimenId}/live-signs', 'takes no photo of a skin', 'photo-not-of-animal', 422, (memory) => ({
     path: specimen(memory),
     body: { ...bulbs(memory), photoIds: [recall(memory, 'photo')] },

@@ -60,6 +60,15 @@ export const specimenStory: readonly Exchange[] = [
     path: specimen(memory),
     body: { ...moltDraft, happenedFrom: '2025-09-02', happenedTo: '2025-09-01', instarShed: 6 },
   })),
+  fails('POST /api/specimens/{specimenId}/molts', 'refuses a molt of a slip in the year', 'date-too-early', 422, (memory) => ({
+    path: specimen(memory),
+    body: { ...moltDraft, happenedFrom: '1850-09-01', happenedTo: '1850-09-01', instarShed: null },
+  })),
+  fails('PUT /api/specimens/{specimenId}', 'refuses to hatch it after a molt', 'date-before-hatching', 422, (memory) => ({
+    path: specimen(memory),
+    version: 2,
+    body: { ...specimenDraft, acquiredOn: null, hatchedOn: '2026-06-01' },
+  })),
   fails('POST /api/specimens/{specimenId}/molts', 'refuses a later molt of an earlier instar', 'instars-out-of-order', 422, (memory) => ({
     path: specimen(memory),
     body: { ...moltDraft, happenedFrom: '2025-09-01', happenedTo: '2025-09-01', instarShed: 4 },

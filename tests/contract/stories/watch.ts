@@ -37,6 +37,13 @@ export const watchStory: readonly Exchange[] = [
       source: { kind: 'photo' as const, photoId: 'no such photo', offsetAssumed: true },
     },
   })),
+  fails('POST /api/specimens/{specimenId}/observations', 'takes no time from a photo of a skin', 'photo-not-of-animal', 422, (memory) => ({
+    path: specimen(memory),
+    body: {
+      ...draft('legs-free', '2026-06-15T09:00:00.000Z'),
+      source: { kind: 'photo' as const, photoId: recall(memory, 'photo'), offsetAssumed: true },
+    },
+  })),
   fails('POST /api/specimens/{specimenId}/observations', 'wants a span exactly where one was measured', 'input-invalid', 400, (memory) => ({
     path: specimen(memory),
     body: draft('span-measured', '2026-06-15T09:00:00.000Z'),

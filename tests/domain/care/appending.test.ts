@@ -10,7 +10,7 @@ function outcome(kind: ObservationKind, at: string, observations: readonly Seen[
   const { moment } = seen(kind, at);
   const result = checkObservation(
     { kind, moment, observer: '', note: '', source: { kind: 'hand' }, span: null },
-    { specimen: { acquiredOn: null, hatchedOn: null }, observations, molts: [], now: NOW, ...context },
+    { specimen: { hatchedOn: null }, observations, molts: [], now: NOW, ...context },
   );
   return result.ok ? 'fits' : result.failure;
 }
@@ -23,9 +23,14 @@ describe('an observation', () => {
   });
 
   test('is not of an animal that had not hatched', () => {
-    const context = { specimen: { acquiredOn: null, hatchedOn: '2026-03-01' } };
+    const context = { specimen: { hatchedOn: '2026-03-01' } };
     expect(outcome('ate', '2026-02-28T23:00', [], context)).toMatchObject({ code: 'seen-before-hatching' });
     expect(outcome('ate', '2026-03-01T01:00', [], context)).toBe('fits');
+  });
+
+  test('is not of a year in which no animal of today lived', () => {
+    expect(outcome('ate', '1850-02-28T23:00')).toMatchObject({ code: 'date-too-early', date: '1850-02-28' });
+    expect(outcome('ate', '1950-01-01T00:00')).toBe('fits');
   });
 });
 

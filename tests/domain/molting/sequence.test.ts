@@ -18,6 +18,9 @@ describe('the dates of one molt', () => {
     ['2026-11-26', 'date-in-future'],
     ['2026-11-20 to 2026-11-26', 'date-in-future'],
     ['2026-11-25 to 2026-11-20', 'dates-reversed'],
+    ['1950-01-01', 'fits'],
+    ['1850-06-01', 'date-too-early'],
+    ['0202-06-01 to 2026-06-01', 'date-too-early'],
   ] as const)('%s: %s', (days, outcome) => {
     expect(outcomeOf(moltDraft(days), [])).toBe(outcome);
   });

@@ -94,7 +94,12 @@ describe('a clock that was set back', () => {
 });
 
 describe('a sign of the animal', () => {
-  const context = { today: '2026-11-25', molts: [{ id: 'molt-9', happenedFrom: '2026-07-01' }], animalPhotoIds: new Set(['portrait']) };
+  const context = {
+    today: '2026-11-25',
+    hatchedOn: '2023-05-01',
+    molts: [{ id: 'molt-9', happenedFrom: '2026-07-01' }],
+    animalPhotoIds: new Set(['portrait']),
+  };
   const draft: LiveSignDraft = { finding: BULBS, seenOn: '2026-08-01', observer: 'K', photoIds: ['portrait'], notes: '' };
 
   it('is taken as it is, and tells the ultimate molt', () => {
@@ -105,6 +110,8 @@ describe('a sign of the animal', () => {
 
   it.each<[FailureCode, LiveSignDraft]>([
     ['date-in-future', { ...draft, seenOn: '2026-11-26' }],
+    ['date-before-hatching', { ...draft, seenOn: '2023-04-30' }],
+    ['date-too-early', { ...draft, seenOn: '1949-12-31' }],
     ['photo-not-of-animal', { ...draft, photoIds: ['a photo of a skin'] }],
     ['not-found', { ...draft, finding: { ...BULBS, ultimateMoltId: 'of another animal' } }],
     ['bulbs-before-molt', { ...draft, seenOn: '2026-06-30' }],

@@ -3,6 +3,7 @@ import { type CalendarDay, daysBetween } from '../../../domain/dates.ts';
 import type { Failure } from '../../../domain/failure.ts';
 import { MoltDraft } from '../../../domain/molting/molt.ts';
 import type { Photo } from '../../../domain/photo/photo.ts';
+import { checkNotTooEarly } from '../../../domain/specimen/dates.ts';
 import { daysInWords, spanInWords } from '../../../words/dates.ts';
 import { wordsFor } from '../../../words/failures.ts';
 import { moltName } from '../../../words/instars.ts';
@@ -70,7 +71,10 @@ export function dayFaults(choice: OwnerChoice, takenOn: string, today: CalendarD
   const faults: Partial<Record<DayField, string>> = {};
   for (const field of ['newMoltOn', 'newMoltFrom', 'newMoltTo', 'takenOn'] as const) {
     const day = days[field];
-    if (day !== undefined && day > today) faults[field] = sentenceFor({ code: 'date-in-future', field, date: day });
+    if (day === undefined || day === '') continue;
+    const early = field === 'takenOn' ? null : checkNotTooEarly(field, day);
+    if (day > today) faults[field] = sentenceFor({ code: 'date-in-future', field, date: day });
+    else if (early && !early.ok) faults[field] = sentenceFor(early.failure);
   }
   if (asked && !choice.dayKnown && newMoltFrom !== '' && newMoltTo !== '' && newMoltFrom > newMoltTo)
     faults.newMoltTo ??= sentenceFor({ code: 'dates-reversed', from: newMoltFrom, to: newMoltTo });

@@ -97,6 +97,12 @@ describe('the days that are given', () => {
     });
   });
 
+  test('may not be of a year in which no animal of today lived', () => {
+    expect(dayFaults({ ...choice, newMoltOn: '1850-03-02' }, '', TODAY)).toEqual({
+      newMoltOn: '2 Mar 1850 is too long ago: days from 1 Jan 1950 on are kept. Look at the year.',
+    });
+  });
+
   test('may not run backwards', () => {
     const between = { ...choice, dayKnown: false, newMoltFrom: '2026-02-10', newMoltTo: '2026-02-03' };
     expect(dayFaults(between, '', TODAY).newMoltTo).toMatch(/^The later date, 3 Feb 2026, lies before the earlier one, 10 Feb 2026\./);
