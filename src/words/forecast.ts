@@ -82,7 +82,8 @@ function windowInWords({ from, to }: DueForecast['window90']): string {
   return from === to ? dayInWords(from) : spanInWords(from, to);
 }
 
-function millimeters(low: number, high: number): string {
+/** "18.2 to 21.0 mm", with a decimal more where the width of the interval lets it stand. */
+export function millimeters(low: number, high: number): string {
   const digits = high - low < 0.2 ? 2 : 1;
   return `${low.toFixed(digits)} to ${high.toFixed(digits)} mm`;
 }

@@ -3,19 +3,31 @@ import type { GrowthReport } from '../../../domain/growth/growthReport.ts';
 import type { Ladder } from '../../../domain/growth/rung.ts';
 import { GrowthChart } from './chart/GrowthChart.tsx';
 import type { Subject } from './chart/ladderCsv.ts';
+import type { LivingNow } from './chart/livingNow.ts';
 import { measuresIn } from './chart/measures.ts';
+import { intervalValues } from './chart/stepValues.ts';
 import { FitSummary } from './FitSummary.tsx';
 
-/** The growth in one measure, in words and drawn: both speak of the same one. Null where nothing is measured. */
-export function Growth({ ladder, growth, subject }: { ladder: Ladder; growth: GrowthReport; subject: Subject }): ReactElement | null {
+interface Props {
+  ladder: Ladder;
+  growth: GrowthReport;
+  subject: Subject;
+  living: LivingNow | null;
+}
+
+/** The growth in one measure, in words and drawn: both speak of the same one. Where nothing is measured, the days between molts, if any. */
+export function Growth({ ladder, growth, subject, living }: Props): ReactElement | null {
   const measures = measuresIn(ladder, growth.live);
   const [wanted, setMeasure] = useState(measures[0]);
   const measure = wanted && measures.includes(wanted) ? wanted : measures[0];
-  if (!measure) return null;
+  if (!measure) {
+    if (intervalValues(ladder.rungs).length === 0 && !living) return null;
+    return <GrowthChart {...{ ladder, growth, subject, living, measures }} measure="carapaceLengthMm" onMeasure={setMeasure} />;
+  }
   return (
     <>
       <FitSummary ladder={ladder} measure={measure} />
-      <GrowthChart {...{ ladder, growth, subject, measures, measure }} onMeasure={setMeasure} />
+      <GrowthChart {...{ ladder, growth, subject, living, measures, measure }} onMeasure={setMeasure} />
     </>
   );
 }

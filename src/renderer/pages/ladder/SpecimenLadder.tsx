@@ -1,6 +1,8 @@
 import { type ReactElement, useState } from 'react';
 import { Link } from 'wouter';
 import type { AnswerOf } from '../../../api/contract/contract.ts';
+import type { CalendarDay } from '../../../domain/dates.ts';
+import { isKept } from '../../../domain/specimen/counts.ts';
 import type { Specimen } from '../../../domain/specimen/specimen.ts';
 import { pastInWords } from '../../../words/ladder.ts';
 import { useAnswer } from '../../client/queries.ts';
@@ -14,6 +16,7 @@ import { PageHead } from '../../parts/PageHead.tsx';
 import { SampleMark } from '../../parts/SampleMark.tsx';
 import { Taxon } from '../../parts/Taxon.tsx';
 import { AnimalNow } from './AnimalNow.tsx';
+import { livingNowOf } from './chart/livingNow.ts';
 import { measuresIn } from './chart/measures.ts';
 import { Compare } from './compare/Compare.tsx';
 import { Growth } from './Growth.tsx';
@@ -32,8 +35,9 @@ type Animal = AnswerOf<'GET /api/specimens/{specimenId}'>;
 export function SpecimenLadder({ specimenId }: { specimenId: string }): ReactElement {
   const answer = useAnswer('GET /api/specimens/{specimenId}/ladder', { path: { specimenId } });
   const animal = useAnswer('GET /api/specimens/{specimenId}', { path: { specimenId } });
+  const about = useAnswer('GET /api/about', {});
   // What the animal's record adds stands above the skins: shown at once, nothing moves under the pointer.
-  if (answer.isPending || animal.isPending)
+  if (answer.isPending || animal.isPending || about.isPending)
     return <PageHead title="Ladder" below={<span role="status">Setting the skins in order …</span>} />;
   if (answer.isLoadingError) {
     return (
@@ -43,20 +47,25 @@ export function SpecimenLadder({ specimenId }: { specimenId: string }): ReactEle
       </>
     );
   }
-  return <LoadedLadder page={answer.data} animal={animal.data ?? null} />;
+  return <LoadedLadder page={answer.data} animal={animal.data ?? null} today={about.data?.today ?? null} />;
 }
 
-/** `animal` is null where its record could not be had: the skins are shown all the same. */
+/** `animal` and `today` are null where they could not be had: the skins are shown all the same. */
 function LoadedLadder({
   page: { specimen, instarNow, ladder, growth, gallery },
   animal,
+  today,
 }: {
   page: Page;
   animal: Animal | null;
+  today: CalendarDay | null;
 }): ReactElement {
   const { rungs } = ladder;
   const matureMaleBy = animal?.summary.matureMaleBy ?? null;
   const called = specimen.name ?? specimen.code;
+  // After a molt that was watched and is not on record, the interval that runs is another one.
+  const isOpen = isKept(specimen.status) && animal !== null && !animal.summary.moltWatched;
+  const living = isOpen && today !== null ? livingNowOf(today, instarNow, animal.forecast) : null;
   return (
     <>
       <PageHead
@@ -92,11 +101,8 @@ function LoadedLadder({
             <div className={gallery.length > 0 ? style['side'] : undefined}>
               <section className={style['section']} aria-labelledby="growth">
                 <h2 id="growth">Growth</h2>
-                {measuresIn(ladder, growth.live).length > 0 ? (
-                  <Growth ladder={ladder} growth={growth} subject={specimen} />
-                ) : (
-                  <NothingMeasured photoId={gallery[0]?.photo.id ?? null} />
-                )}
+                {measuresIn(ladder, growth.live).length === 0 && <NothingMeasured photoId={gallery[0]?.photo.id ?? null} />}
+                <Growth ladder={ladder} growth={growth} subject={specimen} living={living} />
               </section>
               {gallery.length > 0 && (
                 <section className={style['section']} aria-labelledby="skins">

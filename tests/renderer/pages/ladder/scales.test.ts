@@ -3,7 +3,8 @@ import { buildLadder } from '../../../../src/domain/growth/ladder.ts';
 import { bandsOf } from '../../../../src/domain/growth/trend/bands.ts';
 import { estimateFrom } from '../../../../src/domain/measuring/quantity.ts';
 import { pointsOf } from '../../../../src/renderer/pages/ladder/chart/measures.ts';
-import { bandRoom, logTicks, lowerEnd, sizeScale } from '../../../../src/renderer/pages/ladder/chart/scales.ts';
+import { bandRoom, FRAME, logTicks, lowerEnd, sizeScale } from '../../../../src/renderer/pages/ladder/chart/scales.ts';
+import { thinned } from '../../../../src/renderer/pages/ladder/chart/thinned.ts';
 import { moltOn } from '../../../domain/growth/skins.ts';
 
 describe('logTicks', () => {
@@ -17,6 +18,28 @@ describe('logTicks', () => {
 
   it('has at least two figures even on a range of a tenth', () => {
     expect(logTicks(8.2, 9.1).length).toBeGreaterThanOrEqual(2);
+  });
+});
+
+describe('figures on an axis', () => {
+  it.each([
+    [95, 205],
+    [140, 172],
+    [8.2, 9.1],
+    [1, 9.9],
+    [151, 158],
+  ])('never touch from %f to %f, and there are two at least', (low, high) => {
+    const ticks = logTicks(low, high);
+    expect(ticks.length).toBeGreaterThanOrEqual(2);
+    const heightPx = FRAME.heightPx - FRAME.bottomPx - FRAME.topPx;
+    for (const [index, tick] of ticks.slice(1).entries())
+      expect((Math.log(tick / (ticks[index] ?? Number.NaN)) / Math.log(high / low)) * heightPx).toBeGreaterThanOrEqual(18);
+  });
+
+  it('are thinned from the newest back where the words are wider than a column', () => {
+    const row = (apartPx: number) => Array.from({ length: 7 }, (_, index) => ({ xPx: index * apartPx, words: String(20 + index) }));
+    expect(thinned(row(40)).map(({ words }) => words)).toHaveLength(7);
+    expect(thinned(row(12)).map(({ words }) => words)).toEqual(['20', '22', '24', '26']);
   });
 });
 

@@ -43,7 +43,7 @@ describe('intervalValues', () => {
     const one = moltOn('2024-01-01', null, null);
     const { rungs } = buildLadder([one, { ...one, molt: { ...one.molt, id: 'other' } }]);
     expect(intervalValues(rungs)).toEqual([]);
-    expect(intervalLegend(0, false)).toMatch(/need two dated molts/);
+    expect(intervalLegend([], null)).toMatch(/need two dated molts/);
   });
 });
 

@@ -6,6 +6,7 @@ import { dayOnAxis } from '../../../../words/dates.ts';
 import { missingSizeInWords } from '../../../../words/ladder.ts';
 import style from './Chart.module.css';
 import type { LivePoint } from './livePoints.ts';
+import { foretoldIn, type LivingNow } from './livingNow.ts';
 import { liveMark, sizeMark } from './mark.ts';
 import type { Measure, SizePoint } from './measures.ts';
 import { PointLayer } from './PointLayer.tsx';
@@ -19,24 +20,35 @@ interface Props {
   points: readonly SizePoint[];
   /** Those with a date. */
   live: readonly LivePoint[];
+  /** Null where the animal is not kept any more. */
+  living: LivingNow | null;
   widthPx: number;
   measure: Measure;
   measureLabel: string;
 }
 
-/** Size against the calendar: constant within an instar, a step up at each molt. */
-export function DatePlot({ rungs, points, live, widthPx, measure, measureLabel }: Props): ReactElement {
-  const y = sizeScale([...points, ...live].map(({ estimate }) => estimate));
+/** Size against the calendar: constant within an instar, a step up at each molt; the instar that lives now is open. */
+export function DatePlot({ rungs, points, live, living, widthPx, measure, measureLabel }: Props): ReactElement {
+  const foretold = foretoldIn(living, measure);
+  const y = sizeScale(
+    [...points, ...live].map(({ estimate }) => estimate),
+    foretold ? [foretold.low90Mm, foretold.high90Mm] : [],
+  );
   const [low = 1, high = 10] = y.domain();
   const liveDays = live.map((point) => ({ point, time: timeOf(point.live.takenOn ?? '') })).filter(({ time }) => Number.isFinite(time));
   const days = [
     ...rungs.flatMap(({ happenedFrom, happenedTo }) => [timeOf(happenedFrom), timeOf(happenedTo)]),
     ...liveDays.map(({ time }) => time),
+    ...(living ? [timeOf(living.today)] : []),
   ];
-  const airMs = Math.max(20 * MS_PER_DAY, (Math.max(...days) - Math.min(...days)) * 0.06);
+  const [firstDay, lastDay] = [Math.min(...days), Math.max(...days)];
+  const airMs = Math.max(20 * MS_PER_DAY, (lastDay - firstDay) * 0.06);
+  // What may come takes at most as much room as what was.
+  const dueTo = living?.due ? Math.min(timeOf(living.due.window90.to), lastDay + (lastDay - firstDay) + airMs) : lastDay;
   const x = scaleUtc()
-    .domain([Math.min(...days) - airMs, Math.max(...days) + airMs])
+    .domain([firstDay - airMs, Math.max(lastDay, dueTo) + airMs])
     .range([FRAME.leftPx, widthPx - FRAME.rightPx]);
+  const rightPx = widthPx - FRAME.rightPx;
   const bottomPx = FRAME.heightPx - FRAME.bottomPx;
   const spanOf = (rung: Rung) => ({ fromPx: x(timeOf(rung.happenedFrom)), toPx: x(timeOf(rung.happenedTo)) });
   const placed = points.map((point) => placePoint(point, y, spanOf(point.rung)));
@@ -51,6 +63,19 @@ export function DatePlot({ rungs, points, live, widthPx, measure, measureLabel }
     <>
       <svg width={widthPx} height={FRAME.heightPx} aria-hidden="true">
         <ValueAxis scale={y} ticks={logTicks(low, high)} unit="mm" widthPx={widthPx} />
+        {living?.due && (
+          <>
+            <Window from={living.due.window90.from} to={living.due.window90.to} look="foretold90" x={x} rightPx={rightPx} />
+            <Window from={living.due.window50.from} to={living.due.window50.to} look="foretold50" x={x} rightPx={rightPx} />
+          </>
+        )}
+        {living && (
+          <Running
+            fromPx={Math.max(...[...moltPlaces.values()])}
+            todayPx={x(timeOf(living.today))}
+            size={foretold && { highPx: y(foretold.high90Mm), middlePx: y(foretold.middleMm), lowPx: y(foretold.low90Mm) }}
+          />
+        )}
         {x.ticks(Math.max(3, Math.floor(widthPx / 130))).map((day) => (
           <g key={day.getTime()} transform={`translate(${x(day)} 0)`}>
             <line y1={bottomPx} y2={bottomPx + 5} className={style['grid']} />
@@ -78,6 +103,49 @@ export function DatePlot({ rungs, points, live, widthPx, measure, measureLabel }
       </svg>
       <PointLayer marks={marks} widthPx={widthPx} label={measureLabel} />
     </>
+  );
+}
+
+interface WindowProps {
+  readonly from: CalendarDay;
+  readonly to: CalendarDay;
+  readonly look: 'foretold90' | 'foretold50';
+  readonly x: (time: number) => number;
+  readonly rightPx: number;
+}
+
+/** Days within which the next molt is foretold, cut off where the drawing ends. */
+function Window({ from, to, look, x, rightPx }: WindowProps): ReactElement {
+  const fromPx = Math.min(x(timeOf(from)), rightPx);
+  const widthPx = Math.max(1, Math.min(x(timeOf(to)), rightPx) - fromPx);
+  return <rect x={fromPx} width={widthPx} y={WINDOW_TOP_PX} height={WINDOW_PX} className={style[look]} />;
+}
+
+/** A strip along the foot of the drawing: a window of days has no size. */
+const WINDOW_PX = 12;
+const WINDOW_TOP_PX = FRAME.heightPx - FRAME.bottomPx - WINDOW_PX;
+
+interface RunningProps {
+  readonly fromPx: number;
+  readonly todayPx: number;
+  readonly size: { readonly highPx: number; readonly middlePx: number; readonly lowPx: number } | null;
+}
+
+/** The instar that lives now: from the last molt to today, at the size foretold of it where there is one. */
+function Running({ fromPx, todayPx, size }: RunningProps): ReactElement {
+  return (
+    <g>
+      {size && todayPx > fromPx && (
+        <>
+          <rect x={fromPx} width={todayPx - fromPx} y={size.highPx} height={size.lowPx - size.highPx} className={style['foretold90']} />
+          <line x1={fromPx} x2={todayPx} y1={size.middlePx} y2={size.middlePx} className={style['foretoldMiddle']} />
+        </>
+      )}
+      <line x1={todayPx} x2={todayPx} y1={FRAME.topPx} y2={FRAME.heightPx - FRAME.bottomPx} className={style['today']} />
+      <text x={todayPx} y={FRAME.topPx - 5} textAnchor="middle" className={style['livingTick']}>
+        today
+      </text>
+    </g>
   );
 }
 

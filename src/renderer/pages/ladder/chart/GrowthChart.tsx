@@ -8,6 +8,7 @@ import { ChartExport } from './ChartExport.tsx';
 import { Choice } from './Choice.tsx';
 import { DRAWINGS, type Drawing, drawingOf } from './drawing.tsx';
 import { ladderRows, type Subject } from './ladderCsv.ts';
+import type { LivingNow } from './livingNow.ts';
 import type { Measure } from './measures.ts';
 
 interface Props {
@@ -15,22 +16,23 @@ interface Props {
   growth: GrowthReport;
   /** Named in the files that leave. */
   subject: Subject;
-  /** Those that can be chosen. */
+  living: LivingNow | null;
+  /** Those that can be chosen; without any, the intervals are all there is to draw. */
   measures: readonly Measure[];
   measure: Measure;
   onMeasure: (measure: Measure) => void;
 }
 
 /** The growth of one animal, drawn one of four ways. Everything in it also stands in the table below. */
-export function GrowthChart({ ladder, growth, subject, measures, measure, onMeasure }: Props): ReactElement {
+export function GrowthChart({ ladder, growth, subject, living, measures, measure, onMeasure }: Props): ReactElement {
   const { ref, widthPx } = useElementWidth<HTMLDivElement>();
-  const [drawing, setDrawing] = useState<Drawing>('instar');
+  const [drawing, setDrawing] = useState<Drawing>(measures.length > 0 ? 'instar' : 'interval');
   const canvas = useRef<HTMLDivElement>(null);
-  const { plot, legend, title } = drawingOf(drawing, { ladder, growth, measure, widthPx });
+  const { plot, legend, title } = drawingOf(drawing, { ladder, growth, measure, widthPx, living });
   return (
     <figure className={style['chart']}>
       <div className={style['choices']}>
-        <Choice legend="Show" value={drawing} options={DRAWINGS} onChange={setDrawing} />
+        {measures.length > 0 && <Choice legend="Show" value={drawing} options={DRAWINGS} onChange={setDrawing} />}
         {measures.length > 1 && drawing !== 'interval' && (
           <Choice
             legend="Of"

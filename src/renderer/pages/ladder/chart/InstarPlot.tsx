@@ -5,8 +5,10 @@ import type { Bands } from '../../../../domain/growth/trend/bands.ts';
 import { missingSizeInWords } from '../../../../words/ladder.ts';
 import { BandLayer } from './BandLayer.tsx';
 import style from './Chart.module.css';
+import { ForetoldBar } from './ForetoldBar.tsx';
 import { InstarAxis } from './InstarAxis.tsx';
 import type { LivePoint } from './livePoints.ts';
+import { foretoldIn, type LivingNow, livingTick } from './livingNow.ts';
 import { liveMark, sizeMark } from './mark.ts';
 import type { Measure, SizePoint } from './measures.ts';
 import { PointLayer } from './PointLayer.tsx';
@@ -19,20 +21,24 @@ interface Props {
   points: readonly SizePoint[];
   /** Whose place in the row is known. */
   live: readonly LivePoint[];
-  /** Of the measure shown; null where there are too few skins. */
+  /** Of the measure shown, up to the last rung; null where there are too few skins. */
   bands: Bands | null;
+  /** Null where the animal is not kept any more. */
+  living: LivingNow | null;
   widthPx: number;
   measure: Measure;
   measureLabel: string;
 }
 
 /** Size against the instar that the skin shows. Instars without a skin keep their place and stay empty. */
-export function InstarPlot({ rungs, points, live, bands, widthPx, measure, measureLabel }: Props): ReactElement {
+export function InstarPlot({ rungs, points, live, bands, living, widthPx, measure, measureLabel }: Props): ReactElement {
   const lastStep = rungs.at(-1)?.step ?? 0;
-  const next = bands?.next?.step === lastStep + 1 || live.some(({ live: { step } }) => step === lastStep + 1);
+  const foretold = foretoldIn(living, measure);
+  const next = foretold !== null || live.some(({ live: { step } }) => step === lastStep + 1);
   const sizes = [...points, ...live].map(({ estimate }) => estimate);
   const drawnMm = sizes.map(({ value }) => value);
-  const y = sizeScale(sizes, bands ? bandRoom(bands, drawnMm).mm : []);
+  const foretoldMm = foretold ? [foretold.low90Mm, foretold.high90Mm] : [];
+  const y = sizeScale(sizes, [...(bands ? bandRoom(bands, drawnMm).mm : []), ...foretoldMm]);
   const [low = 1, high = 10] = y.domain();
   const x = scaleLinear()
     .domain([-0.5, lastStep + (next ? 1.5 : 0.5)])
@@ -60,8 +66,20 @@ export function InstarPlot({ rungs, points, live, bands, widthPx, measure, measu
           </g>
         ))}
         <ValueAxis scale={y} ticks={logTicks(low, high)} unit="mm" widthPx={widthPx} />
-        <InstarAxis rungs={rungs} next={next} x={x} widthPx={widthPx} />
+        <InstarAxis rungs={rungs} after={next ? (living ? livingTick(living) : ['alive']) : null} x={x} widthPx={widthPx} />
         {bands && <BandLayer bands={bands} x={x} y={y} widthPx={widthPx} />}
+        {foretold && (
+          <ForetoldBar
+            xPx={x(lastStep + 1)}
+            ends={{
+              low90: y(foretold.low90Mm),
+              low50: y(foretold.low50Mm),
+              middle: y(foretold.middleMm),
+              high50: y(foretold.high50Mm),
+              high90: y(foretold.high90Mm),
+            }}
+          />
+        )}
       </svg>
       <PointLayer marks={marks} widthPx={widthPx} label={measureLabel} />
     </>

@@ -1,4 +1,4 @@
-import { type ScaleLogarithmic, scaleLog } from 'd3-scale';
+import { type ScaleLogarithmic, scaleLinear, scaleLog } from 'd3-scale';
 import type { Bands } from '../../../../domain/growth/trend/bands.ts';
 import type { Estimate } from '../../../../domain/measuring/quantity.ts';
 
@@ -33,9 +33,31 @@ const MANTISSAS = [
   [1, 1.1, 1.2, 1.3, 1.4, 1.5, 1.6, 1.7, 1.8, 1.9, 2, 2.2, 2.4, 2.6, 2.8, 3, 3.3, 3.6, 4, 4.5, 5, 5.5, 6, 6.5, 7, 7.5, 8, 8.5, 9, 9.5],
 ] as const;
 const ENOUGH_TICKS = 4;
+/** Two figures nearer than this would touch, px. */
+const LEAST_APART_PX = 18;
 
-/** Round figures within a range above zero: the coarsest set that gives four, else the finest. */
+/**
+ * Round figures within a range above zero: the coarsest set that gives four, else the finest; evenly stepped ones where that gives not
+ * two. Where they stand close, the rounder ones stay.
+ */
 export function logTicks(low: number, high: number): number[] {
+  const ticks = candidates(low, high);
+  const heightPx = FRAME.heightPx - FRAME.bottomPx - FRAME.topPx;
+  const apart = (a: number, b: number) => (Math.abs(Math.log(a / b)) / Math.log(high / low)) * heightPx;
+  const kept: number[] = [];
+  for (const tick of ticks.toSorted((a, b) => coarseness(a) - coarseness(b)))
+    if (kept.every((other) => apart(tick, other) >= LEAST_APART_PX)) kept.push(tick);
+  return kept.sort((a, b) => a - b);
+}
+
+/** Which of the sets, from the coarsest, has a figure. */
+function coarseness(tick: number): number {
+  const mantissa = Number((tick / 10 ** Math.floor(Math.log10(tick) + 1e-9)).toPrecision(3));
+  const at = MANTISSAS.findIndex((mantissas) => mantissas.some((one) => one === mantissa));
+  return at === -1 ? MANTISSAS.length : at;
+}
+
+function candidates(low: number, high: number): number[] {
   let ticks: number[] = [];
   for (const mantissas of MANTISSAS) {
     ticks = [];
@@ -47,7 +69,7 @@ export function logTicks(low: number, high: number): number[] {
     }
     if (ticks.length >= ENOUGH_TICKS) break;
   }
-  return ticks;
+  return ticks.length >= 2 ? ticks : scaleLinear().domain([low, high]).ticks(ENOUGH_TICKS);
 }
 
 /** A band may open up to this many times beyond what it is fitted to before it is cut off: three skins alone tell next to nothing. */
