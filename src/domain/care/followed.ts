@@ -11,7 +11,7 @@ import { isFirm } from '../sexing/rank.ts';
 import type { Specimen } from '../specimen/specimen.ts';
 import { type FeedingHold, feedingHold, wasNeverLookedAt } from './feedingHold.ts';
 import type { FeedingTable } from './feedingTable.ts';
-import { isAfter, type LastMolt, lastMoltOf, moltWatchedOf } from './lastMolt.ts';
+import { isSurelyAfter, type LastMolt, lastMoltOf, moltWatchedOf } from './lastMolt.ts';
 import { type Maturity, maturityOf } from './matureMale.ts';
 import { openRunOf } from './moltRun.ts';
 import { type MoltTimer, moltTimer } from './moltTimer.ts';
@@ -106,7 +106,9 @@ export function follow(all: AnimalRecords, { now, today, table }: Present): Foll
  * on record puts the skin of before one molt further back. A sex that is a mere leaning narrows nothing, as it would shorten the wait.
  */
 function spanOf({ observations, growth, sex }: AnimalRecords, lastMolt: LastMolt | null): SpanNow | null {
-  const taken = inTimeOrder(observations).findLast((seen) => seen.span !== null && (lastMolt === null || isAfter(seen, lastMolt)));
+  const taken = inTimeOrder(observations).findLast(
+    (seen) => seen.span !== null && (lastMolt === null || isSurelyAfter(seen, lastMolt, observations)),
+  );
   if (taken?.span) return spanFromAnimal(taken.span);
   const { onSkins, liveSpanMm } = growth();
   const isUnrecorded = lastMolt !== null && lastMolt.moltId === null;

@@ -49,7 +49,7 @@ export function moltWatchedOf(
 const SOFT_FOR_MINUTES = 24 * 60;
 
 /**
- * Whether something was seen after the molt: by the minute where its end was watched, else from the day of the molt on. Prey
+ * Whether something was seen after the molt: by the minute where its end was watched, else from the day after it on. Prey
  * taken and black fangs count from a day after it: what was noted of them sooner was before the molt, or a slip.
  */
 export function isAfter(seen: Pick<Seen, 'kind' | 'moment'>, last: LastMolt): boolean {
@@ -58,8 +58,25 @@ export function isAfter(seen: Pick<Seen, 'kind' | 'moment'>, last: LastMolt): bo
   return minutesBetween(last.run.endedAt.at, seen.moment.at) >= SOFT_FOR_MINUTES;
 }
 
-/** The same for everything that was noted since, also what cannot be: on the day of a molt known by its day such a note was before it. */
+/**
+ * The same for everything that was noted since, also what cannot be. On the day of a molt known by its day the animal may still have
+ * been the old one: only fangs lighter than black, which no animal has before its molt, surely came after it.
+ */
 export function isOfNewInstar({ kind, moment }: Pick<Seen, 'kind' | 'moment'>, last: LastMolt): boolean {
   if (last.run?.endedAt) return minutesBetween(last.run.endedAt.at, moment.at) >= 0;
-  return kind === 'ate' || kind === 'fangs-black' ? dayOf(moment) > last.on : dayOf(moment) >= last.on;
+  const day = dayOf(moment);
+  return day > last.on || (day === last.on && isLightFangs(kind));
+}
+
+/** Whether something was seen of the animal that has molted: also on the day of the molt itself, once its fangs were seen to be light. */
+export function isSurelyAfter(seen: Pick<Seen, 'kind' | 'moment'>, last: LastMolt, observations: readonly Seen[]): boolean {
+  if (isAfter(seen, last)) return true;
+  if (last.run?.endedAt || dayOf(seen.moment) !== last.on) return false;
+  return observations.some(
+    ({ kind, moment }) => isLightFangs(kind) && dayOf(moment) === last.on && minutesBetween(moment.at, seen.moment.at) >= 0,
+  );
+}
+
+function isLightFangs(kind: Seen['kind']): boolean {
+  return kind === 'fangs-white' || kind === 'fangs-red-brown';
 }

@@ -3,6 +3,7 @@ import { boardOf } from '../../../src/domain/care/board.ts';
 import { calendarEntriesOf, canceledEntriesOf } from '../../../src/domain/care/calendar.ts';
 import { CAUTIOUS_FEEDING_TABLE } from '../../../src/domain/care/feedingTable.ts';
 import { type AnimalRecords, follow, type KnownGrowth, type SkinState } from '../../../src/domain/care/followed.ts';
+import type { Seen } from '../../../src/domain/care/observation.ts';
 import { CARAPACE } from '../../../src/domain/growth/belief/foretoldSize.ts';
 import type { ExpectedMolt } from '../../../src/domain/growth/forecast/expectedMolt.ts';
 import { type GroundOfSize, type LengthBehind, oneMoltFurther, spanNow } from '../../../src/domain/growth/sizeNow.ts';
@@ -188,6 +189,22 @@ describe('who needs what today', () => {
     expect(animal('a', { molts, growth: skinOfBefore, observations: [measured] }).hold?.wait).toEqual({ count: 7, unit: 'days' });
     const before = { ...measured, moment: { at: '2026-06-11T20:00:00.000Z', offset: '+00:00' } };
     expect(animal('a', { molts, growth: skinOfBefore, observations: [before] }).hold?.wait).toEqual({ count: 1, unit: 'months' });
+  });
+
+  test('a span measured on the day of the molt may be of the old animal: it counts only once light fangs or the end were seen before it', () => {
+    const measured = { ...seen('span-measured', '2026-06-12T12:00'), span: { spanMm: 49, plusMinusMm: 1 } };
+    const waitAfter = (...others: Seen[]) =>
+      animal('a', { molts: [molt('m1', '2026-06-12')], growth: growth({ span: behind(100) }), observations: [measured, ...others] }).hold
+        ?.wait;
+    const month = { count: 1, unit: 'months' };
+    const week = { count: 7, unit: 'days' };
+    expect(waitAfter()).toEqual(month);
+    expect(waitAfter(seen('fangs-white', '2026-06-12T20:00'))).toEqual(month);
+    expect(waitAfter(seen('fangs-black', '2026-06-12T08:00'))).toEqual(month);
+    expect(waitAfter(seen('free-of-skin', '2026-06-12T20:00'))).toEqual(month);
+    expect(waitAfter(seen('fangs-white', '2026-06-12T08:00'))).toEqual(week);
+    expect(waitAfter(seen('fangs-red-brown', '2026-06-12T12:00'))).toEqual(week);
+    expect(waitAfter(seen('free-of-skin', '2026-06-12T08:00'))).toEqual(week);
   });
 
   test('a photo of the living animal measured since its last molt goes before its skin, unless a later molt was watched', () => {

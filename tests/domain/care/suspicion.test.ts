@@ -68,6 +68,18 @@ describe('premolt', () => {
     expect(suspicion([seen('mat-laid', '2026-03-17T20:00')]).points).toBe(3);
   });
 
+  test('leaves out what was noted on the day of a molt known by its day: that spoke for the molt of that day', () => {
+    const onTheDay = [
+      seen('mat-laid', '2026-06-14T08:00'),
+      seen('refused', '2026-06-14T08:00'),
+      seen('whole-animal-dark', '2026-06-14T09:00'),
+    ];
+    const of = (lastMolt: LastMolt) =>
+      premoltSuspicion({ observations: onTheDay, lastMolt, habit: 'terrestrial', forecast: null, today: TODAY }).items;
+    expect(of({ on: '2026-06-14', run: null, moltId: 'm1' })).toEqual([]);
+    expect(of({ on: '2026-06-13', run: null, moltId: 'm1' })).toHaveLength(3);
+  });
+
   test('takes bad climbing as a sign in arboreal animals alone', () => {
     const climbing = [seen('climbs-badly', '2026-06-10T20:00')];
     expect([suspicion(climbing, null, 'arboreal').points, suspicion(climbing, null, 'fossorial').points]).toEqual([1, 0]);
