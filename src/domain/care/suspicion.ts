@@ -27,6 +27,9 @@ const SIGN_LASTS_DAYS = 90;
 /** Refusals in a row that count double. Judgment. */
 const SEVERAL_REFUSALS = 3;
 
+/** What a meal takes back of the points of the signs it came after, and at least. Judgment: prey taken speaks against premolt. */
+const MEAL_TAKES = { share: 1 / 2, atLeast: 2 } as const;
+
 /** One thing that was weighed, with its points. */
 export const SuspicionItem = z
   .discriminatedUnion('kind', [
@@ -69,7 +72,13 @@ export function premoltSuspicion({ observations, lastMolt, habit, forecast, toda
   const lastMeal = ofInstar.findLast(({ kind }) => kind === 'ate');
   const lastMealOn = lastMeal ? dayOf(lastMeal.moment) : null;
   const signs = signItems(ofInstar, habit, today);
-  const items = [...signs, ...refusalItems(ofInstar, lastMeal, today), ...mealItems(ofInstar, lastMeal, signs), ...forecastItems(forecast)];
+  const sinceMeal = lastMeal ? ofInstar.slice(ofInstar.indexOf(lastMeal) + 1) : ofInstar;
+  const items = [
+    ...signs,
+    ...refusalItems(sinceMeal, today),
+    ...(lastMeal ? mealItems(ofInstar, lastMeal, { habit, today }) : []),
+    ...forecastItems(forecast),
+  ];
   const points = Math.max(
     0,
     items.reduce((sum, item) => sum + item.points, 0),
@@ -80,14 +89,16 @@ export function premoltSuspicion({ observations, lastMolt, habit, forecast, toda
   if (groundsIn(forecast) === null) unknown.push('forecast');
   if (habit === null) unknown.push('habit');
   const daysSinceMeal = lastMealOn === null ? null : daysBetween(lastMealOn, today);
-  return { points, level: levelOf(points, items), items, lastMealOn, daysSinceMeal, unknown };
+  const toldSinceMeal = sinceMeal.some(({ kind }) => kind === 'refused' || isPremoltSign(kind));
+  return { points, level: levelOf(points, items, toldSinceMeal), items, lastMealOn, daysSinceMeal, unknown };
 }
 
-function levelOf(points: number, items: readonly SuspicionItem[]): Suspicion['level'] {
+/** Strong only where something was noted since the last meal: an animal that took prey after all its signs is not. */
+function levelOf(points: number, items: readonly SuspicionItem[], toldSinceMeal: boolean): Suspicion['level'] {
   const kinds = items.filter((item) => item.points > 0).length;
   if (points <= 0) return 'none';
   if (kinds < 2 || points < SUSPECTED_FROM) return 'little';
-  return points < STRONGLY_FROM ? 'suspected' : 'strongly-suspected';
+  return points < STRONGLY_FROM || !toldSinceMeal ? 'suspected' : 'strongly-suspected';
 }
 
 /** Each sign counts once, by its latest note. Badly climbing smooth walls says something of arboreal animals alone. */
@@ -103,21 +114,25 @@ function signItems(observations: readonly Seen[], habit: Habit | null, today: Ca
 }
 
 /** Refusals since the last meal, those of long ago left out as signs are. */
-function refusalItems(observations: readonly Seen[], lastMeal: Seen | undefined, today: CalendarDay): SuspicionItem[] {
-  const refusals = observations
-    .slice(lastMeal ? observations.indexOf(lastMeal) + 1 : 0)
-    .filter(({ kind, moment }) => kind === 'refused' && addDays(dayOf(moment), SIGN_LASTS_DAYS) >= today);
+function refusalItems(sinceMeal: readonly Seen[], today: CalendarDay): SuspicionItem[] {
+  const refusals = sinceMeal.filter(({ kind, moment }) => kind === 'refused' && addDays(dayOf(moment), SIGN_LASTS_DAYS) >= today);
   const first = refusals[0];
   if (!first) return [];
   return [{ kind: 'refused', times: refusals.length, since: dayOf(first.moment), points: refusals.length >= SEVERAL_REFUSALS ? 2 : 1 }];
 }
 
-/** An animal that took prey after its latest sign is hardly in premolt. */
-function mealItems(observations: readonly Seen[], lastMeal: Seen | undefined, signs: readonly SuspicionItem[]): SuspicionItem[] {
-  const lastSign = observations.findLast(({ kind }) => isPremoltSign(kind));
-  if (!lastMeal || !lastSign || signs.length === 0) return [];
-  const atePast = observations.indexOf(lastMeal) > observations.indexOf(lastSign);
-  return atePast ? [{ kind: 'ate-after-signs', on: dayOf(lastMeal.moment), points: -2 }] : [];
+/** What was seen before the last meal and not again since weighs less for it. */
+function mealItems(
+  ofInstar: readonly Seen[],
+  lastMeal: Seen,
+  { habit, today }: Pick<SuspicionContext, 'habit' | 'today'>,
+): SuspicionItem[] {
+  const lastOfKind = ofInstar.filter((seen) => ofInstar.findLast(({ kind }) => kind === seen.kind) === seen);
+  const before = signItems(lastOfKind.slice(0, lastOfKind.indexOf(lastMeal)), habit, today);
+  const points = before.reduce((sum, item) => sum + item.points, 0);
+  if (points === 0) return [];
+  const taken = Math.max(MEAL_TAKES.atLeast, Math.ceil(points * MEAL_TAKES.share));
+  return [{ kind: 'ate-after-signs', on: dayOf(lastMeal.moment), points: -taken }];
 }
 
 /** A forecast that is for the most part assumed gives no points. */

@@ -63,6 +63,19 @@ describe('premolt', () => {
     expect(suspicion([seen('ate', '2026-05-10T20:00'), ...signs]).points).toBe(3);
   });
 
+  test('is not strongly suspected of an animal that took prey after all its signs, however many: a meal takes half of them back', () => {
+    const signs = (['mat-laid', 'setae-on-mat', 'abdomen-dark-and-tight', 'bald-patch-dark', 'whole-animal-dark'] as const).map((kind) =>
+      seen(kind, '2026-06-08T20:00'),
+    );
+    expect(suspicion(signs)).toMatchObject({ points: 12, level: 'strongly-suspected' });
+    const ate = [...signs, seen('ate', '2026-06-10T20:00')];
+    expect(suspicion(ate)).toMatchObject({ points: 6, level: 'suspected' });
+    expect(suspicion(ate).items).toContainEqual({ kind: 'ate-after-signs', on: '2026-06-10', points: -6 });
+    const seenAgain = [...ate, seen('mat-laid', '2026-06-14T20:00')];
+    expect(suspicion(seenAgain).items).toContainEqual({ kind: 'ate-after-signs', on: '2026-06-10', points: -5 });
+    expect(suspicion(seenAgain)).toMatchObject({ points: 7, level: 'strongly-suspected' });
+  });
+
   test('leaves out signs of before the last molt and signs of long ago', () => {
     expect(suspicion([seen('mat-laid', '2026-01-08T20:00'), seen('mat-laid', '2026-03-01T20:00')]).items).toEqual([]);
     expect(suspicion([seen('mat-laid', '2026-03-17T20:00')]).points).toBe(3);

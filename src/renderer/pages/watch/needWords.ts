@@ -170,8 +170,10 @@ function ateTooEarly({ ateOn, fangs, missing }: FeedingHold): string {
 
 function premoltWhy({ items, points, daysSinceMeal }: Suspicion): string {
   const seen = items.filter((item) => item.points > 0).map(itemInWords);
+  const against = items.filter((item) => item.points < 0).map(itemInWords);
+  const but = against.length === 0 ? '' : ` Against it: ${listed(against)}.`;
   const meal = daysSinceMeal === null ? 'No meal noted' : `Last meal ${daysInWords(daysSinceMeal)} ago`;
-  return `${capitalized(listed(seen))} (${counted(points, 'point')}; suspected from ${SUSPECTED_FROM}, strongly from ${STRONGLY_FROM}). ${meal}.`;
+  return `${capitalized(listed(seen))} (${counted(points, 'point')}; suspected from ${SUSPECTED_FROM}, strongly from ${STRONGLY_FROM}).${but} ${meal}.`;
 }
 
 const FORECAST_STAGES = {
@@ -187,7 +189,7 @@ export function itemInWords(item: Suspicion['items'][number]): string {
     case 'refused':
       return item.times === 1 ? 'refused food' : `refused food ${item.times} times`;
     case 'ate-after-signs':
-      return `ate on ${dayInWords(item.on)}, after these signs`;
+      return `ate on ${dayInWords(item.on)}, after signs were noted`;
     case 'forecast':
       return FORECAST_STAGES[item.stage];
   }

@@ -169,6 +169,20 @@ describe('the one line of an animal', () => {
     expect(nextStepOf({ action: 'wait', need: due, also: [] }).action).toBe('wait');
   });
 
+  test('of premolt says what speaks against it too', () => {
+    const suspicion = {
+      ...{ level: 'suspected' as const, points: 4, unknown: [], lastMealOn: '2026-06-10', daysSinceMeal: 5 },
+      items: [
+        { kind: 'sign' as const, sign: 'mat-laid' as const, seenOn: '2026-06-08', points: 3 },
+        { kind: 'sign' as const, sign: 'setae-on-mat' as const, seenOn: '2026-06-08', points: 3 },
+        { kind: 'ate-after-signs' as const, on: '2026-06-10', points: -3 },
+      ],
+    };
+    expect(needInWords({ kind: 'premolt', suspicion }).why).toMatch(
+      /^Laid a silk mat and setae shed over the mat \(4 points; .*\)\. Against it: ate on 10 Jun 2026, after signs were noted\. Last meal 5 days ago\./,
+    );
+  });
+
   test('counts a single point in the singular', () => {
     const suspicion = (points: number) => ({
       ...{ level: 'suspected' as const, points, unknown: [], lastMealOn: null, daysSinceMeal: null },
