@@ -37,7 +37,8 @@ export const QUESTIONS: Readonly<Record<Question, QuestionWords>> = {
   },
   flapLifts: {
     question: 'Does it lift with a blunt needle?',
-    explained: 'A hinged flap that comes free of the wall is a female’s. Lift it under water; do not pull across the midline.',
+    explained:
+      'A hinged flap that comes free of the wall is a female’s. Lift it under water; do not pull across the midline. It is kept on record and adds no weight to the receptacles.',
     answers: { ...PLAIN, 'not-looked': 'Not tried' },
   },
   uterusExternusSeen: {
@@ -48,7 +49,7 @@ export const QUESTIONS: Readonly<Record<Question, QuestionWords>> = {
   },
   lowerLipSeen: {
     question: 'Is there a lower lip?',
-    explained: 'The rear margin of a female’s opening.',
+    explained: 'The rear margin of a female’s opening. It is kept on record and adds no weight: the upper lip is what tells.',
     answers: SEEN,
   },
   accessoryOrgansSeen: {

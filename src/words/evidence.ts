@@ -33,7 +33,8 @@ export const SILENCE_WORDS: Readonly<Record<Silence, string>> = {
   'place-not-found': 'without all four book lungs nobody knows that it was the right place',
   'read-from-outside': 'looked at from the outer side only, and it lies on the inner one',
   'read-from-inside': 'looked at from the inner side only, and they stand on the outer one',
-  'organs-without-lip': 'receptacles and accessory organs are both noted, and only a lip would tell which of the two it was',
+  'organs-without-lip': 'only a lip would tell receptacles from the accessory organs of a male, and none was seen',
+  'same-look-from-below': 'another finding of the same look from below counts already',
   'genus-without-spermathecae': 'females of this genus have no receptacles',
   'as-likely-mistaken': 'on such a skin, read like this, a mistake is as likely',
   'grade-below-a': 'it counts on a strip of grade A only',
@@ -54,10 +55,15 @@ export const WEIGHT_WORDS: Readonly<Record<Weight, string>> = {
 };
 
 export const GATE_WORDS: Readonly<Record<Gate, string>> = {
+  'opinions-alone': 'Held down, because no skin speaks for it and nothing that only one sex has was seen: opinions make a leaning at most.',
+  'look-alikes-alone':
+    'Held down, because no lip was seen with the receptacles: paired bodies without one can be a male’s accessory organs, on however many skins.',
+  'readers-disagree': 'Held down, because a second reader of the skin does not agree.',
   'male-by-absence':
     'Held down, because a male is read here by absence alone: whatever the skins say together, fusillae, hooks, a sperm web or bulbs are needed to go further.',
   'male-without-bulbs': 'Held down, because only palpal bulbs on the animal take a male to the top.',
-  'female-on-one-skin': 'Held down, because a female comes to the top only by receptacles on two skins of class C or D, or by an egg sac.',
+  'female-on-one-skin':
+    'Held down, because a female comes to the top only by receptacles on two skins that are not small (leg span from 40 mm, as shipped), or by an egg sac.',
   'small-skins': 'Held down, because all skins that speak for it are small, and small strips mislead either way.',
 };
 

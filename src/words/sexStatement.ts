@@ -248,6 +248,7 @@ const CHECKED: readonly (readonly [keyof Checklist, string])[] = [
 
 function notCheckedText({ leading, against, otherReadings }: StatementFacts): string {
   if (!leading) return against.length + otherReadings > 0 ? 'the skins, which do not carry this claim' : 'any skin';
+  if (leading.checklist.skinMatchesAnimal === 'no') return 'any skin of this animal: the one that was read is said to be another’s';
   const open: readonly unknown[] = ['not-looked', 'cannot-tell'] satisfies Answer[];
   const unread = CHECKED.filter(([name]) => open.includes(leading.checklist[name])).map(([, words]) => words);
   return unread.length === 0 ? 'nothing of what is usually asked' : listed(unread);

@@ -11,8 +11,8 @@ describe('what a level still needs, in words', () => {
   });
 
   it('names the two nearest ways', () => {
-    expect(needsInWords([['egg-sac-not-laid'], ['leg-span-unknown', 'second-skin-missing'], ['grade-below-a']])).toBe(
-      'an egg sac laid; or the leg span of this skin and another skin that shows the same as clearly',
+    expect(needsInWords([['egg-sac-not-laid'], ['size-unknown', 'second-skin-missing'], ['grade-below-a']])).toBe(
+      'an egg sac laid; or the leg span or the carapace of this skin and another skin that shows the same as clearly',
     );
   });
 });

@@ -10,7 +10,7 @@ import type { sexingEndpoints } from '../contract/sexing.ts';
 import type { HandlersFor } from '../route.ts';
 import { animalSignsOf } from '../views/animalSigns.ts';
 import { examinationSheetOf } from '../views/examinationSheet.ts';
-import { genusProfileOf, modelInForce } from '../views/sexingKnown.ts';
+import { genusProfileOf, modelInForce, skinsOnRecord } from '../views/sexingKnown.ts';
 import { skinSummariesOf } from '../views/skinSummaries.ts';
 
 export function sexingHandlers(context: ApiContext): HandlersFor<keyof typeof sexingEndpoints> {
@@ -52,16 +52,13 @@ function signingContextOf(context: ApiContext, exuviaId: string): Signing {
   const exuvia = unwrap(archive.exuviae.get(exuviaId));
   if (!exuvia.recovered) refuse({ code: 'skin-not-recovered', moltId: exuvia.moltId });
   const { specimenId, happenedFrom } = unwrap(archive.molts.get(exuvia.moltId));
-  const skins = archive.exuviae.ofSpecimen(specimenId);
   const skinPhotos = archive.photos.ofSkinsOf(specimenId);
   const animalPhotos = archive.photos.ofAnimal(specimenId);
   return {
     genus: genusProfileOf(context, unwrap(archive.specimens.get(specimenId))),
     model: modelInForce(context),
     exuviaId,
-    skinsInOrder: archive.molts
-      .ofSpecimen(specimenId)
-      .flatMap((molt) => skins.filter((skin) => skin.moltId === molt.id).map(({ id }) => id)),
+    skinsInOrder: skinsOnRecord(context, specimenId),
     determinations: archive.determinations.ofSpecimen(specimenId),
     liveSigns: animalSignsOf(archive, specimenId),
     today: todayOf(context),

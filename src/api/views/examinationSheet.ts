@@ -7,7 +7,7 @@ import { animalSignsOf } from './animalSigns.ts';
 import { evidenceViewOf } from './evidenceView.ts';
 import { pointingIn } from './pointing.ts';
 import { referenceSkinsOf } from './referenceSkins.ts';
-import { genusProfileOf, modelInForce, type SexingContext } from './sexingKnown.ts';
+import { genusProfileOf, modelInForce, type SexingContext, skinsOnRecord } from './sexingKnown.ts';
 import { abdomenDistancesIn, moltedSkinsOf, skinSizesOf } from './skins.ts';
 
 export function examinationSheetOf(context: SexingContext, exuviaId: string): ExaminationSheet {
@@ -37,7 +37,11 @@ export function examinationSheetOf(context: SexingContext, exuviaId: string): Ex
     sign: signOf(determinations, liveSigns),
     genus,
     model: { version: model.version, adjustments: archive.modelChanges.list().at(-1)?.adjustments ?? {} },
-    evidence: evidenceViewOf({ genus, determinations, liveSigns, animalPhotoIds }, exuviaId, model),
+    evidence: evidenceViewOf(
+      { genus, determinations, liveSigns, animalPhotoIds, skinsInOrder: skinsOnRecord(context, molt.specimenId) },
+      exuviaId,
+      model,
+    ),
     underWay: unwrap(archive.readingsUnderWay.get(exuviaId)),
     references: referenceSkinsOf(context, specimen, genus),
   };

@@ -5,6 +5,7 @@ import { sizeClassOfSkin } from './evidence/skinFindings.ts';
 import { weigh } from './evidence/weigh.ts';
 import type { GenusProfile } from './genus/profile.ts';
 import type { LiveSign } from './live/liveSign.ts';
+import type { SkinInOrder } from './skinsInOrder.ts';
 
 interface Known {
   readonly exuviaId: string;
@@ -13,6 +14,7 @@ interface Known {
   readonly determinations: readonly Determination[];
   readonly liveSigns: readonly LiveSign[];
   readonly animalPhotoIds: ReadonlySet<string>;
+  readonly skinsInOrder: readonly SkinInOrder[];
 }
 
 /** How a skin was read. A reading that rests on the animal alone, with no answer about the strip, is of the animal. */
@@ -29,10 +31,11 @@ export function methodOf({ checklist }: Pick<DeterminationDraft, 'checklist'>): 
 
 /** What the machine makes of a reading and of everything else on record, to be kept with the signature. */
 export function assessmentOf(draft: DeterminationDraft, known: Known): SignedAssessment {
-  const { exuviaId, genus, model, determinations, liveSigns, animalPhotoIds } = known;
-  const photographed = draft.evidencePhotoIds.some((id) => animalPhotoIds.has(id));
-  const inHand = { exuviaId, checklist: draft.checklist, replaces: draft.supersedes, photographed };
-  const { towards, band, conflict } = weigh(caseOf({ genus, determinations, liveSigns, animalPhotoIds, inHand }), model);
+  const { exuviaId, model, ...onRecord } = known;
+  const { genus } = known;
+  const photographed = draft.evidencePhotoIds.some((id) => known.animalPhotoIds.has(id));
+  const inHand = { exuviaId, checklist: draft.checklist, readOn: draft.readOn, replaces: draft.supersedes, photographed };
+  const { towards, band, conflict } = weigh(caseOf({ ...onRecord, inHand }), model);
   return {
     modelVersion: model.version,
     method: methodOf(draft),

@@ -1,3 +1,4 @@
+import type { CalendarDay } from '../dates.ts';
 import type { Checklist, Determination } from './determination.ts';
 import type { EvidenceModel } from './evidence/model.ts';
 import type { ModelNumbers } from './evidence/numbers.ts';
@@ -6,17 +7,19 @@ import type { GenusFlags } from './genus/profile.ts';
 import type { LiveSign } from './live/liveSign.ts';
 import { provedBy, type Shown, shownBy } from './live/shown.ts';
 import { isFirm } from './rank.ts';
+import { areSuccessive, type SkinInOrder } from './skinsInOrder.ts';
 import { standingOf } from './standing.ts';
 
 /** Everything an assessment looks at. */
 export interface Examined {
   readonly checklist: Checklist;
   readonly reader: string;
+  readonly readOn: CalendarDay;
   readonly genus: GenusKnown;
   readonly model: EvidenceModel;
   readonly exuviaId: string;
-  /** Exuvia ids of the animal's recorded skins, oldest molt first, this one included. */
-  readonly skinsInOrder: readonly string[];
+  /** Of all molts of the animal, oldest first. */
+  readonly skinsInOrder: readonly SkinInOrder[];
   /** All determinations of the animal, of any skin and standing. */
   readonly determinations: readonly Determination[];
   /** What was recorded of the animal itself. */
@@ -32,7 +35,7 @@ export interface Facts {
   readonly genus: GenusFlags;
   /** By a photo of the animal that is evidence of this reading, or of whatever else says so. */
   readonly bulbsPhotographed: boolean;
-  /** By the leg span that the numbers of the model call so; null while the leg span is not known. */
+  /** By the leg span and the carapace that the numbers of the model call so, the worse of them; null while neither is known. */
   readonly large: boolean | null;
   /** The strip was there to be read: graded, and not D. */
   readonly readable: boolean;
@@ -63,14 +66,16 @@ export function factsOf(examined: Examined): Facts {
     checklist,
     genus,
     bulbsPhotographed: examined.animalPhotoCount > 0 || shown.some((one) => provedBy(one) === 'male' && one.photoIds.length > 0),
-    large: checklist.legSpanMm === null ? null : isLarge(checklist, numbers),
+    large: isLarge(checklist, numbers),
     readable,
     receptaclesSeen,
     emptyStripWeighs: readable && checklist.receptaclesSeen === 'no' && checklist.view !== 'outside' && !genus.withoutSpermathecae,
     femaleSignSeen: checklist.eggSacLaid === 'yes' || (receptaclesSeen && checklist.uterusExternusSeen !== 'no'),
     maleSignSeen: checklist.palpalBulbsOnAnimal === 'yes' || fusillaeSeen,
     clearFemaleOnOtherSkin: otherSkins.some((other) => isClearFemale(other, numbers)),
-    clearMaleOnNextSkin: otherSkins.some((other) => isClearMale(other, numbers) && areSuccessive(examined, other.exuviaId)),
+    clearMaleOnNextSkin: otherSkins.some(
+      (other) => isClearMale(other, numbers) && areSuccessive(examined.exuviaId, other.exuviaId, examined.skinsInOrder),
+    ),
   };
 }
 
@@ -84,14 +89,18 @@ function isReadable(checklist: Checklist): boolean {
   return checklist.grade !== null && checklist.grade !== 'D';
 }
 
-function isLarge({ legSpanMm }: Checklist, numbers: ModelNumbers): boolean {
-  return legSpanMm !== null && legSpanMm > numbers['span.largeAbove'];
+function isLarge({ legSpanMm, carapaceLengthMm }: Checklist, numbers: ModelNumbers): boolean | null {
+  if (legSpanMm === null && carapaceLengthMm === null) return null;
+  const largeSpan = legSpanMm === null || legSpanMm > numbers['span.largeAbove'];
+  return largeSpan && (carapaceLengthMm === null || carapaceLengthMm > numbers['carapace.largeAbove']);
 }
 
 /** A sign can be "clear" only on the right skin, at the right place, seen from the inner side of a large skin. */
 function isWellRead(checklist: Checklist, numbers: ModelNumbers): boolean {
   const innerSide = checklist.view === 'inside' || checklist.view === 'both';
-  return checklist.skinMatchesAnimal === 'yes' && checklist.fourBookLungsFound === 'yes' && innerSide && isLarge(checklist, numbers);
+  return (
+    checklist.skinMatchesAnimal === 'yes' && checklist.fourBookLungsFound === 'yes' && innerSide && isLarge(checklist, numbers) === true
+  );
 }
 
 /** Signed as at least probable, so that whatever spoke against it has been weighed already. */
@@ -104,10 +113,4 @@ function isClearFemale({ sex, level, checklist }: Determination, numbers: ModelN
 function isClearMale({ sex, level, checklist }: Determination, numbers: ModelNumbers): boolean {
   const seen = checklist.receptaclesSeen === 'no' && checklist.fusillaeOutsideSeen === 'yes' && checklist.view === 'both';
   return sex === 'male' && isFirm(level) && isWellRead(checklist, numbers) && checklist.grade === 'A' && seen;
-}
-
-function areSuccessive(examined: Examined, otherExuviaId: string): boolean {
-  const here = examined.skinsInOrder.indexOf(examined.exuviaId);
-  const there = examined.skinsInOrder.indexOf(otherExuviaId);
-  return here >= 0 && there >= 0 && Math.abs(here - there) === 1;
 }

@@ -10,7 +10,9 @@ import * as needs from './requirements.ts';
 /** Ways to a level: every requirement of any one way must be met. */
 type Ways = Readonly<Record<Level, readonly (readonly Requirement[])[]>>;
 
-const wellPlaced = [needs.skinMatches, needs.stripReadable, needs.bookLungsFound, needs.innerSideViewed];
+const placed = [needs.skinMatches, needs.stripReadable, needs.bookLungsFound];
+
+const wellPlaced = [...placed, needs.innerSideViewed];
 
 const receptacles = [
   ...wellPlaced,
@@ -31,9 +33,8 @@ const receptaclesWithLip = [...receptacles, needs.uterusExternusSeen, needs.larg
  */
 const FEMALE: Ways = {
   leaning: [
-    [needs.receptaclesSeen, needs.bulbsNotSeen],
-    [needs.uterusExternusSeen, needs.bulbsNotSeen],
-    [needs.fusillaeAbsent, needs.bulbsNotSeen],
+    [...wellPlaced, needs.receptaclesSeen, needs.bulbsNotSeen],
+    [...wellPlaced, needs.uterusExternusSeen, needs.bulbsNotSeen],
     [needs.eggSacLaid],
   ],
   probable: [receptacles],
@@ -61,9 +62,9 @@ const emptyStrip = [
  */
 const MALE: Ways = {
   leaning: [
-    [needs.stripEmpty, needs.emptinessNotFromOutside, needs.genusHasSpermathecae, needs.eggSacNotLaid],
-    [needs.fusillaeSeen, needs.eggSacNotLaid],
-    [needs.accessoryOrgansSeen, needs.eggSacNotLaid],
+    [...wellPlaced, needs.stripEmpty, needs.genusHasSpermathecae, needs.eggSacNotLaid],
+    [...placed, needs.outerSideViewed, needs.fusillaeSeen, needs.eggSacNotLaid],
+    [...wellPlaced, needs.accessoryOrgansSeen, needs.eggSacNotLaid],
     [needs.bulbsSeen],
   ],
   probable: [emptyStrip],
@@ -87,8 +88,8 @@ export interface Assessment {
 
 /**
  * The highest level at which a sex may be signed for one skin. Any lower level may be chosen as well. Two things hold it
- * down: the working rules above, and the band that the evidence comes to; a leaning needs the rules alone. All of it is
- * judgment, since no controlled study of error rates is known (Hildebrandt 2022 notes how little is published). Two readers
+ * down: the working rules above, and the evidence of this skin and of the animal itself. A leaning needs anything among it that
+ * weighs for the sex, even where something else weighs against it; more needs the band. All of it is judgment, since no controlled study of error rates is known (Hildebrandt 2022 notes how little is published). Two readers
  * of one skin share its picture, so that no one skin establishes a female, whoever reads it.
  */
 export function assessLevel(sex: ReadSex, examined: Examined): Assessment {
@@ -106,14 +107,17 @@ export function missingFor(sex: ReadSex, level: Level, examined: Examined): Leve
 
 /** How far the evidence of this reading carries, as a rank of levels; -1 below a leaning. */
 function bandRank(sex: ReadSex, examined: Examined): number {
-  const { genus, model, determinations, liveSigns, animalPhotoIds, exuviaId, checklist, animalPhotoCount } = examined;
-  const inHand = { exuviaId, checklist, replaces: null, photographed: animalPhotoCount > 0 };
-  const { towards, band } = weigh(caseFor(sex, { genus, determinations, liveSigns, animalPhotoIds, inHand }), model);
-  return towards !== sex || band === 'unsexed' ? -1 : rankOf(band);
+  const { genus, model, determinations, liveSigns, animalPhotoIds, skinsInOrder, exuviaId, checklist, readOn, animalPhotoCount } = examined;
+  const inHand = { exuviaId, checklist, readOn, replaces: null, photographed: animalPhotoCount > 0 };
+  const onRecord = { genus, determinations, liveSigns, animalPhotoIds, skinsInOrder, inHand };
+  const { towards, band, items } = weigh(caseFor(sex, onRecord), model);
+  const own = items.filter((item) => item.exuviaId === exuviaId || item.exuviaId === null);
+  if (!own.some((item) => item.towards === sex)) return -1;
+  return towards !== sex || band === 'unsexed' ? 0 : rankOf(band);
 }
 
 function lackingWays(sex: ReadSex, level: Level, { facts, band }: { facts: Facts; band: number }): LevelReason[][] {
-  const weak: LevelReason[] = level !== 'leaning' && band < rankOf(level) ? ['evidence-too-weak'] : [];
+  const weak: LevelReason[] = band < rankOf(level) ? ['evidence-too-weak'] : [];
   return WAYS[sex][level].map((way) => [...lacking(way, facts), ...weak]).sort((a, b) => a.length - b.length);
 }
 

@@ -11,8 +11,8 @@ export const LevelReason = z
     'book-lungs-not-found',
     'inner-side-not-viewed',
     'outer-side-not-viewed',
-    'leg-span-unknown',
-    'leg-span-small',
+    'size-unknown',
+    'skin-small',
     // What was seen
     'receptacles-not-seen',
     'receptacles-not-read-as-absent',
@@ -21,7 +21,6 @@ export const LevelReason = z
     'accessory-organs-seen',
     'accessory-organs-not-seen',
     'fusillae-not-seen',
-    'fusillae-not-read-as-absent',
     'female-sign-seen',
     'male-sign-seen',
     'bulbs-not-seen',

@@ -22,8 +22,8 @@ export const outerSideViewed = unless(
 );
 
 export const large: Requirement = (facts) => {
-  if (facts.large === null) return 'leg-span-unknown';
-  return facts.large ? null : 'leg-span-small';
+  if (facts.large === null) return 'size-unknown';
+  return facts.large ? null : 'skin-small';
 };
 
 // What was seen
@@ -33,7 +33,6 @@ export const stripEmpty = unless(
   ({ readable, checklist }) => readable && checklist.receptaclesSeen === 'no',
   'receptacles-not-read-as-absent',
 );
-export const emptinessNotFromOutside = unless(({ checklist }) => checklist.view !== 'outside', 'inner-side-not-viewed');
 export const uterusExternusSeen = unless(
   ({ readable, checklist }) => readable && checklist.uterusExternusSeen === 'yes',
   'uterus-externus-not-seen',
@@ -45,10 +44,6 @@ export const accessoryOrgansSeen = unless(
 );
 export const noAccessoryOrgans = unless(({ checklist }) => checklist.accessoryOrgansSeen !== 'yes', 'accessory-organs-seen');
 export const fusillaeSeen = unless(({ readable, checklist }) => readable && checklist.fusillaeOutsideSeen === 'yes', 'fusillae-not-seen');
-export const fusillaeAbsent = unless(
-  ({ readable, checklist }) => readable && checklist.fusillaeOutsideSeen === 'no',
-  'fusillae-not-read-as-absent',
-);
 export const bulbsSeen = unless(({ checklist }) => checklist.palpalBulbsOnAnimal === 'yes', 'bulbs-not-seen');
 export const bulbsPhotographed = unless((facts) => facts.bulbsPhotographed, 'bulbs-photo-missing');
 export const bulbsNotSeen = unless(({ checklist }) => checklist.palpalBulbsOnAnimal !== 'yes', 'male-sign-seen');

@@ -90,12 +90,13 @@ function levelFailure(draft: DeterminationDraft, context: SigningContext): Failu
 
 /** What a draft lets be assessed. A reading that is being corrected no longer speaks for or against its correction. */
 export function examinedBy(
-  draft: Pick<DeterminationDraft, 'checklist' | 'reader' | 'evidencePhotoIds' | 'supersedes'>,
+  draft: Pick<DeterminationDraft, 'checklist' | 'reader' | 'readOn' | 'evidencePhotoIds' | 'supersedes'>,
   context: Omit<SigningContext, 'today' | 'shedFrom' | 'skinPhotoIds' | 'photoSizes'>,
 ): Examined {
   return {
     checklist: draft.checklist,
     reader: draft.reader,
+    readOn: draft.readOn,
     genus: context.genus,
     model: context.model,
     liveSigns: context.liveSigns,

@@ -6,6 +6,7 @@ import { assessmentOf } from '../../domain/sexing/assessing.ts';
 import { modelAfter } from '../../domain/sexing/evidence/model.ts';
 import type { GenusProfile } from '../../domain/sexing/genus/profile.ts';
 import { checkDetermination } from '../../domain/sexing/signing.ts';
+import { skinsInOrderOf } from '../../domain/sexing/skinsInOrder.ts';
 import type { Specimen } from '../../domain/specimen/specimen.ts';
 import type { SampleDetermination, SampleMolt } from './data.ts';
 import { type Filling, fillPhoto, photoIdOf } from './filling.ts';
@@ -51,8 +52,8 @@ function fillDetermination(
     shedFrom,
     genus: animal.genus,
     model: modelAfter(archive.modelChanges.list()),
-    // Molts are filled in oldest first, so that their skins stand in that order.
-    skinsInOrder: archive.exuviae.ofSpecimen(specimenId).map(({ id }) => id),
+    // Molts are filled in oldest first: later ones are not yet there.
+    skinsInOrder: skinsInOrderOf(archive.molts.ofSpecimen(specimenId), archive.exuviae.ofSpecimen(specimenId)),
     determinations: archive.determinations.ofSpecimen(specimenId),
     liveSigns: archive.liveSigns.ofSpecimen(specimenId),
     today: dayOf(0),

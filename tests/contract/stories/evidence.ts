@@ -61,7 +61,7 @@ const underWayStory: readonly Exchange[] = [
     }),
     (signed, _, memory) => {
       expect(signed).toMatchObject({ sex: 'anomalous', level: null, pins: [{ mark: { at: { xPx: 12.5 } } }] });
-      expect(signed.assessment).toMatchObject({ modelVersion: '4.0', band: 'unsexed', genus: { genus: 'Aphonopelma', profileVersion: 0 } });
+      expect(signed.assessment).toMatchObject({ modelVersion: '5.0', band: 'unsexed', genus: { genus: 'Aphonopelma', profileVersion: 0 } });
       memory.set('anomalous', signed.id);
     },
   ),
@@ -170,7 +170,7 @@ const modelStory: readonly Exchange[] = [
     'shows every number with its standing',
     () => ({}),
     ({ version, numbers, changes }) => {
-      expect([version, changes]).toEqual(['4.0', []]);
+      expect([version, changes]).toEqual(['5.0', []]);
       expect(numbers.find(({ id }) => id === 'seen.C')).toMatchObject({ value: 0.85, basis: 'judgement' });
     },
   ),
@@ -179,7 +179,7 @@ const modelStory: readonly Exchange[] = [
     'changes a number and keeps the reason',
     () => ({ body: { adjustments: { 'seen.C': 0.8 }, by: 'R. Reader', note: 'Own skins' }, version: 0 }),
     ({ version, numbers, changes }) => {
-      expect([version, changes.length]).toEqual(['4.1', 1]);
+      expect([version, changes.length]).toEqual(['5.1', 1]);
       expect(numbers.find(({ id }) => id === 'seen.C')).toMatchObject({ value: 0.8, shipped: 0.85, basis: 'keeper' });
     },
   ),

@@ -12,7 +12,7 @@ import type { Examined } from '../../../src/domain/sexing/facts.ts';
 import { assessLevel, missingFor } from '../../../src/domain/sexing/levels.ts';
 import { rankOf } from '../../../src/domain/sexing/rank.ts';
 import { SHIPPED_MODEL } from '../../support/shippedModel.ts';
-import { CLEAR_FEMALE, CLEAR_MALE, determination, EMPTY_STRIP, examined, genus, WELL_READ } from './readings.ts';
+import { CLEAR_FEMALE, CLEAR_MALE, determination, EMPTY_STRIP, examined, genus, skins, WELL_READ } from './readings.ts';
 
 /*
  * Where a rule has no source named beside it, it is a judgment shared by careful keepers: no controlled study of error
@@ -29,7 +29,7 @@ test('what is large enough is a number of the model, and the rules follow it whe
   const at55 = { ...CLEAR_FEMALE, legSpanMm: 55 };
   expect(highest('female', at55)).toBe('strong');
   expect(highest('female', at55, { model })).toBe('probable');
-  expect(missingFor('female', 'strong', examined(at55, { model }))[0]).toContain('leg-span-small');
+  expect(missingFor('female', 'strong', examined(at55, { model }))[0]).toContain('skin-small');
   expect(highest('female', { ...at55, legSpanMm: 60.1 }, { model })).toBe('strong');
 });
 
@@ -50,9 +50,14 @@ describe('a female', () => {
     ['is a leaning when accessory organs were seen', { ...CLEAR_FEMALE, accessoryOrgansSeen: 'yes' }, 'leaning'],
     ['is a leaning when fusillae were seen outside', { ...CLEAR_FEMALE, fusillaeOutsideSeen: 'yes' }, 'leaning'],
     ['is a leaning when the second reader disagrees', { ...CLEAR_FEMALE, secondReaderAgrees: 'no' }, 'leaning'],
-    ['is a leaning without the book lungs that prove the place', { ...CLEAR_FEMALE, fourBookLungsFound: 'not-looked' }, 'leaning'],
-    ['is a leaning when only the outer side was viewed', { ...CLEAR_FEMALE, view: 'outside' }, 'leaning'],
-    ['is a leaning by an absence of fusillae alone, as by a look from below', { ...WELL_READ, fusillaeOutsideSeen: 'no' }, 'leaning'],
+    ['is not supported without the book lungs that prove the place', { ...CLEAR_FEMALE, fourBookLungsFound: 'not-looked' }, null],
+    ['is not supported when the lungs are not those', { ...CLEAR_FEMALE, fourBookLungsFound: 'no' }, null],
+    ['is not supported when only the outer side was viewed', { ...CLEAR_FEMALE, view: 'outside' }, null],
+    ['is not supported by a skin that is not the animal’s', { ...CLEAR_FEMALE, skinMatchesAnimal: 'no' }, null],
+    ['is not supported by a skin that may be another’s', { ...CLEAR_FEMALE, skinMatchesAnimal: 'cannot-tell' }, null],
+    ['is not supported by an absence of fusillae alone', { ...WELL_READ, fusillaeOutsideSeen: 'no' }, null],
+    ['is probable at a carapace that is not large, whatever the span', { ...CLEAR_FEMALE, carapaceLengthMm: 7.5 }, 'probable'],
+    ['is strong by its carapace alone', { ...CLEAR_FEMALE, legSpanMm: null, carapaceLengthMm: 12 }, 'strong'],
     ['is not supported by an empty strip', { ...EMPTY_STRIP, fusillaeOutsideSeen: 'not-looked' }, null],
     ['is not supported by nothing', BLANK_CHECKLIST, null],
     ['is not supported when bulbs were seen on the animal', { ...CLEAR_FEMALE, palpalBulbsOnAnimal: 'yes' }, null],
@@ -103,6 +108,7 @@ describe('a male', () => {
     ['is a leaning when the second reader disagrees', { ...EMPTY_STRIP, secondReaderAgrees: 'no' }, 'leaning'],
     ['is not supported by a strip that cannot be told', { ...EMPTY_STRIP, receptaclesSeen: 'cannot-tell' }, null],
     ['is not supported by a strip that nobody looked at', { ...EMPTY_STRIP, receptaclesSeen: 'not-looked' }, null],
+    ['is not supported by fusillae on the skin of another animal', { ...CLEAR_MALE, skinMatchesAnimal: 'no' }, null],
     ['is not supported by an emptiness seen from outside', { ...EMPTY_STRIP, view: 'outside' }, null],
     ['is not supported when receptacles were seen', CLEAR_FEMALE, null],
     ['is not supported by an empty strip of an animal that laid an egg sac', { ...EMPTY_STRIP, eggSacLaid: 'yes' }, null],
@@ -115,6 +121,8 @@ describe('a male', () => {
     expect(highest('male', CLEAR_MALE, { determinations: [before] })).toBe('strong');
     expect(highest('male', CLEAR_MALE, { determinations: [{ ...before, exuviaId: 'skin-1' }] })).toBe('probable');
     expect(highest('male', EMPTY_STRIP, { determinations: [before] })).toBe('probable');
+    // A molt between them that left no skin: nobody knows what it would have shown.
+    expect(highest('male', CLEAR_MALE, { determinations: [before], skinsInOrder: skins('skin-2', null, 'skin-3') })).toBe('probable');
     expect(highest('male', CLEAR_MALE, { determinations: [{ ...before, checklist: { ...CLEAR_MALE, legSpanMm: 44 } }] })).toBe('probable');
   });
 
@@ -226,10 +234,12 @@ describe('whatever the answers', () => {
     fc.assert(fc.property(checklists, (checklist) => ChecklistSchema.safeParse(checklist).success));
   });
 
-  it('nothing above a leaning without certainty that the skin is this animal’s', () => {
+  it('nothing that a skin shows without certainty that the skin is this animal’s', () => {
     fc.assert(
       fc.property(checklists, sexes, (checklist, sex) => {
         const level = highest(sex, checklist, { determinations: earlier, animalPhotoCount: 1 });
+        const proved = checklist.palpalBulbsOnAnimal === 'yes' || checklist.eggSacLaid === 'yes';
+        if (checklist.skinMatchesAnimal !== 'yes') expect(level).toBe(proved ? level : null);
         expect(checklist.skinMatchesAnimal !== 'yes' && above(level, 'leaning')).toBe(false);
       }),
       runs,

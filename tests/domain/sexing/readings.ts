@@ -3,6 +3,7 @@ import { BLANK_CHECKLIST, type Checklist, type Determination, type Determination
 import type { Examined } from '../../../src/domain/sexing/facts.ts';
 import { type GenusBook, profileFor } from '../../../src/domain/sexing/genus/find.ts';
 import { type GenusProfile, ShippedProfiles } from '../../../src/domain/sexing/genus/profile.ts';
+import type { SkinInOrder } from '../../../src/domain/sexing/skinsInOrder.ts';
 import { SHIPPED_MODEL } from '../../support/shippedModel.ts';
 import { FIRST_ASSESSMENT } from '../../support/testArchive.ts';
 
@@ -73,6 +74,11 @@ export function determination(changes: Partial<Determination> = {}): Determinati
   };
 }
 
+/** Of molts that follow each other, the oldest first; null where one left no skin. */
+export function skins(...exuviaIds: (string | null)[]): SkinInOrder[] {
+  return exuviaIds.map((exuviaId, index) => ({ exuviaId, shedUntil: `2026-0${index + 1}-15` }));
+}
+
 /** The third of three skins of a plain genus, read by one person, without earlier determinations. */
 export function examined(checklist: Checklist, changes: Partial<Examined> = {}): Examined {
   return {
@@ -82,7 +88,8 @@ export function examined(checklist: Checklist, changes: Partial<Examined> = {}):
     model: SHIPPED_MODEL,
     liveSigns: [],
     exuviaId: 'skin-3',
-    skinsInOrder: ['skin-1', 'skin-2', 'skin-3'],
+    skinsInOrder: skins('skin-1', 'skin-2', 'skin-3'),
+    readOn: '2026-05-02',
     determinations: [],
     animalPhotoIds: new Set(),
     animalPhotoCount: 0,

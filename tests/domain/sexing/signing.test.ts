@@ -2,14 +2,14 @@ import { describe, expect, it } from 'vitest';
 import { BLANK_CHECKLIST, type DeterminationDraft, type EvidencePin } from '../../../src/domain/sexing/determination.ts';
 import { checkDetermination, type SigningContext } from '../../../src/domain/sexing/signing.ts';
 import { SHIPPED_MODEL } from '../../support/shippedModel.ts';
-import { CLEAR_FEMALE, determination, draft, EMPTY_STRIP, genus } from './readings.ts';
+import { CLEAR_FEMALE, determination, draft, EMPTY_STRIP, genus, skins } from './readings.ts';
 
 const CONTEXT: SigningContext = {
   genus: genus('Lasiodora parahybana'),
   model: SHIPPED_MODEL,
   liveSigns: [],
   exuviaId: 'skin-2',
-  skinsInOrder: ['skin-1', 'skin-2'],
+  skinsInOrder: skins('skin-1', 'skin-2'),
   determinations: [],
   today: '2026-11-25',
   shedFrom: '2025-02-06',
@@ -47,7 +47,7 @@ describe('signing', () => {
       sex: 'male',
       wanted: 'probable',
       highest: 'leaning',
-      missing: [['leg-span-small', 'evidence-too-weak']],
+      missing: [['skin-small', 'evidence-too-weak']],
     });
   });
 

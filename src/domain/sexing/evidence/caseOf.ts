@@ -1,7 +1,9 @@
+import type { CalendarDay } from '../../dates.ts';
 import type { Determination, ReadSex } from '../determination.ts';
 import { claimOf } from '../live/claim.ts';
 import type { LiveSign } from '../live/liveSign.ts';
 import { answeredIn, shownBy } from '../live/shown.ts';
+import { type SkinInOrder, shedBy } from '../skinsInOrder.ts';
 import { standingOf } from '../standing.ts';
 import type { GenusKnown, StripReading } from './skinFindings.ts';
 import type { EvidenceCase } from './weigh.ts';
@@ -13,17 +15,34 @@ export interface OnRecord {
   readonly liveSigns: readonly LiveSign[];
   /** Photos of the animal itself. */
   readonly animalPhotoIds: ReadonlySet<string>;
+  readonly skinsInOrder: readonly SkinInOrder[];
   /** `replaces` no longer speaks: the reading in hand corrects it. `photographed`: it has photos of the animal itself. */
-  readonly inHand: (StripReading & { readonly replaces: string | null; readonly photographed: boolean }) | null;
+  readonly inHand:
+    | (StripReading & { readonly readOn: CalendarDay; readonly replaces: string | null; readonly photographed: boolean })
+    | null;
 }
 
 /** Everything that still stands, the reading in hand last. */
-export function caseOf({ genus, determinations, liveSigns, animalPhotoIds, inHand }: OnRecord): EvidenceCase {
+export function caseOf({ genus, determinations, liveSigns, animalPhotoIds, skinsInOrder, inHand }: OnRecord): EvidenceCase {
   const standing = standingOf(determinations).filter(({ id }) => id !== inHand?.replaces);
   const readings = inHand === null ? standing : [...standing, inHand];
   const shown = shownBy({ determinations: standing, liveSigns }, animalPhotoIds);
-  const told = inHand === null ? [] : answeredIn(inHand.checklist).map((finding) => ({ finding, photographed: inHand.photographed }));
-  return { genus, readings, live: [...shown.map(({ finding, photoIds }) => ({ finding, photographed: photoIds.length > 0 })), ...told] };
+  const carapaceBy = (day: CalendarDay) => largestCarapace(readings, shedBy(day, skinsInOrder));
+  const signed = shown.map(({ finding, photoIds, on }) => ({ finding, photographed: photoIds.length > 0, carapaceMm: carapaceBy(on) }));
+  const told = inHand === null ? [] : answeredIn(inHand.checklist);
+  const answered = told.map((finding) => ({
+    finding,
+    photographed: inHand?.photographed === true,
+    carapaceMm: inHand === null ? null : carapaceBy(inHand.readOn),
+  }));
+  return { genus, readings, live: [...signed, ...answered] };
+}
+
+/** Of skins that are certain to be the animal's; null while none of them is measured. */
+function largestCarapace(readings: readonly StripReading[], shed: ReadonlySet<string>): number | null {
+  const own = readings.filter(({ exuviaId, checklist }) => checklist.skinMatchesAnimal === 'yes' && shed.has(exuviaId));
+  const known = own.map(({ checklist }) => checklist.carapaceLengthMm).filter((lengthMm) => lengthMm !== null);
+  return known.length === 0 ? null : Math.max(...known);
 }
 
 /**

@@ -18,6 +18,8 @@ export interface SkinEvidence {
    */
   readonly power: number;
   readonly small: boolean;
+  /** A second reader of the reading that speaks does not agree with it. */
+  readonly readersDisagree: boolean;
 }
 
 export interface GivenWay {
@@ -64,6 +66,7 @@ function evidenceOf(ofSkin: readonly StripReading[], genus: GenusKnown, numbers:
     ),
     power: 1,
     small: sizeClass === 'A' || sizeClass === 'B',
+    readersDisagree: best.checklist.secondReaderAgrees === 'no',
   };
 }
 

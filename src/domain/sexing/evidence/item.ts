@@ -35,6 +35,7 @@ export const Silence = z
     'read-from-outside',
     'read-from-inside',
     'organs-without-lip',
+    'same-look-from-below',
     'genus-without-spermathecae',
     'as-likely-mistaken',
     'grade-below-a',

@@ -8,18 +8,19 @@ import type { GenusKnown } from './skinFindings.ts';
 export interface LiveEvidence {
   readonly finding: LiveFinding;
   readonly photographed: boolean;
+  /** Of the largest skin it had shed by that day; the animal was larger. Null while none is measured. */
+  readonly carapaceMm: number | null;
 }
 
-/** @param carapaceMm of the latest measured skin; the animal is larger. */
 export interface LiveCircumstances {
   readonly genus: GenusKnown;
-  readonly carapaceMm: number | null;
   readonly numbers: ModelNumbers;
 }
 
 /**
  * One finding of each kind for each sex: the same thing seen twice, or told and photographed, is one piece of evidence, the
- * stronger. Opinions of one kind that oppose each other are both kept.
+ * stronger. Opinions of one kind that oppose each other are both kept. A look from below and the opinion formed by it are one
+ * look, too.
  */
 export function liveFindings(evidence: readonly LiveEvidence[], circumstances: LiveCircumstances): Finding[] {
   const strongest = new Map<string, Finding>();
@@ -29,17 +30,35 @@ export function liveFindings(evidence: readonly LiveEvidence[], circumstances: L
     const known = strongest.get(key);
     if (!known || strengthOf(finding.ratio) > strengthOf(known.ratio)) strongest.set(key, finding);
   }
-  const found = [...strongest.values()];
+  const found = [...strongest.values()].map((finding, _, all) => (isLesserLook(finding, all) ? sameLook(finding) : finding));
   // Bulbs that have been seen are not taken back by an earlier look that found none.
   return found.some(({ kind }) => kind === 'palpal-bulbs') ? found.filter(({ kind }) => kind !== 'no-bulbs') : found;
 }
 
-function liveFinding({ finding, photographed }: LiveEvidence, circumstances: LiveCircumstances): Finding {
+const FROM_BELOW: readonly Finding['kind'][] = ['ventral-fusillae', 'no-ventral-fusillae', 'impression-ventral'];
+
+/** Whether a stronger finding, for the same sex, comes of the same look from below. */
+function isLesserLook({ kind, ratio }: Finding, all: readonly Finding[]): boolean {
+  return (
+    FROM_BELOW.includes(kind) &&
+    all.some(
+      (other) => FROM_BELOW.includes(other.kind) && sexFor(other.ratio) === sexFor(ratio) && strengthOf(other.ratio) > strengthOf(ratio),
+    )
+  );
+}
+
+function sameLook({ kind }: Finding): Finding {
+  return silent(kind, 'same-look-from-below', null);
+}
+
+function liveFinding({ finding, photographed, carapaceMm }: LiveEvidence, circumstances: LiveCircumstances): Finding {
   const { genus, numbers } = circumstances;
   const male = (kind: Finding['kind'], id: NumberId): Finding => told(kind, 1 / numbers[id], [id]);
   switch (finding.kind) {
     case 'palpal-bulbs':
-      return finding.seen ? male('palpal-bulbs', photographed ? 'bulbs.photographed' : 'bulbs.told') : withoutBulbs(circumstances);
+      return finding.seen
+        ? male('palpal-bulbs', photographed ? 'bulbs.photographed' : 'bulbs.told')
+        : withoutBulbs(carapaceMm, circumstances);
     case 'tibial-hooks':
       if (!finding.seen) return silent('no-hooks', 'no-hooks-says-nothing', null);
       return hooksSpeak(genus.hooks.state) ? male('tibial-hooks', 'hooks.seen') : silent('tibial-hooks', 'genus-hooks-not-known', null);
@@ -59,7 +78,7 @@ function told(kind: Finding['kind'], ratio: number, numbers: readonly NumberId[]
 }
 
 /** Rises from the first to the full strength between two sizes relative to an adult female; nothing below. */
-function withoutBulbs({ genus, carapaceMm, numbers }: LiveCircumstances): Finding {
+function withoutBulbs(carapaceMm: number | null, { genus, numbers }: LiveCircumstances): Finding {
   const relative = carapaceMm !== null && genus.adultCarapaceMm !== null ? carapaceMm / genus.adultCarapaceMm : 0;
   const from = numbers['noBulbs.fromRelativeSize'];
   if (relative < from) return silent('no-bulbs', 'animal-not-adult-size', null);

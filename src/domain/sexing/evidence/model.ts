@@ -8,8 +8,10 @@ import { Adjustments, type ModelNumbers, NUMBER_IDS, NumberIdSchema, numbersWith
  * Form 1 let any finding open a gate, weakened a skin beside one that contradicts it, and came to know only later of conflicts
  * between readings of one skin, so that this one form stands for two rules. Form 2 let the later of two equally well placed
  * readings of one skin override the other. Form 3 let receptacles weigh in full beside a lip that was looked for and is absent.
+ * Form 4 let two skins with look-alikes establish a female, opinions alone make a probable animal, and a skin of another animal
+ * or read at another place be signed as a leaning.
  */
-export const MODEL_FORM = 4;
+export const MODEL_FORM = 5;
 
 /** Whether the rules have changed since a version such as `1.3`; null for what was signed without a model. */
 export function isEarlierForm(version: string): boolean | null {
@@ -32,7 +34,7 @@ export type ModelChange = z.infer<typeof ModelChange>;
 
 /** The numbers in force. */
 export interface EvidenceModel {
-  /** `4.0` as shipped, `4.3` after the third change. */
+  /** `5.0` as shipped, `5.3` after the third change. */
   readonly version: string;
   readonly numbers: ModelNumbers;
 }

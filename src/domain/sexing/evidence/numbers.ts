@@ -35,6 +35,8 @@ export const SHIPPED_NUMBERS = {
   'span.aboveD': lengthMm(75),
   /** "Over about 5 cm": what the levels of a reading call large enough for absence to weigh. No publication gives a limit. */
   'span.largeAbove': lengthMm(50),
+  /** The same by the carapace: a leg span is some 6.5 carapaces (from memory; varies by genus), as in the size classes. */
+  'carapace.largeAbove': lengthMm(7.5),
   'carapace.fromB': lengthMm(3),
   'carapace.fromC': lengthMm(6),
   'carapace.aboveD': lengthMm(11),
@@ -96,6 +98,8 @@ export const SHIPPED_NUMBERS = {
   'cap.maleWithoutBulbs': certainty(0.98),
   'cap.femaleOneSkin': certainty(0.985),
   'cap.smallSkins': certainty(0.9),
+  /** Just below "probable". */
+  'cap.doubtful': certainty(0.79),
   'conflict.strength': strength(10),
   'band.leaning': certainty(0.6),
   'band.probable': certainty(0.8),

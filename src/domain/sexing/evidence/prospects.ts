@@ -71,7 +71,7 @@ function anotherSkin(answers: Partial<Checklist>): Change {
 }
 
 function happening(finding: LiveFinding): Change {
-  return (evidence) => ({ ...evidence, live: [...evidence.live, { finding, photographed: true }] });
+  return (evidence) => ({ ...evidence, live: [...evidence.live, { finding, photographed: true, carapaceMm: null }] });
 }
 
 const EMPTY = { receptaclesSeen: 'no', uterusExternusSeen: 'no', accessoryOrgansSeen: 'no', fusillaeOutsideSeen: 'yes' } as const;

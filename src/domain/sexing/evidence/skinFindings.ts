@@ -22,7 +22,7 @@ export function sizeClassOfSkin(checklist: Checklist, genus: GenusKnown, numbers
 export function skinFindings(reading: StripReading, genus: GenusKnown, numbers: ModelNumbers): Finding[] {
   const { exuviaId, checklist } = reading;
   const innerSide = [...stripFinding(reading, genus, numbers), ...accessoryFinding(reading, numbers)];
-  const strip = [...unless(innerSilence(checklist), innerSide), ...fusillaeFinding(reading, genus, numbers)];
+  const strip = [...unless(innerSilence(checklist, genus), innerSide), ...fusillaeFinding(reading, genus, numbers)];
   const heard = unless(stripSilence(checklist), strip);
   const onSkin = checklist.bulbsOnSkin === 'yes' ? [silent('bulbs-on-skin', 'bulbs-not-expected-on-skin', exuviaId)] : [];
   return [...heard, ...onSkin];
@@ -40,10 +40,17 @@ function stripSilence(checklist: Checklist): Finding['silence'] {
 }
 
 /** Receptacles, lip and accessory organs lie on the inner side; the first and the last look alike, and only a lip tells them apart. */
-function innerSilence({ view, receptaclesSeen, accessoryOrgansSeen, uterusExternusSeen }: Checklist): Finding['silence'] {
+function innerSilence(checklist: Checklist, { flags }: GenusKnown): Finding['silence'] {
+  const { view, receptaclesSeen, accessoryOrgansSeen, uterusExternusSeen: lip } = checklist;
   if (view === 'outside') return 'read-from-outside';
-  const either = receptaclesSeen === 'yes' && accessoryOrgansSeen === 'yes';
-  return either && uterusExternusSeen !== 'yes' ? 'organs-without-lip' : null;
+  if (receptaclesSeen !== 'yes' || lip === 'yes') return null;
+  const lookAlikes = accessoryOrgansSeen === 'yes' || (flags.maleAccessoryOrgans && lip === 'no');
+  return lookAlikes ? 'organs-without-lip' : null;
+}
+
+/** Seen, and yet perhaps a male's: nobody saw the lip that a female has where it was looked for, or where males carry look-alikes. */
+export function mayBeLookAlike({ kind, numbers }: Finding): boolean {
+  return kind === 'receptacles-seen' && (numbers.includes('mistaken.lipAbsent') || numbers.includes('mistaken.accessory'));
 }
 
 /** One skin, one genital result: receptacles seen, or a readable strip without them, or a lip alone. */

@@ -1,5 +1,4 @@
 import { z } from 'zod';
-import type { Checklist } from '../determination.ts';
 import { type SkinEvidence, skinEvidence } from './combine.ts';
 import { type Gate, gated } from './gates.ts';
 import { type EvidenceItem, type Finding, sexFor, strengthOf, weightOf } from './item.ts';
@@ -32,16 +31,18 @@ export interface Weighing {
 /**
  * Weighs all evidence of one animal. Likelihood ratios are multiplied under the rules of dependence, then the gates hold the
  * result down; two heavy findings or skins that contradict each other give a conflict instead of an average, and so do readings
- * of one skin that are placed equally well or are each at least "probable": the later one overrides nothing.
+ * of one skin that are placed equally well or are each at least "probable": the later one overrides nothing. The odds before
+ * anything is seen say nothing by themselves.
  *
  * Every number is a judgment unless it names a source; see `SHIPPED_NUMBERS`.
  */
 export function weigh(evidence: EvidenceCase, { numbers }: EvidenceModel): Weighing {
   const skins = skinEvidence(evidence.readings, evidence.genus, numbers);
-  const live = liveFindings(evidence.live, { genus: evidence.genus, carapaceMm: largestCarapace(evidence.readings), numbers });
+  const live = liveFindings(evidence.live, { genus: evidence.genus, numbers });
   const prior = numbers['prior.female'] / (1 - numbers['prior.female']);
   const odds = [...skins.map(({ ratio, power }) => ratio ** power), ...live.map(({ ratio }) => ratio)].reduce((a, b) => a * b, prior);
-  const towards = sexFor(odds);
+  const weighs = skins.some(({ ratio }) => sexFor(ratio) !== null) || live.some(({ ratio }) => sexFor(ratio) !== null);
+  const towards = weighs ? sexFor(odds) : null;
   const certainty = strengthOf(odds) / (1 + strengthOf(odds));
   const { probability, gate } = gated(certainty, towards, { skins, live, numbers });
   const conflict = contradicts(skins, live, numbers);
@@ -91,9 +92,4 @@ function itemsOf({ findings, gaveWay, power }: SkinEvidence): EvidenceItem[] {
 function itemOf({ kind, ratio, numbers, silence, exuviaId }: Finding, power: number): EvidenceItem {
   const weight = weightOf(ratio ** power);
   return { kind, towards: sexFor(ratio), weight, silence, numbers: [...numbers], exuviaId, weakened: power < 1, gaveWay: false };
-}
-
-function largestCarapace(readings: readonly StripReading[]): number | null {
-  const known = readings.map(({ checklist }: { checklist: Checklist }) => checklist.carapaceLengthMm).filter((length) => length !== null);
-  return known.length === 0 ? null : Math.max(...known);
 }

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Checklist } from '../../../../src/domain/sexing/determination.ts';
 import type { LiveEvidence } from '../../../../src/domain/sexing/evidence/liveFindings.ts';
 import { modelAfter } from '../../../../src/domain/sexing/evidence/model.ts';
+import { prospectsOf } from '../../../../src/domain/sexing/evidence/prospects.ts';
 import type { StripReading } from '../../../../src/domain/sexing/evidence/skinFindings.ts';
 import { type Weighing, weigh } from '../../../../src/domain/sexing/evidence/weigh.ts';
 import type { LiveFinding } from '../../../../src/domain/sexing/live/liveSign.ts';
@@ -17,13 +18,13 @@ type Class = keyof typeof SPAN_MM;
 
 const seen = (sizeClass: Class): Checklist => ({ ...WELL_READ, receptaclesSeen: 'yes', legSpanMm: SPAN_MM[sizeClass] });
 const empty = (sizeClass: Class): Checklist => ({ ...WELL_READ, receptaclesSeen: 'no', legSpanMm: SPAN_MM[sizeClass] });
-const live = (finding: LiveFinding, photographed = false): LiveEvidence => ({ finding, photographed });
+const live = (finding: LiveFinding, photographed = false): LiveEvidence => ({ finding, photographed, carapaceMm: null });
 const says = (from: 'seller' | 'build' | 'ventral', towards: 'female' | 'male') => live({ kind: 'impression', from, towards });
 const fusillae = (legSpanMm: number, photographed: boolean) => live({ kind: 'ventral-fusillae', seen: true, legSpanMm }, photographed);
 
-function of(checklists: readonly Checklist[], told: readonly LiveEvidence[] = [], model = SHIPPED_MODEL): Weighing {
+function of(checklists: readonly Checklist[], told: readonly LiveEvidence[] = [], model = SHIPPED_MODEL, taxon = PLAIN): Weighing {
   const readings = checklists.map((checklist, index) => ({ exuviaId: `skin-${index}`, checklist }));
-  return weigh({ genus: genus(PLAIN), readings, live: told }, model);
+  return weigh({ genus: genus(taxon), readings, live: told }, model);
 }
 
 describe('a gate is opened by what was shown, never by a trifle', () => {
@@ -89,6 +90,77 @@ describe('the second skin of a female', () => {
     const lip: Checklist = { ...WELL_READ, uterusExternusSeen: 'yes' };
     expect(of([seen('D'), lip])).toMatchObject({ probability: 0.985, gate: 'female-on-one-skin' });
     expect(of([seen('B'), seen('B'), lip])).toMatchObject({ probability: 0.9, gate: 'small-skins' });
+  });
+});
+
+// Males of Tliltocatl carry look-alikes: a Swedish keepers' society page (Minax, "Sexing") and Devin 2024, "Determining Sex of
+// Theraphosidae with Exuviae"; the uterus externus tells. That it holds a female below "probable" is a judgment of ours.
+describe('receptacles without a lip', () => {
+  const TLILTOCATL = 'Tliltocatl vagans';
+  const unchecked = { ...seen('D'), uterusExternusSeen: 'not-looked' } as const;
+  const absent = { ...seen('D'), uterusExternusSeen: 'no' } as const;
+  const clear = { ...CLEAR_FEMALE, legSpanMm: 90 };
+  const inGenus = (taxon: string, checklists: readonly Checklist[], told: readonly LiveEvidence[] = []) =>
+    of(checklists, told, SHIPPED_MODEL, taxon);
+
+  it.each([
+    [TLILTOCATL, unchecked],
+    [PLAIN, absent],
+  ])('%s: lean to a female, on one skin as on three', (taxon, checklist) => {
+    for (const checklists of [[checklist], [checklist, checklist], [checklist, checklist, checklist]]) {
+      const weighing = inGenus(taxon, checklists, [says('seller', 'female')]);
+      expect(weighing).toMatchObject({ towards: 'female', band: 'leaning', probability: 0.79, gate: 'look-alikes-alone' });
+    }
+  });
+
+  it('say nothing at all where males carry such bodies and the lip was looked for', () => {
+    expect(inGenus(TLILTOCATL, [absent, absent])).toMatchObject({ towards: null, band: 'unsexed' });
+  });
+
+  it('rise by the lip, by an egg sac, and beside a skin with a lip, which they do not make two', () => {
+    expect(inGenus(TLILTOCATL, [{ ...unchecked, uterusExternusSeen: 'yes' }])).toMatchObject({ band: 'strong' });
+    expect(inGenus(TLILTOCATL, [unchecked], [live({ kind: 'egg-sac', fertile: 'yes' })])).toMatchObject({ band: 'established' });
+    expect(inGenus(TLILTOCATL, [unchecked, clear])).toMatchObject({ probability: 0.985, gate: 'female-on-one-skin' });
+    expect(inGenus(TLILTOCATL, [clear, clear])).toMatchObject({ band: 'established', gate: null });
+  });
+
+  it('say that a look for the lip is what would change it', () => {
+    const evidence = { genus: genus(TLILTOCATL), readings: [{ exuviaId: 'skin', checklist: unchecked }], live: [] };
+    expect(prospectsOf(evidence, 'skin', SHIPPED_MODEL)).toContainEqual(
+      expect.objectContaining({ step: 'look-for-lip', towards: 'female', band: 'strong' }),
+    );
+  });
+});
+
+describe('what nobody can check', () => {
+  it.each<[string, readonly LiveEvidence[], 'female' | 'male']>([
+    ['fusillae from below on a large animal, with a photo', [fusillae(90, true)], 'male'],
+    [
+      'the same, with the opinions of others',
+      [fusillae(90, true), says('ventral', 'male'), says('seller', 'male'), says('build', 'male')],
+      'male',
+    ],
+    ['opinions of every kind', [says('ventral', 'female'), says('seller', 'female'), says('build', 'female')], 'female'],
+  ])('%s: a leaning at most', (_, told, towards) => {
+    expect(of([], told)).toMatchObject({ towards, band: 'leaning' });
+  });
+
+  it('is no sex at all while nothing weighs, whatever the odds were before', () => {
+    const adjustments = { 'prior.female': 0.95 };
+    const model = modelAfter([{ adjustments, by: 'K', note: 'n', revision: 1, at: '2026-01-01T00:00:00.000Z' }]);
+    expect(of([], [], model)).toMatchObject({ towards: null, band: 'unsexed' });
+    expect(of([{ ...seen('D'), skinMatchesAnimal: 'cannot-tell' }], [], model)).toMatchObject({ towards: null, band: 'unsexed' });
+    expect(of([], [says('seller', 'female')], model)).toMatchObject({ towards: 'female', band: 'leaning', gate: 'opinions-alone' });
+  });
+});
+
+describe('a second reader who does not agree', () => {
+  const disputed = { ...CLEAR_FEMALE, legSpanMm: 90, secondReaderAgrees: 'no' } as const;
+
+  it('leaves a leaning, until another skin speaks', () => {
+    expect(of([disputed])).toMatchObject({ towards: 'female', band: 'leaning', gate: 'readers-disagree' });
+    expect(of([{ ...CLEAR_MALE, legSpanMm: 90, secondReaderAgrees: 'no' }])).toMatchObject({ band: 'leaning', gate: 'readers-disagree' });
+    expect(of([disputed, { ...CLEAR_FEMALE, legSpanMm: 90 }])).toMatchObject({ probability: 0.985, gate: 'female-on-one-skin' });
   });
 });
 

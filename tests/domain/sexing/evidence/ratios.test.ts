@@ -104,6 +104,13 @@ describe('a strip, by size class and circumstance', () => {
     ['receptacles of a beginner with a loupe on the smallest skin', 'A', { ...SEEN, ...NOVICE, ...LOUPE }, PLAIN, 'as-likely-mistaken'],
     ['emptiness on the same', 'A', { ...EMPTY, ...NOVICE, ...LOUPE }, PLAIN, 'as-likely-mistaken'],
     ['receptacles in a genus without any', 'D', SEEN, WITHOUT, 'as-likely-mistaken'],
+    [
+      'receptacles without the lip that was looked for, where males carry such bodies',
+      'D',
+      { ...SEEN, ...NO_LIP },
+      LOOK_ALIKES,
+      'organs-without-lip',
+    ],
     ['emptiness in a genus without any', 'D', EMPTY, WITHOUT, 'genus-without-spermathecae'],
     ['fusillae on a skin of class A', 'A', FUSILLAE, PLAIN, 'skin-too-small'],
     ['fusillae on a strip of grade B', 'D', { ...FUSILLAE, grade: 'B' }, PLAIN, 'grade-below-a'],
@@ -134,7 +141,7 @@ describe('what the animal itself shows', () => {
   const HOOKED: GenusKnown = { ...genus(PLAIN), adultCarapaceMm: 20 };
   const shown = (finding: LiveFinding, known: { photographed?: boolean; carapaceMm?: number; genus?: GenusKnown } = {}) => {
     const { photographed = false, carapaceMm = null, genus: ofGenus = HOOKED } = known;
-    return liveFindings([{ finding, photographed }], { genus: ofGenus, carapaceMm, numbers });
+    return liveFindings([{ finding, photographed, carapaceMm }], { genus: ofGenus, numbers });
   };
   const bulbs = (seen: boolean): LiveFinding => ({ kind: 'palpal-bulbs', seen, ultimateMoltId: null });
   const fusillae = (seen: boolean, legSpanMm: number | null): LiveFinding => ({ kind: 'ventral-fusillae', seen, legSpanMm });
@@ -191,13 +198,33 @@ describe('what the animal itself shows', () => {
   it('keeps two opinions of one kind that oppose each other, in whatever order they were told', () => {
     const told = (...towards: ('female' | 'male')[]) =>
       liveFindings(
-        towards.map((sex) => ({ finding: impression('seller', sex), photographed: false })),
-        { genus: HOOKED, carapaceMm: null, numbers },
+        towards.map((sex) => ({ finding: impression('seller', sex), photographed: false, carapaceMm: null })),
+        { genus: HOOKED, numbers },
       ).map(({ ratio }) => ratio);
     expect(told('female', 'male')).toEqual([1.2, 1 / 1.2]);
     expect(told('male', 'female')).toEqual([1 / 1.2, 1.2]);
     expect(told('female', 'male').reduce((a, b) => a * b)).toBeCloseTo(1, 12);
     expect(told('male', 'male')).toEqual([1 / 1.2]);
+  });
+
+  it('takes a look from below and the opinion formed by it for one look, unless they oppose each other', () => {
+    const below = (seen: boolean, towards: 'female' | 'male') =>
+      liveFindings(
+        [fusillae(seen, 90), impression('ventral', towards)].map((finding) => ({ finding, photographed: true, carapaceMm: null })),
+        { genus: HOOKED, numbers },
+      ).map(({ kind, ratio, silence }) => [kind, ratio, silence]);
+    expect(below(true, 'male')).toEqual([
+      ['ventral-fusillae', 1 / 6, null],
+      ['impression-ventral', 1, 'same-look-from-below'],
+    ]);
+    expect(below(false, 'female')).toEqual([
+      ['no-ventral-fusillae', 3, null],
+      ['impression-ventral', 1, 'same-look-from-below'],
+    ]);
+    expect(below(true, 'female')).toEqual([
+      ['ventral-fusillae', 1 / 6, null],
+      ['impression-ventral', 2.3, null],
+    ]);
   });
 });
 

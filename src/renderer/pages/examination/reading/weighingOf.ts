@@ -26,16 +26,17 @@ export function weighedWith(underWay: UnfinishedDetermination, { sheet, page, ob
   const { genus, liveSigns, determinations, exuvia } = sheet;
   const model = { version: sheet.model.version, numbers: numbersWith(sheet.model.adjustments) };
   const animalPhotoIds = new Set(page.animalPhotos.map((photo) => photo.id));
+  const skinsInOrder = page.molts.map(({ molt, exuvia: skin }) => ({ exuviaId: skin?.id ?? null, shedUntil: molt.happenedTo }));
   const examined = examinedBy(
     { ...reading, reader: reading.reader ?? observer },
     {
-      ...{ genus, model, liveSigns, determinations, animalPhotoIds, exuviaId: exuvia.id },
-      skinsInOrder: page.molts.flatMap((entry) => (entry.exuvia ? [entry.exuvia.id] : [])),
+      ...{ genus, model, liveSigns, determinations, animalPhotoIds, skinsInOrder, exuviaId: exuvia.id },
     },
   );
   const photographed = reading.evidencePhotoIds.some((id) => animalPhotoIds.has(id));
-  const inHand = { exuviaId: exuvia.id, checklist: reading.checklist, replaces: reading.supersedes, photographed };
-  const evidence = caseOf({ genus, determinations, liveSigns, animalPhotoIds, inHand });
+  const { checklist, readOn, supersedes: replaces } = reading;
+  const inHand = { exuviaId: exuvia.id, checklist, readOn, replaces, photographed };
+  const evidence = caseOf({ genus, determinations, liveSigns, animalPhotoIds, skinsInOrder, inHand });
   return {
     weighing: weigh(evidence, model),
     prospects: prospectsOf(evidence, exuvia.id, model),
