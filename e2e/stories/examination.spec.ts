@@ -26,6 +26,22 @@ async function go(page: Page, step: string): Promise<void> {
   await expect(page.getByRole('heading', { level: 2, name: step })).toBeFocused();
 }
 
+/** Answers whose skin it is as another window would. */
+async function elsewhere(page: Page, skinMatchesAnimal: 'no' | 'cannot-tell'): Promise<void> {
+  const exuviaId = page.url().split('/').at(-1) ?? '';
+  const taken = await page.evaluate(
+    async ([id, answered]) => {
+      const address = `/api/exuviae/${id}/examination`;
+      const { underWay } = await (await fetch(address)).json();
+      const reading = { ...underWay.reading, checklist: { ...underWay.reading.checklist, skinMatchesAnimal: answered } };
+      const headers = { 'content-type': 'application/json', 'if-match': `"${underWay.version}"` };
+      return (await fetch(address, { method: 'PUT', headers, body: JSON.stringify({ reading }) })).ok;
+    },
+    [exuviaId, skinMatchesAnimal] as const,
+  );
+  expect(taken).toBe(true);
+}
+
 const comesTo = (page: Page) => page.getByRole('status', { name: 'What the answers come to' });
 const kept = (page: Page) => expect(page.getByText('Kept as a reading under way.')).toBeVisible();
 
@@ -143,7 +159,7 @@ test.describe('Examination', () => {
     await page.getByRole('link', { name: /Saffron.*Shed instar 11.*reading begun/ }).press('Enter');
     await expect(page.getByRole('heading', { level: 2, name: 'Look' })).toBeVisible();
     await expect(page.getByRole('group', { name: /Is there a flap/ }).getByRole('radio', { name: 'Readable and absent' })).toBeChecked();
-    await expect(comesTo(page)).toContainText('as male up to leaning');
+    await expect(comesTo(page)).toContainText('neither sex can be signed yet');
     await page.getByRole('button', { name: 'Give up this reading' }).press('Enter');
     await expect(page.getByText(/^Nothing answered yet/)).toBeVisible();
     await page.getByRole('button', { name: 'Undo' }).press('Enter');
@@ -157,18 +173,27 @@ test.describe('Examination', () => {
     await page.getByRole('link', { name: /Saffron.*Shed instar 11/ }).press('Enter');
     await answer(page, /Does this skin belong/, 'Yes');
     await kept(page);
-    // What another window would send.
-    await page.evaluate(async (id) => {
-      const address = `/api/exuviae/${id}/examination`;
-      const { underWay } = await (await fetch(address)).json();
-      const reading = { ...underWay.reading, checklist: { ...underWay.reading.checklist, skinMatchesAnimal: 'cannot-tell' } };
-      const headers = { 'content-type': 'application/json', 'if-match': `"${underWay.version}"` };
-      await fetch(address, { method: 'PUT', headers, body: JSON.stringify({ reading }) });
-    }, page.url().split('/').at(-1) ?? '');
+    await elsewhere(page, 'cannot-tell');
     await answer(page, /Does this skin belong/, 'No');
     await expect(page.getByText('This reading was changed in another window.')).toBeVisible();
     await page.getByRole('button', { name: 'Show the other one' }).press('Enter');
     await expect(page.getByRole('group', { name: /Does this skin belong/ }).getByRole('radio', { name: 'Cannot tell' })).toBeChecked();
+  });
+
+  test('a signature takes nothing with it that another window answered since', async ({ page }) => {
+    await toTheExamination(page);
+    await page.getByRole('link', { name: /Saffron.*Shed instar 11/ }).press('Enter');
+    await answer(page, /Does this skin belong/, 'Yes');
+    await go(page, 'Conclude');
+    await answer(page, 'What is it?', 'Unsexed');
+    await go(page, 'Sign');
+    await kept(page);
+    await elsewhere(page, 'no');
+    await page.getByRole('button', { name: 'Sign', exact: true }).press('Enter');
+    await expect(page.getByText('This reading was changed in another window.')).toBeVisible();
+    await page.getByRole('button', { name: 'Show the other one' }).press('Enter');
+    await go(page, 'Match');
+    await expect(page.getByRole('group', { name: /Does this skin belong/ }).getByRole('radio', { name: 'No', exact: true })).toBeChecked();
   });
 
   test('grade D closes every question about the strip, and lets the skin be signed as unsexed', async ({ page }) => {

@@ -134,7 +134,7 @@ test('readings of an animal that is proved later are counted, with an interval t
     };
     await send('POST', `/api/exuviae/${skin.id}/determinations`, {
       ...{ sex: 'female', level: 'leaning', reader: 'Ottokar Venn', readOn: '2025-03-10', checklist, evidencePhotoIds: [] },
-      ...{ notes: '', supersedes: null, gradeForSkin: null },
+      ...{ notes: '', supersedes: null, readingVersion: 0, gradeForSkin: null },
     });
     await send('POST', `/api/specimens/${specimen.id}/live-signs`, {
       ...{ finding: { kind: 'egg-sac', fertile: 'yes' }, seenOn: '2025-06-01', observer: 'Ottokar Venn', photoIds: [], notes: '' },

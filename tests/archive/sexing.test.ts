@@ -54,7 +54,10 @@ describe('a reading under way', () => {
     const { exuvia } = skinWithPhoto(archive);
     unwrap(archive.readingsUnderWay.put(exuvia.id, 0, begun([])));
     expect(archive.readingsUnderWay.put(exuvia.id, 0, null)).toMatchObject({ failure: { code: 'changed-meanwhile', version: 1 } });
-    archive.readingsUnderWay.finish(exuvia.id);
+    // A signature of an old state takes nothing with it that was answered since.
+    expect(archive.readingsUnderWay.finish(exuvia.id, 0)).toMatchObject({ failure: { code: 'changed-meanwhile', version: 1 } });
+    expect(unwrap(archive.readingsUnderWay.get(exuvia.id)).reading).toEqual(begun([]));
+    unwrap(archive.readingsUnderWay.finish(exuvia.id, 1));
     expect(unwrap(archive.readingsUnderWay.get(exuvia.id))).toMatchObject({ reading: null, version: 2 });
     expect(archive.readingsUnderWay.put(exuvia.id, 1, begun([]))).toMatchObject({ failure: { code: 'changed-meanwhile' } });
     expect(archive.readingsUnderWay.put('nobody', 0, null)).toEqual(fail({ code: 'not-found', what: 'exuvia', id: 'nobody' }));

@@ -78,8 +78,9 @@ export const ExaminationSheet = z
   .meta({ id: 'ExaminationSheet' });
 export type ExaminationSheet = z.infer<typeof ExaminationSheet>;
 
-/** What is signed, and whether the grade read goes to the skin's own record with it. */
+/** What is signed, the reading it comes from, and whether the grade read goes to the skin's own record with it. */
 export const Signature = DeterminationDraft.extend({
+  readingVersion: z.int().min(0).describe('Of the reading under way that is signed and ended; 0 where none was ever stored'),
   gradeForSkin: z
     .object({ version: z.int().describe('Of the skin whose record is changed') })
     .nullable()

@@ -23,11 +23,11 @@ export function sexingHandlers(context: ApiContext): HandlersFor<keyof typeof se
     'POST /api/exuviae/{exuviaId}/determinations': ({ path, body }) =>
       unwrap(
         archive.transaction(() => {
-          const { gradeForSkin, ...draft } = body;
+          const { gradeForSkin, readingVersion, ...draft } = body;
           const signing = signingContextOf(context, path.exuviaId);
           const checked = unwrap(checkDetermination(draft, signing));
           if (gradeForSkin) gradeSkin(archive, path.exuviaId, { grade: checked.checklist.grade, version: gradeForSkin.version });
-          archive.readingsUnderWay.finish(path.exuviaId);
+          unwrap(archive.readingsUnderWay.finish(path.exuviaId, readingVersion));
           return archive.determinations.sign(path.exuviaId, checked, assessmentOf(checked, signing));
         }),
       ),

@@ -61,12 +61,17 @@ export function readingsUnderWayIn({ catalogue, ambient, damage }: RecordContext
         return write(exuviaId, expectedVersion, reading) === 0 ? outdated('reading-under-way', exuviaId, found) : get(exuviaId);
       }),
     // The row stays, so that a page which still holds the old version cannot bring the reading back.
-    finish: (exuviaId) => {
-      catalogue.run(
-        `UPDATE reading_under_way SET body = NULL, version = version + 1, changed_at = :at
-         WHERE exuvia_id = :exuviaId AND body IS NOT NULL`,
-        { exuviaId, at: ambient.now() },
-      );
-    },
+    finish: (exuviaId, expectedVersion) =>
+      catalogue.atomically(() => {
+        const found = get(exuviaId);
+        if (!found.ok) return found;
+        if (found.value.version !== expectedVersion) return outdated('reading-under-way', exuviaId, found);
+        catalogue.run(
+          `UPDATE reading_under_way SET body = NULL, version = version + 1, changed_at = :at
+           WHERE exuvia_id = :exuviaId AND body IS NOT NULL`,
+          { exuviaId, at: ambient.now() },
+        );
+        return succeed(undefined);
+      }),
   };
 }

@@ -42,8 +42,8 @@ export interface ReadingsUnderWay {
   begun(): ReadonlySet<string>;
   /** Null gives the reading up. */
   put(exuviaId: string, expectedVersion: number, reading: UnfinishedDetermination | null): Result<ExaminationUnderWay>;
-  /** After its signature; nothing to do where none was stored. */
-  finish(exuviaId: string): void;
+  /** With its signature. Fails with `changed-meanwhile` where a later reading is stored; nothing to do where none is. */
+  finish(exuviaId: string, expectedVersion: number): Result<void>;
 }
 
 /** Edits of genus profiles; every one is kept. */

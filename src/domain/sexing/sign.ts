@@ -1,6 +1,7 @@
 import type { Determination, Level, Sex, SexSign } from './determination.ts';
 import { claimOf } from './live/claim.ts';
 import { type LiveSign, standingLiveSigns } from './live/liveSign.ts';
+import { type SaidOfSex, shownBy } from './live/shown.ts';
 import { isFirm, rankOf } from './rank.ts';
 import { standingOf } from './standing.ts';
 
@@ -17,7 +18,7 @@ interface Claim {
 
 /**
  * The sign of an animal from its whole history: the best level of the sex that its standing determinations and the signs of
- * the animal itself name. Levels never add up, and a contradiction is never averaged: the animal stays unsexed, marked as in
+ * the animal itself name. Levels never add up, but bulbs and a sperm web establish together; and a contradiction is never averaged: the animal stays unsexed, marked as in
  * conflict, until one of them is corrected or withdrawn. A leaning is a guess about an unsexed animal, so it does not
  * contradict a probable reading or a better one; two leanings that disagree do contradict each other. Who signs by hand that
  * an animal is anomalous has seen the contradiction and explained it.
@@ -63,7 +64,14 @@ export function signsAgainst(
 
 function claimsOf(determinations: readonly Determination[], liveSigns: readonly LiveSign[]): Claim[] {
   const live = standingLiveSigns(liveSigns).map(claimOf);
-  return [...standingOf(determinations), ...live.filter((claim) => claim !== null)];
+  return [...standingOf(determinations), ...live.filter((claim) => claim !== null), ...webWithBulbs({ determinations, liveSigns })];
+}
+
+/** Bulbs without a photo are strong and a web alone is probable; together they leave nothing to be mistaken. */
+function webWithBulbs(said: SaidOfSex): Claim[] {
+  // Photos of bulbs establish by themselves.
+  const kinds = shownBy(said, new Set()).map(({ finding }) => (finding.kind === 'palpal-bulbs' && !finding.seen ? null : finding.kind));
+  return kinds.includes('palpal-bulbs') && kinds.includes('sperm-web') ? [{ sex: 'male', level: 'established' }] : [];
 }
 
 function contradicting(claims: readonly Claim[]): Claim[] {

@@ -21,7 +21,10 @@ const underWayStory: readonly Exchange[] = [
     'PUT /api/exuviae/{exuviaId}/examination',
     'keeps a reading that was left',
     (memory) => ({ path: exuvia(memory), body: { reading: begun }, version: Number(recall(memory, 'under way')) }),
-    (kept) => expect(kept).toMatchObject({ reading: { step: 'look', sex: null }, photosGone: [] }),
+    (kept, _, memory) => {
+      expect(kept).toMatchObject({ reading: { step: 'look', sex: null }, photosGone: [] });
+      memory.set('kept', String(kept.version));
+    },
   ),
   fails('PUT /api/exuviae/{exuviaId}/examination', 'writes over no newer one', 'changed-meanwhile', 412, (memory) => ({
     path: exuvia(memory),
@@ -37,8 +40,13 @@ const underWayStory: readonly Exchange[] = [
     body: {
       ...unsexedDraft,
       pins: [{ question: 'receptaclesSeen' as const, photoId: recall(memory, 'photo'), mark: null }],
+      readingVersion: 0,
       gradeForSkin: null,
     },
+  })),
+  fails('POST /api/exuviae/{exuviaId}/determinations', 'ends no reading that was answered since', 'changed-meanwhile', 412, (memory) => ({
+    path: exuvia(memory),
+    body: { ...unsexedDraft, readingVersion: Number(recall(memory, 'under way')), gradeForSkin: null },
   })),
   succeeds(
     'POST /api/exuviae/{exuviaId}/determinations',
@@ -56,6 +64,7 @@ const underWayStory: readonly Exchange[] = [
             mark: { kind: 'point' as const, at: { xPx: 12.5, yPx: 40 } },
           },
         ],
+        readingVersion: Number(recall(memory, 'kept')),
         gradeForSkin: null,
       },
     }),

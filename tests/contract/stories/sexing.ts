@@ -21,7 +21,7 @@ export const sexingStory: readonly Exchange[] = [
     'writes no grade over a newer record of the skin',
     'changed-meanwhile',
     412,
-    (memory) => ({ path: exuvia(memory), body: { ...unsexedDraft, gradeForSkin: { version: 1 } } }),
+    (memory) => ({ path: exuvia(memory), body: { ...unsexedDraft, readingVersion: 0, gradeForSkin: { version: 1 } } }),
   ),
   succeeds(
     'POST /api/exuviae/{exuviaId}/determinations',
@@ -31,6 +31,7 @@ export const sexingStory: readonly Exchange[] = [
       body: {
         ...unsexedDraft,
         evidencePhotoIds: [recall(memory, 'photo')],
+        readingVersion: 0,
         gradeForSkin: { version: Number(recall(memory, 'skin version')) },
       },
     }),
@@ -41,11 +42,11 @@ export const sexingStory: readonly Exchange[] = [
   ),
   fails('POST /api/exuviae/{exuviaId}/determinations', 'refuses more than the answers support', 'level-not-supported', 422, (memory) => ({
     path: exuvia(memory),
-    body: { ...unsexedDraft, sex: 'female' as const, level: 'established' as const, gradeForSkin: null },
+    body: { ...unsexedDraft, sex: 'female' as const, level: 'established' as const, readingVersion: 0, gradeForSkin: null },
   })),
   fails('POST /api/exuviae/{exuviaId}/determinations', 'refuses a day before the skin was shed', 'read-before-shed', 422, (memory) => ({
     path: exuvia(memory),
-    body: { ...unsexedDraft, readOn: '2001-01-01', gradeForSkin: null },
+    body: { ...unsexedDraft, readOn: '2001-01-01', readingVersion: 0, gradeForSkin: null },
   })),
   fails(
     'POST /api/exuviae/{exuviaId}/determinations',
@@ -54,7 +55,7 @@ export const sexingStory: readonly Exchange[] = [
     422,
     (memory) => ({
       path: exuvia(memory),
-      body: { ...unsexedDraft, evidencePhotoIds: ['no such photo'], gradeForSkin: null },
+      body: { ...unsexedDraft, evidencePhotoIds: ['no such photo'], readingVersion: 0, gradeForSkin: null },
     }),
   ),
   succeeds(

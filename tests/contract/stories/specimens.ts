@@ -121,7 +121,7 @@ export const specimenStory: readonly Exchange[] = [
   ),
   fails('POST /api/exuviae/{exuviaId}/determinations', 'refuses a reading of no skin', 'skin-not-recovered', 422, (memory) => ({
     path: exuvia(memory),
-    body: { ...unsexedDraft, gradeForSkin: null },
+    body: { ...unsexedDraft, readingVersion: 0, gradeForSkin: null },
   })),
   succeeds(
     'PUT /api/exuviae/{exuviaId}',

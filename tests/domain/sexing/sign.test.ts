@@ -102,6 +102,16 @@ describe('signs of the animal on the other side', () => {
     ...{ finding: { kind: 'palpal-bulbs', seen: true, ultimateMoltId: null }, signedAt: '2026-06-01T10:00:00.000Z', withdrawn: null },
   };
 
+  // A sperm web observed together with bulbs establishes a male: a judgment of ours, as every level is.
+  it('establish a male by bulbs and a sperm web together, neither of which does so without a photo', () => {
+    const web: LiveSign = { ...bulbs, id: 'w', finding: { kind: 'sperm-web' } };
+    const signs = [[bulbs], [web], [bulbs, web], [bulbs, { ...web, withdrawn: WITHDRAWN }]];
+    expect(signs.map((liveSigns) => signOf([], liveSigns).level)).toEqual(['strong', 'probable', 'established', 'strong']);
+    const without: LiveSign = { ...bulbs, finding: { kind: 'palpal-bulbs', seen: false, ultimateMoltId: null } };
+    expect(signOf([], [without, web]).level).toBe('probable');
+    expect(signOf([read('f', 'female', 'probable')], [bulbs, web]).conflict).toBe(true);
+  });
+
   it('are named beside the reading they contradict, and not beside one they agree with or that only leans', () => {
     const [firm, agreeing, leaning] = [read('f', 'female', 'probable'), read('m', 'male', 'probable'), read('l', 'female', 'leaning')];
     const onRecord = { determinations: [firm, agreeing, leaning], liveSigns: [bulbs] };

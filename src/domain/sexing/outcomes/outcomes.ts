@@ -43,7 +43,8 @@ interface Proof {
 
 /**
  * Scores every claim of a sex that was read before the animal was proved by bulbs or an egg sac. Withdrawn and corrected
- * claims count as well: a tally without the ones their reader took back would flatter. Yet what they said of bulbs or a sac proves
+ * claims count as well: a tally without the ones their reader took back would flatter; but each skin counts once for each sex,
+ * since the exact interval takes every claim for a trial of its own. Yet what they said of bulbs or a sac proves
  * nothing any more.
  */
 export function outcomesOf(animals: readonly ReadAnimal[]): OutcomeLog {
@@ -60,12 +61,17 @@ export function outcomesOf(animals: readonly ReadAnimal[]): OutcomeLog {
     }
     provedAnimals += 1;
     const proving = new Set(proofs.map(({ determinationId }) => determinationId));
-    for (const determination of animal.determinations) {
-      const claimed = determination.sex === 'female' || determination.sex === 'male';
-      if (claimed && !proving.has(determination.id) && determination.readOn <= first.on) claims.push({ determination, truth: first.sex });
-    }
+    const scored = animal.determinations.filter(
+      ({ id, sex, readOn }) => (sex === 'female' || sex === 'male') && !proving.has(id) && readOn <= first.on,
+    );
+    claims.push(...firstOfEachSkin(scored).map((determination) => ({ determination, truth: first.sex })));
   }
   return { counts: countsOf(claims), provedAnimals, contradictoryProofs };
+}
+
+/** The first claim of each sex on each skin: one that is signed again with a mended answer is no second success. */
+function firstOfEachSkin(claims: readonly Determination[]): Determination[] {
+  return [...Map.groupBy(claims, ({ exuviaId, sex }) => `${exuviaId} ${sex}`).values()].flatMap((same) => same.slice(0, 1));
 }
 
 /** The earliest first. A standing determination that rests on bulbs or a sac is itself a proof, and scores nothing. */

@@ -1,5 +1,6 @@
 import { type ReactElement, useRef, useState } from 'react';
 import type { AnswerOf } from '../../../api/contract/contract.ts';
+import { Refusal } from '../../../domain/failure.ts';
 import type { Checklist, Determination, UnfinishedDetermination } from '../../../domain/sexing/determination.ts';
 import { standingOf } from '../../../domain/sexing/standing.ts';
 import { sexInWords } from '../../../words/sex.ts';
@@ -106,10 +107,17 @@ export function Examination({ sheet, page, today, observer, left }: Props): Reac
     setGaps(found);
     if (draft === null) return;
     // An answer still on its way would arrive after the signature and find no reading.
-    await open.settled();
+    const readingVersion = await open.settled();
+    const gradeForSkin = grading && writesGrade ? { version: exuvia.version } : null;
     sign.mutate(
-      { path: { exuviaId: exuvia.id }, body: { ...draft, gradeForSkin: grading && writesGrade ? { version: exuvia.version } : null } },
+      { path: { exuviaId: exuvia.id }, body: { ...draft, readingVersion, gradeForSkin } },
       {
+        onError: (error) => {
+          if (!(error instanceof Refusal) || error.failure.code !== 'changed-meanwhile' || error.failure.what !== 'reading-under-way')
+            return;
+          open.contest(error);
+          sign.reset();
+        },
         onSuccess: async (signed) => {
           const graded = grading && writesGrade ? ` Grade ${grading.read} written to the skin.` : '';
           await open.takeStored();

@@ -49,6 +49,17 @@ describe('the outcome log', () => {
     ]);
   });
 
+  it('counts a skin once for each sex, however often its reading was signed again', () => {
+    const again = ['a1', 'a2', 'a3'].map((id, index) => determination({ id, supersedes: index === 0 ? null : `a${index}` }));
+    const turned = determination({ id: 'a4', supersedes: 'a3', sex: 'male', level: 'leaning' });
+    const other = determination({ id: 'b1', exuviaId: 'skin-2' });
+    const { counts } = outcomesOf([{ specimenId: 'a', determinations: [...again, turned, other], liveSigns: [SAC] }]);
+    expect(counts.map(({ sex, right, total }) => [sex, right, total])).toEqual([
+      ['female', 2, 2],
+      ['male', 0, 1],
+    ]);
+  });
+
   it('scores nothing of an animal with bulbs and an egg sac, and names it', () => {
     const log = outcomesOf([{ specimenId: 'odd', determinations: [determination()], liveSigns: [BULBS, SAC] }]);
     expect(log).toEqual({ counts: [], provedAnimals: 0, contradictoryProofs: ['odd'] });

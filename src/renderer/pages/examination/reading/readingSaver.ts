@@ -60,9 +60,15 @@ export class ReadingSaver {
     this.#tell({ kept: reading, saving: 'saved', error: null });
   }
 
-  /** When nothing is on its way any more, whether or not it arrived. */
-  async settled(): Promise<void> {
+  /** When nothing is on its way any more, whether or not it arrived: the version this window knows of. */
+  async settled(): Promise<number> {
     while (this.#running !== null) await this.#running;
+    return this.#version;
+  }
+
+  /** Another window turned out to have changed this reading. */
+  contest(refusal: Refusal): void {
+    this.#tell({ error: refusal, saving: 'unsaved' });
   }
 
   #isContested(): boolean {

@@ -1,6 +1,7 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { useState, useSyncExternalStore } from 'react';
 import type { AnswerOf } from '../../../../api/contract/contract.ts';
+import type { Refusal } from '../../../../domain/failure.ts';
 import { BLANK_CHECKLIST, type ReadingStep, type UnfinishedDetermination } from '../../../../domain/sexing/determination.ts';
 import { ask } from '../../../client/ask.ts';
 import { answerKey } from '../../../client/queries.ts';
@@ -22,7 +23,10 @@ export interface OpenReading extends Omit<ReadingState, 'kept'> {
   readonly insist: () => void;
   /** Shows what the archive holds instead of what stands here. */
   readonly takeStored: () => Promise<void>;
-  readonly settled: () => Promise<void>;
+  /** When nothing is on its way any more: the version of the reading that this window knows of. */
+  readonly settled: () => Promise<number>;
+  /** Lets the keeper say which one counts, where a signature met a later reading of another window. */
+  readonly contest: (refusal: Refusal) => void;
 }
 
 /** At which step each skin was left, by its id, for as long as the window is open. */
@@ -85,6 +89,7 @@ export function useReading(sheet: Sheet, today: string, { steps, leaveAt }: Step
       else stand(underWay.reading.step);
     },
     settled: () => saver.settled(),
+    contest: (refusal) => saver.contest(refusal),
   };
 }
 
