@@ -183,7 +183,7 @@ test('a molt that ends before it began is refused in words, and a reader on anot
   await expect(pad.getByRole('status')).toHaveText('Within what is usual');
   await hoursAgo(4);
   await pad.getByRole('button', { name: 'Free of its skin', exact: true }).click();
-  await expect(pad.getByRole('alert')).toContainText('lies before the molt under way began');
+  await expect(pad.getByRole('alert')).toContainText('lies before this molt began');
   await expect(pad.getByRole('status')).toHaveText('Within what is usual');
 
   const offset = await page.evaluate(() => new Date().getTimezoneOffset());

@@ -50,6 +50,7 @@ export const STATUS_OF: Readonly<Record<FailureCode, 400 | 401 | 403 | 404 | 409
   'molt-under-way': 409,
   'molt-already-ended': 409,
   'molt-ends-before-start': 422,
+  'molts-too-close': 422,
   'stages-out-of-order': 422,
   'fangs-black-too-soon': 422,
   'fangs-out-of-order': 422,

@@ -82,6 +82,7 @@ export const Failure = z
     z.object({ code: z.literal('molt-under-way'), startedAt: Moment }),
     z.object({ code: z.literal('molt-already-ended'), endedAt: Moment, again: Moment }),
     z.object({ code: z.literal('molt-ends-before-start'), startedAt: Moment, endedAt: Moment }),
+    z.object({ code: z.literal('molts-too-close'), date: z.string(), neighbourDate: z.string(), apartDays: z.int() }),
     z.object({ code: z.literal('stages-out-of-order'), earlier: MoltStage, earlierAt: Moment, later: MoltStage, laterAt: Moment }),
     z.object({ code: z.literal('fangs-black-too-soon'), endedAt: Moment, moment: Moment }),
     z.object({ code: z.literal('fangs-out-of-order'), earlier: FangColor, earlierAt: Moment, later: FangColor, laterAt: Moment }),

@@ -154,6 +154,7 @@ export function wordsFor(failure: Failure): FailureWords {
     case 'molt-under-way':
     case 'molt-already-ended':
     case 'molt-ends-before-start':
+    case 'molts-too-close':
     case 'stages-out-of-order':
     case 'fangs-black-too-soon':
     case 'fangs-out-of-order':

@@ -1,4 +1,5 @@
 import type { Failure } from '../domain/failure.ts';
+import { counted } from './counts.ts';
 import { dayInWords, momentInWords } from './dates.ts';
 import type { FailureWords } from './failureWords.ts';
 import { fangColorInWords, stageInWords } from './observations.ts';
@@ -12,6 +13,7 @@ export type ObservationFailure = Extract<
       | 'molt-under-way'
       | 'molt-already-ended'
       | 'molt-ends-before-start'
+      | 'molts-too-close'
       | 'stages-out-of-order'
       | 'fangs-black-too-soon'
       | 'fangs-out-of-order';
@@ -44,8 +46,13 @@ export function wordsForObservation(failure: ObservationFailure): FailureWords {
       };
     case 'molt-ends-before-start':
       return {
-        happened: `Not noted: ${momentInWords(failure.endedAt)} lies before the molt under way began, at ${momentInWords(failure.startedAt)}.`,
+        happened: `Not noted: ${momentInWords(failure.endedAt)} lies before this molt began, at ${momentInWords(failure.startedAt)}.`,
         advice: 'Check the time, and the clock of this machine if it was just set. Remove the note of the start if that one is wrong.',
+      };
+    case 'molts-too-close':
+      return {
+        happened: `A molt on ${dayInWords(failure.date)} and one on ${dayInWords(failure.neighbourDate)} cannot both be: no animal molts twice within ${counted(failure.apartDays, 'day')}.`,
+        advice: 'If both are the same molt, correct the one that is noted already. Else check both days.',
       };
     case 'stages-out-of-order':
       return {

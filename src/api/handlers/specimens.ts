@@ -1,3 +1,4 @@
+import { checkApart } from '../../domain/care/apart.ts';
 import { refuse } from '../../domain/failure.ts';
 import { checkAcquisition } from '../../domain/molting/acquisition.ts';
 import type { MoltDraft } from '../../domain/molting/molt.ts';
@@ -18,12 +19,16 @@ export function specimenHandlers(context: ApiContext): HandlersFor<keyof typeof 
   const { archive } = context;
   // The check and what it allows are one transaction, so that nothing slips in between.
   const inOne = <Value>(work: () => Result<Value>): Value => unwrap(archive.transaction(work));
-  /** Fits among the other molts of its animal, the day it hatched, and the instar in which it was acquired. */
+  /** Fits among the other molts of its animal, on record and watched, the day it hatched, and the instar in which it was acquired. */
   const checkedMolt = (draft: MoltDraft, specimen: Specimen, replacing: string | null): MoltDraft => {
     const molts = archive.molts.ofSpecimen(specimen.id);
     const fitting = unwrap(checkMolt(draft, { molts, replacing, today: todayOf(context) }));
     unwrap(checkAcquisition(specimen, [...molts.filter(({ id }) => id !== replacing), fitting]));
     unwrap(checkHatching(specimen.hatchedOn, [fitting]));
+    const before = molts.find(({ id }) => id === replacing);
+    const movesDays = before?.happenedFrom !== fitting.happenedFrom || before.happenedTo !== fitting.happenedTo;
+    // What was on record before does not keep anything else of it from being changed.
+    if (movesDays) unwrap(checkApart(fitting, { molts, observations: archive.observations.ofSpecimen(specimen.id), replacing }));
     return fitting;
   };
   return {

@@ -4,6 +4,7 @@ import type { Molt } from '../molting/molt.ts';
 import { fail, type Result, succeed } from '../result.ts';
 import { checkNotTooEarly } from '../specimen/dates.ts';
 import type { Specimen } from '../specimen/specimen.ts';
+import { neighborTooClose } from './apart.ts';
 import { fangContradiction } from './fangs.ts';
 import { isAfter, type LastMolt, lastMoltOf } from './lastMolt.ts';
 import { type MoltRun, moltRunsOf } from './moltRun.ts';
@@ -25,10 +26,11 @@ const AHEAD_ALLOWED_MS = 120_000;
  * - it does not lie in the future, nor too long ago, nor before the animal hatched;
  * - no molt begins while one is under way, nor ends before it began or twice;
  * - the stages of one molt come in their order;
+ * - no molt lies within a week of another one, watched or on record;
  * - after a molt the fangs do not grow lighter, and are not black within a day of its watched end.
  *
  * Failures: `seen-in-future`, `date-too-early`, `seen-before-hatching`, `molt-under-way`, `molt-already-ended`,
- * `molt-ends-before-start`, `stages-out-of-order`, `fangs-black-too-soon`, `fangs-out-of-order`.
+ * `molt-ends-before-start`, `molts-too-close`, `stages-out-of-order`, `fangs-black-too-soon`, `fangs-out-of-order`.
  */
 export function checkObservation(draft: ObservationDraft, context: AppendingContext): Result<ObservationDraft> {
   const { at } = draft.moment;
@@ -49,16 +51,18 @@ export function contradictionWith(
 ): ObservationContradiction | null {
   const others = observations.filter(({ id }) => id !== note.id);
   if (isStage(note.kind)) {
-    const run = moltRunsOf([...others, note], molts).find(({ stages }) => stages.some(({ observationId }) => observationId === note.id));
-    return run ? stageContradiction(run, note.id) : null;
+    const runs = moltRunsOf([...others, note], molts);
+    const run = runs.find(({ stages }) => stages.some(({ observationId }) => observationId === note.id));
+    return run ? (stageContradiction(run, note.id) ?? endBeforeStart(run, runs) ?? neighborTooClose(run, runs, molts)) : null;
   }
   return isFangColor(note.kind) ? fangsContradict(note, others, molts) : null;
 }
 
 /** The first of several stages, such as times taken from photos, that cannot be of the molt they stand in; null where all can. */
 export function contradictionAmong(stages: readonly Seen[]): ObservationContradiction | null {
-  for (const run of moltRunsOf(stages, [])) {
-    const failure = stageContradiction(run, null);
+  const runs = moltRunsOf(stages, []);
+  for (const run of runs) {
+    const failure = stageContradiction(run, null) ?? endBeforeStart(run, runs) ?? neighborTooClose(run, runs, []);
     if (failure) return failure;
   }
   return null;
@@ -71,11 +75,20 @@ type ObservationContradiction = Extract<
       | 'molt-under-way'
       | 'molt-already-ended'
       | 'molt-ends-before-start'
+      | 'molts-too-close'
       | 'stages-out-of-order'
       | 'fangs-black-too-soon'
       | 'fangs-out-of-order';
   }
 >;
+
+/** An end alone, a few days before a molt began: it is of that molt, and its time is wrong. */
+function endBeforeStart(run: MoltRun, runs: readonly MoltRun[]): ObservationContradiction | null {
+  const next = runs[runs.indexOf(run) + 1];
+  const isEndAlone = run.endedAt && run.stages.every(({ stage }) => stage === 'free-of-skin');
+  if (!isEndAlone || !next || next.stages[0]?.stage === 'free-of-skin' || neighborTooClose(run, [run, next], []) === null) return null;
+  return { code: 'molt-ends-before-start', startedAt: next.startedAt, endedAt: run.startedAt };
+}
 
 /** `noteId` names the note that is new, where one is. */
 function stageContradiction({ stages }: Pick<MoltRun, 'stages'>, noteId: string | null): ObservationContradiction | null {

@@ -14,8 +14,11 @@ export interface MoltRun {
   readonly endedAt: Moment | null;
 }
 
-/** No animal molts twice within two days: a stage seen sooner after an end is of the same molt. Judgment. */
-const SAME_MOLT_WITHIN_MINUTES = 48 * 60;
+/** The longest a molt lasts that an animal lives through (common practice, no source). */
+export const MOLT_LASTS_DAYS = 2;
+
+/** A stage seen so soon after an end is of the same molt. Judgment. */
+const SAME_MOLT_WITHIN_MINUTES = MOLT_LASTS_DAYS * 24 * 60;
 
 /** A run under way in the order of time. */
 type OpenRun = { -readonly [Key in keyof MoltRun]: MoltRun[Key] } & {

@@ -16,6 +16,7 @@ function fieldsOf(failure: Failure): readonly string[] {
     case 'dates-reversed':
       return ['happenedTo'];
     case 'molts-out-of-order':
+    case 'molts-too-close':
       return ['happenedFrom'];
     case 'instars-out-of-order':
     case 'instar-too-low':

@@ -82,7 +82,40 @@ describe('a molt', () => {
     expect(openRunOf([end, seen('legs-free', '2026-03-10T02:05')], [])).toBeNull();
     const later = { now: '2026-03-20T12:00:00.000Z' };
     expect(outcome('turned-over', '2026-03-12T02:00', [start, end], later)).toMatchObject({ code: 'stages-out-of-order' });
-    expect(outcome('turned-over', '2026-03-12T02:01', [start, end], later)).toBe('fits');
+    expect(outcome('turned-over', '2026-03-12T02:01', [start, end], later)).toMatchObject({ code: 'molts-too-close' });
+    expect(outcome('turned-over', '2026-03-17T02:00', [start, end], later)).toBe('fits');
+  });
+
+  test('does not end days before it began either: that would be a molt nobody saw', () => {
+    expect(outcome('free-of-skin', '2026-03-06T19:00', [start])).toEqual({
+      code: 'molt-ends-before-start',
+      startedAt: start.moment,
+      endedAt: seen('free-of-skin', '2026-03-06T19:00').moment,
+    });
+    expect(outcome('free-of-skin', '2026-03-01T19:00', [start])).toBe('fits');
+  });
+
+  test('does not come within a week of another, watched or on record', () => {
+    const later = { now: '2026-03-30T12:00:00.000Z' };
+    const close = { code: 'molts-too-close', neighbourDate: '2026-03-10', apartDays: 7 };
+    expect(outcome('turned-over', '2026-03-14T20:00', [start, end], later)).toEqual({ ...close, date: '2026-03-14' });
+    expect(outcome('free-of-skin', '2026-03-16T20:00', [start, end], later)).toEqual({ ...close, date: '2026-03-16' });
+    expect(outcome('free-of-skin', '2026-03-05T20:00', [end], later)).toEqual({ ...close, date: '2026-03-05' });
+    const onRecord = { ...later, molts: [molt('m1', '2026-03-10')] };
+    expect(outcome('turned-over', '2026-03-14T20:00', [], onRecord)).toEqual({ ...close, date: '2026-03-14' });
+    expect(outcome('turned-over', '2026-03-11T01:00', [], onRecord)).toBe('fits');
+    expect(outcome('turned-over', '2026-03-17T20:00', [], onRecord)).toBe('fits');
+    // Between 1 and 10 March it can be nine days apart.
+    expect(outcome('turned-over', '2026-03-14T20:00', [], { ...later, molts: [molt('m1', '2026-03-01', '2026-03-10')] })).toBe('fits');
+  });
+
+  test('put on record on an evening, its end noted two days later is not a second molt', () => {
+    expect(
+      outcome('free-of-skin', '2026-03-12T02:00', [start], { molts: [molt('m1', '2026-03-09')], now: '2026-03-12T12:00:00.000Z' }),
+    ).toMatchObject({
+      code: 'molts-too-close',
+      neighbourDate: '2026-03-09',
+    });
   });
 
   test('of an earlier year can be noted while another is under way', () => {
