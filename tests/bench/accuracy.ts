@@ -17,7 +17,7 @@ import { monteCarloFigures } from './accuracy/monteCarlo.ts';
 import { renderedPhotos, seen } from './accuracy/photos.ts';
 import { type FoundScale, foundScales } from './accuracy/scales.ts';
 import { snappedDraws } from './accuracy/snapped.ts';
-import { homographyRatio, proposalTime } from './accuracy/speed.ts';
+import { homographyRatio, ownCardTime, proposalTime } from './accuracy/speed.ts';
 import type { Figure } from './figure.ts';
 
 const { values } = parseArgs({ options: { photos: { type: 'string' }, lenses: { type: 'boolean', default: false } } });
@@ -67,6 +67,7 @@ const figures: readonly Figure[] = [
   ...(values.lenses ? lensFigures(throughLenses) : []),
   ...monteCarloFigures(calibratedScales),
   await proposalTime(photos),
+  await ownCardTime(detector),
   await homographyRatio(),
 ];
 await detector.close();

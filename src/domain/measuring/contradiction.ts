@@ -14,9 +14,6 @@ export interface Comparison {
   readonly expandedUncertaintyMm: number;
 }
 
-/** The same of two that cannot both be right. */
-export type Contradiction = Comparison;
-
 /** A scale object with what it tells. */
 export interface ScaledObject {
   readonly marks: ScaleMarks;
@@ -29,7 +26,7 @@ export interface ScaledObject {
  *
  * @returns null while they agree, or where one of them cannot be seen by the other's scale.
  */
-export function contradictionOf(one: ScaledObject, other: ScaledObject): Contradiction | null {
+export function contradictionOf(one: ScaledObject, other: ScaledObject): Comparison | null {
   const found = compared(one, other);
   if (found !== null) return found;
   const mirrored = compared(other, one);
@@ -42,7 +39,7 @@ export function contradictionOf(one: ScaledObject, other: ScaledObject): Contrad
 }
 
 /** @returns null while they agree. */
-function compared(one: ScaledObject, other: ScaledObject): Contradiction | null {
+function compared(one: ScaledObject, other: ScaledObject): Comparison | null {
   const comparison = comparisonOf(one, other);
   return comparison === null || agrees(comparison) ? null : comparison;
 }

@@ -1,14 +1,14 @@
 import { calibrate } from './calibrate.ts';
 import type { ScaleMarks } from './calibration.ts';
 import type { PictureFacts } from './camera.ts';
-import { type Contradiction, contradictionOf, type ScaledObject } from './contradiction.ts';
+import { type Comparison, contradictionOf, type ScaledObject } from './contradiction.ts';
 import { areOfOneCard, areOfOneObject } from './sameObject.ts';
 
 /** Two marks of one picture that contradict each other. */
 export interface Disagreement {
   readonly one: ScaleMarks;
   readonly other: ScaleMarks;
-  readonly contradiction: Contradiction;
+  readonly contradiction: Comparison;
   /** Both are marks of one card: then its handles lie wrong. */
   readonly areOfOneCard: boolean;
 }

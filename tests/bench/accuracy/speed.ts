@@ -1,11 +1,16 @@
-import { mkdtemp, rm } from 'node:fs/promises';
+import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import sharp from 'sharp';
+import { boardPoints } from '../../../src/domain/finding/markers/boardPoints.ts';
 import { fitHomography } from '../../../src/domain/measuring/homography.ts';
 import { unwrap } from '../../../src/domain/result.ts';
+import type { FiducialDetector } from '../../../src/images/fiducials.ts';
+import { readLight } from '../../../src/images/light.ts';
 import { openScaleFinder, type ScaleFinder } from '../../../src/images/scaleFinder.ts';
+import { cardPhoto } from '../../support/cardPhoto.ts';
 import { openCvHomography } from '../../support/opencv.ts';
+import { type PinholePlacement, pinhole } from '../../support/pinhole.ts';
 import { randomSource } from '../../support/random.ts';
 import { atMost, type Figure, median } from '../figure.ts';
 import type { RenderedPhoto } from './photos.ts';
@@ -38,6 +43,47 @@ async function timedProposal({ path, truth }: RenderedPhoto, folder: string, fin
   const start = performance.now();
   unwrap(await finder.propose({ file: { path: file, name: truth.name }, facts }));
   return (performance.now() - start) / 1000;
+}
+
+const OVER_CARD: PinholePlacement = {
+  ...{ tiltDeg: 10, axisDeg: 40, rollDeg: 3, distanceMm: 300, aim: { xMm: 105, yMm: 74 } },
+  ...{ focalPx: 4300, widthPx: LONGER_PX, heightPx: 3024 },
+};
+
+/** Everything but the markers at one corner of the frame. */
+const ALL_BUT_A_CORNER = [
+  { leftMm: 57, topMm: 0, widthMm: 153, heightMm: 148 },
+  { leftMm: 0, topMm: 51, widthMm: 210, heightMm: 97 },
+];
+
+/** From a file of 12 megapixels to the points of our own card on it: upright, upside down, and covered but for a corner. */
+export async function ownCardTime(detector: FiducialDetector): Promise<Figure> {
+  const folder = await mkdtemp(join(tmpdir(), 'exuviary-bench-'));
+  try {
+    const scenes = [
+      { placement: OVER_CARD, covered: [] },
+      { placement: { ...OVER_CARD, rollDeg: 183 }, covered: [] },
+      { placement: { ...OVER_CARD, rollDeg: 93, tiltDeg: 4 }, covered: ALL_BUT_A_CORNER },
+    ];
+    const files: string[] = [];
+    for (const [index, { placement, covered }] of scenes.entries()) {
+      const file = join(folder, `${index}.jpg`);
+      await writeFile(file, await cardPhoto('jpeg', pinhole(placement), covered));
+      files.push(file);
+    }
+    const seconds: number[] = [];
+    // The first one warms up.
+    for (const path of [...files.slice(0, 1), ...files]) {
+      const start = performance.now();
+      const { image } = unwrap(await readLight({ path, name: 'card' }));
+      const points = boardPoints(image, (await detector.find(image)).upright);
+      seconds.push((performance.now() - start) / 1000);
+      if (points === null) throw new Error(`Expected the scale card on ${path}, found none`);
+    }
+    return atMost('own-card-time-s', Math.max(...seconds.slice(1)), 's', 1);
+  } finally {
+    await rm(folder, { recursive: true, force: true });
+  }
 }
 
 const REPEATS = 200;

@@ -3,7 +3,7 @@ import { PLAIN_MARKER_CARD } from '../../../../domain/finding/markers/markerCard
 import { GRADUATION_MM } from '../../../../domain/finding/refinement.ts';
 import type { RectangleScale, RuleTicksScale, ScaleMarks } from '../../../../domain/measuring/calibration.ts';
 import type { CoinDistanceDoubt } from '../../../../domain/measuring/coinDistance.ts';
-import type { Comparison, Contradiction } from '../../../../domain/measuring/contradiction.ts';
+import type { Comparison } from '../../../../domain/measuring/contradiction.ts';
 import { farthestCornerPx, middleOf } from '../../../../domain/measuring/sameObject.ts';
 import { inchesFromMm } from '../../../../domain/units.ts';
 import { counted } from '../../../../words/counts.ts';
@@ -111,7 +111,7 @@ export function namesApart(one: ScaleMarks, other: ScaleMarks): readonly [string
 export function contradictionInWords(
   one: ScaleMarks,
   other: ScaleMarks,
-  { itselfMm, byOtherMm, expandedUncertaintyMm }: Contradiction,
+  { itselfMm, byOtherMm, expandedUncertaintyMm }: Comparison,
 ): string {
   const [name, otherName] = namesApart(one, other);
   const figures = expandedUncertaintyMm < 1 ? 2 : expandedUncertaintyMm < 10 ? 1 : 0;
@@ -129,7 +129,7 @@ export function comparisonInWords({ itselfMm, byOtherMm, expandedUncertaintyMm }
 }
 
 /** Handles of a card that do not lie where the edges of that card were found. */
-export function displacedInWords(one: RectangleScale, found: RectangleScale, { itselfMm, byOtherMm }: Contradiction): string {
+export function displacedInWords(one: RectangleScale, found: RectangleScale, { itselfMm, byOtherMm }: Comparison): string {
   const awayPx = farthestCornerPx(one.corners, found.corners);
   return `Its edges were found in the picture, drawn yellow: one handle is ${awayPx.toFixed(0)} px away from where they meet. By the handles as they lie the card would be ${byOtherMm.toFixed(1)} mm from corner to corner instead of ${itselfMm.toFixed(1)} mm (${percentInWords(byOtherMm / itselfMm)}), and every length is wrong with it.`;
 }
