@@ -68,7 +68,7 @@ export const ONE_OF_EACH_FAILURE: { readonly [Code in FailureCode]: Extract<Fail
     startedAt: { at: '2026-02-02T20:00:00.000Z', offset: '+01:00' },
     endedAt: { at: '2026-02-02T19:00:00.000Z', offset: '+01:00' },
   },
-  'molts-too-close': { code: 'molts-too-close', date: '2026-03-09', neighbourDate: '2026-03-06', apartDays: 7 },
+  'molts-too-close': { code: 'molts-too-close', date: '2026-03-09', neighbourDate: '2026-03-06', apartDays: 5 },
   'stages-out-of-order': {
     code: 'stages-out-of-order',
     earlier: 'legs-free',

@@ -5,8 +5,11 @@ import { fail, type Result, succeed } from '../result.ts';
 import { isRecordOf, MOLT_LASTS_DAYS, type MoltRun, moltRunsOf } from './moltRun.ts';
 import type { Seen } from './observation.ts';
 
-/** No animal molts again sooner, however small. Judgment: two molts closer than this are one, or one of the days is a slip. */
-export const MOLTS_APART_DAYS = 7;
+/**
+ * No animal molts again sooner. Spiderlings molt about weekly at their fastest (spidersalive.com, n.d.: a keepers' page), and days are
+ * noted late; two molts closer than this are one, or one of the days is a slip. Judgment.
+ */
+export const MOLTS_APART_DAYS = 5;
 
 type TooClose = Extract<Failure, { code: 'molts-too-close' }>;
 type OnRecord = Pick<Molt, 'id' | 'happenedFrom' | 'happenedTo'>;

@@ -26,7 +26,7 @@ const AHEAD_ALLOWED_MS = 120_000;
  * - it does not lie in the future, nor too long ago, nor before the animal hatched;
  * - no molt begins while one is under way, nor ends before it began or twice;
  * - the stages of one molt come in their order;
- * - no molt lies within a week of another one, watched or on record;
+ * - no molt lies within five days of another one, watched or on record;
  * - after a molt the fangs do not grow lighter, and are not black within a day of its watched end.
  *
  * Failures: `seen-in-future`, `date-too-early`, `seen-before-hatching`, `molt-under-way`, `molt-already-ended`,

@@ -12,12 +12,12 @@ function outcome(happenedFrom: string, happenedTo: string, context: Partial<Apar
 describe('a molt put on record', () => {
   const molts = [molt('m1', '2026-03-10')];
 
-  test('lies a week or more from the others', () => {
-    const close = { code: 'molts-too-close', neighbourDate: '2026-03-10', apartDays: 7 };
-    expect(outcome('2026-03-16', '2026-03-16', { molts })).toEqual({ ...close, date: '2026-03-16' });
-    expect(outcome('2026-03-04', '2026-03-04', { molts })).toEqual({ ...close, date: '2026-03-04' });
-    expect(outcome('2026-03-17', '2026-03-17', { molts })).toBe('fits');
-    expect(outcome('2026-03-03', '2026-03-03', { molts })).toBe('fits');
+  test('lies five days or more from the others', () => {
+    const close = { code: 'molts-too-close', neighbourDate: '2026-03-10', apartDays: 5 };
+    expect(outcome('2026-03-14', '2026-03-14', { molts })).toEqual({ ...close, date: '2026-03-14' });
+    expect(outcome('2026-03-06', '2026-03-06', { molts })).toEqual({ ...close, date: '2026-03-06' });
+    expect(outcome('2026-03-15', '2026-03-15', { molts })).toBe('fits');
+    expect(outcome('2026-03-05', '2026-03-05', { molts })).toBe('fits');
     expect(outcome('2026-03-12', '2026-03-20', { molts })).toBe('fits');
     expect(outcome('2026-03-12', '2026-03-12', { molts, replacing: 'm1' })).toBe('fits');
   });
@@ -27,17 +27,17 @@ describe('a molt put on record', () => {
     expect(outcome('2026-03-12', '2026-03-12', { molts: [{ ...molt('m1', '2026-03-10'), outcomes: ['presumed'] }] })).toBe('fits');
   });
 
-  test('is the one that was watched, or lies a week or more from it', () => {
+  test('is the one that was watched, or lies five days or more from it', () => {
     const watched = [seen('turned-over', '2026-03-09T20:00'), seen('free-of-skin', '2026-03-10T02:00')];
     expect(outcome('2026-03-10', '2026-03-10', { observations: watched })).toBe('fits');
     expect(outcome('2026-03-11', '2026-03-11', { observations: watched })).toBe('fits');
     expect(outcome('2026-03-13', '2026-03-13', { observations: watched })).toMatchObject({ neighbourDate: '2026-03-10' });
-    expect(outcome('2026-03-17', '2026-03-17', { observations: watched })).toBe('fits');
+    expect(outcome('2026-03-15', '2026-03-15', { observations: watched })).toBe('fits');
   });
 
   test('ends a molt of which nobody noted the end, on the days that it can have lasted', () => {
     const begun = [seen('turned-over', '2026-03-09T20:00')];
     expect(outcome('2026-03-09', '2026-03-11', { observations: begun })).toBe('fits');
-    expect(outcome('2026-03-14', '2026-03-14', { observations: begun })).toMatchObject({ neighbourDate: '2026-03-09' });
+    expect(outcome('2026-03-13', '2026-03-13', { observations: begun })).toMatchObject({ neighbourDate: '2026-03-09' });
   });
 });

@@ -95,12 +95,12 @@ describe('a molt', () => {
     expect(outcome('free-of-skin', '2026-03-01T19:00', [start])).toBe('fits');
   });
 
-  test('does not come within a week of another, watched or on record', () => {
+  test('does not come within five days of another, watched or on record', () => {
     const later = { now: '2026-03-30T12:00:00.000Z' };
-    const close = { code: 'molts-too-close', neighbourDate: '2026-03-10', apartDays: 7 };
+    const close = { code: 'molts-too-close', neighbourDate: '2026-03-10', apartDays: 5 };
     expect(outcome('turned-over', '2026-03-14T20:00', [start, end], later)).toEqual({ ...close, date: '2026-03-14' });
-    expect(outcome('free-of-skin', '2026-03-16T20:00', [start, end], later)).toEqual({ ...close, date: '2026-03-16' });
-    expect(outcome('free-of-skin', '2026-03-05T20:00', [end], later)).toEqual({ ...close, date: '2026-03-05' });
+    expect(outcome('free-of-skin', '2026-03-14T20:00', [start, end], later)).toEqual({ ...close, date: '2026-03-14' });
+    expect(outcome('free-of-skin', '2026-03-07T20:00', [end], later)).toEqual({ ...close, date: '2026-03-07' });
     const onRecord = { ...later, molts: [molt('m1', '2026-03-10')] };
     expect(outcome('turned-over', '2026-03-14T20:00', [], onRecord)).toEqual({ ...close, date: '2026-03-14' });
     expect(outcome('turned-over', '2026-03-11T01:00', [], onRecord)).toBe('fits');
