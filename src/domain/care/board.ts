@@ -37,6 +37,8 @@ function reasonsOf(animal: FollowedAnimal, today: CalendarDay): PlacedReason[] {
   const reason = (urgency: number, on: CalendarDay, action: NextAction, need: Need): PlacedReason => ({ urgency, on, action, need });
   if (timer) return [reason(...moltingPlace(timer), { kind: 'molting', timer })];
   const reasons = skinNeeds(animal, today).map(({ urgency, action, need }) => reason(urgency, need.moltedOn, action, need));
+  const { endUnseen } = animal;
+  if (endUnseen) reasons.push(reason(4, endUnseen.startedOn, 'record-molt', { kind: 'molt-end-unseen', ...endUnseen }));
   if (hold) {
     const hard = hold.fangs?.color === 'fangs-black';
     const action = hard ? 'wait' : 'note-fangs';

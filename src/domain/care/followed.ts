@@ -13,7 +13,7 @@ import { type FeedingHold, feedingHold, wasNeverLookedAt } from './feedingHold.t
 import type { FeedingTable } from './feedingTable.ts';
 import { isSurelyAfter, type LastMolt, lastMoltOf, moltWatchedOf } from './lastMolt.ts';
 import { type Maturity, maturityOf } from './matureMale.ts';
-import { openRunOf } from './moltRun.ts';
+import { latestEndOf, type MoltRun, mealAfterMolt, openRunOf } from './moltRun.ts';
 import { type MoltTimer, moltTimer } from './moltTimer.ts';
 import { inTimeOrder, type Seen } from './observation.ts';
 import { type SpanNow, spanFromAnimal, spanFromSkins } from './spanNow.ts';
@@ -57,6 +57,14 @@ export interface Present {
   readonly table: FeedingTable;
 }
 
+/** A molt that was watched but not to its end, and that is over, since the animal took prey after it. */
+export interface EndUnseen {
+  readonly startedOn: CalendarDay;
+  /** The last day on which it can have ended. */
+  readonly endedBy: CalendarDay;
+  readonly ateOn: CalendarDay;
+}
+
 /** Where one animal stands now. */
 export interface FollowedAnimal {
   readonly records: AnimalRecords;
@@ -64,6 +72,7 @@ export interface FollowedAnimal {
   /** Null where it is not known, and where nothing depends on it. */
   readonly span: SpanNow | null;
   readonly timer: MoltTimer | null;
+  readonly endUnseen: EndUnseen | null;
   /** Null for an animal that is not held. */
   readonly hold: FeedingHold | null;
   /** The last molt, where it was long ago and nobody has noted the fangs or a meal since: held no more, but to be looked at. */
@@ -80,8 +89,10 @@ export function follow(all: AnimalRecords, { now, today, table }: Present): Foll
   const isPast = moltWatchedOf(all.observations, all.molts) !== null;
   const records = maturity?.kind === 'mature-male' || isPast ? { ...all, forecast: null } : all;
   const { observations, molts } = records;
-  const lastMolt = lastMoltOf(observations, molts);
-  const run = openRunOf(observations, molts);
+  const open = openRunOf(observations, molts);
+  const endUnseen = endUnseenOf(open, observations);
+  const run = endUnseen ? null : open;
+  const lastMolt = endUnseen ? { on: endUnseen.endedBy, run: null, moltId: null } : lastMoltOf(observations, molts);
   const holdOf = (size: SpanNow | null) => lastMolt && feedingHold({ lastMolt, span: size, observations, table, today });
   // Without a size the longest wait holds: what is over by that is over by any.
   const longest = holdOf(null);
@@ -95,10 +106,18 @@ export function follow(all: AnimalRecords, { now, today, table }: Present): Foll
     lastMolt,
     span,
     timer: run && moltTimer(run, span, now),
+    endUnseen,
     hold: hold && hold.missing.length > 0 ? hold : null,
     fangsUnseenSince: neverLookedAt && !run ? longest.moltedOn : null,
     suspicion: premoltSuspicion({ observations, lastMolt, habit: records.specimen.habit, forecast: records.forecast, today }),
   };
+}
+
+function endUnseenOf(run: MoltRun | null, observations: readonly Seen[]): EndUnseen | null {
+  const meal = run && mealAfterMolt(run, observations);
+  if (!meal) return null;
+  const ateOn = dayOf(meal.moment);
+  return { startedOn: dayOf(run.startedAt), endedBy: latestEndOf(run, ateOn), ateOn };
 }
 
 /**

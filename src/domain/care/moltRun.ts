@@ -1,4 +1,4 @@
-import { addDays, dayOf, type Moment, minutesBetween } from '../dates.ts';
+import { addDays, type CalendarDay, dayOf, type Moment, minutesBetween } from '../dates.ts';
 import type { Molt } from '../molting/molt.ts';
 import { inTimeOrder, isStage, type MoltStage, type Seen } from './observation.ts';
 
@@ -47,6 +47,21 @@ export function openRunOf(observations: readonly Seen[], molts: readonly Pick<Mo
   const last = moltRunsOf(observations, molts).at(-1);
   if (!last || last.endedAt !== null) return null;
   return molts.some(({ happenedTo }) => happenedTo >= dayOf(last.startedAt)) ? null : last;
+}
+
+/** No animal takes prey while it molts nor within a day of it (common practice, no source): a meal so long after the start tells that it is over. */
+const EATS_AFTER_MINUTES = 24 * 60;
+
+/** The first meal that tells that a molt of which nobody noted the end is over; null where there is none. */
+export function mealAfterMolt({ startedAt }: MoltRun, observations: readonly Seen[]): Seen | null {
+  const meals = inTimeOrder(observations.filter(({ kind }) => kind === 'ate'));
+  return meals.find(({ moment }) => minutesBetween(startedAt.at, moment.at) >= EATS_AFTER_MINUTES) ?? null;
+}
+
+/** The last day on which a molt of which nobody noted the end can have ended. */
+export function latestEndOf({ startedAt }: Pick<MoltRun, 'startedAt'>, today: CalendarDay): CalendarDay {
+  const latest = addDays(dayOf(startedAt), MOLT_LASTS_DAYS);
+  return latest < today ? latest : today;
 }
 
 /** Whether the record of a molt can be of this run: its days, give or take one for a night, meet the day it ended. */

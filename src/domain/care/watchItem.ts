@@ -26,6 +26,12 @@ export type NextAction = z.infer<typeof NextAction>;
 export const Need = z
   .discriminatedUnion('kind', [
     z.object({ kind: z.literal('molting'), timer: MoltTimer }),
+    z.object({
+      kind: z.literal('molt-end-unseen'),
+      startedOn: CalendarDay,
+      endedBy: CalendarDay.describe('The last day on which it can have ended'),
+      ateOn: CalendarDay.describe('The meal that tells that it is over'),
+    }),
     z.object({ kind: z.literal('hardening'), hold: FeedingHold }),
     z.object({ kind: z.literal('feeding-hold'), hold: FeedingHold }),
     z.object({ kind: z.literal('molt-to-record'), moltedOn: CalendarDay }),

@@ -76,6 +76,21 @@ describe('who needs what today', () => {
     ]);
   });
 
+  test('a molt whose end nobody noted is over once the animal ate: it is put on record by its days, and held as of the last of them', () => {
+    const start = seen('turned-over', '2026-06-02T20:00');
+    const part = { growth: growth({ span: behind(100) }), observations: [start, seen('ate', '2026-06-10T20:00')] };
+    const [item] = boardOf([animal('a', part)], TODAY);
+    expect(item).toMatchObject({
+      action: 'record-molt',
+      need: { kind: 'molt-end-unseen', startedOn: '2026-06-02', endedBy: '2026-06-04', ateOn: '2026-06-10' },
+      also: [{ need: { kind: 'hardening', hold: { moltedOn: '2026-06-04', until: '2026-07-04', ateOn: '2026-06-10' } } }],
+    });
+    expect(animal('a', part).timer).toBeNull();
+    const soon = [start, seen('ate', '2026-06-03T19:00')];
+    expect(animal('a', { observations: soon })).toMatchObject({ endUnseen: null, timer: { state: 'concern' } });
+    expect(boardOfOne({ ...part, molts: [molt('m1', '2026-06-02', '2026-06-04')] })).not.toContainEqual(['molt-end-unseen', 'record-molt']);
+  });
+
   test('an animal stands once, however many reasons there are, the most urgent first', () => {
     const molts = [molt('m1', '2026-01-01')];
     const observations = [seen('refused', '2026-06-10T20:00'), seen('mat-laid', '2026-06-12T20:00')];

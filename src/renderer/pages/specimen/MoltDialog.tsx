@@ -21,15 +21,17 @@ interface Props {
   /** null for a new one. */
   molt: Molt | null;
   today: string;
+  /** Of a new one: the first day on which it can have been, where that is not the last. */
+  notBefore?: string;
   lastShed: number | null;
   onClose: () => void;
 }
 
 /** A molt: its day or the span in which it must have happened, the instar that ended, and how it went. */
-export function MoltDialog({ specimenId, molt, today, lastShed, onClose }: Props): ReactElement {
+export function MoltDialog({ specimenId, molt, today, notBefore = today, lastShed, onClose }: Props): ReactElement {
   const { form, errors, changed, basedOn, put, draft } = useForm(
     molt,
-    (opened) => (opened ? moltFormOf(opened) : newMoltForm(today, lastShed)),
+    (opened) => (opened ? moltFormOf(opened) : newMoltForm({ from: notBefore, to: today }, lastShed)),
     readMoltForm,
   );
   const add = useChange('POST /api/specimens/{specimenId}/molts');

@@ -15,13 +15,14 @@ export interface MoltForm {
   notes: string;
 }
 
-/** A new molt starts today, one instar after the last one shed where that is known. */
-export function newMoltForm(today: string, lastShed: number | null): MoltForm {
+/** A new molt starts on the day or days on which it can have been, one instar after the last one shed where that is known. */
+export function newMoltForm({ from, to }: { from: string; to: string }, lastShed: number | null): MoltForm {
+  const dayKnown = from === to;
   return {
-    dayKnown: true,
-    happenedOn: today,
-    happenedFrom: '',
-    happenedTo: '',
+    dayKnown,
+    happenedOn: dayKnown ? to : '',
+    happenedFrom: dayKnown ? '' : from,
+    happenedTo: dayKnown ? '' : to,
     instarShed: lastShed === null ? '' : String(lastShed + 1),
     position: 'not-seen',
     outcomes: [],

@@ -31,5 +31,5 @@ export function AlsoToDo({ specimen, items }: Props): ReactElement | null {
 }
 
 function leadsElsewhere(reason: Reason, specimenId: string): boolean {
-  return reason.need.kind === 'molt-to-record' || reason.need.kind === 'skin-to-recover' || stepOf(reason, specimenId).to !== null;
+  return reason.action === 'record-molt' || reason.need.kind === 'skin-to-recover' || stepOf(reason, specimenId).to !== null;
 }

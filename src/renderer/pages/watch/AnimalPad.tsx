@@ -80,7 +80,7 @@ export function AnimalPad({ animal, board, askedAtMs, onClose }: Props): ReactEl
         </h2>
         <IconButton icon="close" label={`Close ${specimen.code}`} onClick={onClose} />
       </header>
-      {timer && <MoltClock timer={timer} askedAtMs={askedAtMs} onMeasure={() => setOpen('span')} />}
+      {timer && <MoltClock timer={timer} specimen={specimen} today={board.today} askedAtMs={askedAtMs} onMeasure={() => setOpen('span')} />}
       {!timer && hold !== null && hold.span === null && (
         <p className={style['unknown']}>
           {spanInWordsOf(hold)} <Button onClick={() => setOpen('span')}>Leg span measured …</Button>

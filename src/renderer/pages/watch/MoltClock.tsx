@@ -1,10 +1,15 @@
 import { type ReactElement, useEffect, useState } from 'react';
+import { latestEndOf } from '../../../domain/care/moltRun.ts';
 import { MOLT_PACES, MoltingSize, type MoltTimer, stateAfter } from '../../../domain/care/moltTimer.ts';
+import { type CalendarDay, dayOf } from '../../../domain/dates.ts';
 import { durationInWords, momentInWords } from '../../../words/dates.ts';
+import { capitalized } from '../../../words/labels.ts';
+import { SEEN_LABELS } from '../../../words/observations.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Notice } from '../../parts/Notice.tsx';
 import style from './MoltClock.module.css';
 import { paceInWords } from './needWords.ts';
+import { RecordMolt } from './RecordMolt.tsx';
 import { offsetHere } from './wallClock.ts';
 
 const STATES: Readonly<Record<MoltTimer['state'], string>> = {
@@ -24,13 +29,16 @@ const REDRAWN_EVERY_MS = 15_000;
 
 interface Props {
   timer: MoltTimer;
+  specimen: { readonly id: string; readonly code: string };
+  /** The keeper's calendar day. */
+  today: CalendarDay;
   askedAtMs: number;
   /** Asks for the leg span, where the size is not known. */
   onMeasure: () => void;
 }
 
 /** How long a molt has taken, against what is usual for its size, with what to do and what to leave alone. */
-export function MoltClock({ timer, askedAtMs, onMeasure }: Props): ReactElement {
+export function MoltClock({ timer, specimen, today, askedAtMs, onMeasure }: Props): ReactElement {
   const sinceMinutes = useMinutesSince(askedAtMs);
   const elapsed = timer.elapsedMinutes === null ? null : timer.elapsedMinutes + sinceMinutes;
   const state = elapsed === null ? 'clock-set-back' : stateAfter(elapsed, timer);
@@ -65,6 +73,16 @@ export function MoltClock({ timer, askedAtMs, onMeasure }: Props): ReactElement 
         <Notice tone="warning" title="Ask now">
           The skin may be hardening on the animal. Do not pull. Keep water and moisture as they are. Ask an experienced keeper, and defer to
           a veterinarian with exotic-animal experience.
+          <div className={style['over']}>
+            <p>Is it free already? Note “{capitalized(SEEN_LABELS['free-of-skin'])}” below, with the time if that was earlier.</p>
+            <RecordMolt
+              specimenId={specimen.id}
+              code={specimen.code}
+              words="Nobody saw when: record its days"
+              from={dayOf(timer.startedAt)}
+              to={latestEndOf(timer, today)}
+            />
+          </div>
         </Notice>
       ) : (
         <p className={style['leave']}>Remove nothing, touch nothing, dim the light. No live prey in the enclosure.</p>

@@ -16,7 +16,12 @@ interface Props {
 export function NextStep({ reason, specimen, children }: Props): ReactNode {
   const { words, to } = stepOf(reason, specimen.id);
   if (reason.need.kind === 'molt-to-record') {
-    return <RecordMolt specimenId={specimen.id} code={specimen.code} words={words} moltedOn={reason.need.moltedOn} />;
+    const { moltedOn } = reason.need;
+    return <RecordMolt specimenId={specimen.id} code={specimen.code} words={words} from={moltedOn} to={moltedOn} />;
+  }
+  if (reason.need.kind === 'molt-end-unseen') {
+    const { startedOn, endedBy } = reason.need;
+    return <RecordMolt specimenId={specimen.id} code={specimen.code} words={words} from={startedOn} to={endedBy} />;
   }
   if (reason.need.kind === 'skin-to-recover') return <RecordSkin code={specimen.code} words={words} moltId={reason.need.moltId} />;
   return to === null ? children : <ButtonLink to={to}>{words}</ButtonLink>;

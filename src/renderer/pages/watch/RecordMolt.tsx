@@ -8,12 +8,13 @@ interface Props {
   specimenId: string;
   code: string;
   words: string;
-  /** The day it was seen free of its skin: the molt cannot have been later. */
-  moltedOn: CalendarDay;
+  /** The days on which it can have been, one where it was seen free of its skin: it cannot have been later. */
+  from: CalendarDay;
+  to: CalendarDay;
 }
 
-/** Puts a watched molt on record, with the day it was seen and the next instar filled in. */
-export function RecordMolt({ specimenId, code, words, moltedOn }: Props): ReactElement {
+/** Puts a watched molt on record, with its day or days and the next instar filled in. */
+export function RecordMolt({ specimenId, code, words, from, to }: Props): ReactElement {
   const [open, setOpen] = useState(false);
   const page = useAnswer('GET /api/specimens/{specimenId}', { path: { specimenId } }, { enabled: open });
   return (
@@ -25,7 +26,8 @@ export function RecordMolt({ specimenId, code, words, moltedOn }: Props): ReactE
         <MoltDialog
           specimenId={specimenId}
           molt={null}
-          today={moltedOn}
+          today={to}
+          notBefore={from}
           lastShed={page.data.molts.at(-1)?.molt.instarShed ?? null}
           onClose={() => setOpen(false)}
         />

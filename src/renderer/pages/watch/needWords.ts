@@ -24,6 +24,11 @@ export function needInWords(need: Need, offsetAt?: OffsetAt): NeedWords {
   switch (need.kind) {
     case 'molting':
       return { title: MOLT_TITLES[need.timer.state], why: moltWhy(need.timer, offsetAt) };
+    case 'molt-end-unseen':
+      return {
+        title: 'A molt without an end',
+        why: `Molting since ${dayInWords(need.startedOn)}, it ate on ${dayInWords(need.ateOn)}: the molt is over, and nobody noted when. Its days are enough.`,
+      };
     case 'hardening':
       return { title: 'Hardening after its molt', why: holdWhy(need.hold) };
     case 'feeding-hold':
@@ -77,6 +82,8 @@ export function alsoInWords(need: Need): string {
       return `${name}, shed on ${dayInWords(need.moltedOn)}`;
     case 'skin-to-read':
       return `${name}, shed on ${dayInWords(need.moltedOn)}${need.others > 0 ? ` and ${counted(need.others, 'earlier one')}` : ''}`;
+    case 'molt-end-unseen':
+      return `${name}, begun on ${dayInWords(need.startedOn)}`;
     case 'molting':
     case 'hardening':
     case 'feeding-hold':

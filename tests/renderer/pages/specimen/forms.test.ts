@@ -40,12 +40,12 @@ describe('the form of a molt', () => {
   });
 
   test('makes both dates one when the day is known', () => {
-    const form = { ...newMoltForm('2026-03-01', 7), happenedOn: '2026-02-20' };
+    const form = { ...newMoltForm({ from: '2026-03-01', to: '2026-03-01' }, 7), happenedOn: '2026-02-20' };
     expect(readMoltForm(form).draft).toMatchObject({ happenedFrom: '2026-02-20', happenedTo: '2026-02-20', instarShed: 8 });
   });
 
   test('asks for both days where the day is not known, and prefills neither', () => {
-    for (const form of [newMoltForm('2026-03-01', null), moltFormOf(aMolt())]) {
+    for (const form of [newMoltForm({ from: '2026-03-01', to: '2026-03-01' }, null), moltFormOf(aMolt())]) {
       const read = readMoltForm({ ...form, dayKnown: false });
       expect(read.errors).toEqual({
         happenedFrom: 'Has to be a day of the calendar.',
@@ -55,7 +55,7 @@ describe('the form of a molt', () => {
   });
 
   test('asks for a day that was left empty', () => {
-    expect(readMoltForm({ ...newMoltForm('2026-03-01', null), happenedOn: '' }).errors).toMatchObject({
+    expect(readMoltForm({ ...newMoltForm({ from: '2026-03-01', to: '2026-03-01' }, null), happenedOn: '' }).errors).toMatchObject({
       happenedFrom: 'Has to be a day of the calendar.',
     });
   });

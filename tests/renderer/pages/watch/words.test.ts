@@ -61,6 +61,13 @@ describe('a need', () => {
     expect(needInWords({ kind: 'molting', timer }, () => '-07:00').why).toMatch(/^Found molting 5 Mar 2026, 20:00 \(UTC\+00:00\), /);
   });
 
+  test('for a molt without an end says why it is over', () => {
+    expect(needInWords({ kind: 'molt-end-unseen', startedOn: '2026-06-02', endedBy: '2026-06-04', ateOn: '2026-06-10' })).toEqual({
+      title: 'A molt without an end',
+      why: 'Molting since 2 Jun 2026, it ate on 10 Jun 2026: the molt is over, and nobody noted when. Its days are enough.',
+    });
+  });
+
   test('for a skin names what is to be done, and how one leaves the board that gives no size', () => {
     const skin = { kind: 'skin-to-read' as const, exuviaId: 'e1', photoId: 'p1', moltedOn: '2026-03-05', others: 0 };
     expect(needInWords({ ...skin, missing: ['measuring', 'sexing'] })).toEqual({
