@@ -93,7 +93,11 @@ test.describe('Examination', () => {
     await picture.press('ArrowRight');
     await picture.press('ArrowUp');
     await picture.press('Enter');
-    await expect(pin.getByText('The point is placed.')).toBeVisible();
+    // What was placed, and the keys to take it back, are seen with the photo and the foot of the dialog, in a small window too.
+    await page.setViewportSize({ width: 1024, height: 700 });
+    await expect(pin.getByText('The point is placed.')).toBeInViewport({ ratio: 1 });
+    await expect(pin.getByRole('button', { name: 'Begin the mark anew' })).toBeInViewport({ ratio: 1 });
+    await page.setViewportSize({ width: 1440, height: 900 });
     await pin.getByRole('button', { name: 'Pin this photo' }).press('Enter');
     await expect(pin).toBeHidden();
     await expect(page.getByRole('button', { name: /Pinned:.*bramble-10-abdomen-inside.*with a point/ })).toBeVisible();
@@ -119,6 +123,11 @@ test.describe('Examination', () => {
     await page.getByRole('button', { name: 'Sign', exact: true }).press('Enter');
     await expect(page.getByText('Signed: female, strong.')).toBeVisible();
     await expect(page.getByRole('region', { name: 'This skin has been read' })).toContainText('Signed by Ottokar Venn');
+    // Whoever signed at the foot of a long page stands at what came of it, and reads with which photos it was signed.
+    await expect(page.getByRole('heading', { name: 'This skin has been read' })).toBeFocused();
+    expect(await page.evaluate(() => window.scrollY)).toBe(0);
+    await expect(page.getByText('Signed with 1 photo as evidence.')).toBeVisible();
+    await expect(page.getByText('No photo chosen as evidence.')).toBeHidden();
     await expect(page.getByRole('navigation', { name: 'Steps of the reading' })).toBeHidden();
     await expect(page.getByText('The record of this animal contradicts itself.')).toBeVisible();
     await expect(page.getByText('Contradicted later by: female, strong, read by Ottokar Venn')).toBeVisible();

@@ -1,4 +1,4 @@
-import { type ReactElement, useRef, useState } from 'react';
+import { type ReactElement, useState } from 'react';
 import type { AnswerOf } from '../../../api/contract/contract.ts';
 import { Refusal } from '../../../domain/failure.ts';
 import type { Checklist, Determination, UnfinishedDetermination } from '../../../domain/sexing/determination.ts';
@@ -52,7 +52,8 @@ export function Examination({ sheet, page, today, observer, left }: Props): Reac
   const [round, setRound] = useState(0);
   // A skin that was read is not laid out for reading before somebody asks for it; whoever comes back from the Bench is in the midst of it.
   const [readsAgain, setReadsAgain] = useState((left.steps[exuvia.id] ?? null) !== null);
-  const record = useRef<HTMLDivElement>(null);
+  // Whoever has just signed is led to what came of it.
+  const [justSigned, setJustSigned] = useState(false);
   const sign = useChange('POST /api/exuviae/{exuviaId}/determinations');
   const toast = useToast();
 
@@ -96,10 +97,12 @@ export function Examination({ sheet, page, today, observer, left }: Props): Reac
   const correct = ({ id, sex, level, reader, checklist, evidencePhotoIds, pins, notes }: Determination) => {
     change({ sex, level, reader, checklist, evidencePhotoIds, pins, notes, readOn: today, supersedes: id });
     setRound(round + 1);
+    setJustSigned(false);
     go('match');
   };
   const readAgain = () => {
     setReadsAgain(true);
+    setJustSigned(false);
     go('match');
   };
   const signNow = async () => {
@@ -123,8 +126,7 @@ export function Examination({ sheet, page, today, observer, left }: Props): Reac
           await open.takeStored();
           toast({ message: `Signed: ${sexInWords({ sex: signed.sex, level: signed.level, conflict: false })}.${graded}` });
           beginAnew();
-          record.current?.scrollIntoView();
-          record.current?.focus();
+          setJustSigned(true);
         },
       },
     );
@@ -177,7 +179,12 @@ export function Examination({ sheet, page, today, observer, left }: Props): Reac
       )}
       <div className={style['table']}>
         <div className={style['seen']}>
-          <PhotoTable {...{ skinPhotos, animalPhotos, shown }} evidence={reading} onShow={setChosen} onEvidence={change} />
+          <PhotoTable
+            {...{ skinPhotos, animalPhotos, shown }}
+            evidence={latest ?? reading}
+            onShow={setChosen}
+            onEvidence={latest ? null : change}
+          />
         </div>
         <div className={style['step']}>
           {latest === undefined ? (
@@ -188,11 +195,17 @@ export function Examination({ sheet, page, today, observer, left }: Props): Reac
               <SavingLine open={open} onGiveUp={giveUp} />
             </>
           ) : (
-            <ReadAlready latest={latest} earlier={standing.length - 1} onReadAgain={readAgain} onCorrect={() => correct(latest)} />
+            <ReadAlready
+              latest={latest}
+              earlier={standing.length - 1}
+              justSigned={justSigned}
+              onReadAgain={readAgain}
+              onCorrect={() => correct(latest)}
+            />
           )}
         </div>
       </div>
-      <div ref={record} tabIndex={-1} className={style['record']}>
+      <div className={style['record']}>
         <History
           specimenId={sheet.specimen.id}
           determinations={determinations}

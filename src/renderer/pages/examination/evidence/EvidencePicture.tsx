@@ -1,4 +1,4 @@
-import { type KeyboardEvent, type MouseEvent, type ReactElement, useRef, useState } from 'react';
+import { type KeyboardEvent, type MouseEvent, type ReactElement, type ReactNode, useRef, useState } from 'react';
 import type { Photo } from '../../../../domain/photo/photo.ts';
 import { addressOf } from '../../../client/ask.ts';
 import { IconButton } from '../../../parts/IconButton.tsx';
@@ -25,6 +25,8 @@ interface Props {
   /** Where a click, a tap or Enter places something; left out where the photo is only looked at. */
   onPlace?: ((at: Place) => void) | undefined;
   onTakeBack?: (() => void) | undefined;
+  /** What stands in one line with the zoom, below the photo. */
+  below?: ReactNode;
 }
 
 /**
@@ -32,7 +34,7 @@ interface Props {
  * by dragging, by the wheel, or by the arrow keys. Where something is placed, a click or a tap places it; the arrow keys then move
  * a cross, and Enter places.
  */
-export function EvidencePicture({ photo, alt, marks, onPlace, onTakeBack }: Props): ReactElement {
+export function EvidencePicture({ photo, alt, marks, onPlace, onTakeBack, below }: Props): ReactElement {
   const { widthPx, heightPx } = photo;
   const [step, setStep] = useState(0);
   const [cross, setCross] = useState<Place | null>(null);
@@ -117,6 +119,7 @@ export function EvidencePicture({ photo, alt, marks, onPlace, onTakeBack }: Prop
         </button>
       </div>
       <div className={style['tools']}>
+        {below && <div className={style['below']}>{below}</div>}
         <IconButton icon="zoomOut" label="Smaller" disabled={step === 0} onClick={() => goTo(step - 1)} />
         <span className={style['zoom']}>{zoom === 1 ? 'whole' : `${zoom} ×`}</span>
         <IconButton icon="zoomIn" label="Larger" disabled={step === ZOOMS.length - 1} onClick={() => goTo(step + 1)} />

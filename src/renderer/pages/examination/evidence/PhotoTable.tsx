@@ -17,10 +17,11 @@ interface Props {
   shown: Photo | undefined;
   evidence: Evidence;
   onShow: (photoId: string) => void;
-  onEvidence: (evidence: Evidence) => void;
+  /** Null where the reading is signed: then it is only told which photos it was signed with. */
+  onEvidence: ((evidence: Evidence) => void) | null;
 }
 
-/** The photos of the skin and of its animal: one large, all as a strip in which evidence is ticked. */
+/** The photos of the skin and of its animal: one large, all as a strip in which evidence is ticked, or told where it is signed. */
 export function PhotoTable({ skinPhotos, animalPhotos, shown, evidence, onShow, onEvidence }: Props): ReactElement {
   const all = [...skinPhotos, ...animalPhotos];
   const chosen = evidence.evidencePhotoIds.length;
@@ -31,7 +32,7 @@ export function PhotoTable({ skinPhotos, animalPhotos, shown, evidence, onShow, 
         <ButtonLink to="/intake" icon="photo">
           Bring photos in
         </ButtonLink>
-        <Strays photos={all} evidence={evidence} onEvidence={onEvidence} />
+        {onEvidence && <Strays photos={all} evidence={evidence} onEvidence={onEvidence} />}
       </div>
     );
   }
@@ -49,9 +50,15 @@ export function PhotoTable({ skinPhotos, animalPhotos, shown, evidence, onShow, 
       <Strip title="Of this skin" photos={skinPhotos} {...strip} />
       <Strip title="Of the animal" photos={animalPhotos} {...strip} />
       <p className={style['count']} aria-live="polite">
-        {chosen === 0 ? 'No photo chosen as evidence.' : `${counted(chosen, 'photo')} chosen as evidence.`}
+        {onEvidence === null
+          ? chosen === 0
+            ? 'Signed without a photo as evidence.'
+            : `Signed with ${counted(chosen, 'photo')} as evidence.`
+          : chosen === 0
+            ? 'No photo chosen as evidence.'
+            : `${counted(chosen, 'photo')} chosen as evidence.`}
       </p>
-      <Strays photos={all} evidence={evidence} onEvidence={onEvidence} />
+      {onEvidence && <Strays photos={all} evidence={evidence} onEvidence={onEvidence} />}
     </section>
   );
 }
@@ -61,7 +68,11 @@ function Strays({
   photos,
   evidence,
   onEvidence,
-}: { photos: readonly Photo[] } & Pick<Props, 'evidence' | 'onEvidence'>): ReactElement | null {
+}: {
+  photos: readonly Photo[];
+  evidence: Evidence;
+  onEvidence: (evidence: Evidence) => void;
+}): ReactElement | null {
   const here = photos.map(({ id }) => id);
   const strays = evidence.evidencePhotoIds.filter((id) => !here.includes(id)).length;
   if (strays === 0) return null;
@@ -101,14 +112,18 @@ function Strip({ title, photos, shownId, evidence, onShow, onEvidence }: StripPr
             >
               <Thumb photoId={photo.id} alt="" />
             </button>
-            <label className={style['evidence']}>
-              <input
-                type="checkbox"
-                checked={evidence.evidencePhotoIds.includes(photo.id)}
-                onChange={(event) => onEvidence(choosing(photo.id, event.target.checked, evidence))}
-              />
-              Evidence<span className="spoken-only">: {photoWords(photo)}</span>
-            </label>
+            {onEvidence ? (
+              <label className={style['evidence']}>
+                <input
+                  type="checkbox"
+                  checked={evidence.evidencePhotoIds.includes(photo.id)}
+                  onChange={(event) => onEvidence(choosing(photo.id, event.target.checked, evidence))}
+                />
+                Evidence<span className="spoken-only">: {photoWords(photo)}</span>
+              </label>
+            ) : (
+              evidence.evidencePhotoIds.includes(photo.id) && <p className={style['signed']}>Evidence</p>
+            )}
           </li>
         ))}
       </ul>

@@ -108,18 +108,24 @@ export function PinDialog({ question, photos, pins, firstPhoto, onPin, onUnpin, 
           marks={[marking]}
           onPlace={marking.kind === 'none' ? undefined : (at) => setMarking(placed(marking, at))}
           onTakeBack={() => setMarking(withoutLast(marking))}
+          below={
+            marking.kind !== 'none' && (
+              <>
+                <output>{marking.kind === 'point' ? pointWords(marking.points.length) : `${marking.points.length} corners placed.`}</output>
+                <Button kind="quiet" disabled={marking.points.length === 0} onClick={() => setMarking(withoutLast(marking))}>
+                  Take back the last one
+                </Button>
+                <Button
+                  kind="quiet"
+                  disabled={marking.points.length === 0}
+                  onClick={() => setMarking({ ...NO_MARKING, kind: marking.kind })}
+                >
+                  Begin the mark anew
+                </Button>
+              </>
+            )
+          }
         />
-        {marking.kind !== 'none' && (
-          <div className={style['placed']}>
-            <output>{marking.kind === 'point' ? pointWords(marking.points.length) : `${marking.points.length} corners placed.`}</output>
-            <Button kind="quiet" disabled={marking.points.length === 0} onClick={() => setMarking(withoutLast(marking))}>
-              Take back the last one
-            </Button>
-            <Button kind="quiet" disabled={marking.points.length === 0} onClick={() => setMarking({ ...NO_MARKING, kind: marking.kind })}>
-              Begin the mark anew
-            </Button>
-          </div>
-        )}
       </div>
     </Dialog>
   );

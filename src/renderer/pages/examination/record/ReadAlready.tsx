@@ -1,4 +1,4 @@
-import type { ReactElement } from 'react';
+import { type ReactElement, useEffect, useRef } from 'react';
 import { Link } from 'wouter';
 import type { Determination } from '../../../../domain/sexing/determination.ts';
 import { counted } from '../../../../words/counts.ts';
@@ -14,16 +14,24 @@ interface Props {
   latest: Determination;
   /** How many others from this skin stand. */
   earlier: number;
+  /** It was signed a moment ago, on this page: the page goes up to it. */
+  justSigned: boolean;
   onReadAgain: () => void;
   onCorrect: () => void;
 }
 
 /** Of a skin that was read: what was signed, and the ways on from there. */
-export function ReadAlready({ latest, earlier, onReadAgain, onCorrect }: Props): ReactElement {
+export function ReadAlready({ latest, earlier, justSigned, onReadAgain, onCorrect }: Props): ReactElement {
+  const title = useRef<HTMLHeadingElement>(null);
+  useEffect(() => {
+    if (!justSigned) return;
+    window.scrollTo(0, 0);
+    title.current?.focus({ preventScroll: true });
+  }, [justSigned]);
   const { id, sex, level, reader, readOn, checklist, assessment } = latest;
   return (
     <section aria-labelledby="read-already" className={style['panel']}>
-      <h2 id="read-already" className={style['title']}>
+      <h2 id="read-already" ref={title} tabIndex={-1} className={style['title']}>
         This skin has been read
       </h2>
       <p className={style['sex']}>
