@@ -4,6 +4,7 @@ import type { CalendarDay } from '../../domain/dates.ts';
 import { seriesOf } from '../../domain/growth/belief/growthRecord.ts';
 import { coverageOf } from '../../domain/growth/forecast/foretoldShare.ts';
 import { judgeForecasts } from '../../domain/growth/forecast/keptForecast.ts';
+import { diedIn } from '../../domain/molting/outcomes.ts';
 import { isKept } from '../../domain/specimen/counts.ts';
 import type { ForecastScores } from '../contract/forecasts.ts';
 import { carapaceSizesIn, recordOf } from './growthBelief.ts';
@@ -33,5 +34,5 @@ export function forecastScoresOf(archive: Archive, today: CalendarDay): Forecast
 
 /** Whether a molt of this animal would still be seen here. */
 function isAwaited(entry: CabinetEntry): boolean {
-  return isKept(entry.specimen.status) && maleMaturityOf(entry) === null;
+  return isKept(entry.specimen.status) && diedIn(entry.molts) === null && maleMaturityOf(entry) === null;
 }

@@ -3,6 +3,7 @@ import type { CabinetEntry } from '../../archive/records/animals.ts';
 import type { Pointing } from '../../domain/agreement/pointing.ts';
 import { moltWatchedOf } from '../../domain/care/lastMolt.ts';
 import { type CalendarDay, daysBetween } from '../../domain/dates.ts';
+import type { Failure } from '../../domain/failure.ts';
 import { allSeries, intervalsIn, type Pooled } from '../../domain/growth/belief/pooledCabinet.ts';
 import type { ForecastBasis } from '../../domain/growth/forecast/basis.ts';
 import { basisFor, dueOf } from '../../domain/growth/forecast/cabinetForecast.ts';
@@ -12,6 +13,7 @@ import { forecastFrom } from '../../domain/growth/forecast/forecast.ts';
 import type { KeptForecast } from '../../domain/growth/forecast/keptForecast.ts';
 import { mayLearnFrom } from '../../domain/growth/kin.ts';
 import type { Molt } from '../../domain/molting/molt.ts';
+import { diedIn } from '../../domain/molting/outcomes.ts';
 import { fail, type Result, succeed } from '../../domain/result.ts';
 import { isKept } from '../../domain/specimen/counts.ts';
 import type { Specimen } from '../../domain/specimen/specimen.ts';
@@ -46,11 +48,12 @@ function intervalsAmong(entries: readonly CabinetEntry[], today: CalendarDay): P
 }
 
 /**
- * Nothing is foretold for an animal that is no longer kept, for a mature male, who does not molt again, nor from before a molt
+ * Nothing is foretold for an animal that is no longer kept or that died in its last molt, for a mature male, who does not molt again, nor from before a molt
  * that is under way or not on record yet.
  */
 function awaitsMolt(entry: CabinetEntry): boolean {
-  return isKept(entry.specimen.status) && maleMaturityOf(entry) === null && moltWatchedOf(entry.stageNotes, entry.molts) === null;
+  const lives = isKept(entry.specimen.status) && diedIn(entry.molts) === null;
+  return lives && maleMaturityOf(entry) === null && moltWatchedOf(entry.stageNotes, entry.molts) === null;
 }
 
 /** When an animal is due; null where no molt of it is awaited. */
@@ -87,8 +90,11 @@ function whyNothingAwaited(archive: Archive, { id, code: specimenCode, status }:
   if (!isKept(status)) return fail({ code: 'animal-not-kept', specimenCode });
   const entry = archive.cabinet.entry(id);
   if (!entry.ok) return entry;
+  if (diedIn(entry.value.molts)) return fail({ code: 'animal-not-kept', specimenCode });
   return fail({ code: maleMaturityOf(entry.value) === null ? 'molt-not-recorded' : 'animal-mature-male', specimenCode });
 }
+
+const NOTHING_AWAITED: readonly Failure['code'][] = ['animal-not-kept', 'animal-mature-male', 'molt-not-recorded'];
 
 /** From here back a molt is typed in from a notebook, row by row: a forecast at each would tell what everybody knows. */
 const FRESH_DAYS = 30;
@@ -98,5 +104,5 @@ export function keepForecastAfter(archive: Archive, specimen: Specimen, molt: Mo
   const isLatest = archive.molts.ofSpecimen(specimen.id).at(-1)?.id === molt.id;
   if (!isLatest || daysBetween(molt.happenedTo, today) > FRESH_DAYS || !isKept(specimen.status)) return succeed(null);
   const kept = keepForecast(archive, specimen, today);
-  return kept.ok || kept.failure.code === 'animal-mature-male' || kept.failure.code === 'molt-not-recorded' ? succeed(null) : kept;
+  return kept.ok || NOTHING_AWAITED.includes(kept.failure.code) ? succeed(null) : kept;
 }

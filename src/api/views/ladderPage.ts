@@ -8,6 +8,7 @@ import { growthReportOf } from '../../domain/growth/growthReport.ts';
 import { kinshipOf } from '../../domain/growth/kin.ts';
 import { type LiveSize, placeLiveSizes } from '../../domain/growth/liveSizes.ts';
 import type { Molt } from '../../domain/molting/molt.ts';
+import { diedIn } from '../../domain/molting/outcomes.ts';
 import { unwrap } from '../../domain/result.ts';
 import { signOf } from '../../domain/sexing/sign.ts';
 import { isKept } from '../../domain/specimen/counts.ts';
@@ -35,7 +36,7 @@ export function ladderPageOf(archive: Archive, specimenId: string, today: Calend
   const growth = growthReportOf(ladder, records, {
     today,
     sex: signOf(archive.determinations.ofSpecimen(specimenId), animalSignsOf(archive, specimenId)).sex,
-    isKept: isKept(specimen.status),
+    isKept: isKept(specimen.status) && diedIn(entry.molts) === null,
     belief: beliefIn(near, specimenId),
     moltedSince: watched?.state === 'not-recorded',
     live: liveSizesOf(

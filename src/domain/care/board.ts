@@ -1,6 +1,7 @@
 import { addDays, type CalendarDay, dayOf } from '../dates.ts';
 import { groundsIn } from '../growth/forecast/expectedMolt.ts';
 import { canBeMeasured, hasStrip } from '../molting/exuvia.ts';
+import type { MoltOutcome } from '../molting/molt.ts';
 import { isFirm } from '../sexing/rank.ts';
 import { type FollowedAnimal, unrecordedMoltOf } from './followed.ts';
 import type { MoltTimer } from './moltTimer.ts';
@@ -37,7 +38,8 @@ function reasonsOf(animal: FollowedAnimal, today: CalendarDay): PlacedReason[] {
   const reason = (urgency: number, on: CalendarDay, action: NextAction, need: Need): PlacedReason => ({ urgency, on, action, need });
   if (timer) return [reason(...moltingPlace(timer), { kind: 'molting', timer })];
   const reasons = skinNeeds(animal, today).map(({ urgency, action, need }) => reason(urgency, need.moltedOn, action, need));
-  const { endUnseen } = animal;
+  const { endUnseen, diedOn } = animal;
+  if (diedOn !== null) return [reason(4, diedOn, 'record-death', { kind: 'died-in-molt', diedOn }), ...reasons];
   if (endUnseen) reasons.push(reason(4, endUnseen.startedOn, 'record-molt', { kind: 'molt-end-unseen', ...endUnseen }));
   if (hold) {
     const hard = hold.fangs?.color === 'fangs-black';
@@ -86,10 +88,13 @@ function skinNeeds(animal: FollowedAnimal, today: CalendarDay): { urgency: numbe
   ];
 }
 
-/** Skins of molts on record that nobody has found yet, the latest first. Those of presumed molts were never seen. */
+/** Of presumed molts nobody saw anything, and an animal that died in its molt is not free of its skin. */
+const LEAVES_NO_SKIN: readonly MoltOutcome[] = ['skin-not-recovered', 'presumed', 'died'];
+
+/** Skins of molts on record that nobody has found yet, the latest first. */
 export function skinsToRecover({ records: { molts, skins } }: FollowedAnimal, today: CalendarDay): RecoverNeed[] {
   return latestFirst(molts).flatMap(({ id, happenedTo, outcomes }): RecoverNeed[] => {
-    const isOver = outcomes.includes('skin-not-recovered') || outcomes.includes('presumed') || skins.some(({ moltId }) => moltId === id);
+    const isOver = outcomes.some((outcome) => LEAVES_NO_SKIN.includes(outcome)) || skins.some(({ moltId }) => moltId === id);
     return isOver || today > addDays(happenedTo, SKIN_LOOKED_FOR_DAYS)
       ? []
       : [{ kind: 'skin-to-recover', moltId: id, moltedOn: happenedTo }];

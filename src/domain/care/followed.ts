@@ -4,6 +4,7 @@ import { type GroundOfSize, oneMoltFurther } from '../growth/sizeNow.ts';
 import type { Estimate } from '../measuring/quantity.ts';
 import type { Exuvia } from '../molting/exuvia.ts';
 import type { Molt } from '../molting/molt.ts';
+import { diedIn } from '../molting/outcomes.ts';
 import type { SexSign } from '../sexing/determination.ts';
 import type { SaidOfAnimal } from '../sexing/live/animalFacts.ts';
 import type { LiveSign } from '../sexing/live/liveSign.ts';
@@ -73,6 +74,8 @@ export interface FollowedAnimal {
   readonly span: SpanNow | null;
   readonly timer: MoltTimer | null;
   readonly endUnseen: EndUnseen | null;
+  /** The molt it died in, while its status still says that it is kept: then nothing else is followed. */
+  readonly diedOn: CalendarDay | null;
   /** Null for an animal that is not held. */
   readonly hold: FeedingHold | null;
   /** The last molt, where it was long ago and nobody has noted the fangs or a meal since: held no more, but to be looked at. */
@@ -87,15 +90,16 @@ export interface FollowedAnimal {
 export function follow(all: AnimalRecords, { now, today, table }: Present): FollowedAnimal {
   const maturity = maturityOf(all);
   const isPast = moltWatchedOf(all.observations, all.molts) !== null;
-  const records = maturity?.kind === 'mature-male' || isPast ? { ...all, forecast: null } : all;
+  const died = diedIn(all.molts);
+  const records = maturity?.kind === 'mature-male' || isPast || died ? { ...all, forecast: null } : all;
   const { observations, molts } = records;
-  const open = openRunOf(observations, molts);
+  const open = died ? null : openRunOf(observations, molts);
   const endUnseen = endUnseenOf(open, observations);
   const run = endUnseen ? null : open;
   const lastMolt = endUnseen ? { on: endUnseen.endedBy, run: null, moltId: null } : lastMoltOf(observations, molts);
   const holdOf = (size: SpanNow | null) => lastMolt && feedingHold({ lastMolt, span: size, observations, table, today });
   // Without a size the longest wait holds: what is over by that is over by any.
-  const longest = holdOf(null);
+  const longest = died ? null : holdOf(null);
   const neverLookedAt = longest !== null && wasNeverLookedAt(longest, today);
   const perhapsHeld = longest !== null && longest.missing.length > 0 && !neverLookedAt;
   const span = run || perhapsHeld ? spanOf(records, lastMolt) : null;
@@ -107,9 +111,16 @@ export function follow(all: AnimalRecords, { now, today, table }: Present): Foll
     span,
     timer: run && moltTimer(run, span, now),
     endUnseen,
+    diedOn: died?.happenedTo ?? null,
     hold: hold && hold.missing.length > 0 ? hold : null,
     fangsUnseenSince: neverLookedAt && !run ? longest.moltedOn : null,
-    suspicion: premoltSuspicion({ observations, lastMolt, habit: records.specimen.habit, forecast: records.forecast, today }),
+    suspicion: premoltSuspicion({
+      observations: died ? [] : observations,
+      lastMolt,
+      habit: records.specimen.habit,
+      forecast: records.forecast,
+      today,
+    }),
   };
 }
 

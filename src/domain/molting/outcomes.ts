@@ -1,5 +1,5 @@
 import { fail, type Result, succeed } from '../result.ts';
-import { type MoltDraft, MoltOutcome } from './molt.ts';
+import { type Molt, type MoltDraft, MoltOutcome } from './molt.ts';
 
 /** What a clean molt went without (common practice, no source). A limb may grow back in it, and its skin may be lost all the same. */
 const NOT_CLEAN: readonly MoltOutcome[] = ['slow', 'stuck', 'wet', 'limb-lost', 'deformed', 'died', 'presumed'];
@@ -20,4 +20,10 @@ export function withOutcome(outcomes: readonly MoltOutcome[], outcome: MoltOutco
 /** A skin that lies in the box was recovered, whatever its molt says. Failure: `skin-recovered-or-not`. */
 export function checkRecovery(moltId: string, outcomes: readonly MoltOutcome[], recovered: boolean): Result<null> {
   return recovered && outcomes.includes('skin-not-recovered') ? fail({ code: 'skin-recovered-or-not', moltId }) : succeed(null);
+}
+
+/** The last molt, where the animal died in it: from then on it needs nothing, whatever its status still says. Null for all others. */
+export function diedIn<M extends Pick<Molt, 'happenedTo' | 'outcomes'>>(molts: readonly M[]): M | null {
+  const last = molts.toSorted((a, b) => (a.happenedTo < b.happenedTo ? -1 : 1)).at(-1);
+  return last?.outcomes.includes('died') ? last : null;
 }

@@ -91,6 +91,23 @@ describe('who needs what today', () => {
     expect(boardOfOne({ ...part, molts: [molt('m1', '2026-06-02', '2026-06-04')] })).not.toContainEqual(['molt-end-unseen', 'record-molt']);
   });
 
+  test('an animal that died in its last molt is held and awaited no more: it only asks for its status', () => {
+    const died = { ...molt('m1', '2026-06-10'), outcomes: ['died' as const] };
+    const observations = [
+      seen('turned-over', '2026-06-12T20:00'),
+      seen('mat-laid', '2026-06-13T20:00'),
+      seen('refused', '2026-06-13T20:00'),
+    ];
+    const part = { molts: [molt('m0', '2026-01-01'), died], observations, forecast: expected('overdue') };
+    expect(boardOf([animal('a', part)], TODAY)).toMatchObject([
+      { action: 'record-death', need: { kind: 'died-in-molt', diedOn: '2026-06-10' }, also: [] },
+    ]);
+    expect(animal('a', part)).toMatchObject({ hold: null, timer: null, suspicion: { level: 'none' }, records: { forecast: null } });
+    expect(calendarEntriesOf([animal('a', part)], TODAY)).toEqual([]);
+    const before = { ...molt('m0', '2026-01-01'), outcomes: ['died' as const] };
+    expect(animal('a', { molts: [before, molt('m1', '2026-06-10')] }).diedOn).toBeNull();
+  });
+
   test('an animal stands once, however many reasons there are, the most urgent first', () => {
     const molts = [molt('m1', '2026-01-01')];
     const observations = [seen('refused', '2026-06-10T20:00'), seen('mat-laid', '2026-06-12T20:00')];

@@ -12,6 +12,7 @@ import { PageHead } from '../../parts/PageHead.tsx';
 import { RemoveDialog } from '../../removing/RemoveDialog.tsx';
 import { taxaOf } from '../cabinet/cabinetView.ts';
 import { AnimalPhotos } from './AnimalPhotos.tsx';
+import { DiedNotice } from './DiedNotice.tsx';
 import { LifeLine } from './LifeLine.tsx';
 import { LiveSigns } from './live/LiveSigns.tsx';
 import { MoltDialog } from './MoltDialog.tsx';
@@ -76,6 +77,7 @@ export function SpecimenPage({ specimenId }: { specimenId: string }): ReactEleme
         }
       />
       {summary.sex.conflict && <SexConflict molts={molts} />}
+      <DiedNotice specimen={specimen} molts={molts.map((entry) => entry.molt)} />
       {forecast && <ForecastNote forecast={forecast} now={summary.instarNow} />}
       <NoMoltAwaited summary={summary} />
       <section aria-labelledby="life-line">

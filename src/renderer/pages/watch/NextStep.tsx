@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import type { Reason } from '../../../domain/care/watchItem.ts';
 import { ButtonLink } from '../../parts/ButtonLink.tsx';
+import { RecordDeath } from '../specimen/RecordDeath.tsx';
 import { stepOf } from './needWords.ts';
 import { RecordMolt } from './RecordMolt.tsx';
 import { RecordSkin } from './RecordSkin.tsx';
@@ -22,6 +23,9 @@ export function NextStep({ reason, specimen, children }: Props): ReactNode {
   if (reason.need.kind === 'molt-end-unseen') {
     const { startedOn, endedBy } = reason.need;
     return <RecordMolt specimenId={specimen.id} code={specimen.code} words={words} from={startedOn} to={endedBy} />;
+  }
+  if (reason.need.kind === 'died-in-molt') {
+    return <RecordDeath specimenId={specimen.id} code={specimen.code} words={words} diedOn={reason.need.diedOn} />;
   }
   if (reason.need.kind === 'skin-to-recover') return <RecordSkin code={specimen.code} words={words} moltId={reason.need.moltId} />;
   return to === null ? children : <ButtonLink to={to}>{words}</ButtonLink>;

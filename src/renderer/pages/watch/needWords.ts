@@ -29,6 +29,11 @@ export function needInWords(need: Need, offsetAt?: OffsetAt): NeedWords {
         title: 'A molt without an end',
         why: `Molting since ${dayInWords(need.startedOn)}, it ate on ${dayInWords(need.ateOn)}: the molt is over, and nobody noted when. Its days are enough.`,
       };
+    case 'died-in-molt':
+      return {
+        title: 'Died in its molt',
+        why: `So the molt of ${dayInWords(need.diedOn)} says, and the animal still counts as kept. Nothing is foretold or held any more.`,
+      };
     case 'hardening':
       return { title: 'Hardening after its molt', why: holdWhy(need.hold) };
     case 'feeding-hold':
@@ -85,6 +90,7 @@ export function alsoInWords(need: Need): string {
     case 'molt-end-unseen':
       return `${name}, begun on ${dayInWords(need.startedOn)}`;
     case 'molting':
+    case 'died-in-molt':
     case 'hardening':
     case 'feeding-hold':
     case 'premolt':
@@ -105,6 +111,8 @@ export function stepOf({ need, action }: Reason, specimenId: string): { readonly
       return { words: 'Look at the fangs, note their color', to: null };
     case 'wait':
       return { words: need.kind === 'feeding-hold' ? `Wait until ${dayInWords(need.hold.until)}` : 'Wait', to: null };
+    case 'record-death':
+      return { words: 'Record it as dead', to: null };
     case 'record-molt':
       return { words: 'Put it on record', to: null };
     case 'record-skin':
