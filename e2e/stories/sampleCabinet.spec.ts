@@ -99,13 +99,13 @@ test('an animal whose skins were read both ways is shown as contradicted and cou
 
   await keeper.goTo('Cabinet');
   await keeper.animal('FH-03').getByRole('link').click();
-  await expect(page.getByText('It counts as unsexed until a reading is corrected or withdrawn.')).toBeVisible();
-  const readings = page.getByRole('listitem').filter({ hasText: /, from the skin shed .*, read by / });
+  await expect(page.getByText('It counts as unsexed until one side is corrected or withdrawn.')).toBeVisible();
+  const readings = page.getByRole('listitem').filter({ hasText: /, from the skin: .*, read by / });
   await expect(readings).toHaveCount(2);
   await expect(readings.filter({ hasText: /^female, strong,/ })).toHaveCount(1);
   await readings
     .filter({ hasText: 'Ottokar Venn' })
-    .getByRole('link', { name: /^male, probable, from the skin shed/ })
+    .getByRole('link', { name: /^male, probable, from the skin:/ })
     .click();
   await expect(keeper.heading()).toHaveText(/^Skin of instar/);
   await keeper.goTo('Cabinet');

@@ -32,6 +32,7 @@ export const STATUS_OF: Readonly<Record<FailureCode, 400 | 401 | 403 | 404 | 409
   'skin-already-recorded': 409,
   'animal-not-kept': 422,
   'animal-mature-male': 422,
+  'male-contradicted': 422,
   'molt-not-recorded': 422,
   'photo-in-use': 409,
   'level-not-supported': 422,

@@ -56,6 +56,7 @@ export const Failure = z
     z.object({ code: z.literal('photo-in-use'), photoId: z.string(), determinations: z.int(), liveSigns: z.int() }),
     z.object({ code: z.literal('animal-not-kept'), specimenCode: z.string() }),
     z.object({ code: z.literal('animal-mature-male'), specimenCode: z.string() }),
+    z.object({ code: z.literal('male-contradicted'), specimenCode: z.string() }),
     z.object({ code: z.literal('molt-not-recorded'), specimenCode: z.string() }),
     // Determinations
     z.object({

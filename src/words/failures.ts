@@ -100,6 +100,7 @@ export function wordsFor(failure: Failure): FailureWords {
     case 'view-not-of-animal':
     case 'animal-not-kept':
     case 'animal-mature-male':
+    case 'male-contradicted':
     case 'molt-not-recorded':
     case 'photo-in-use':
       return wordsForRecord(failure);

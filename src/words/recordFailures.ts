@@ -30,6 +30,7 @@ export type RecordFailure = Extract<
       | 'view-not-of-animal'
       | 'animal-not-kept'
       | 'animal-mature-male'
+      | 'male-contradicted'
       | 'molt-not-recorded'
       | 'photo-in-use';
   }
@@ -150,6 +151,11 @@ export function wordsForRecord(failure: RecordFailure): FailureWords {
       return {
         happened: `${failure.specimenCode} is a mature male, who seldom molts again, so nothing is forecast for him.`,
         advice: 'If that is a mistake, withdraw the sign or the note that says so first.',
+      };
+    case 'male-contradicted':
+      return {
+        happened: `Palpal bulbs of ${failure.specimenCode} are on record, and something else says that it is no male: whether it molts again is not known, so nothing is forecast.`,
+        advice: 'Correct or withdraw what was wrong first; the page of the animal names both sides.',
       };
     case 'photo-in-use':
       return {

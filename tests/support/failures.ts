@@ -38,6 +38,7 @@ export const ONE_OF_EACH_FAILURE: { readonly [Code in FailureCode]: Extract<Fail
   'skin-already-recorded': { code: 'skin-already-recorded', moltId: 'm1' },
   'molt-not-recorded': { code: 'molt-not-recorded', specimenCode: 'T-01' },
   'animal-mature-male': { code: 'animal-mature-male', specimenCode: 'T-01' },
+  'male-contradicted': { code: 'male-contradicted', specimenCode: 'B-1' },
   'animal-not-kept': { code: 'animal-not-kept', specimenCode: 'T-01' },
   'photo-in-use': { code: 'photo-in-use', photoId: 'p1', determinations: 2, liveSigns: 1 },
   'level-not-supported': {

@@ -40,6 +40,7 @@ export function aSummary(specimen: Partial<Specimen> = {}, part: Partial<Omit<Sp
     coverPhotoId: null,
     nextMolt: null,
     matureMaleBy: null,
+    maleContradicted: false,
     moltWatched: null,
     ...part,
   };

@@ -46,6 +46,9 @@ export const SpecimenSummary = z
     coverPhotoId: z.string().nullable(),
     nextMolt: DueForecast.nullable().describe('Null where no molt is awaited or there is no day to count from'),
     matureMaleBy: MaleMaturitySign.nullable().describe('What tells that he is grown and molts no more; then nothing is foretold'),
+    maleContradicted: z
+      .boolean()
+      .describe('Palpal bulbs are on record and something else says that it is no male; then nothing is foretold either'),
     moltWatched: MoltWatched.nullable().describe('A molt under way or not on record yet; then nothing is foretold either'),
   })
   .meta({ id: 'SpecimenSummary' });

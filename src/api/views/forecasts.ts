@@ -18,7 +18,7 @@ import { fail, type Result, succeed } from '../../domain/result.ts';
 import { isKept } from '../../domain/specimen/counts.ts';
 import type { Specimen } from '../../domain/specimen/specimen.ts';
 import { carapaceSizesIn, growthNear, recordOf } from './growthBelief.ts';
-import { maleMaturityOf } from './maleMaturity.ts';
+import { isMaleMaturityContradicted, maleMaturityOf } from './maleMaturity.ts';
 import { pointingIn } from './pointing.ts';
 
 /** The intervals of a whole cabinet: the keeper's animals learn nothing from the invented ones, nor these from them. */
@@ -48,12 +48,14 @@ function intervalsAmong(entries: readonly CabinetEntry[], today: CalendarDay): P
 }
 
 /**
- * Nothing is foretold for an animal that is no longer kept or that died in its last molt, for a mature male, who does not molt again, nor from before a molt
- * that is under way or not on record yet.
+ * Nothing is foretold for an animal that is no longer kept or that died in its last molt, for a mature male, who does not molt
+ * again, for one whose bulbs are contradicted, of whom that is not known, nor from before a molt that is under way or not on
+ * record yet.
  */
 function awaitsMolt(entry: CabinetEntry): boolean {
   const lives = isKept(entry.specimen.status) && diedIn(entry.molts) === null;
-  return lives && maleMaturityOf(entry) === null && moltWatchedOf(entry.stageNotes, entry.molts) === null;
+  const mayBeMatureMale = maleMaturityOf(entry) !== null || isMaleMaturityContradicted(entry);
+  return lives && !mayBeMatureMale && moltWatchedOf(entry.stageNotes, entry.molts) === null;
 }
 
 /** When an animal is due; null where no molt of it is awaited. */
@@ -79,7 +81,7 @@ export function basisOf(archive: Archive, specimen: Specimen, today: CalendarDay
   return basisFor({ intervals, growth: growthNear(specimen, entries, carapaceSizesIn(archive, pointing), today) }, specimen.id);
 }
 
-/** Puts the forecast of today on record. Fails with `animal-not-kept`, `animal-mature-male` or `molt-not-recorded`. */
+/** Puts the forecast of today on record. Fails with one of `NOTHING_AWAITED`. */
 export function keepForecast(archive: Archive, specimen: Specimen, today: CalendarDay): Result<KeptForecast> {
   const basis = basisOf(archive, specimen, today, pointingIn(archive));
   if (!basis) return whyNothingAwaited(archive, specimen);
@@ -91,10 +93,11 @@ function whyNothingAwaited(archive: Archive, { id, code: specimenCode, status }:
   const entry = archive.cabinet.entry(id);
   if (!entry.ok) return entry;
   if (diedIn(entry.value.molts)) return fail({ code: 'animal-not-kept', specimenCode });
-  return fail({ code: maleMaturityOf(entry.value) === null ? 'molt-not-recorded' : 'animal-mature-male', specimenCode });
+  if (maleMaturityOf(entry.value) !== null) return fail({ code: 'animal-mature-male', specimenCode });
+  return fail({ code: isMaleMaturityContradicted(entry.value) ? 'male-contradicted' : 'molt-not-recorded', specimenCode });
 }
 
-const NOTHING_AWAITED: readonly Failure['code'][] = ['animal-not-kept', 'animal-mature-male', 'molt-not-recorded'];
+const NOTHING_AWAITED: readonly Failure['code'][] = ['animal-not-kept', 'animal-mature-male', 'male-contradicted', 'molt-not-recorded'];
 
 /** From here back a molt is typed in from a notebook, row by row: a forecast at each would tell what everybody knows. */
 const FRESH_DAYS = 30;

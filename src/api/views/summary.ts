@@ -6,7 +6,7 @@ import { instarsOfSkins } from '../../domain/molting/instars.ts';
 import { signOf } from '../../domain/sexing/sign.ts';
 import type { LastMeasuredSkin, SpecimenSummary } from '../contract/specimens.ts';
 import { livingInstarOf } from './livingInstar.ts';
-import { maleMaturityOf } from './maleMaturity.ts';
+import { isMaleMaturityContradicted, maleMaturityOf } from './maleMaturity.ts';
 import { carapaceLengthOf } from './measurements.ts';
 
 /** One animal as the list of all shows it. */
@@ -24,6 +24,7 @@ export function summaryOf(entry: CabinetEntry, pointing: Pointing, nextMolt: Due
     coverPhotoId,
     nextMolt,
     matureMaleBy: maleMaturityOf(entry),
+    maleContradicted: isMaleMaturityContradicted(entry),
     moltWatched: watched,
   };
 }

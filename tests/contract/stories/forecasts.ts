@@ -118,6 +118,61 @@ export const forecastStory: readonly Exchange[] = [
     },
   ),
   succeeds(
+    'POST /api/specimens',
+    'adds an animal with bulbs',
+    () => ({ body: { ...specimenDraft, code: 'W-05' } }),
+    (added, _, memory) => {
+      memory.set('contradicted male', added.id);
+    },
+  ),
+  succeeds('POST /api/specimens/{specimenId}/molts', 'adds a molt of long ago', (memory) => ({
+    path: { specimenId: recall(memory, 'contradicted male') },
+    body: { ...moltDraft, happenedFrom: addDays(TODAY, -700), happenedTo: addDays(TODAY, -700), instarShed: 9 },
+  })),
+  succeeds('POST /api/specimens/{specimenId}/live-signs', 'signs its bulbs', (memory) => ({
+    path: { specimenId: recall(memory, 'contradicted male') },
+    body: {
+      finding: { kind: 'palpal-bulbs' as const, seen: true, ultimateMoltId: null },
+      ...{ seenOn: addDays(TODAY, -9), observer: 'R. Reader', photoIds: [], notes: '' },
+    },
+  })),
+  succeeds('POST /api/specimens/{specimenId}/live-signs', 'signs an egg sac of the same animal', (memory) => ({
+    path: { specimenId: recall(memory, 'contradicted male') },
+    body: {
+      finding: { kind: 'egg-sac' as const, fertile: 'not-known' as const },
+      ...{ seenOn: addDays(TODAY, -8), observer: 'R. Reader', photoIds: [], notes: '' },
+    },
+  })),
+  succeeds(
+    'GET /api/specimens/{specimenId}',
+    'never calls due an animal whose bulbs are contradicted',
+    (memory) => ({ path: { specimenId: recall(memory, 'contradicted male') } }),
+    ({ forecast, summary }) => {
+      expect([forecast, summary.nextMolt, summary.matureMaleBy, summary.maleContradicted]).toEqual([null, null, null, true]);
+    },
+  ),
+  fails(
+    'POST /api/specimens/{specimenId}/forecasts',
+    'forecasts nothing while nobody knows whether it molts',
+    'male-contradicted',
+    422,
+    (memory) => ({
+      path: { specimenId: recall(memory, 'contradicted male') },
+    }),
+  ),
+  succeeds(
+    'GET /api/watch',
+    'watches it, and awaits no molt by the calendar',
+    () => ({}),
+    ({ animals, items }) => {
+      expect(animals.find(({ specimen }) => specimen.code === 'W-05')).toMatchObject({ forecast: null, matureMaleBy: null });
+      const id = animals.find(({ specimen }) => specimen.code === 'W-05')?.specimen.id;
+      expect(
+        items.filter(({ specimenId, need }) => specimenId === id && (need.kind === 'molt-due' || need.kind === 'molt-overdue')),
+      ).toEqual([]);
+    },
+  ),
+  succeeds(
     'GET /api/watch',
     'watches him without a forecast and says why',
     () => ({}),

@@ -159,9 +159,10 @@ function Due({ due }: { due: NonNullable<SpecimenSummary['nextMolt']> }): ReactE
   );
 }
 
-function whyNotForetold({ specimen, matureMaleBy, moltWatched }: SpecimenSummary): string {
+function whyNotForetold({ specimen, matureMaleBy, maleContradicted, moltWatched }: SpecimenSummary): string {
   if (!isKept(specimen.status)) return 'no forecast';
   if (matureMaleBy) return 'mature male: none foretold';
+  if (maleContradicted) return 'male or not? none foretold';
   return moltWatched ? watchedShortly(moltWatched) : 'no forecast';
 }
 

@@ -19,6 +19,7 @@ import { type StepsLeft, useReading } from './reading/useReading.ts';
 import { weighedWith } from './reading/weighingOf.ts';
 import { History } from './record/History.tsx';
 import { ReadAlready } from './record/ReadAlready.tsx';
+import { SexConflict } from './record/SexConflict.tsx';
 import { earlierSkinsOf, skinNamer } from './skinNames.ts';
 import { CompareStep } from './steps/CompareStep.tsx';
 import { ConcludeStep } from './steps/ConcludeStep.tsx';
@@ -158,10 +159,7 @@ export function Examination({ sheet, page, today, observer, left }: Props): Reac
     <>
       <ExaminationHead sheet={sheet} molts={page.molts.map(({ molt }) => molt)} />
       {sheet.sign.conflict && (
-        <Notice tone="warning" title="The record of this animal contradicts itself.">
-          Readings of both sexes stand, and nothing is averaged: the animal counts as unsexed until one of them is corrected or withdrawn.
-          Look at the skins again, side by side; the next one can decide.
-        </Notice>
+        <SexConflict specimenId={sheet.specimen.id} {...{ determinations, nameOfSkin }} liveSigns={sheet.liveSigns} />
       )}
       {reading.supersedes !== null && (
         <Notice title="You are correcting a signed determination.">

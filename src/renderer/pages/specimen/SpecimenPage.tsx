@@ -1,6 +1,7 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { type ReactElement, useState } from 'react';
 import { Link, useLocation } from 'wouter';
+import { signsOfAnimal } from '../../../domain/sexing/live/animalFacts.ts';
 import { answerKey, useAnswer } from '../../client/queries.ts';
 import { Button } from '../../parts/Button.tsx';
 import { ButtonLink } from '../../parts/ButtonLink.tsx';
@@ -11,12 +12,13 @@ import { FailureNotice } from '../../parts/Notice.tsx';
 import { PageHead } from '../../parts/PageHead.tsx';
 import { RemoveDialog } from '../../removing/RemoveDialog.tsx';
 import { taxaOf } from '../cabinet/cabinetView.ts';
+import { SexConflict } from '../examination/record/SexConflict.tsx';
+import { skinNamer } from '../examination/skinNames.ts';
 import { AnimalPhotos } from './AnimalPhotos.tsx';
 import { DiedNotice } from './DiedNotice.tsx';
 import { LifeLine } from './LifeLine.tsx';
 import { LiveSigns } from './live/LiveSigns.tsx';
 import { MoltDialog } from './MoltDialog.tsx';
-import { SexConflict } from './SexConflict.tsx';
 import { SpecimenDialog } from './SpecimenDialog.tsx';
 import { SpecimenHead } from './SpecimenHead.tsx';
 import style from './SpecimenPage.module.css';
@@ -44,7 +46,7 @@ export function SpecimenPage({ specimenId }: { specimenId: string }): ReactEleme
   }
   if (!page.data || !about) return <p className={style['waiting']}>Opening the drawer …</p>;
 
-  const { summary, molts, animalPhotos, forecast } = page.data;
+  const { summary, molts, animalPhotos, forecast, liveSigns, observations } = page.data;
   const { specimen } = summary;
   const close = () => setOpen(null);
   const leave = () => {
@@ -76,7 +78,14 @@ export function SpecimenPage({ specimenId }: { specimenId: string }): ReactEleme
           </>
         }
       />
-      {summary.sex.conflict && <SexConflict molts={molts} />}
+      {summary.sex.conflict && (
+        <SexConflict
+          specimenId={specimen.id}
+          determinations={molts.flatMap(({ determinations }) => determinations)}
+          liveSigns={signsOfAnimal(liveSigns, observations)}
+          nameOfSkin={skinNamer(page.data)}
+        />
+      )}
       <DiedNotice specimen={specimen} molts={molts.map((entry) => entry.molt)} />
       {forecast && <ForecastNote forecast={forecast} now={summary.instarNow} />}
       <NoMoltAwaited summary={summary} />

@@ -7,13 +7,23 @@ import { matureMaleInWords, moltWatchedInWords } from '../../../words/forecast.t
 import style from './ForecastNote.module.css';
 
 interface Props {
-  summary: Pick<SpecimenSummary, 'specimen' | 'matureMaleBy' | 'moltWatched'>;
+  summary: Pick<SpecimenSummary, 'specimen' | 'matureMaleBy' | 'maleContradicted' | 'moltWatched'>;
 }
 
-/** Stands where a forecast would, of a mature male and while a watched molt is not on record; nothing for every other animal. */
-export function NoMoltAwaited({ summary: { specimen, matureMaleBy, moltWatched } }: Props): ReactElement | null {
+/** Stands where a forecast would, of a mature male, of one that may be one, and while a watched molt is not on record; nothing for every other animal. */
+export function NoMoltAwaited({ summary: { specimen, matureMaleBy, maleContradicted, moltWatched } }: Props): ReactElement | null {
   if (!isKept(specimen.status)) return null;
   if (matureMaleBy) return <MatureMale knownBy={matureMaleBy} />;
+  if (maleContradicted) {
+    return (
+      <section className={style['forecast']} aria-label="Forecast">
+        <p className={style['headline']}>
+          No next molt is foretold: palpal bulbs are on record, and something else says that it is no male.
+        </p>
+        <p>A mature male seldom molts again, any other animal does. Until one side is taken back, watch it as one that may still molt.</p>
+      </section>
+    );
+  }
   if (!moltWatched) return null;
   return (
     <section className={style['forecast']} aria-label="Forecast">

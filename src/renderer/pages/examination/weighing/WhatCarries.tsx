@@ -31,10 +31,7 @@ export function WhatCarries({ weighing, prospects, modelVersion, exuviaId, adult
         <Notice tone="warning" title="What was found contradicts itself.">
           <p>For a female: {sides.female}.</p>
           <p>For a male: {sides.male}.</p>
-          <p>
-            Nothing is averaged, and nothing overrides the other. Check that each skin is this animal’s and look again; correct or withdraw
-            a reading that was wrong. Otherwise the next molt decides.
-          </p>
+          <p>Nothing is averaged, and nothing overrides the other. What to do next stands below.</p>
         </Notice>
       )}
       <section aria-labelledby="what-carries">
@@ -63,8 +60,14 @@ export function WhatCarries({ weighing, prospects, modelVersion, exuviaId, adult
         )}
       </section>
       <section aria-labelledby="what-changes">
-        <h3 id="what-changes">What would change it</h3>
-        {prospects.length === 0 ? (
+        <h3 id="what-changes">{conflict ? 'What to do next' : 'What would change it'}</h3>
+        {conflict ? (
+          <ol className={style['next']}>
+            {waysOutOf(items, exuviaId).map((way) => (
+              <li key={way}>{way}</li>
+            ))}
+          </ol>
+        ) : prospects.length === 0 ? (
           <p className={style['soft']}>No single step that is known here would change the band.</p>
         ) : (
           <ul className={style['items']}>
@@ -91,4 +94,19 @@ export function WhatCarries({ weighing, prospects, modelVersion, exuviaId, adult
       </p>
     </div>
   );
+}
+
+/** A conflict is lifted by taking one side back, not by adding to the other; which ways there are follows from what stands in it. */
+function waysOutOf(items: readonly EvidenceItem[], exuviaId: string): string[] {
+  const sided = items.filter(({ towards, gaveWay }) => towards !== null && !gaveWay);
+  const here = sided.some((item) => item.exuviaId === exuviaId);
+  const elsewhere = sided.some((item) => item.exuviaId !== null && item.exuviaId !== exuviaId);
+  const onAnimal = sided.some((item) => item.exuviaId === null);
+  return [
+    'Make sure that each skin named above is this animal’s: its label, and the day it was found.',
+    ...(here ? ['Look at this skin again, in other light, wet and dry: read it anew here, or correct the reading that is on record.'] : []),
+    ...(elsewhere ? ['Hold the other skin beside this one, at Compare; correct or withdraw its reading if that was wrong.'] : []),
+    ...(onAnimal ? ['Look at the animal again; a sign of it that was wrong is withdrawn on its page.'] : []),
+    'If both sides hold, sign this skin for what it shows, or as unsexed: the animal stays unsexed until one side is taken back.',
+  ];
 }
