@@ -30,7 +30,7 @@ export function forecastInWords({ due, size, facts }: GrowthForecast, now: Insta
     headline: headlineOf(due, facts, then),
     closer:
       due && isDayTold(due)
-        ? `Nine chances in ten; with even chances ${windowInWords(due.window50)}${size ? `, and ${millimeters(size.afterMolt.low50Mm, size.afterMolt.high50Mm)}` : ''}.`
+        ? `Nine chances in ten. It may come as well before as after ${dayInWords(due.middle)}; with even chances ${windowInWords(due.window50)}${size ? `, and ${millimeters(size.afterMolt.low50Mm, size.afterMolt.high50Mm)}` : ''}.`
         : null,
     skin: size && skinInWords(size.nextSkin, now),
     why: whyInWords(due, size),

@@ -32,7 +32,7 @@ export function NoRung({ specimenId, live }: { specimenId: string; live: readonl
             no growth is fitted to them.
           </p>
           <LitProvider>
-            <RungTable rungs={[]} live={live} specimenId={specimenId} />
+            <RungTable rungs={[]} live={live} inDoubt={[]} specimenId={specimenId} />
           </LitProvider>
         </section>
       )}

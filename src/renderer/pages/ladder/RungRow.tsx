@@ -1,6 +1,7 @@
 import type { ReactElement } from 'react';
 import { Link } from 'wouter';
 import type { Rung } from '../../../domain/growth/rung.ts';
+import { ODD_IN_ROW } from '../../../words/growth.ts';
 import { daysSinceInWords, noRatioInWords, rungName, unmeasuredInWords } from '../../../words/ladder.ts';
 import { DayText } from '../../parts/DayText.tsx';
 import { Thumb } from '../../parts/Thumb.tsx';
@@ -11,10 +12,12 @@ import { SizeCell } from './SizeCell.tsx';
 interface Props {
   rung: Rung;
   previous: Rung | undefined;
+  /** Whether no number of molts explains its carapace length. */
+  isOdd: boolean;
   specimenId: string;
 }
 
-export function RungRow({ rung, previous, specimenId }: Props): ReactElement {
+export function RungRow({ rung, previous, isOdd, specimenId }: Props): ReactElement {
   const name = rungName(rung);
   const { isLit, handlers } = useLit(rung.moltId);
   const days = daysSinceInWords(rung, previous);
@@ -29,6 +32,7 @@ export function RungRow({ rung, previous, specimenId }: Props): ReactElement {
           shed <DayText day={rung.happenedFrom} to={rung.happenedTo} />
         </span>
         {!rung.carapaceLengthMm && <span className={style['small']}>{unmeasuredInWords(rung)}</span>}
+        {isOdd && <span className={style['odd']}>{ODD_IN_ROW}</span>}
         {!rung.stepKnown && <span className={style['small']}>place in the row not known</span>}
       </th>
       <SizeCell estimate={rung.carapaceLengthMm} unit="mm" isDoubted={rung.doubted.includes('carapaceLengthMm')} />

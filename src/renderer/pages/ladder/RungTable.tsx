@@ -22,6 +22,8 @@ const COLUMNS = [
 interface Props {
   rungs: readonly Rung[];
   live: readonly LiveSize[];
+  /** Molts whose carapace length no number of molts explains. */
+  inDoubt: readonly string[];
   specimenId: string;
 }
 
@@ -29,7 +31,7 @@ interface Props {
  * A row for each instar on record, oldest first, with the gaps between them in words. Photos of the living animal stand below
  * the molt they followed, which is before the skin of the instar they show; those without a place in the row at the end.
  */
-export function RungTable({ rungs, live, specimenId }: Props): ReactElement {
+export function RungTable({ rungs, live, inDoubt, specimenId }: Props): ReactElement {
   const isPlaced = ({ step }: LiveSize) => step !== null;
   return (
     <div className={style['scroller']}>
@@ -65,7 +67,7 @@ export function RungTable({ rungs, live, specimenId }: Props): ReactElement {
                     canClose={previous !== undefined}
                   />
                 )}
-                <RungRow rung={rung} previous={previous} specimenId={specimenId} />
+                <RungRow rung={rung} previous={previous} isOdd={inDoubt.includes(rung.moltId)} specimenId={specimenId} />
                 {live
                   .filter((size) => isPlaced(size) && size.afterMoltId === rung.moltId)
                   .map((size) => (

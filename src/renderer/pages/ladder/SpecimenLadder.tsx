@@ -113,7 +113,7 @@ function LoadedLadder({
             </div>
             <section className={style['section']} aria-labelledby="rungs">
               <h2 id="rungs">Rung by rung</h2>
-              <RungTable rungs={rungs} live={growth.live} specimenId={specimen.id} />
+              <RungTable rungs={rungs} live={growth.live} inDoubt={growth.inDoubt} specimenId={specimen.id} />
             </section>
             <RatioAccount rungs={rungs} growth={growth} />
             <div className={specimen.status === 'living' ? style['side'] : undefined}>

@@ -51,7 +51,7 @@ function drawing(plot: ReactElement): string {
 }
 
 function byInstar(living: typeof LIVING | null, measure: Measure = 'carapaceLengthMm'): string {
-  const points = pointsOf(LADDER, measure);
+  const points = pointsOf(LADDER, measure, []);
   const bands = bandsOf(measuredSteps(LADDER.rungs));
   return drawing(
     <InstarPlot
@@ -72,7 +72,7 @@ describe('the instar living now in the charts', () => {
     expect(byInstar(LIVING)).toMatch(/>9<.*>living now</);
     const legend = instarLegend({
       ...{ rungs: LADDER.rungs, measure: 'carapaceLengthMm', living: LIVING, bands: null, live: [], unplaced: 0, unusable: 0 },
-      points: pointsOf(LADDER, 'carapaceLengthMm'),
+      points: pointsOf(LADDER, 'carapaceLengthMm', []),
     });
     expect(legend).toContain('its skin, the next one: 9.0 to 11.0 mm with nine chances in ten');
   });
@@ -83,7 +83,7 @@ describe('the instar living now in the charts', () => {
   });
 
   it('runs up to today by date, with the days on which its end is foretold', () => {
-    const points = pointsOf(LADDER, 'carapaceLengthMm');
+    const points = pointsOf(LADDER, 'carapaceLengthMm', []);
     const drawn = (living: typeof LIVING | null) =>
       drawing(
         <DatePlot

@@ -1,6 +1,7 @@
 import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, it } from 'vitest';
+import { Router } from 'wouter';
 import { growthReportOf } from '../../../../src/domain/growth/growthReport.ts';
 import { buildLadder, type MoltOnRecord } from '../../../../src/domain/growth/ladder.ts';
 import { Questions } from '../../../../src/renderer/pages/ladder/questions/Questions.tsx';
@@ -21,9 +22,11 @@ function asked(molts: readonly MoltOnRecord[]): string {
   const growth = growthReportOf(ladder, molts, context);
   return renderToStaticMarkup(
     <QueryClientProvider client={new QueryClient()}>
-      <RemovedProvider>
-        <Questions specimenId="specimen-1" rungs={ladder.rungs} molts={[]} growth={growth} />
-      </RemovedProvider>
+      <Router ssrPath="/ladder/specimen-1">
+        <RemovedProvider>
+          <Questions specimenId="specimen-1" rungs={ladder.rungs} molts={[]} growth={growth} />
+        </RemovedProvider>
+      </Router>
     </QueryClientProvider>,
   ).replace(/<[^>]+>/g, ' ');
 }
@@ -62,5 +65,6 @@ describe('questions about a row', () => {
     expect(words).toMatch(/From instar 8 to instar 9 the carapace/);
     expect(words).not.toContain('missed molt');
     expect(words).not.toContain('Put the gap on record');
+    expect(words).toMatch(/Instar 8 on the Bench.*Instar 9 on the Bench/s);
   });
 });

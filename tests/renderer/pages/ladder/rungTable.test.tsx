@@ -6,13 +6,14 @@ import { buildLadder, type MoltOnRecord } from '../../../../src/domain/growth/la
 import type { LiveSize } from '../../../../src/domain/growth/liveSizes.ts';
 import { placeLiveSizes } from '../../../../src/domain/growth/liveSizes.ts';
 import { RungTable } from '../../../../src/renderer/pages/ladder/RungTable.tsx';
+import { ODD_IN_ROW } from '../../../../src/words/growth.ts';
 import { moltOn, quantity, skinReading } from '../../../domain/growth/skins.ts';
 
-function tableOf(molts: MoltOnRecord[], live: readonly LiveSize[] = []): string {
+function tableOf(molts: MoltOnRecord[], live: readonly LiveSize[] = [], inDoubt: readonly string[] = []): string {
   return renderToStaticMarkup(
     <QueryClientProvider client={new QueryClient()}>
       <Router ssrPath="/ladder/specimen-1">
-        <RungTable rungs={buildLadder(molts).rungs} live={live} specimenId="specimen-1" />
+        <RungTable rungs={buildLadder(molts).rungs} live={live} inDoubt={inDoubt} specimenId="specimen-1" />
       </Router>
     </QueryClientProvider>,
   );
@@ -41,6 +42,13 @@ describe('RungTable', () => {
     // 1.3 with 1 % from each size in quadrature, k = 2.
     expect(second).toContain('1.300 ± 0.037');
     expect(second).toContain('100 days');
+  });
+
+  it('marks a skin that does not fit those beside it', () => {
+    const molts = [moltOn('2024-01-01', 5, 10), moltOn('2024-04-10', 6, 6)];
+    const [first, second] = wordsIn(tableOf(molts, [], [molts[1]?.molt.id ?? '']));
+    expect(first).not.toContain(ODD_IN_ROW);
+    expect(second).toContain(`Instar 6 shed 10 Apr 2024 ${ODD_IN_ROW}`);
   });
 
   it('says a gap in words between the rows it lies between, and gives no ratio across it', () => {

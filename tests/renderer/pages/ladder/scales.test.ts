@@ -48,6 +48,7 @@ describe('sizeScale', () => {
     const points = pointsOf(
       buildLadder([moltOn('2024-01-01', 1, 4), moltOn('2024-02-01', 2, 6), moltOn('2024-03-01', 3, 9)]),
       'carapaceLengthMm',
+      [],
     );
     const y = sizeScale(points.map(({ estimate }) => estimate));
     expect(y(4) - y(6)).toBeCloseTo(y(6) - y(9), 9);
@@ -66,7 +67,7 @@ describe('sizeScale', () => {
 describe('pointsOf', () => {
   it('leaves out a size known to no better than half of itself, which would squash all others', () => {
     const ladder = buildLadder([moltOn('2024-01-01', 1, 2, 1.5), moltOn('2024-02-01', 2, 6)]);
-    expect(pointsOf(ladder, 'carapaceLengthMm').map(({ estimate }) => estimate.value)).toEqual([6]);
+    expect(pointsOf(ladder, 'carapaceLengthMm', []).map(({ estimate }) => estimate.value)).toEqual([6]);
   });
 });
 

@@ -10,7 +10,7 @@ function treads(...molts: MoltOnRecord[]) {
   const ladder = buildLadder(molts);
   const places = new Map(ladder.rungs.map((rung, index) => [rung.moltId, 100 * (index + 1)]));
   const xOf = (moltId: string) => places.get(moltId) ?? Number.NaN;
-  const placed = pointsOf(ladder, 'carapaceLengthMm').map((point) =>
+  const placed = pointsOf(ladder, 'carapaceLengthMm', []).map((point) =>
     placePoint(point, (sizeMm) => -sizeMm, { fromPx: xOf(point.rung.moltId), toPx: xOf(point.rung.moltId) }),
   );
   return treadsOf(placed, xOf);

@@ -16,6 +16,7 @@ export function PointMark({ mark }: { mark: Mark }): ReactElement {
       <circle cx={xPx} cy={yPx} r="16" className={style['reach']} />
       {lowPx > highPx && <path d={`M${xPx} ${highPx}V${lowPx}M${xPx - 4} ${highPx}h8M${xPx - 4} ${lowPx}h8`} className={style['bar']} />}
       {toPx > fromPx && <path d={`M${fromPx} ${yPx}H${toPx}M${fromPx} ${yPx - 4}v8M${toPx} ${yPx - 4}v8`} className={style['bar']} />}
+      {mark.inDoubt && <circle cx={xPx} cy={yPx} r="10" className={style['doubt']} />}
       <ShapeAt shape={mark.shape} xPx={xPx} yPx={yPx} />
     </Link>
   );

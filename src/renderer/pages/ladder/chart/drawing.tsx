@@ -42,7 +42,7 @@ interface Drawn {
 export function drawingOf(drawing: Drawing, { ladder, growth, measure, widthPx, living }: Shown): Drawn {
   const { rungs } = ladder;
   const measureLabel = SIZE_LABELS[measure];
-  const points = pointsOf(ladder, measure);
+  const points = pointsOf(ladder, measure, growth.inDoubt);
   const allLive = livePointsOf(growth.live, measure);
   const unusable = [...rungs, ...growth.live].filter((sizes) => sizes[measure] && !isUsable(sizes[measure])).length;
   switch (drawing) {

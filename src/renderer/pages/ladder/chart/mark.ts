@@ -2,6 +2,8 @@ import type { Rung } from '../../../../domain/growth/rung.ts';
 import { isUsable } from '../../../../domain/measuring/usable.ts';
 import { spanInWords } from '../../../../words/dates.ts';
 import { estimateAsText } from '../../../../words/estimates.ts';
+import { ODD_IN_ROW } from '../../../../words/growth.ts';
+import { capitalized } from '../../../../words/labels.ts';
 import { rungName } from '../../../../words/ladder.ts';
 import { liveName, liveWhenInWords } from '../../../../words/liveSizes.ts';
 import type { LivePoint } from './livePoints.ts';
@@ -24,18 +26,20 @@ export interface Mark {
   readonly toPx: number;
   /** A dot for a skin, hollow where it is not of one instar alone; a lozenge for the living animal; the others for animals beside it. */
   readonly shape: 'dot' | 'hollow' | 'lozenge' | 'square' | 'triangle' | 'cross';
+  /** Drawn within a ring of warning. */
+  readonly inDoubt: boolean;
   /** First line under the name, then the others. */
   readonly lines: readonly string[];
   readonly spoken: string;
 }
 
 /** What every mark of a rung has. */
-export function markOf(rung: Rung): Pick<Mark, 'litId' | 'name' | 'photoId'> {
-  return { litId: rung.moltId, name: rungName(rung), photoId: rung.photoId };
+export function markOf(rung: Rung): Pick<Mark, 'litId' | 'name' | 'photoId' | 'inDoubt'> {
+  return { litId: rung.moltId, name: rungName(rung), photoId: rung.photoId, inDoubt: false };
 }
 
 export function sizeMark(placed: PlacedPoint, measureLabel: string): Mark {
-  const { rung, estimate } = placed.point;
+  const { rung, estimate, inDoubt } = placed.point;
   const size = estimateAsText(estimate, 'mm');
   const shed = spanInWords(rung.happenedFrom, rung.happenedTo);
   const ratio =
@@ -43,9 +47,10 @@ export function sizeMark(placed: PlacedPoint, measureLabel: string): Mark {
   return {
     ...placed,
     ...markOf(rung),
+    inDoubt,
     shape: 'dot',
-    lines: [size, `shed ${shed}`, ...ratio],
-    spoken: `${rungName(rung)}, molted ${shed}: ${measureLabel.toLowerCase()} ${size}`,
+    lines: [size, `shed ${shed}`, ...ratio, ...(inDoubt ? [capitalized(ODD_IN_ROW)] : [])],
+    spoken: `${rungName(rung)}, molted ${shed}: ${measureLabel.toLowerCase()} ${size}${inDoubt ? `; ${ODD_IN_ROW}` : ''}`,
   };
 }
 
@@ -63,6 +68,7 @@ export function liveMark({ live, estimate }: LivePoint, y: (sizeMm: number) => n
     lowPx: y(lowerEnd(estimate)),
     fromPx: xPx,
     toPx: xPx,
+    inDoubt: false,
     shape: 'lozenge',
     lines: [size, when, 'measured on the living animal'],
     spoken: `${liveName(live)}, ${when}: ${measureLabel.toLowerCase()} ${size}, measured on the living animal`,

@@ -16,15 +16,22 @@ export interface SizePoint {
   readonly previous: Rung | null;
   /** Whether the rung before is the instar just before. */
   readonly follows: boolean;
+  /** No number of molts explains it beside the skins around it. */
+  readonly inDoubt: boolean;
 }
 
-/** The skins whose size in this measure is usable. */
-export function pointsOf(ladder: Ladder, measure: Measure): SizePoint[] {
+/**
+ * The skins whose size in this measure is usable.
+ *
+ * @param inDoubt molts whose carapace length is so.
+ */
+export function pointsOf(ladder: Ladder, measure: Measure, inDoubt: readonly string[]): SizePoint[] {
   return ladder.rungs.flatMap((rung, index) => {
     const estimate = rung[measure];
     if (!estimate || !isUsable(estimate)) return [];
     const previous = ladder.rungs[index - 1] ?? null;
-    return [{ rung, estimate, previous, follows: previous !== null && followsDirectly(previous, rung) }];
+    const follows = previous !== null && followsDirectly(previous, rung);
+    return [{ rung, estimate, previous, follows, inDoubt: measure === 'carapaceLengthMm' && inDoubt.includes(rung.moltId) }];
   });
 }
 

@@ -5,7 +5,7 @@ import { EmptyPlace } from './EmptyPlace.tsx';
 import type { GalleryEntry, PlateEntry } from './entries.ts';
 import style from './Gallery.module.css';
 import { PlateFigure } from './PlateFigure.tsx';
-import { useLitInSight, useMiddleKept } from './rowScrolling.ts';
+import { useLitInSight, useMiddleKept, useNewestInSight } from './rowScrolling.ts';
 import { ScaleBar } from './ScaleBar.tsx';
 import { ZoomControl } from './ZoomControl.tsx';
 
@@ -40,6 +40,7 @@ export function SkinRow({ entries, plates }: { entries: readonly GalleryEntry[];
   );
   const pxPerMm = opening * zoom;
   const { rowRef, keepMiddle } = useMiddleKept(pxPerMm);
+  useNewestInSight(rowRef, widthPx > 0);
   useLitInSight(rowRef);
   const look: CSSProperties & Record<'--px-per-mm' | '--narrowest' | '--gap', string | number> = {
     '--px-per-mm': pxPerMm,

@@ -49,6 +49,14 @@ function standOf(figure: Element): Element {
   return figure.firstElementChild ?? figure;
 }
 
+/** Opens a row that is wider than its place at its end, where the newest skins are. */
+export function useNewestInSight(rowRef: RefObject<HTMLElement | null>, laidOut: boolean): void {
+  useLayoutEffect(() => {
+    const row = rowRef.current;
+    if (row && laidOut) row.scrollLeft = row.scrollWidth;
+  }, [rowRef, laidOut]);
+}
+
 /** Brings the figure whose rung is lit elsewhere into the middle of the row; what is pointed at in the row itself stays put. */
 export function useLitInSight(rowRef: RefObject<HTMLElement | null>): void {
   const litId = useLitMolt();

@@ -1,11 +1,13 @@
 import { type ReactElement, useRef } from 'react';
+import type { GrowthFinding } from '../../../../domain/growth/findings.ts';
 import type { GrowthReport } from '../../../../domain/growth/growthReport.ts';
 import type { GapOnRecord } from '../../../../domain/growth/missed/gap.ts';
 import type { Rung } from '../../../../domain/growth/rung.ts';
 import type { Molt } from '../../../../domain/molting/molt.ts';
-import { findingInWords, maturityInWords } from '../../../../words/growth.ts';
-import { moltNames, noneMissedInWords } from '../../../../words/ladder.ts';
+import { findingInWords, maturityInWords, type OddityWords } from '../../../../words/growth.ts';
+import { moltNames, noneMissedInWords, rungName } from '../../../../words/ladder.ts';
 import { Button } from '../../../parts/Button.tsx';
+import { ButtonLink } from '../../../parts/ButtonLink.tsx';
 import { Notice } from '../../../parts/Notice.tsx';
 import { AcceptedGap } from './AcceptedGap.tsx';
 import { MissedMolt } from './MissedMolt.tsx';
@@ -35,6 +37,7 @@ export function Questions({
     return rung.noneMissedBefore && previous ? [{ rung, previous }] : [];
   });
   const nameOf = moltNames(rungs);
+  const remarks = growth.findings.filter((finding) => !isGrave(finding));
   const suggested = growth.missed.filter(({ verdict }) => verdict !== 'none');
   const accepted = gaps.accepted !== null && standsOnRecord(gaps.accepted, molts) ? gaps.accepted : null;
   if (suggested.length === 0 && growth.findings.length === 0 && !growth.maturity && !accepted && settled.length === 0) return null;
@@ -61,9 +64,12 @@ export function Questions({
           )}
         </p>
       ))}
-      {growth.findings.length > 0 && (
-        <ul className={style['oddities']}>
-          {growth.findings.map((finding) => {
+      {growth.findings.filter(isGrave).map((finding) => (
+        <Oddity key={JSON.stringify(finding)} words={findingInWords(finding, nameOf)} skins={skinsOf(finding, rungs)} />
+      ))}
+      {remarks.length > 0 && (
+        <ul className={style['remarks']}>
+          {remarks.map((finding) => {
             const words = findingInWords(finding, nameOf);
             return (
               <li key={JSON.stringify(finding)}>
@@ -75,6 +81,36 @@ export function Questions({
       )}
       {growth.maturity && <Notice title="A question about his age">{maturityInWords(growth.maturity)}</Notice>}
     </section>
+  );
+}
+
+/** Something is wrong with a figure, a day or a number, whatever the animal did. */
+function isGrave({ kind }: GrowthFinding): boolean {
+  return kind === 'shrunk' || kind === 'absurd-ratio' || kind === 'dates-out-of-order' || kind === 'future-date';
+}
+
+function skinsOf(finding: GrowthFinding, rungs: readonly Rung[]): Rung[] {
+  if (finding.kind !== 'shrunk' && finding.kind !== 'absurd-ratio') return [];
+  return rungs.filter(({ moltId }) => moltId === finding.earlierMoltId || moltId === finding.laterMoltId);
+}
+
+/** A warning, with the way to the photos that its sizes were read on. */
+function Oddity({ words, skins }: { words: OddityWords; skins: readonly Rung[] }): ReactElement {
+  return (
+    <Notice tone="warning" title={words.odd}>
+      {words.ask}
+      {skins.length > 0 && (
+        <p className={style['ways']}>
+          {skins.map((rung) =>
+            rung.photoId === null ? null : (
+              <ButtonLink key={rung.moltId} to={`/bench/${rung.photoId}`} kind="quiet" icon="measure">
+                {rungName(rung)} on the Bench
+              </ButtonLink>
+            ),
+          )}
+        </p>
+      )}
+    </Notice>
   );
 }
 
