@@ -4,6 +4,7 @@ import { FEWEST_RUNGS_FOR_CURVE } from '../domain/growth/trend/curvature.ts';
 import { counted } from './counts.ts';
 import { estimateAsText } from './estimates.ts';
 import type { NameOfMolt } from './growth.ts';
+import { tellsGrowth } from './ladder.ts';
 
 export interface RatioInWords {
   /** What the figure is, by the name it has in the literature. */
@@ -24,7 +25,7 @@ export function ratiosInWords({ ratios, weighted, robust }: Pick<GrowthReport, '
     ...row(
       'Mean of the single steps',
       arithmeticMean?.toFixed(3),
-      spread === null ? 'one step only' : `the steps scatter by ${spread.toFixed(3)} (standard deviation); never below the geometric mean`,
+      spread === null ? 'one step only' : `the steps scatter by ${spread.toFixed(3)} (standard deviation)`,
     ),
     ...row(
       'Regression, exp(b)',
@@ -33,7 +34,10 @@ export function ratiosInWords({ ratios, weighted, robust }: Pick<GrowthReport, '
     ),
     ...row(
       'Weighted regression',
-      weighted && `${weighted.ratio.toFixed(3)} (95 % ${weighted.ratioLow95.toFixed(3)} to ${weighted.ratioHigh95.toFixed(3)})`,
+      weighted &&
+        (tellsGrowth(weighted)
+          ? `${weighted.ratio.toFixed(3)} (95 % ${weighted.ratioLow95.toFixed(3)} to ${weighted.ratioHigh95.toFixed(3)})`
+          : 'not told by these skins'),
       'a skin read badly counts less; the interval takes in the scatter of growth, which adds up from molt to molt',
     ),
     ...row('Robust line', robust?.ratio.toFixed(3), 'the median of all slopes between two skins, which one wrong size cannot pull away'),
@@ -58,7 +62,7 @@ export function curvatureInWords({ curvature, ratios }: Pick<GrowthReport, 'curv
   }
   const { ratioChangePercent, probability, bends } = curvature;
   const test = `quadratic term: p ${probability < 0.001 ? '< 0.001' : `= ${probability.toFixed(3)}`}`;
-  if (!bends) return `The ratio stays the same from molt to molt, as far as these skins can tell (${test}).`;
+  if (!bends) return `These skins do not show that the ratio changes from molt to molt (${test}); so few can hide a small change.`;
   const change = `${Math.abs(ratioChangePercent).toFixed(1)} % with each molt (${test}).`;
   return ratioChangePercent < 0
     ? `The ratio falls by about ${change} That is usual as spiders grow.`

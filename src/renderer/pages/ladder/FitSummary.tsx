@@ -10,7 +10,16 @@ import type { Measure } from './chart/measures.ts';
 import style from './LadderPage.module.css';
 
 /** How fast the animal grew over the skins on record, in the measure that is shown, or what is missing to tell. */
-export function FitSummary({ ladder, measure }: { ladder: Ladder; measure: Measure }): ReactElement {
+export function FitSummary({
+  ladder,
+  measure,
+  isMoltMissing,
+}: {
+  ladder: Ladder;
+  measure: Measure;
+  /** Whether a molt may be missing in the row: a question of its own, still open. */
+  isMoltMissing: boolean;
+}): ReactElement {
   const sizes = measuredSteps(ladder.rungs, measure);
   const fit = fitWeighted(sizes);
   const classical = fitGrowth(sizes);
@@ -18,8 +27,8 @@ export function FitSummary({ ladder, measure }: { ladder: Ladder; measure: Measu
   if (fit && !tellsGrowth(fit)) {
     return (
       <p className={style['small']}>
-        These {fit.rungs} skins tell no growth ratio: their sizes follow no one ratio closely enough. Is one of them of another animal,
-        another instar, or measured by a wrong scale? The ratios of single molts stand in the table.
+        These {fit.rungs} skins tell no common growth ratio: their sizes follow no one ratio closely enough. Is one of them of another
+        animal, another instar, or measured by a wrong scale? The ratios of single molts stand in the table.
       </p>
     );
   }
@@ -35,6 +44,11 @@ export function FitSummary({ ladder, measure }: { ladder: Ladder; measure: Measu
           </span>
           .
         </p>
+        {isMoltMissing && (
+          <p className={style['small']}>
+            A molt may be missing in this row, see the question above. With it, the ratio of a single molt is smaller than this one.
+          </p>
+        )}
         <p className={style['small']}>{words.explanation}</p>
       </div>
     );

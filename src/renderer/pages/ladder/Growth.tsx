@@ -26,7 +26,7 @@ export function Growth({ ladder, growth, subject, living }: Props): ReactElement
   }
   return (
     <>
-      <FitSummary ladder={ladder} measure={measure} />
+      <FitSummary ladder={ladder} measure={measure} isMoltMissing={growth.missed.some(({ verdict }) => verdict !== 'none')} />
       <GrowthChart {...{ ladder, growth, subject, living, measures, measure }} onMeasure={setMeasure} />
     </>
   );

@@ -8,6 +8,7 @@ import { Thumb } from '../../parts/Thumb.tsx';
 import { useLit } from './lit.tsx';
 import style from './RungTable.module.css';
 import { SizeCell } from './SizeCell.tsx';
+import { TakeOut } from './TakeOut.tsx';
 
 interface Props {
   rung: Rung;
@@ -55,6 +56,11 @@ export function RungRow({ rung, previous, isOdd, specimenId }: Props): ReactElem
               <Link to={`/examination/${rung.exuviaId}`} aria-label={`Examination, ${name}`}>
                 Examination
               </Link>
+            </li>
+          )}
+          {rung.presumed && (
+            <li>
+              <TakeOut moltId={rung.moltId} />
             </li>
           )}
           {!rung.photoId && (
