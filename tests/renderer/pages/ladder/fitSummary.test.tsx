@@ -20,7 +20,7 @@ const LADDER = buildLadder(
 );
 
 function wordsOf(measure: Measure): string {
-  return renderToStaticMarkup(<FitSummary ladder={LADDER} measure={measure} />)
+  return renderToStaticMarkup(<FitSummary ladder={LADDER} isMoltMissing={false} measure={measure} />)
     .replace(/<[^>]+>/g, '')
     .replace(/\s+/g, ' ');
 }
