@@ -42,6 +42,14 @@ export const GRADE_LABELS: Labels<SkinGrade> = {
   D: 'D: missing or eaten',
 };
 
+/** What each grade means for what may be read. */
+export const GRADE_MEANINGS: Labels<SkinGrade> = {
+  A: 'Flat and complete, both front book lungs intact, photographed in two lights. Everything may be read.',
+  B: 'Complete, but folded or cloudy. What is seen counts; emptiness counts less.',
+  C: 'Partly torn, or only one light or angle. What is seen still speaks; emptiness hardly.',
+  D: 'Missing, torn through or eaten. Nothing of the strip may be entered, neither seen nor absent.',
+};
+
 export const COMPLETENESS_LABELS: Labels<SkinCompleteness> = {
   complete: 'complete',
   'abdomen-missing': 'abdomen missing',

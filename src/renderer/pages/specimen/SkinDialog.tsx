@@ -1,7 +1,7 @@
 import type { ReactElement } from 'react';
 import type { Exuvia } from '../../../domain/molting/exuvia.ts';
 import { RECOVER_CAUTION } from '../../../words/cautions.ts';
-import { COMPLETENESS_LABELS, choicesOf, GRADE_LABELS } from '../../../words/labels.ts';
+import { COMPLETENESS_LABELS, choicesOf, GRADE_LABELS, GRADE_MEANINGS } from '../../../words/labels.ts';
 import { useChange } from '../../client/queries.ts';
 import { FormDialog } from '../../forms/FormDialog.tsx';
 import { useForm } from '../../forms/useForm.ts';
@@ -58,7 +58,7 @@ export function SkinDialog({ moltId, exuvia, onClose }: Props): ReactElement {
         <>
           <Select
             label="Grade"
-            hint="How well the genital strip can be read."
+            hint={form.grade === '' ? 'How well the strip between the front book lungs can be read.' : GRADE_MEANINGS[form.grade]}
             value={form.grade}
             options={[NOT_SAID, ...choicesOf(GRADE_LABELS)]}
             onChange={(grade) => put({ grade })}

@@ -81,6 +81,10 @@ export function OutcomesPage(): ReactElement {
             </tbody>
           </table>
           <p className={style['note']}>
+            Size classes of skins run from A, the smallest, to D; their limits stand among{' '}
+            <Link to="/examination/numbers">the numbers of the model</Link>. They are not the grades of a strip.
+          </p>
+          <p className={style['note']}>
             Exact intervals (Clopper &amp; Pearson 1934). With few animals they are wide, and that is the truth: three of three right can
             still be a reader who errs in every third case.
           </p>

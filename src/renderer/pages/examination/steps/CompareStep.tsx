@@ -13,7 +13,7 @@ export function CompareStep({ earlier, ...step }: StepProps & { earlier: readonl
     exuviaId,
     name: `${specimen.name ?? specimen.code}, ${sex}`,
     photoId: coverPhotoId,
-    words: sizeClass === null ? 'established; size not said' : `established; size class ${sizeClass}`,
+    words: sizeClass === null ? 'established; size not said' : `established; size class ${sizeClass} (A is the smallest, D the largest)`,
   }));
   return (
     <div className={style['compare']}>

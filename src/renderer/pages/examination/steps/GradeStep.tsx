@@ -1,16 +1,10 @@
 import type { ReactElement } from 'react';
-import { choicesOf, GRADE_LABELS } from '../../../../words/labels.ts';
+import { SkinGrade } from '../../../../domain/molting/exuvia.ts';
+import { choicesOf, GRADE_LABELS, GRADE_MEANINGS } from '../../../../words/labels.ts';
 import { Notice } from '../../../parts/Notice.tsx';
 import style from './GradeStep.module.css';
 import { RadioRow } from './RadioRow.tsx';
 import type { StepProps } from './StepProps.ts';
-
-const LEGEND = [
-  ['A', 'Flat and complete, both front book lungs intact, photographed in two lights. Everything may be read.'],
-  ['B', 'Complete, but folded or cloudy. What is seen counts; emptiness counts less.'],
-  ['C', 'Partly torn, or only one light or angle. What is seen still speaks; emptiness hardly.'],
-  ['D', 'Missing, torn through or eaten. Nothing of the strip may be entered, neither seen nor absent.'],
-] as const;
 
 /** How well the strip can be read, with what each letter means. */
 export function GradeStep({ reading, onAnswer }: StepProps): ReactElement {
@@ -31,10 +25,10 @@ export function GradeStep({ reading, onAnswer }: StepProps): ReactElement {
         </Notice>
       )}
       <dl className={style['legend']} aria-label="What the letters mean">
-        {LEGEND.map(([letter, words]) => (
+        {SkinGrade.options.map((letter) => (
           <div key={letter} className={checklist.grade === letter ? style['chosen'] : undefined}>
             <dt>{letter}</dt>
-            <dd>{words}</dd>
+            <dd>{GRADE_MEANINGS[letter]}</dd>
           </div>
         ))}
       </dl>
