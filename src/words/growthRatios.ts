@@ -1,5 +1,6 @@
 import type { ReadingConsistency } from '../domain/growth/consistency.ts';
 import type { GrowthReport } from '../domain/growth/growthReport.ts';
+import type { MissedMoltCheck } from '../domain/growth/missed/missedMolts.ts';
 import { FEWEST_RUNGS_FOR_CURVE } from '../domain/growth/trend/curvature.ts';
 import { counted } from './counts.ts';
 import { estimateAsText } from './estimates.ts';
@@ -51,6 +52,13 @@ export function ratiosInWords({ ratios, weighted, robust }: Pick<GrowthReport, '
 
 function row(name: string, ratio: string | null | undefined, means: string): RatioInWords[] {
   return ratio ? [{ name, ratio, means }] : [];
+}
+
+/** What is open about a row and changes its ratio; null where nothing is. */
+export function ratioCautionInWords(missed: readonly Pick<MissedMoltCheck, 'verdict'>[], inDoubt: readonly string[]): string | null {
+  if (inDoubt.length > 0) return 'A skin that does not fit the others is counted in, see the warning above.';
+  if (missed.every(({ verdict }) => verdict === 'none')) return null;
+  return 'A molt may be missing in this row, see the question above. With it, the ratio of a single molt is smaller than this one.';
 }
 
 /** Whether the ratios change along the row, or why that can't be told. */

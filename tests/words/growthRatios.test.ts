@@ -3,7 +3,7 @@ import { ratiosOf } from '../../src/domain/growth/ratios.ts';
 import { testCurvature } from '../../src/domain/growth/trend/curvature.ts';
 import { fitRobust } from '../../src/domain/growth/trend/robustFit.ts';
 import { fitWeighted } from '../../src/domain/growth/trend/weightedFit.ts';
-import { consistencyInWords, curvatureInWords, ratiosInWords } from '../../src/words/growthRatios.ts';
+import { consistencyInWords, curvatureInWords, ratioCautionInWords, ratiosInWords } from '../../src/words/growthRatios.ts';
 
 function growthOf(lengthsMm: readonly number[]) {
   const sizes = lengthsMm.map((lengthMm, step) => ({ moltId: `molt-${step}`, step, lengthMm, uncertaintyMm: lengthMm * 0.005 }));
@@ -41,6 +41,12 @@ describe('growth ratios in words', () => {
       /^The ratio falls by about \d+\.\d % with each molt \(quadratic term: p/,
     );
     expect(curvatureInWords(growthOf([4, 5.1, 6.2, 8, 9.8, 12.5]))).toMatch(/^These skins do not show that the ratio changes/);
+  });
+
+  test('a molt that may be missing, or a skin that does not fit, is said beside the ratio', () => {
+    expect(ratioCautionInWords([{ verdict: 'none' }], [])).toBeNull();
+    expect(ratioCautionInWords([{ verdict: 'none' }, { verdict: 'possible' }], [])).toMatch(/^A molt may be missing/);
+    expect(ratioCautionInWords([], ['molt-2'])).toMatch(/does not fit/);
   });
 
   test('readings that disagree send the keeper back to the photos', () => {

@@ -13,12 +13,12 @@ import style from './LadderPage.module.css';
 export function FitSummary({
   ladder,
   measure,
-  isMoltMissing,
+  caution,
 }: {
   ladder: Ladder;
   measure: Measure;
-  /** Whether a molt may be missing in the row: a question of its own, still open. */
-  isMoltMissing: boolean;
+  /** What is open about the row and changes its ratio. */
+  caution: string | null;
 }): ReactElement {
   const sizes = measuredSteps(ladder.rungs, measure);
   const fit = fitWeighted(sizes);
@@ -44,11 +44,7 @@ export function FitSummary({
           </span>
           .
         </p>
-        {isMoltMissing && (
-          <p className={style['small']}>
-            A molt may be missing in this row, see the question above. With it, the ratio of a single molt is smaller than this one.
-          </p>
-        )}
+        {caution && <p className={style['small']}>{caution}</p>}
         <p className={style['small']}>{words.explanation}</p>
       </div>
     );

@@ -1,6 +1,7 @@
 import { type ReactElement, useState } from 'react';
 import type { GrowthReport } from '../../../domain/growth/growthReport.ts';
 import type { Ladder } from '../../../domain/growth/rung.ts';
+import { ratioCautionInWords } from '../../../words/growthRatios.ts';
 import { GrowthChart } from './chart/GrowthChart.tsx';
 import type { Subject } from './chart/ladderCsv.ts';
 import type { LivingNow } from './chart/livingNow.ts';
@@ -26,7 +27,7 @@ export function Growth({ ladder, growth, subject, living }: Props): ReactElement
   }
   return (
     <>
-      <FitSummary ladder={ladder} measure={measure} isMoltMissing={growth.missed.some(({ verdict }) => verdict !== 'none')} />
+      <FitSummary ladder={ladder} measure={measure} caution={ratioCautionInWords(growth.missed, growth.inDoubt)} />
       <GrowthChart {...{ ladder, growth, subject, living, measures, measure }} onMeasure={setMeasure} />
     </>
   );

@@ -20,7 +20,7 @@ const LADDER = buildLadder(
 );
 
 function wordsOf(measure: Measure): string {
-  return renderToStaticMarkup(<FitSummary ladder={LADDER} isMoltMissing={false} measure={measure} />)
+  return renderToStaticMarkup(<FitSummary ladder={LADDER} caution={null} measure={measure} />)
     .replace(/<[^>]+>/g, '')
     .replace(/\s+/g, ' ');
 }
@@ -36,10 +36,7 @@ describe('the growth in words', () => {
 
   it('tells no ratio where the skins follow none: an interval that reaches from nothing to thousands is no figure', () => {
     const odd = buildLadder([5.2, 5.3, 44.9].map((lengthMm, index) => moltOn(`2024-0${index + 1}-01`, 5 + index, lengthMm)));
-    const words = renderToStaticMarkup(<FitSummary ladder={odd} isMoltMissing={false} measure="carapaceLengthMm" />).replace(
-      /<[^>]+>/g,
-      '',
-    );
+    const words = renderToStaticMarkup(<FitSummary ladder={odd} caution={null} measure="carapaceLengthMm" />).replace(/<[^>]+>/g, '');
     expect(words).toContain('These 3 skins tell no common growth ratio');
     expect(words).not.toContain('95 %');
   });
