@@ -29,7 +29,8 @@ const LEGEND = [
   'Front book lungs',
   'Furrow',
   'Receptacles (spermathecae)',
-  'Uterus externus, the lip they rise from',
+  'Uterus externus, the upper lip they rise from',
+  'Lower lip, the rear margin of the opening',
   'Rear book lungs',
   'Spinnerets',
 ] as const;
@@ -37,7 +38,8 @@ const LEGEND = [
 const DESCRIPTION =
   'Two line drawings of the belly wall of a shed abdomen, seen from inside, front end up. In both, two pairs of pale book lungs and, ' +
   'between the front pair, the furrow across the middle; a dashed ring marks the place to read there. In the female two stalked ' +
-  'receptacles rise from a lip in front of the furrow. In the male the same place is flat.';
+  'receptacles rise from the upper lip in front of the furrow, and the lower lip lies as a crescent behind it. In the male the same ' +
+  'place is flat, without lips.';
 
 /** Where to look: the inner side of the abdomen of both sexes. Drawn for this app; not after any animal. */
 export function VentralPlate(): ReactElement {
@@ -47,6 +49,7 @@ export function VentralPlate(): ReactElement {
         <g transform="translate(24 8)">
           <Wall />
           <path className={style['lip']} d="M120 149Q150 134 180 149Q150 159 120 149Z" />
+          <path className={style['lip']} d="M112 155Q150 180 188 155Q150 167 112 155Z" />
           <path className={style['organ']} d="M141 144C137 132 132 126 134 114M159 144C163 132 168 126 166 114" />
           <ellipse className={style['organ']} cx="134" cy="106" rx="7" ry="9" transform="rotate(-10 134 106)" />
           <ellipse className={style['organ']} cx="166" cy="106" rx="7" ry="9" transform="rotate(10 166 106)" />
@@ -54,14 +57,15 @@ export function VentralPlate(): ReactElement {
           <Mark number={2} at={[108, 148]} to={[6, 172]} />
           <Mark number={3} at={[170, 100]} to={[262, 24]} />
           <Mark number={4} at={[174, 147]} to={[292, 172]} />
-          <Mark number={5} at={[222, 218]} to={[284, 256]} />
-          <Mark number={6} at={[162, 306]} to={[226, 312]} />
+          <Mark number={5} at={[172, 164]} to={[290, 212]} />
+          <Mark number={6} at={[222, 222]} to={[284, 256]} />
+          <Mark number={7} at={[162, 306]} to={[226, 312]} />
         </g>
         <g transform="translate(322 8)">
           <Wall />
           <Mark number={1} at={[234, 120]} to={[292, 84]} />
           <Mark number={2} at={[192, 148]} to={[294, 172]} />
-          <Mark number={5} at={[222, 218]} to={[284, 256]} />
+          <Mark number={6} at={[222, 218]} to={[284, 256]} />
         </g>
       </svg>
       <figcaption className={style['caption']}>

@@ -27,7 +27,8 @@ export function FangPlate(): ReactElement {
         ))}
       </ol>
       <figcaption className={style['note']}>
-        The order is common practice among keepers; days differ between animals, so the color is worth more than the calendar.
+        The order is common practice among keepers; the days differ between animals. So the wait ends by both together: its date is reached,
+        and the fangs are black.
       </figcaption>
     </figure>
   );

@@ -64,9 +64,14 @@ export function FormPlate(): ReactElement {
       <ul className={style['forms']}>
         {FORMS.map((form) => (
           <li key={form.name}>
-            <svg viewBox="0 0 120 104" role="img" aria-label={`${form.name}: ${form.words}`} className={style['drawing']}>
-              <path className={style['fold']} d="M12 92Q34 100 60 96T108 92M14 22Q40 12 60 16T106 22" />
-              {form.lip && <path className={style['lip']} d="M24 78Q60 66 96 78Q60 90 24 78Z" />}
+            <svg
+              viewBox="0 0 120 104"
+              role="img"
+              aria-label={`${form.name}: ${form.words}${form.lip ? ' Before the furrow the upper lip, behind it the lower lip.' : ' No lips.'}`}
+              className={style['drawing']}
+            >
+              <path className={style['fold']} d="M12 98Q34 104 60 101T108 98M14 22Q40 12 60 16T106 22" />
+              {form.lip && <path className={style['lip']} d="M24 78Q60 66 96 78Q60 90 24 78ZM22 83Q60 103 98 83Q60 94 22 83Z" />}
               {form.organs.map((outline) => (
                 <path key={outline} className={form.lip ? style['organ'] : style['lookalike']} d={outline} />
               ))}
@@ -78,8 +83,8 @@ export function FormPlate(): ReactElement {
         ))}
       </ul>
       <figcaption className={style['note']}>
-        Seen from inside, front end up; the thick line is the furrow, the pale wedge the lip. The form of a genus is in its profile, under
-        Compare. In some it changes with age.
+        Seen from inside, front end up; the thick line is the furrow, the pale wedge before it the upper lip, the crescent behind it the
+        lower lip; a male has neither. The form of a genus is in its profile, under Compare. In some it changes with age.
       </figcaption>
     </figure>
   );

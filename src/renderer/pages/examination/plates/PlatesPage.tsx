@@ -5,6 +5,7 @@ import { VentralPlate } from '../../../parts/plates/VentralPlate.tsx';
 import { Group } from '../Group.tsx';
 import { FangPlate } from './FangPlate.tsx';
 import { FormPlate } from './FormPlate.tsx';
+import { OuterPlate } from './OuterPlate.tsx';
 import { WhereToLook } from './WhereToLook.tsx';
 
 /** All guide plates on one page, to be looked through before there is a skin. */
@@ -24,6 +25,9 @@ export function PlatesPage(): ReactElement {
       </Group>
       <Group title="Forms of receptacles">
         <FormPlate />
+      </Group>
+      <Group title="The outer side, for fusillae">
+        <OuterPlate />
       </Group>
       <Group title="Fangs after a molt">
         <FangPlate />

@@ -7,6 +7,7 @@ import { Notice } from '../../../parts/Notice.tsx';
 import { VentralPlate } from '../../../parts/plates/VentralPlate.tsx';
 import { Select } from '../../../parts/Select.tsx';
 import { FormPlate } from '../plates/FormPlate.tsx';
+import { OuterPlate } from '../plates/OuterPlate.tsx';
 import style from './LookStep.module.css';
 import { MeasuredLengths } from './MeasuredLengths.tsx';
 import { QuestionRow } from './QuestionRow.tsx';
@@ -29,9 +30,10 @@ export function LookStep(step: StepProps): ReactElement {
         </Notice>
       ))}
       <details className={style['plates']}>
-        <summary>Drawings: both sexes from inside, and the forms of receptacles</summary>
+        <summary>Drawings: both sexes from inside, the forms of receptacles, and the outer side</summary>
         <VentralPlate />
         <FormPlate />
+        <OuterPlate />
       </details>
       <QuestionRow name="receptaclesSeen" {...step} />
       <MeasuredLengths {...step} only={['receptacle-width', 'receptacle-height', 'own']} />
