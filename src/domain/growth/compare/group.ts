@@ -74,14 +74,14 @@ export function instarsIn(animals: readonly AlignedAnimal[]): number[] {
   return [...new Set(animals.flatMap(({ sizes }) => sizes.map(({ at }) => at)))].sort((a, b) => a - b);
 }
 
-/** The instar that most animals share, of several the latest; null without any. */
-export function mostSharedInstar(animals: readonly AlignedAnimal[]): number | null {
-  let best: { instar: number; animals: number } | null = null;
-  for (const instar of instarsIn(animals)) {
-    const sharing = animals.filter((animal) => sizeAtInstar(animal, instar) !== null).length;
-    if (best === null || sharing >= best.animals) best = { instar, animals: sharing };
-  }
-  return best?.instar ?? null;
+/** The latest instar in which an animal is measured beside another one; without any, the latest of all; null without a size. */
+export function latestSharedInstar(animals: readonly AlignedAnimal[], ownId: string): number | null {
+  const isShared = (instar: number) => {
+    const measured = animals.filter((animal) => sizeAtInstar(animal, instar) !== null);
+    return measured.length > 1 && measured.some(({ specimenId }) => specimenId === ownId);
+  };
+  const instars = instarsIn(animals);
+  return instars.findLast(isShared) ?? instars.at(-1) ?? null;
 }
 
 function sizeAtInstar({ sizes }: Pick<AlignedAnimal, 'sizes'>, instar: number): Estimate | null {

@@ -85,7 +85,11 @@ function LoadedLadder({
         }
       />
       {rungs.length === 0 ? (
-        <NoRung specimenId={specimen.id} live={growth.live} />
+        <>
+          {animal?.forecast && <ForecastNote forecast={animal.forecast} now={instarNow} />}
+          {animal && <NoMoltAwaited summary={animal.summary} />}
+          <NoRung specimenId={specimen.id} live={growth.live} />
+        </>
       ) : (
         <>
           <p className={style['past']}>{pastInWords(called, specimen.status === 'living' ? instarNow : undefined)}</p>

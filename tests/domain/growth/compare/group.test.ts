@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type Alignment, alignAnimal } from '../../../../src/domain/growth/compare/aligned.ts';
-import { groupBand, mostSharedInstar, ranksAt } from '../../../../src/domain/growth/compare/group.ts';
+import { groupBand, latestSharedInstar, ranksAt } from '../../../../src/domain/growth/compare/group.ts';
 import { buildLadder, type MoltOnRecord } from '../../../../src/domain/growth/ladder.ts';
 import { moltOn } from '../skins.ts';
 
@@ -76,8 +76,12 @@ describe('ranksAt', () => {
     ]);
   });
 
-  it('offers the latest of the instars most animals share', () => {
-    expect(mostSharedInstar([animal('A', A), animal('B', [...B, moltOn('2024-09-01', 7, 7)])])).toBe(6);
-    expect(mostSharedInstar([])).toBeNull();
+  it('offers the latest instar in which the animal stands beside another, else its row’s end', () => {
+    const older = animal('B', [...B, moltOn('2024-09-01', 7, 7)]);
+    const oldest = animal('C', [...C, moltOn('2024-10-01', 7, 6)]);
+    expect(latestSharedInstar([animal('A', A), older, oldest], 'A')).toBe(6);
+    expect(latestSharedInstar([animal('A', A), older, oldest], 'B')).toBe(7);
+    expect(latestSharedInstar([older], 'B')).toBe(7);
+    expect(latestSharedInstar([], 'A')).toBeNull();
   });
 });

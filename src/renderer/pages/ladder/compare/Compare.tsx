@@ -2,6 +2,7 @@ import { type ReactElement, useRef, useState } from 'react';
 import { type AlignedAnimal, type Alignment, alignAnimal } from '../../../../domain/growth/compare/aligned.ts';
 import { FEWEST_FOR_BAND, groupBand, instarsIn } from '../../../../domain/growth/compare/group.ts';
 import type { Specimen } from '../../../../domain/specimen/specimen.ts';
+import { listed } from '../../../../words/counts.ts';
 import { FailureNotice } from '../../../parts/Notice.tsx';
 import { Select } from '../../../parts/Select.tsx';
 import { ChartExport } from '../chart/ChartExport.tsx';
@@ -34,7 +35,8 @@ export function Compare({ specimen }: { specimen: Specimen }): ReactElement {
   const animals = alignment === 'instar' ? byInstar : compared.animals.map((animal) => alignAnimal(animal, alignment, since));
   const band = groupBand(animals, alignment);
   const left = animals.filter((animal) => animal.left > 0);
-  const legend = compareLegend(alignment, band.length > 0, left);
+  const unmeasured = animals.filter(({ sizes, left: unplaced }) => sizes.length + unplaced === 0);
+  const legend = compareLegend(alignment, band.length > 0, { left, unmeasured });
   const isEmpty = animals.every(({ sizes }) => sizes.length === 0);
   return (
     <div ref={ref} className={style['compare']}>
@@ -81,7 +83,11 @@ export function Compare({ specimen }: { specimen: Specimen }): ReactElement {
   );
 }
 
-function compareLegend(alignment: Alignment, hasBand: boolean, left: readonly AlignedAnimal[]): string {
+function compareLegend(
+  alignment: Alignment,
+  hasBand: boolean,
+  { left, unmeasured }: Readonly<Record<'left' | 'unmeasured', readonly AlignedAnimal[]>>,
+): string {
   return [
     'The line with filled points is this animal; each other one has its own dashes and signs, and its name at the right.',
     alignment !== 'instar' &&
@@ -91,6 +97,7 @@ function compareLegend(alignment: Alignment, hasBand: boolean, left: readonly Al
       : `A band of the group is drawn where at least ${FEWEST_FOR_BAND} animals can be set side by side.`,
     left.length > 0 &&
       `Skins without a place on this axis are left out: ${left.map((animal) => `${animal.left} of ${animal.called}`).join(', ')}.`,
+    unmeasured.length > 0 && `Without a measured skin, so without a line: ${listed(unmeasured.map(({ called }) => called))}.`,
   ]
     .filter(Boolean)
     .join(' ');

@@ -1,7 +1,7 @@
 import type { ReactElement } from 'react';
 import { Link } from 'wouter';
 import type { AlignedAnimal } from '../../../../domain/growth/compare/aligned.ts';
-import { instarsIn, mostSharedInstar, ranksAt } from '../../../../domain/growth/compare/group.ts';
+import { instarsIn, latestSharedInstar, ranksAt } from '../../../../domain/growth/compare/group.ts';
 import { counted } from '../../../../words/counts.ts';
 import { EstimateText } from '../../../parts/EstimateText.tsx';
 import { Select } from '../../../parts/Select.tsx';
@@ -18,7 +18,7 @@ interface Props {
 /** The animals in the order of their size in one and the same instar, and how far each is from the mean of all. */
 export function RankTable({ animals, ownId, instar, onInstar }: Props): ReactElement {
   const instars = instarsIn(animals);
-  const chosen = instar !== null && instars.includes(instar) ? instar : mostSharedInstar(animals);
+  const chosen = instar !== null && instars.includes(instar) ? instar : latestSharedInstar(animals, ownId);
   if (chosen === null) {
     return (
       <p className={style['small']}>None of these animals has a measured skin whose instar is known, so there is no order among them.</p>
