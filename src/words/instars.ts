@@ -23,9 +23,9 @@ export function moltName(instar: Instar | null, recordedMolt: number): string {
   return instar === null ? capitalized(recordedInWords(recordedMolt)) : `Shed ${instarInWords(instar)}`;
 }
 
-/** "molt 3 of those recorded". */
+/** "molt 3 on record". */
 export function recordedInWords(recordedMolt: number): string {
-  return `molt ${recordedMolt} of those recorded`;
+  return `molt ${recordedMolt} on record`;
 }
 
 /** The one thing nobody may forget about a skin. */

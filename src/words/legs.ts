@@ -49,7 +49,7 @@ export function stageInWords(stage: RegrowthStage, before: RegrowthStage | undef
 
 function gainInWords(gained: number, before: RegrowthStage, nameOf: NameOfMolt): string {
   const earlier = uncapitalized(nameOf(before.moltId));
-  if (before.state === 'missing') return `all of it regrown since the skin of ${earlier}`;
+  if (before.state === 'missing') return `missing on the skin of ${earlier}, regrown since`;
   const points = Math.round(100 * gained);
   if (points === 0) return `as on the skin of ${earlier}`;
   return `${counted(Math.abs(points), 'percentage point')} ${points > 0 ? 'more' : 'less'} than on the skin of ${earlier}`;

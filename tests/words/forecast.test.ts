@@ -36,6 +36,21 @@ describe('forecastInWords', () => {
     expect(words.why).toContain('the day from 5 intervals of its own (its own 60 %, siblings 40 %)');
   });
 
+  it('tells what is assumed of all tarantulas, and whence, where that counts', () => {
+    expect(forecastInWords(FORECAST, null).assumed).toBeNull();
+    const shares = { ...SHARES, own: 0, siblings: 0, prior: 1 };
+    const { due, size } = FORECAST;
+    const words = forecastInWords(
+      { ...FORECAST, due: due && { ...due, ownIntervals: 0, shares }, size: size && { ...size, shares } },
+      null,
+    );
+    expect(words.why).toContain('the day from no interval of its own (what is assumed of all tarantulas 100 %)');
+    // As priors.ts states them.
+    expect(words.assumed).toContain('instar 6 lasts about 80 days (95 % 19 to 330), later ones longer');
+    expect(words.assumed).toContain('about 1.30 times as long (95 % 1.10 to 1.54)');
+    expect(words.assumed).toContain('Zool. Anz. 293:37–45');
+  });
+
   it('says so where no day can be told', () => {
     const words = forecastInWords({ ...FORECAST, due: null, size: null, facts: ['nothing-to-count-from'] }, null);
     expect(words.headline).toBe('No day can be foretold.');

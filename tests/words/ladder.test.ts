@@ -33,7 +33,7 @@ describe('names of rungs', () => {
     expect(unknown && rungName(unknown.rung)).toBe('Instar 6 if no molt was missed');
     expect(unknown && rungMark(unknown.rung)).toBe('6?');
     const [, nameless] = rungsOf(moltOn('2024-01-01', null, 4), moltOn('2024-06-01', null, 5));
-    expect(nameless && rungName(nameless.rung)).toBe('Molt 2 of those recorded');
+    expect(nameless && rungName(nameless.rung)).toBe('Molt 2 on record');
     expect(nameless && rungMark(nameless.rung)).toBe('molt 2');
   });
 });

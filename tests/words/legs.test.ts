@@ -32,7 +32,7 @@ describe('stageInWords', () => {
   it('follows a leg from its loss until it is no longer noted, each share against the other side', () => {
     expect(saidOf(['missing', null, 26], ['regenerated', 17, 34], ['regenerated', 35.2, 44], ['whole', 55, 55])).toEqual([
       'missing',
-      'regenerated, 50.00 ± 0.66 % of leg I right; all of it regrown since the skin of instar 5',
+      'regenerated, 50.00 ± 0.66 % of leg I right; missing on the skin of instar 5, regrown since',
       'regenerated, 80.00 ± 0.58 % of leg I right; 30 percentage points more than on the skin of instar 6',
       'no longer noted as regenerated, 100.00 ± 0.51 % of leg I right; 20 percentage points more than on the skin of instar 7',
     ]);

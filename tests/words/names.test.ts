@@ -27,7 +27,7 @@ describe('words for what is on record', () => {
   test('say of a skin that its instar has ended', () => {
     expect(whatSkinShows({ number: 7, certainty: 'known' })).toContain('instar 7, which has ended');
     expect(whatSkinShows(null)).toContain('ended with this molt');
-    expect(moltName(null, 3)).toBe('Molt 3 of those recorded');
+    expect(moltName(null, 3)).toBe('Molt 3 on record');
   });
 
   test('never say an instar that is only counted as a fact', () => {

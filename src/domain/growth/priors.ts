@@ -43,19 +43,14 @@ export const INTERVAL_PRIOR: ModelPrior = {
 };
 
 /**
- * Growth per molt of a tarantula of which nothing is known, and the 95 % interval it lies in: an assumption of ours about the one
- * figure published of a tarantula, 1.38 (Grammostola vachoni, Zool. Anz. 293:37-45, 2021, doi:10.1016/j.jcz.2021.05.005).
- */
-const ANY_RATIO = { middle: 1.3, low95: 1.1, high95: 1.55 } as const;
-
-/**
- * ln of the growth ratio of one molt, as `ANY_RATIO` has it: these widths together are its width. It falls slightly, since
+ * ln of the growth ratio of one molt: about 1.3, 95 % from 1.10 to 1.54, an assumption of ours about the one figure published of a
+ * tarantula, 1.38 (Grammostola vachoni, Zool. Anz. 293:37-45, 2021, doi:10.1016/j.jcz.2021.05.005). It falls slightly, since
  * proportional increases tend to decline (Hutchinson et al. 1997, Phil. Trans. R. Soc. B 352:113-138). Single ratios in
  * reared series scatter by 0.06 (Francke & Jones 1982, J. Arachnol. 10:223-239), relative 0.05. How the width divides over the
  * groups is an assumption of ours.
  */
 export const GROWTH_PRIOR: ModelPrior = {
-  family: family(Math.log(ANY_RATIO.middle), 0.05, -0.01, 0.008),
+  family: family(Math.log(1.3), 0.05, -0.01, 0.008),
   spreads: { genus: spread(0.045, 0.005), species: spread(0.04, 0.005), clutch: spread(0.02, 0.003), animal: spread(0.03, 0.005) },
   scatterVariance: 0.05 ** 2,
   unseen: UNSEEN_STEPS.share,
@@ -73,4 +68,18 @@ export const ASSUMED_FIRST_INSTAR = { instar: 4, deviation: 3 } as const;
 /** What is believed of the line of an animal without kin: its family's, and how far all groups between may lie apart. */
 export function lineOfAnyAnimal({ family, spreads }: ModelPrior): LineBelief {
   return GROUPS.reduce((belief, group) => loosened(belief, spreads[group]), family);
+}
+
+/** What is assumed of an animal of which nothing is known, at `MIDDLE_INSTAR`. */
+export interface AssumedRange {
+  readonly middle: number;
+  readonly low95: number;
+  readonly high95: number;
+}
+
+/** Of one animal's own line; single instars scatter about that. Days of an interval, or a ratio. */
+export function assumedRange(prior: ModelPrior): AssumedRange {
+  const { level, levelVariance } = lineOfAnyAnimal(prior);
+  const reach = 1.96 * Math.sqrt(levelVariance);
+  return { middle: Math.exp(level), low95: Math.exp(level - reach), high95: Math.exp(level + reach) };
 }

@@ -7,7 +7,7 @@ import { SkinSizes } from './skinSizes.ts';
 /**
  * One instar of one animal as its skin shows it. A skin of molt n belongs to the instar that ended with molt n.
  * `step` counts instars from the first rung (0), gaps included; it is what the fit runs on. With an unknown absolute
- * instar, steps follow the recorded molts ("molt 3 of those recorded").
+ * instar, steps follow the recorded molts ("molt 3 on record").
  */
 export const Rung = z
   .object({

@@ -20,7 +20,7 @@ export function inDateOrder<M extends Pick<Molt, 'happenedFrom' | 'happenedTo'>>
   return molts.toSorted(byDate);
 }
 
-/** 1 for the first molt on record, whatever its instar ("molt 3 of those recorded"); null if the molt is not among them. */
+/** 1 for the first molt on record, whatever its instar ("molt 3 on record"); null if the molt is not among them. */
 export function recordedMoltNumber(moltId: string, molts: readonly DatedMolt[]): number | null {
   const index = inDateOrder(molts).findIndex((molt) => molt.id === moltId);
   return index < 0 ? null : index + 1;

@@ -73,7 +73,7 @@ export function SkinPart({ entry }: { entry: MoltEntry }): ReactElement {
               exuvia.recovered ? null : 'not recovered',
               exuvia.grade ? `grade ${GRADE_LABELS[exuvia.grade]}` : 'grade not said',
               exuvia.completeness ? COMPLETENESS_LABELS[exuvia.completeness] : null,
-              exuvia.storagePlace ? `kept in ${exuvia.storagePlace}` : 'storage place not said',
+              exuvia.storagePlace ? `kept: ${exuvia.storagePlace}` : 'storage place not said',
             ]
               .filter((part) => part !== null)
               .map((part) => (

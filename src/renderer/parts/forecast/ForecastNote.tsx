@@ -23,6 +23,7 @@ export function ForecastNote({
       <details>
         <summary>What it rests on</summary>
         <p>{words.why}</p>
+        {words.assumed && <p>{words.assumed}</p>}
         {words.missing.length > 0 && (
           <ul>
             {words.missing.map((fact) => (
