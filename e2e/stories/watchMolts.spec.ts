@@ -23,3 +23,39 @@ test('an animal that died in its molt is recorded as dead with one tap, and an u
   await page.getByRole('button', { name: 'Undo' }).click();
   await expect(entry).toHaveCount(1);
 });
+
+test('keys stay under the thumb whatever is noted, and the clock with its cautions stays in sight', async ({ page }) => {
+  await page.setViewportSize({ width: 1024, height: 700 });
+  const keeper = new Keeper(page);
+  await keeper.openSample();
+  await keeper.goTo('Watch');
+  await page.getByRole('region', { name: 'Everybody' }).getByRole('button', { name: /FH-03/ }).click();
+  const pad = page.getByRole('region', { name: /FH-03/ });
+  const key = (name: string) => pad.getByRole('button', { name, exact: true });
+  const placesOfKeys = async () => {
+    const names = ['Refused food', 'Turned over', 'Fangs white', 'Lost a limb'];
+    return Promise.all(names.map(async (name) => (await key(name).boundingBox())?.y));
+  };
+  const top = await placesOfKeys();
+  await key('Refused food').click();
+  await expect(page.getByRole('button', { name: 'Undo' })).toBeVisible();
+  expect(await placesOfKeys()).toEqual(top);
+  await key('Fangs white').scrollIntoViewIfNeeded();
+  const before = await placesOfKeys();
+  await key('Turned over').click();
+  await expect(pad.getByRole('timer')).toBeInViewport();
+  await expect(pad.getByText('Remove nothing, touch nothing')).toBeInViewport({ ratio: 1 });
+  expect(await placesOfKeys()).toEqual(before);
+  const place = await key('Turned over').boundingBox();
+  // The second tap of the same place, wherever that leads: nothing else is noted by it.
+  await page.mouse.click((place?.x ?? 0) + 20, (place?.y ?? 0) + 20);
+  await key('Carapace open').click();
+  await expect(pad.getByRole('region', { name: 'Noted last' }).getByRole('listitem')).toHaveText([
+    /^Carapace open/,
+    /^Turned over/,
+    /^Refused food/,
+  ]);
+  await key('Turned over').click();
+  await expect(pad.getByRole('alert')).toContainText('a second one cannot begin');
+  await expect(pad.getByRole('alert')).toBeInViewport();
+});

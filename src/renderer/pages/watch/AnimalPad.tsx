@@ -14,7 +14,7 @@ import { AlsoToDo } from './AlsoToDo.tsx';
 import style from './AnimalPad.module.css';
 import { fangsUnseenInWords, spanInWordsOf } from './holdWords.ts';
 import { LatestSeen } from './LatestSeen.tsx';
-import { MoltClock } from './MoltClock.tsx';
+import { MoltClock, MoltPace } from './MoltClock.tsx';
 import { ObservationKeys } from './ObservationKeys.tsx';
 import { PremoltFacts } from './PremoltFacts.tsx';
 import { SpanForm } from './SpanForm.tsx';
@@ -61,7 +61,7 @@ export function AnimalPad({ animal, board, askedAtMs, onClose }: Props): ReactEl
       {
         onSuccess: ({ id }) => {
           setWhen('');
-          setWords(null);
+          setWords((before) => (before === null ? null : ''));
           setOpen(null);
           const undo = () => takeBack.mutate({ path: { observationId: id } }, { onSuccess: () => toast({ message: 'Taken back.' }) });
           const aside =
@@ -80,16 +80,6 @@ export function AnimalPad({ animal, board, askedAtMs, onClose }: Props): ReactEl
         </h2>
         <IconButton icon="close" label={`Close ${specimen.code}`} onClick={onClose} />
       </header>
-      {timer && <MoltClock timer={timer} specimen={specimen} today={board.today} askedAtMs={askedAtMs} onMeasure={() => setOpen('span')} />}
-      {!timer && hold !== null && hold.span === null && (
-        <p className={style['unknown']}>
-          {spanInWordsOf(hold)} <Button onClick={() => setOpen('span')}>Leg span measured …</Button>
-        </p>
-      )}
-      {fangsUnseenSince && <p className={style['unknown']}>{fangsUnseenInWords(fangsUnseenSince)}</p>}
-      <AlsoToDo specimen={specimen} items={board.items} />
-      {note.error && <FailureNotice error={note.error} />}
-      {takeBack.error && <FailureNotice error={takeBack.error} />}
       <WhenField value={when} onChange={setWhen} latest={now()} />
       {words === null ? (
         <Button kind="quiet" className={style['write']} onClick={() => setWords('')}>
@@ -104,16 +94,27 @@ export function AnimalPad({ animal, board, askedAtMs, onClose }: Props): ReactEl
           maxLength={2_000}
         />
       )}
-      <ObservationKeys animal={animal} busy={note.isPending} onSeen={put} />
+      <ObservationKeys busy={note.isPending} onSeen={put} />
       <div className={style['more']}>
         <Button onClick={() => setOpen('span')}>Leg span measured …</Button>
         <Button icon="photo" onClick={() => setOpen('photos')}>
           Times from photos …
         </Button>
       </div>
+      {timer && <MoltPace timer={timer} specimen={specimen} today={board.today} askedAtMs={askedAtMs} />}
+      {!timer && hold !== null && hold.span === null && <p>{spanInWordsOf(hold)}</p>}
+      {fangsUnseenSince && <p>{fangsUnseenInWords(fangsUnseenSince)}</p>}
+      <AlsoToDo specimen={specimen} items={board.items} />
       {matureMaleBy && <p>{matureMaleInWords(matureMaleBy)} The board and the calendar file name no days for it.</p>}
       {!timer && <PremoltFacts suspicion={suspicion} isMatureMale={matureMaleBy !== null} />}
       <LatestSeen animal={animal} />
+      {(timer || note.error || takeBack.error) && (
+        <div className={style['dock']}>
+          {note.error && <FailureNotice error={note.error} />}
+          {takeBack.error && <FailureNotice error={takeBack.error} />}
+          {timer && <MoltClock timer={timer} askedAtMs={askedAtMs} />}
+        </div>
+      )}
       {open === 'span' && <SpanForm busy={note.isPending} onTaken={(span) => put('span-measured', span)} onClose={() => setOpen(null)} />}
       {open === 'photos' && <StagePhotos specimen={specimen} observer={preferences?.observer ?? ''} onClose={() => setOpen(null)} />}
     </section>

@@ -5,8 +5,6 @@ import { type CalendarDay, dayOf } from '../../../domain/dates.ts';
 import { durationInWords, momentInWords } from '../../../words/dates.ts';
 import { capitalized } from '../../../words/labels.ts';
 import { SEEN_LABELS } from '../../../words/observations.ts';
-import { Button } from '../../parts/Button.tsx';
-import { Notice } from '../../parts/Notice.tsx';
 import style from './MoltClock.module.css';
 import { paceInWords } from './needWords.ts';
 import { RecordMolt } from './RecordMolt.tsx';
@@ -27,21 +25,9 @@ const SIZES: Readonly<Record<MoltingSize, string>> = {
 
 const REDRAWN_EVERY_MS = 15_000;
 
-interface Props {
-  timer: MoltTimer;
-  specimen: { readonly id: string; readonly code: string };
-  /** The keeper's calendar day. */
-  today: CalendarDay;
-  askedAtMs: number;
-  /** Asks for the leg span, where the size is not known. */
-  onMeasure: () => void;
-}
-
-/** How long a molt has taken, against what is usual for its size, with what to do and what to leave alone. */
-export function MoltClock({ timer, specimen, today, askedAtMs, onMeasure }: Props): ReactElement {
-  const sinceMinutes = useMinutesSince(askedAtMs);
-  const elapsed = timer.elapsedMinutes === null ? null : timer.elapsedMinutes + sinceMinutes;
-  const state = elapsed === null ? 'clock-set-back' : stateAfter(elapsed, timer);
+/** How long a molt has taken, against what is usual for its size, with what to do and what to leave alone. Has no key: it stays in sight below them. */
+export function MoltClock({ timer, askedAtMs }: { timer: MoltTimer; askedAtMs: number }): ReactElement {
+  const { elapsed, state } = useProgress(timer, askedAtMs);
   const share = (minutes: number) => Math.min(1, minutes / (timer.concernAfterMinutes * 1.15));
   return (
     <div className={`${style['clock']} ${style[state]}`}>
@@ -61,44 +47,60 @@ export function MoltClock({ timer, specimen, today, askedAtMs, onMeasure }: Prop
       <p role="status" className={style['state']}>
         {STATES[state]}
       </p>
-      {timer.sizeKnown ? (
-        <p className={style['pace']}>
-          Usual for its size: {paceInWords(timer.size)}. Look closer after {durationInWords(timer.lookCloserAfterMinutes)}, concern after{' '}
-          {durationInWords(timer.concernAfterMinutes)}.
-        </p>
-      ) : (
-        <UnknownSize onMeasure={onMeasure} />
-      )}
-      {state === 'concern' ? (
-        <Notice tone="warning" title="Ask now">
+      <p className={style['leave']}>Remove nothing, touch nothing, dim the light. No live prey in the enclosure.</p>
+      {state === 'concern' && (
+        <p className={style['ask']}>
           The skin may be hardening on the animal. Do not pull. Keep water and moisture as they are. Ask an experienced keeper, and defer to
           a veterinarian with exotic-animal experience.
-          <div className={style['over']}>
-            <p>Is it free already? Note “{capitalized(SEEN_LABELS['free-of-skin'])}” below, with the time if that was earlier.</p>
-            <RecordMolt
-              specimenId={specimen.id}
-              code={specimen.code}
-              words="Nobody saw when: record its days"
-              from={dayOf(timer.startedAt)}
-              to={latestEndOf(timer, today)}
-            />
-          </div>
-        </Notice>
-      ) : (
-        <p className={style['leave']}>Remove nothing, touch nothing, dim the light. No live prey in the enclosure.</p>
+        </p>
       )}
       {state === 'clock-set-back' && <p>The start stays as it was noted. Set the clock of this machine, and the time runs on.</p>}
     </div>
   );
 }
 
-/** Without a size every pace is shown; the line above goes by that of juveniles, and a feeding hold by the longest wait. */
-function UnknownSize({ onMeasure }: Pick<Props, 'onMeasure'>): ReactElement {
+interface Props {
+  timer: MoltTimer;
+  specimen: { readonly id: string; readonly code: string };
+  /** The keeper's calendar day. */
+  today: CalendarDay;
+  askedAtMs: number;
+}
+
+/** What the clock goes by, and a way to end it where nobody saw the end. */
+export function MoltPace({ timer, specimen, today, askedAtMs }: Props): ReactElement {
+  const { state } = useProgress(timer, askedAtMs);
   return (
-    <div className={style['pace']}>
-      <p>
-        Its size is not known, so nobody can say which of these is usual for it. Until a span is noted the times of juveniles are looked at.
-      </p>
+    <section className={style['pace']} aria-label="How long molts take">
+      {timer.sizeKnown ? (
+        <p>
+          Usual for its size: {paceInWords(timer.size)}. Look closer after {durationInWords(timer.lookCloserAfterMinutes)}, concern after{' '}
+          {durationInWords(timer.concernAfterMinutes)}.
+        </p>
+      ) : (
+        <UnknownSize />
+      )}
+      {state === 'concern' && (
+        <div className={style['over']}>
+          <p>Is it free already? Note “{capitalized(SEEN_LABELS['free-of-skin'])}” above, with the time if that was earlier.</p>
+          <RecordMolt
+            specimenId={specimen.id}
+            code={specimen.code}
+            words="Nobody saw when: record its days"
+            from={dayOf(timer.startedAt)}
+            to={latestEndOf(timer, today)}
+          />
+        </div>
+      )}
+    </section>
+  );
+}
+
+/** Without a size every pace is shown; the clock goes by that of juveniles, and a feeding hold by the longest wait. */
+function UnknownSize(): ReactElement {
+  return (
+    <>
+      <p>Its size is not known, so nobody can say which of these is usual for it. The clock looks at the times of juveniles.</p>
       <ul>
         {MoltingSize.options.map((size) => (
           <li key={size}>
@@ -107,9 +109,14 @@ function UnknownSize({ onMeasure }: Pick<Props, 'onMeasure'>): ReactElement {
           </li>
         ))}
       </ul>
-      <Button onClick={onMeasure}>Leg span measured …</Button>
-    </div>
+    </>
   );
+}
+
+function useProgress(timer: MoltTimer, askedAtMs: number): { elapsed: number | null; state: MoltTimer['state'] } {
+  const sinceMinutes = useMinutesSince(askedAtMs);
+  const elapsed = timer.elapsedMinutes === null ? null : timer.elapsedMinutes + sinceMinutes;
+  return { elapsed, state: elapsed === null ? 'clock-set-back' : stateAfter(elapsed, timer) };
 }
 
 function useMinutesSince(ms: number): number {

@@ -1,5 +1,4 @@
 import type { ReactElement } from 'react';
-import type { WatchedAnimal } from '../../../api/contract/watch.ts';
 import { FangColor, MoltStage, type ObservationKind, PremoltSign } from '../../../domain/care/observation.ts';
 import { capitalized } from '../../../words/labels.ts';
 import { SEEN_LABELS } from '../../../words/observations.ts';
@@ -16,23 +15,19 @@ const MOLT: Group = { name: 'Molt', kinds: MoltStage.options };
 const FANGS: Group = { name: 'Fangs', kinds: FangColor.options };
 const ELSE: Group = { name: 'Else', kinds: ['limb-lost', 'sperm-web', 'egg-sac', 'mature'] };
 
-/** What matters now comes first; nothing is ever left out. */
-function groupsFor({ timer, hold }: Pick<WatchedAnimal, 'timer' | 'hold'>): readonly Group[] {
-  if (timer) return [MOLT, FANGS, ELSE, MEALS, SIGNS];
-  return hold ? [FANGS, MEALS, MOLT, SIGNS, ELSE] : [MEALS, SIGNS, MOLT, FANGS, ELSE];
-}
+/** Always in this order: a thumb finds a key where it was, and a second tap never meets another one. */
+const GROUPS: readonly Group[] = [MEALS, MOLT, FANGS, SIGNS, ELSE];
 
 interface Props {
-  animal: WatchedAnimal;
   busy: boolean;
   onSeen: (kind: ObservationKind) => void;
 }
 
 /** One key for each thing that can be seen, large enough for a wet thumb: the second of two taps. */
-export function ObservationKeys({ animal, busy, onSeen }: Props): ReactElement {
+export function ObservationKeys({ busy, onSeen }: Props): ReactElement {
   return (
     <>
-      {groupsFor(animal).map(({ name, kinds }) => (
+      {GROUPS.map(({ name, kinds }) => (
         <fieldset key={name} className={style['group']}>
           <legend>{name}</legend>
           <div className={style['keys']}>
