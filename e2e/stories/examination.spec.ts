@@ -76,6 +76,11 @@ test.describe('Examination', () => {
     await answer(page, 'Side', 'Both');
     await answer(page, 'Enlarged by', 'Stereomicroscope');
     await page.getByRole('button', { name: 'Next: Look' }).press('Enter');
+    // What the genus shows, and what misleads in it, stands before the first question about the strip.
+    const before = page.getByRole('region', { name: /Before you look: Brachypelma/ });
+    await expect(before).toContainText('A female shows:');
+    await expect(before).toContainText('Males of this genus carry accessory organs');
+    await answer(page, /looked up first/, 'Yes');
     await answer(page, /Is there a flap/, 'Seen');
     // Males of this genus carry look-alikes: without the lip it is no more than a leaning.
     await expect(comesTo(page)).toContainText('as female up to leaning');

@@ -84,7 +84,7 @@ export function FormPlate(): ReactElement {
       </ul>
       <figcaption className={style['note']}>
         Seen from inside, front end up; the thick line is the furrow, the pale wedge before it the upper lip, the crescent behind it the
-        lower lip; a male has neither. The form of a genus is in its profile, under Compare. In some it changes with age.
+        lower lip; a male has neither. What a genus shows stands at Look, and with all its sources at Compare. In some it changes with age.
       </figcaption>
     </figure>
   );

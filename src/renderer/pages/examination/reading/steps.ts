@@ -54,7 +54,7 @@ export function askedIn(step: ReadingStep, reading: UnfinishedDetermination, obs
     case 'look':
       return lookedAt(checklist).map((name) => (name === 'receptacleForm' ? choice(name) : ask(name)));
     case 'compare':
-      return [ask('genusProfileRead'), ask('comparedWithReference'), ask('palpalBulbsOnAnimal'), ask('eggSacLaid')];
+      return [ask('comparedWithReference'), ask('palpalBulbsOnAnimal'), ask('eggSacLaid')];
     case 'conclude':
       return [{ label: 'What it is', answered: isConcluded(reading) }];
     case 'sign':
@@ -66,11 +66,12 @@ export function askedIn(step: ReadingStep, reading: UnfinishedDetermination, obs
   }
 }
 
-/** On a strip of grade D there is nothing to look at; a form is asked of receptacles that were seen. */
+/** First what a female of the genus shows. On a strip of grade D there is nothing to look at; a form is asked of receptacles that were seen. */
 function lookedAt({ grade, receptaclesSeen }: Checklist): (Question | 'receptacleForm')[] {
   if (grade === 'D') return ['bulbsOnSkin'];
   const form = receptaclesSeen === 'yes' ? (['receptacleForm'] as const) : [];
-  return [...StripAnswer.options.flatMap((name) => (name === 'receptaclesSeen' ? [name, ...form] : [name])), 'bulbsOnSkin'];
+  const strip = StripAnswer.options.flatMap((name) => (name === 'receptaclesSeen' ? [name, ...form] : [name]));
+  return ['genusProfileRead', ...strip, 'bulbsOnSkin'];
 }
 
 function isConcluded({ sex, level }: UnfinishedDetermination): boolean {

@@ -18,7 +18,6 @@ export function CompareStep({ earlier, ...step }: StepProps & { earlier: readonl
   return (
     <div className={style['compare']}>
       <GenusPanel profile={sheet.genus} />
-      <QuestionRow name="genusProfileRead" {...step} />
       <section aria-labelledby="earlier-skins">
         <h3 id="earlier-skins">Other skins of this animal</h3>
         <HeldBeside skins={earlier} none="No other skin of this animal is on record." shown={step.table.shown} />

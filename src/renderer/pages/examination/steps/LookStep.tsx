@@ -2,10 +2,9 @@ import type { ReactElement } from 'react';
 import { StripAnswer } from '../../../../domain/sexing/determination.ts';
 import { ReceptacleForm } from '../../../../domain/sexing/genus/profile.ts';
 import { FORM_LABELS } from '../../../../words/checklist.ts';
-import { genusWarnings } from '../../../../words/genus.ts';
-import { Notice } from '../../../parts/Notice.tsx';
 import { VentralPlate } from '../../../parts/plates/VentralPlate.tsx';
 import { Select } from '../../../parts/Select.tsx';
+import { BeforeLooking } from '../genera/BeforeLooking.tsx';
 import { FormPlate } from '../plates/FormPlate.tsx';
 import { OuterPlate } from '../plates/OuterPlate.tsx';
 import style from './LookStep.module.css';
@@ -24,11 +23,8 @@ export function LookStep(step: StepProps): ReactElement {
   const others = StripAnswer.options.filter((name) => name !== 'receptaclesSeen');
   return (
     <>
-      {genusWarnings(sheet.genus.flags).map((warning) => (
-        <Notice key={warning} tone="warning">
-          {warning}
-        </Notice>
-      ))}
+      <BeforeLooking profile={sheet.genus} />
+      {checklist.grade !== 'D' && <QuestionRow name="genusProfileRead" {...step} />}
       <details className={style['plates']}>
         <summary>Drawings: both sexes from inside, the forms of receptacles, and the outer side</summary>
         <VentralPlate />

@@ -10,7 +10,7 @@ const WHAT: Readonly<Record<ReadingStep, string>> = {
   prepare: 'Make the skin ready, and mind your hands and eyes.',
   orient: 'Find the right place, and note how it is looked at.',
   look: '“Readable and absent” is evidence. If the place could not be read, or nobody looked, say that instead: it weighs nothing, either way.',
-  compare: 'Hold it against what is known of the genus, the animal and skins of known sex.',
+  compare: 'Hold it against all that is known of the genus, the animal and skins of known sex.',
   conclude: 'What carries it, what would change it, and what you make of it.',
   sign: 'What is still open, and who answers for it.',
 };
