@@ -39,7 +39,7 @@ test('what the animal shows is recorded, counts, is stated honestly, and can be 
 
   await section.getByRole('button', { name: 'Statement of sex' }).press('Enter');
   const statement = page.getByRole('dialog', { name: 'Statement of sex' });
-  await expect(statement.getByText('Sex: established female.')).toBeVisible();
+  await expect(statement.getByText('Sex: female. How sure: established, which is the highest level.')).toBeVisible();
   await expect(statement.getByText('nothing is promised', { exact: true })).toBeVisible();
   await statement.getByLabel('If it proves wrong').selectOption('Refund');
   await statement.getByLabel('Size now').fill('leg span 11 cm');

@@ -14,7 +14,7 @@ import { FORM_LABELS } from './checklist.ts';
 import { counted, listed } from './counts.ts';
 import { dayInWords, spanInWords } from './dates.ts';
 import { estimateAsText } from './estimates.ts';
-import { capitalized, uncapitalized } from './labels.ts';
+import { capitalized, GRADE_LABELS, uncapitalized } from './labels.ts';
 import { distanceName } from './quantities.ts';
 import { sexInWords } from './sex.ts';
 import { STRIP_WORDS } from './sexing.ts';
@@ -54,9 +54,9 @@ export function sexStatement(facts: StatementFacts): StatementText {
     row('Photos', photosText(facts)),
     ...(facts.sign.conflict ? [] : [row('Not checked', notCheckedText(facts))]),
     row('Size now', promise.sizeNow === '' ? 'not stated; the skin shows the size before the molt, the animal is larger' : promise.sizeNow),
-    row('What would change this', changeText(facts.sign)),
+    row('What would change this', changeText(facts)),
     row('If it proves wrong', promiseText(facts)),
-    row('In a catalogue', catalogueText(facts)),
+    row('For databases', databaseText(facts)),
   ];
   return {
     title: 'Statement of sex',
@@ -81,8 +81,14 @@ function claimOf({ sex, level, conflict }: SexSign, { shown }: StatementFacts): 
   if (sex === 'anomalous') return 'Sex: anomalous. This animal shows signs of both sexes or of neither.';
   if ((sex !== 'female' && sex !== 'male') || level === null || level === 'leaning') return 'Sex: unsexed.';
   const mature = sex === 'male' && shown.some(({ finding }) => finding.kind === 'palpal-bulbs' && finding.seen);
-  return `Sex: ${level} ${mature ? 'mature male' : sex}.`;
+  return `Sex: ${mature ? 'mature male' : sex}. How sure: ${level}, ${SURENESS[level]}.`;
 }
+
+const SURENESS = {
+  probable: 'which is the lowest of three levels that count as sexed',
+  strong: 'which is the middle one of three levels',
+  established: 'which is the highest level',
+} as const;
 
 type Noted<Name extends 'magnification' | 'light' | 'condition' | 'view'> = Readonly<Record<NonNullable<Checklist[Name]>, string>>;
 
@@ -157,7 +163,7 @@ export function photoCaption({ originalName, pins }: Pick<StatementFacts['photos
 }
 
 /** Darwin Core (TDWG), term `sex`. */
-function catalogueText({ sign, leading, against, otherReadings, shown }: StatementFacts): string {
+function databaseText({ sign, leading, against, otherReadings, shown }: StatementFacts): string {
   const examined = leading !== null || against.length + otherReadings + shown.length > 0;
   const value = darwinCoreSexOf(sign, examined);
   return `Darwin Core term “sex”: ${value ?? 'left blank'}`;
@@ -169,7 +175,7 @@ function skinText(skin: NonNullable<StatementFacts['skin']>, leading: Determinat
     skin.legSpanMm === null ? '' : `leg span ${skin.legSpanMm.toFixed(0)} mm`,
   ].filter((part) => part !== '');
   const grade = leading?.checklist.grade ?? null;
-  const strip = grade === null ? 'strip not graded' : `strip of grade ${grade}`;
+  const strip = grade === null ? 'strip not graded' : `strip of grade ${GRADE_LABELS[grade]}`;
   return `shed ${spanInWords(skin.shedFrom, skin.shedTo)}; ${size.length === 0 ? 'size not measured' : size.join(', ')}; ${strip}`;
 }
 
@@ -254,12 +260,14 @@ function notCheckedText({ leading, against, otherReadings }: StatementFacts): st
   return unread.length === 0 ? 'nothing of what is usually asked' : listed(unread);
 }
 
-function changeText({ sex, level }: SexSign): string {
+function changeText({ sign: { sex, level }, shown }: StatementFacts): string {
   if (level === 'established') return 'a later contradiction on record';
+  if (shown.some(({ finding }) => finding.kind === 'palpal-bulbs' && finding.seen))
+    return 'a photo of the animal with its bulbs, or a sperm web';
   return sex === 'male' ? 'palpal bulbs on the animal, or its next skin' : 'the next skin, an egg sac, or palpal bulbs';
 }
 
 function promiseText({ promise: { ifWrong, until } }: StatementFacts): string {
   if (ifWrong === 'none') return 'nothing is promised';
-  return `${capitalized(ifWrong)}${until === undefined ? '' : `, until ${dayInWords(until)}`}`;
+  return `${capitalized(ifWrong)}, ${until === undefined ? 'no last day named' : `until ${dayInWords(until)}`}`;
 }

@@ -27,7 +27,7 @@ test('an egg sac carries the statement by itself, with its photos; a leaning on 
   expect(facts).toMatchObject({ leading: null, skin: null, against: [], otherReadings: 1, carrying: [{ kind: 'egg-sac' }] });
   expect(facts.photos.map(({ photoId }) => photoId)).toEqual([sac.id]);
   const text = statementAsText(sexStatement(facts));
-  expect(text).toContain('Sex: established female.');
+  expect(text).toContain('Sex: female. How sure: established, which is the highest level.');
   expect(text).toContain('Read from: the animal itself, not from a skin: egg sac');
 });
 
@@ -37,6 +37,6 @@ test('bulbs that a reading tells of are seen on the animal, and make a male matu
   const read = determinationDraft({ sex: 'male', level: 'strong', checklist });
   unwrap(archive.determinations.sign(exuvia.id, read, FIRST_ASSESSMENT));
   const text = statementAsText(sexStatement(statementFactsOf(archive, specimen.id, UNTIL)));
-  expect(text).toContain('Sex: strong mature male.');
+  expect(text).toContain('Sex: mature male. How sure: strong, which is the middle one of three levels.');
   expect(text).toContain('Seen on the animal: palpal bulbs');
 });

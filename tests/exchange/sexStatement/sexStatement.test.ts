@@ -34,7 +34,7 @@ describe('a statement of sex', () => {
   it('names method, reader, day and size of the skin, photos, promise', () => {
     const text = said();
     for (const part of [
-      'Sex: strong female.',
+      'Sex: female. How sure: strong, which is the middle one of three levels.',
       'stereomicroscope',
       'Ilse Brandmeier, 2 May 2026; no second reader',
       '28 Apr to 1 May 2026',
@@ -68,7 +68,7 @@ describe('a statement of sex', () => {
     const sac = { kind: 'egg-sac', fertile: 'no' } as const;
     const established = { sex: 'female', level: 'established', conflict: false } as const;
     const text = said({ sign: established, leading: null, skin: null, carrying: [sac], shown: [{ ...SEEN, finding: sac }], photos: [] });
-    expect(text).toContain('Sex: established female.');
+    expect(text).toContain('Sex: female. How sure: established, which is the highest level.');
     expect(text).toContain('Read from: the animal itself, not from a skin: egg sac');
     expect(text).not.toContain('loupe');
     expect(text).toContain('Other readings: 1 more reading on record, none against it');
@@ -130,10 +130,10 @@ describe('a statement of sex', () => {
 
   it('calls a male mature only with bulbs on record', () => {
     const male = { sex: 'male', level: 'probable', conflict: false } as const;
-    expect(said({ sign: male })).toContain('Sex: probable male.');
+    expect(said({ sign: male })).toContain('Sex: male. How sure: probable, which is the lowest of three levels that count as sexed.');
     const finding = { kind: 'palpal-bulbs', seen: true, ultimateMoltId: null } as const;
     const mature = said({ sign: { ...male, level: 'established' }, shown: [{ ...SEEN, finding }] });
-    expect(mature).toContain('Sex: established mature male.');
+    expect(mature).toContain('Sex: mature male. How sure: established, which is the highest level.');
     expect(mature).toContain('Seen on the animal: palpal bulbs, seen 30 May 2026 by Jo Quill');
   });
 
