@@ -46,9 +46,10 @@ export function History(props: Props): ReactElement {
     >
       <div className={style['ways']}>
         <Button onClick={() => setStating(true)}>Statement of sex</Button>
-        <Link to={`/specimens/${specimenId}`}>
-          {seen === 0 ? 'Nothing recorded of the animal itself' : `${counted(seen, 'sign')} of the animal itself on record`}
-        </Link>
+        <p>
+          {seen === 0 ? 'No sign' : counted(seen, 'sign')} of the animal itself on record:{' '}
+          <Link to={`/specimens/${specimenId}`}>to its page</Link>
+        </p>
       </div>
       {determinations.length > 0 && (
         <ol className={style['entries']}>

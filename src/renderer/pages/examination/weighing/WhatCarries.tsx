@@ -4,6 +4,7 @@ import type { EvidenceItem } from '../../../../domain/sexing/evidence/item.ts';
 import type { Prospect } from '../../../../domain/sexing/evidence/prospects.ts';
 import type { Weighing } from '../../../../domain/sexing/evidence/weigh.ts';
 import { bandInWords, FINDING_WORDS, GATE_WORDS, STEP_WORDS, sidesInWords, weightInWords } from '../../../../words/evidence.ts';
+import { uncapitalized } from '../../../../words/labels.ts';
 import { Notice } from '../../../parts/Notice.tsx';
 import style from './WhatCarries.module.css';
 
@@ -22,7 +23,7 @@ export function WhatCarries({ weighing, prospects, modelVersion, exuviaId, adult
   const { items, gate, conflict } = weighing;
   const where = (item: EvidenceItem) => {
     if (item.exuviaId === null) return 'on the animal';
-    return item.exuviaId === exuviaId ? 'on this skin' : `on ${nameOfSkin(item.exuviaId)}`;
+    return item.exuviaId === exuviaId ? 'on this skin' : `on another skin (${uncapitalized(nameOfSkin(item.exuviaId))})`;
   };
   const sides = sidesInWords(items, where);
   return (
