@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import type { GrowthRecord } from '../../src/domain/growth/belief/growthRecord.ts';
 import { readCabinet } from '../../src/domain/growth/forecast/cabinetForecast.ts';
-import { coverageOf } from '../../src/domain/growth/forecast/foretoldShare.ts';
+import { coverageOf } from '../../src/domain/growth/forecast/coverage.ts';
 import { simulateCabinet, USUAL_TRUTH } from '../../src/domain/growth/simulation/simulatedCabinet.ts';
 import { forecastFor } from '../support/forecastFor.ts';
 import { scoresOf } from '../support/simulatedForecasts.ts';

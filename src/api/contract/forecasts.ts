@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { Coverage } from '../../domain/growth/forecast/foretoldShare.ts';
+import { Coverage } from '../../domain/growth/forecast/coverage.ts';
 import { JudgedForecast, KeptForecast } from '../../domain/growth/forecast/keptForecast.ts';
 import type { Endpoint } from './endpoint.ts';
 

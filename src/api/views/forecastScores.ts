@@ -2,7 +2,7 @@ import type { Archive } from '../../archive/archive.ts';
 import type { CabinetEntry } from '../../archive/records/animals.ts';
 import type { CalendarDay } from '../../domain/dates.ts';
 import { seriesOf } from '../../domain/growth/belief/growthRecord.ts';
-import { coverageOf } from '../../domain/growth/forecast/foretoldShare.ts';
+import { coverageOf } from '../../domain/growth/forecast/coverage.ts';
 import { judgeForecasts } from '../../domain/growth/forecast/keptForecast.ts';
 import { diedIn } from '../../domain/molting/outcomes.ts';
 import { isKept } from '../../domain/specimen/counts.ts';

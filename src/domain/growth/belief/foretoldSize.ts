@@ -3,7 +3,7 @@ import { studentTQuantile } from '../../numerics/studentT.ts';
 import { informed, meanAt, varianceAt } from './line.ts';
 import type { LineBasis } from './lineBasis.ts';
 import { predictiveLaw, scaleOf } from './predictive.ts';
-import { evidenceFrom } from './stepShares.ts';
+import { evidenceFrom } from './stepProbabilities.ts';
 
 /** A length with the intervals it lies in. */
 export const SizeForecast = z

@@ -5,7 +5,7 @@ import { meanAt } from './line.ts';
 import { type LineBasis, lineBasisIn } from './lineBasis.ts';
 import type { Pooled } from './pooledCabinet.ts';
 import type { Pool } from './pooling.ts';
-import { lineWithout } from './stepShares.ts';
+import { lineWithout } from './stepProbabilities.ts';
 
 /** The latest measured skin whose place in the row is known, unless its size is in doubt; of its carapace. */
 export const LastSkin = z
@@ -69,11 +69,11 @@ export function growthBeliefIn(pooled: Pooled, specimenId: string): GrowthBelief
 
 function stepsOf({ record: { specimenId }, growth }: GrowthSeries, { tree, own, scatterVariance }: Pool): BelievedStep[] {
   const node = tree.animals.get(specimenId);
-  const shares = own.get(specimenId)?.shares;
-  if (!node || !shares) return [];
+  const ofSteps = own.get(specimenId)?.probabilities;
+  if (!node || !ofSteps) return [];
   const { prior, evidence } = node;
   return growth.map((step, index) => {
-    const probabilities = shares[index] ?? [];
+    const probabilities = ofSteps[index] ?? [];
     const line = lineWithout(step, probabilities, { prior, evidence, scatterVariance });
     const { earlierMoltId, laterMoltId, noneMissed } = step;
     return { earlierMoltId, laterMoltId, noneMissed, expectedLogRatio: meanAt(line, step.along), probabilities };

@@ -2,7 +2,7 @@ import { COMMON_SCATTER_STEPS, type Group, lineOfAnyAnimal, type ModelPrior, PRI
 import { apartFromGroup, growTree, type KinLabels, type KinTree, spreadTheWord } from './kinTree.ts';
 import { informed, NO_EVIDENCE } from './line.ts';
 import type { StepObservation, WeighedReading } from './stepObservation.ts';
-import { evidenceOfSteps, expectedScatter, type StepShares, sharesOf, weighedReadings } from './stepShares.ts';
+import { evidenceOfSteps, expectedScatter, probabilitiesOf, type StepProbabilities, weighedReadings } from './stepProbabilities.ts';
 
 export interface PooledAnimal extends KinLabels {
   readonly steps: readonly StepObservation[];
@@ -23,7 +23,7 @@ export interface Pool {
 /** What an animal's own steps came to. */
 export interface OwnSteps {
   readonly rows: readonly WeighedReading[];
-  readonly shares: StepShares;
+  readonly probabilities: StepProbabilities;
   /** Mean of what is believed of single steps of this animal, and what this is worth. */
   readonly scatterVariance: number;
   readonly degreesOfFreedom: number;
@@ -45,10 +45,10 @@ export function pool(animals: readonly PooledAnimal[], prior: ModelPrior): Pool 
   const anyAnimal = { prior: lineOfAnyAnimal(prior), evidence: NO_EVIDENCE, scatterVariance, unseen };
   let members = animals.flatMap(({ specimenId, steps }) => {
     const node = tree.animals.get(specimenId);
-    return node ? [{ specimenId, steps, node, shares: sharesOf(steps, [], anyAnimal) }] : [];
+    return node ? [{ specimenId, steps, node, probabilities: probabilitiesOf(steps, [], anyAnimal) }] : [];
   });
   const tellKin = () => {
-    for (const { node, steps, shares } of members) node.evidence = evidenceOfSteps(steps, shares, scatterVariance);
+    for (const { node, steps, probabilities } of members) node.evidence = evidenceOfSteps(steps, probabilities, scatterVariance);
     spreadTheWord(tree, prior.family, spreads);
   };
   for (let round = 0; round < ROUNDS; round += 1) {
@@ -58,14 +58,14 @@ export function pool(animals: readonly PooledAnimal[], prior: ModelPrior): Pool 
     members = members.map((member) => {
       const { steps, node } = member;
       const { prior: kin, evidence } = node;
-      const shares = sharesOf(steps, member.shares, { prior: kin, evidence, scatterVariance, unseen });
+      const probabilities = probabilitiesOf(steps, member.probabilities, { prior: kin, evidence, scatterVariance, unseen });
       const belief = informed(kin, evidence);
       for (const [index, step] of steps.entries()) {
-        const share = shares[index] ?? [];
-        scatter.add(expectedScatter(step, share, belief, scatterVariance));
-        hidden.add(1 - (share[0] ?? 1));
+        const ofReadings = probabilities[index] ?? [];
+        scatter.add(expectedScatter(step, ofReadings, belief, scatterVariance));
+        hidden.add(1 - (ofReadings[0] ?? 1));
       }
-      return { ...member, shares };
+      return { ...member, probabilities };
     });
     spreads = spreadsFrom(tree, spreads, prior.spreads);
     scatterVariance = scatter.mean(prior.scatterVariance, PRIOR_WEIGHT.scatter);
@@ -98,7 +98,7 @@ function spreadsFrom(tree: KinTree, spreads: Spreads, prior: Spreads): Spreads {
 interface Member {
   readonly node: KinTree['root'];
   readonly steps: readonly StepObservation[];
-  readonly shares: StepShares;
+  readonly probabilities: StepProbabilities;
 }
 
 /**
@@ -106,13 +106,13 @@ interface Member {
  * Data Analysis, 2.6; from memory): such a variable with v degrees of freedom has the mean v / (v - 2) times its scale, so steps
  * that weigh k in the mean leave k + 2 degrees of freedom.
  */
-function ownSteps({ node, steps, shares }: Member, scatterVariance: number): OwnSteps {
+function ownSteps({ node, steps, probabilities }: Member, scatterVariance: number): OwnSteps {
   const belief = informed(node.prior, node.evidence);
-  const squares = steps.reduce((sum, step, index) => sum + expectedScatter(step, shares[index] ?? [], belief, scatterVariance), 0);
+  const squares = steps.reduce((sum, step, index) => sum + expectedScatter(step, probabilities[index] ?? [], belief, scatterVariance), 0);
   const weight = COMMON_SCATTER_STEPS + steps.length;
   return {
-    rows: weighedReadings(steps, shares, scatterVariance),
-    shares,
+    rows: weighedReadings(steps, probabilities, scatterVariance),
+    probabilities,
     scatterVariance: (COMMON_SCATTER_STEPS * scatterVariance + squares) / weight,
     degreesOfFreedom: weight + 2,
   };

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { groupWithout, type KinNode } from './kinTree.ts';
 import { informed, type LineBelief, varianceAt } from './line.ts';
 import type { WeighedReading } from './stepObservation.ts';
-import { evidenceFrom } from './stepShares.ts';
+import { evidenceFrom } from './stepProbabilities.ts';
 
 const Share = z.number().min(0).max(1);
 

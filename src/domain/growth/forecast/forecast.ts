@@ -6,7 +6,7 @@ import { informed, meanAt, varianceAt } from '../belief/line.ts';
 import type { LineBasis } from '../belief/lineBasis.ts';
 import { predictiveLaw } from '../belief/predictive.ts';
 import { Shares, sharesAt } from '../belief/shares.ts';
-import { evidenceFrom } from '../belief/stepShares.ts';
+import { evidenceFrom } from '../belief/stepProbabilities.ts';
 import type { ForecastBasis, IntervalStart } from './basis.ts';
 import { DueForecast } from './dueForecast.ts';
 import { isOverdue } from './expectedMolt.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readCabinet } from '../../../../src/domain/growth/forecast/cabinetForecast.ts';
-import { coverageOf } from '../../../../src/domain/growth/forecast/foretoldShare.ts';
+import { coverageOf } from '../../../../src/domain/growth/forecast/coverage.ts';
 import { simulateCabinet, USUAL_TRUTH } from '../../../../src/domain/growth/simulation/simulatedCabinet.ts';
 import { scoresByNearestKin, scoresOf } from '../../../support/simulatedForecasts.ts';
 

@@ -13,14 +13,14 @@ import {
 import { readingPriors, type StepObservation, type StepReading, type WeighedReading } from './stepObservation.ts';
 
 /** How probable each reading of each of an animal's steps is, in the order of its steps. */
-export type StepShares = readonly (readonly number[])[];
+export type StepProbabilities = readonly (readonly number[])[];
 
 /** What the steps say of the animal's line, each reading counting as probable as it is. */
-export function evidenceOfSteps(steps: readonly StepObservation[], shares: StepShares, scatterVariance: number): Evidence {
+export function evidenceOfSteps(steps: readonly StepObservation[], probabilities: StepProbabilities, scatterVariance: number): Evidence {
   const sum = { level: 0, both: 0, trend: 0, levelSum: 0, trendSum: 0 };
   let index = 0;
   for (const step of steps) {
-    const { level, both, trend, levelSum, trendSum } = evidenceOfStep(step, shares[index] ?? [], scatterVariance);
+    const { level, both, trend, levelSum, trendSum } = evidenceOfStep(step, probabilities[index] ?? [], scatterVariance);
     sum.level += level;
     sum.both += both;
     sum.trend += trend;
@@ -31,12 +31,12 @@ export function evidenceOfSteps(steps: readonly StepObservation[], shares: StepS
   return sum;
 }
 
-function evidenceOfStep({ along, readings }: StepObservation, share: readonly number[], scatterVariance: number): Evidence {
+function evidenceOfStep({ along, readings }: StepObservation, ofReadings: readonly number[], scatterVariance: number): Evidence {
   let total = 0;
   let value = 0;
   let count = 0;
   for (const reading of readings) {
-    const weight = (share[count] ?? 0) / varianceOf(reading, scatterVariance);
+    const weight = (ofReadings[count] ?? 0) / varianceOf(reading, scatterVariance);
     total += weight;
     value += weight * reading.value;
     count += 1;
@@ -46,10 +46,14 @@ function evidenceOfStep({ along, readings }: StepObservation, share: readonly nu
 }
 
 /** The readings that carry weight, with the variance of each. */
-export function weighedReadings(steps: readonly StepObservation[], shares: StepShares, scatterVariance: number): WeighedReading[] {
+export function weighedReadings(
+  steps: readonly StepObservation[],
+  probabilities: StepProbabilities,
+  scatterVariance: number,
+): WeighedReading[] {
   return steps.flatMap(({ along, readings }, index) =>
     readings.flatMap((reading, count): WeighedReading[] => {
-      const weight = shares[index]?.[count] ?? 0;
+      const weight = probabilities[index]?.[count] ?? 0;
       return weight > NEGLIGIBLE ? [{ along, value: reading.value, variance: varianceOf(reading, scatterVariance), weight }] : [];
     }),
   );
@@ -70,21 +74,21 @@ export interface AnimalLine {
 }
 
 /** By Bayes' rule, each step judged by kin and all the other steps, never by itself. */
-export function sharesOf(steps: readonly StepObservation[], before: StepShares, line: AnimalLine): StepShares {
+export function probabilitiesOf(steps: readonly StepObservation[], before: StepProbabilities, line: AnimalLine): StepProbabilities {
   const priors = readingPriors(line.unseen);
-  return steps.map((step, index) => readingShares(step, lineWithout(step, before[index] ?? [], line), line.scatterVariance, priors));
+  return steps.map((step, index) => readingProbabilities(step, lineWithout(step, before[index] ?? [], line), line.scatterVariance, priors));
 }
 
 /** What kin and all the other steps of the animal say of its line. */
 export function lineWithout(
   step: StepObservation,
-  share: readonly number[],
+  ofReadings: readonly number[],
   { prior, evidence, scatterVariance }: Omit<AnimalLine, 'unseen'>,
 ): LineBelief {
-  return informed(prior, minus(evidence, evidenceOfStep(step, share, scatterVariance)));
+  return informed(prior, minus(evidence, evidenceOfStep(step, ofReadings, scatterVariance)));
 }
 
-function readingShares(step: StepObservation, belief: LineBelief, scatterVariance: number, priors: readonly number[]): number[] {
+function readingProbabilities(step: StepObservation, belief: LineBelief, scatterVariance: number, priors: readonly number[]): number[] {
   const expected = meanAt(belief, step.along);
   const uncertain = varianceAt(belief, step.along);
   const logs = step.readings.map((reading, index) => {
@@ -98,7 +102,7 @@ function readingShares(step: StepObservation, belief: LineBelief, scatterVarianc
 }
 
 /** Expected square of a single molt's deviation from the animal's line, with what is not known of dates and sizes taken out. */
-export function expectedScatter(step: StepObservation, share: readonly number[], belief: LineBelief, scatterVariance: number): number {
+export function expectedScatter(step: StepObservation, ofReadings: readonly number[], belief: LineBelief, scatterVariance: number): number {
   const expected = meanAt(belief, step.along);
   const uncertain = varianceAt(belief, step.along);
   let sum = 0;
@@ -107,7 +111,7 @@ export function expectedScatter(step: StepObservation, share: readonly number[],
     const variance = varianceOf(reading, scatterVariance);
     const ofMolts = scatterVariance / reading.molts / variance;
     const square = ofMolts ** 2 * ((reading.value - expected) ** 2 + uncertain) + (scatterVariance / reading.molts) * (1 - ofMolts);
-    sum += (share[index] ?? 0) * reading.molts * square;
+    sum += (ofReadings[index] ?? 0) * reading.molts * square;
     index += 1;
   }
   return sum;
