@@ -204,9 +204,15 @@ test('an animal of unknown size waits the longest, says so, and offers to be mea
   await keeper.goTo('Watch');
   await page.getByRole('region', { name: 'Everybody' }).getByRole('button', { name: /FH-14/ }).click();
   const pad = page.getByRole('region', { name: /FH-14/ });
+  await pad.getByRole('button', { name: 'It was earlier' }).click();
+  const seenAt = pad.getByLabel('Seen at');
+  const latest = (await seenAt.getAttribute('max')) ?? '';
+  await seenAt.fill(new Date(Date.parse(`${latest}:00Z`) - 3 * 86_400_000).toISOString().slice(0, 16));
   await pad.getByRole('button', { name: 'Free of its skin', exact: true }).click();
   await expect(pad.getByText('Its size is not known, so it waits as the longest')).toBeVisible();
-  await pad.getByRole('button', { name: 'Leg span measured' }).first().click();
+  await expect(pad.getByRole('button', { name: 'Leg span measured' })).toHaveCount(0);
+  await pad.getByRole('button', { name: 'Fangs black', exact: true }).click();
+  await pad.getByRole('button', { name: 'Leg span measured' }).click();
   const dialog = page.getByRole('dialog', { name: 'Leg span measured' });
   await dialog.getByLabel('Leg span, mm').fill('20');
   await dialog.getByLabel('May be off by').fill('2');

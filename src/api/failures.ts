@@ -55,6 +55,8 @@ export const STATUS_OF: Readonly<Record<FailureCode, 400 | 401 | 403 | 404 | 409
   'stages-out-of-order': 422,
   'fangs-black-too-soon': 422,
   'fangs-out-of-order': 422,
+  'fangs-light-before-molt': 422,
+  'not-while-molting': 422,
   'scale-points-coincide': 422,
   'corners-not-convex': 422,
   'corners-mirrored': 422,

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { FangColor, MoltStage } from './care/observation.ts';
+import { FangColor, MoltStage, ObservationKind } from './care/observation.ts';
 import { Instant, Moment } from './dates.ts';
 import { MoltOutcome } from './molting/molt.ts';
 import { PhotoView } from './photo/photo.ts';
@@ -87,6 +87,8 @@ export const Failure = z
     z.object({ code: z.literal('stages-out-of-order'), earlier: MoltStage, earlierAt: Moment, later: MoltStage, laterAt: Moment }),
     z.object({ code: z.literal('fangs-black-too-soon'), endedAt: Moment, moment: Moment }),
     z.object({ code: z.literal('fangs-out-of-order'), earlier: FangColor, earlierAt: Moment, later: FangColor, laterAt: Moment }),
+    z.object({ code: z.literal('fangs-light-before-molt'), color: FangColor, moment: Moment, startedAt: Moment }),
+    z.object({ code: z.literal('not-while-molting'), kind: ObservationKind, startedAt: Moment, moment: Moment }),
     // Measuring
     z.object({ code: z.literal('scale-points-coincide') }),
     z.object({ code: z.literal('corners-not-convex') }),

@@ -159,6 +159,8 @@ export function wordsFor(failure: Failure): FailureWords {
     case 'stages-out-of-order':
     case 'fangs-black-too-soon':
     case 'fangs-out-of-order':
+    case 'fangs-light-before-molt':
+    case 'not-while-molting':
       return wordsForObservation(failure);
     default:
       return assertNever(failure);

@@ -1,8 +1,9 @@
+import { isFangColor, type ObservationKind } from '../domain/care/observation.ts';
 import type { Failure } from '../domain/failure.ts';
 import { counted } from './counts.ts';
 import { dayInWords, momentInWords } from './dates.ts';
 import type { FailureWords } from './failureWords.ts';
-import { fangColorInWords, stageInWords } from './observations.ts';
+import { fangColorInWords, SEEN_LABELS, stageInWords } from './observations.ts';
 
 export type ObservationFailure = Extract<
   Failure,
@@ -16,7 +17,9 @@ export type ObservationFailure = Extract<
       | 'molts-too-close'
       | 'stages-out-of-order'
       | 'fangs-black-too-soon'
-      | 'fangs-out-of-order';
+      | 'fangs-out-of-order'
+      | 'fangs-light-before-molt'
+      | 'not-while-molting';
   }
 >;
 
@@ -70,5 +73,22 @@ export function wordsForObservation(failure: ObservationFailure): FailureWords {
         happened: `Not noted: fangs ${fangColorInWords(failure.earlier)} at ${momentInWords(failure.earlierAt)} and ${fangColorInWords(failure.later)} at ${momentInWords(failure.laterAt)} cannot both be of one molt. They turn from white to red-brown to black.`,
         advice: 'Check the times, and remove the note that is wrong. Until then offer no prey.',
       };
+    case 'fangs-light-before-molt':
+      return {
+        happened: `Fangs ${fangColorInWords(failure.color)} at ${momentInWords(failure.moment)} do not fit a molt that began at ${momentInWords(failure.startedAt)}: fangs are light only after a molt.`,
+        advice: 'Check both times, and remove the note that is wrong.',
+      };
+    case 'not-while-molting':
+      return {
+        happened: `Not noted: at ${momentInWords(failure.moment)} the animal was molting, since ${momentInWords(failure.startedAt)}. ${whyNotWhileMolting(failure.kind)}`,
+        advice: `If it is free already, note that first, with the time if that was earlier. If it never molted, remove the note "${SEEN_LABELS['turned-over']}".`,
+      };
   }
+}
+
+function whyNotWhileMolting(kind: ObservationKind): string {
+  if (kind === 'ate') return 'No animal eats then.';
+  if (isFangColor(kind)) return 'Its old fangs go with the skin; the new ones are looked at once it is free.';
+  if (kind === 'span-measured') return 'It is left alone then, and its old span is over.';
+  return 'This is noted once it is free of its skin.';
 }

@@ -89,6 +89,18 @@ export const ONE_OF_EACH_FAILURE: { readonly [Code in FailureCode]: Extract<Fail
     later: 'fangs-white',
     laterAt: { at: '2026-02-03T20:00:00.000Z', offset: '+01:00' },
   },
+  'fangs-light-before-molt': {
+    code: 'fangs-light-before-molt',
+    color: 'fangs-white',
+    moment: { at: '2026-02-02T18:00:00.000Z', offset: '+01:00' },
+    startedAt: { at: '2026-02-02T20:00:00.000Z', offset: '+01:00' },
+  },
+  'not-while-molting': {
+    code: 'not-while-molting',
+    kind: 'ate',
+    startedAt: { at: '2026-02-02T20:00:00.000Z', offset: '+01:00' },
+    moment: { at: '2026-02-02T21:00:00.000Z', offset: '+01:00' },
+  },
   'level-without-sex': { code: 'level-without-sex' },
   'sex-without-level': { code: 'sex-without-level' },
   'strip-not-readable': { code: 'strip-not-readable', answered: ['receptaclesSeen'] },

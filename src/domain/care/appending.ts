@@ -9,6 +9,7 @@ import { fangContradiction } from './fangs.ts';
 import { isAfter, type LastMolt, lastMoltOf } from './lastMolt.ts';
 import { type MoltRun, moltRunsOf } from './moltRun.ts';
 import { inTimeOrder, isFangColor, isStage, MoltStage, type ObservationDraft, type Seen } from './observation.ts';
+import { lightBefore, notWhileMolting } from './whileMolting.ts';
 
 export interface AppendingContext {
   readonly specimen: Pick<Specimen, 'hatchedOn'>;
@@ -27,10 +28,11 @@ const AHEAD_ALLOWED_MS = 120_000;
  * - no molt begins while one is under way, nor ends before it began or twice;
  * - the stages of one molt come in their order;
  * - no molt lies within five days of another one, watched or on record;
+ * - nothing is noted in the middle of a molt that cannot be seen of one, nor light fangs shortly before it;
  * - after a molt the fangs do not grow lighter, and are not black within a day of its watched end.
  *
  * Failures: `seen-in-future`, `date-too-early`, `seen-before-hatching`, `molt-under-way`, `molt-already-ended`,
- * `molt-ends-before-start`, `molts-too-close`, `stages-out-of-order`, `fangs-black-too-soon`, `fangs-out-of-order`.
+ * `molt-ends-before-start`, `molts-too-close`, `stages-out-of-order`, `not-while-molting`, `fangs-light-before-molt`, `fangs-black-too-soon`, `fangs-out-of-order`.
  */
 export function checkObservation(draft: ObservationDraft, context: AppendingContext): Result<ObservationDraft> {
   const { at } = draft.moment;
@@ -53,9 +55,15 @@ export function contradictionWith(
   if (isStage(note.kind)) {
     const runs = moltRunsOf([...others, note], molts);
     const run = runs.find(({ stages }) => stages.some(({ observationId }) => observationId === note.id));
-    return run ? (stageContradiction(run, note.id) ?? endBeforeStart(run, runs) ?? neighborTooClose(run, runs, molts)) : null;
+    if (!run) return null;
+    const contradiction = stageContradiction(run, note.id) ?? endBeforeStart(run, runs) ?? neighborTooClose(run, runs, molts);
+    return contradiction ?? (run.observationId === note.id ? lightBefore(run, others) : null);
   }
-  return isFangColor(note.kind) ? fangsContradict(note, others, molts) : null;
+  const runs = moltRunsOf(others, molts);
+  const molting = notWhileMolting(note, runs, others, molts);
+  if (molting || !isFangColor(note.kind)) return molting;
+  const next = runs.find(({ startedAt }) => isBefore(note.moment.at, startedAt.at));
+  return (next && lightBefore(next, [note])) ?? fangsContradict(note, others, molts);
 }
 
 /** The first of several stages, such as times taken from photos, that cannot be of the molt they stand in; null where all can. */
@@ -78,7 +86,9 @@ type ObservationContradiction = Extract<
       | 'molts-too-close'
       | 'stages-out-of-order'
       | 'fangs-black-too-soon'
-      | 'fangs-out-of-order';
+      | 'fangs-out-of-order'
+      | 'fangs-light-before-molt'
+      | 'not-while-molting';
   }
 >;
 

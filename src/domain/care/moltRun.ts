@@ -17,8 +17,10 @@ export interface MoltRun {
 /** The longest a molt lasts that an animal lives through (common practice, no source). */
 export const MOLT_LASTS_DAYS = 2;
 
+export const MOLT_LASTS_MINUTES = MOLT_LASTS_DAYS * 24 * 60;
+
 /** A stage seen so soon after an end is of the same molt. Judgment. */
-const SAME_MOLT_WITHIN_MINUTES = MOLT_LASTS_DAYS * 24 * 60;
+const SAME_MOLT_WITHIN_MINUTES = MOLT_LASTS_MINUTES;
 
 /** A run under way in the order of time. */
 type OpenRun = { -readonly [Key in keyof MoltRun]: MoltRun[Key] } & {
@@ -49,13 +51,10 @@ export function openRunOf(observations: readonly Seen[], molts: readonly Pick<Mo
   return molts.some(({ happenedTo }) => happenedTo >= dayOf(last.startedAt)) ? null : last;
 }
 
-/** No animal takes prey while it molts nor within a day of it (common practice, no source): a meal so long after the start tells that it is over. */
-const EATS_AFTER_MINUTES = 24 * 60;
-
-/** The first meal that tells that a molt of which nobody noted the end is over; null where there is none. */
+/** The first meal that tells that a molt of which nobody noted the end is over, since none lasts so long; null where there is none. */
 export function mealAfterMolt({ startedAt }: MoltRun, observations: readonly Seen[]): Seen | null {
   const meals = inTimeOrder(observations.filter(({ kind }) => kind === 'ate'));
-  return meals.find(({ moment }) => minutesBetween(startedAt.at, moment.at) >= EATS_AFTER_MINUTES) ?? null;
+  return meals.find(({ moment }) => minutesBetween(startedAt.at, moment.at) >= MOLT_LASTS_MINUTES) ?? null;
 }
 
 /** The last day on which a molt of which nobody noted the end can have ended. */

@@ -4,6 +4,7 @@ import { moltRunsOf, openRunOf } from '../../../src/domain/care/moltRun.ts';
 import type { ObservationKind, Seen } from '../../../src/domain/care/observation.ts';
 import { molt, seen } from './seen.ts';
 
+const now = (at: string) => ({ now: new Date(`${at}Z`).toISOString() });
 const NOW = '2026-03-10T12:00:00.000Z';
 
 function outcome(kind: ObservationKind, at: string, observations: readonly Seen[] = [], context: Partial<AppendingContext> = {}) {
@@ -183,5 +184,42 @@ describe('fangs', () => {
     expect(outcome('fangs-white', '2026-03-02T08:00', [blackOfBefore], { molts })).toBe('fits');
     expect(outcome('fangs-black', '2026-02-02T08:00', [white], { molts })).toBe('fits');
     expect(outcome('fangs-white', '2026-02-02T08:00', [blackOfBefore, white], { molts })).toMatchObject({ code: 'fangs-out-of-order' });
+  });
+});
+
+describe('in the middle of a molt', () => {
+  const start = seen('turned-over', '2026-03-09T20:00');
+  const end = seen('free-of-skin', '2026-03-10T02:00');
+  const while_ = { code: 'not-while-molting', startedAt: start.moment };
+
+  test.each(['ate', 'fangs-white', 'fangs-black', 'mature', 'egg-sac', 'sperm-web'] as const)('nobody sees "%s"', (kind) => {
+    expect(outcome(kind, '2026-03-09T23:00', [start])).toMatchObject({ ...while_, kind });
+    expect(outcome(kind, '2026-03-09T23:00', [start, end])).toMatchObject({ ...while_, kind });
+    expect(outcome(kind, '2026-03-09T20:00', [start])).toMatchObject({ ...while_, kind });
+  });
+
+  test('a limb is lost, and what was seen before it began or after its end is noted', () => {
+    expect(outcome('limb-lost', '2026-03-09T23:00', [start])).toBe('fits');
+    expect(outcome('water-changed', '2026-03-09T23:00', [start])).toBe('fits');
+    expect(outcome('ate', '2026-03-09T19:59', [start])).toBe('fits');
+    expect(outcome('fangs-black', '2026-03-09T19:59', [start])).toBe('fits');
+    expect(outcome('fangs-white', '2026-03-10T02:00', [start, end])).toBe('fits');
+  });
+
+  test('of which nobody noted the end, a meal after two days tells that it is over', () => {
+    expect(outcome('ate', '2026-03-11T19:59', [start], now('2026-03-20T12:00'))).toMatchObject(while_);
+    expect(outcome('ate', '2026-03-11T20:00', [start], now('2026-03-20T12:00'))).toBe('fits');
+    expect(outcome('fangs-black', '2026-03-15T20:00', [start], now('2026-03-20T12:00'))).toMatchObject(while_);
+    expect(outcome('fangs-black', '2026-03-15T20:00', [start], { ...now('2026-03-20T12:00'), molts: [molt('m1', '2026-03-10')] })).toBe(
+      'fits',
+    );
+  });
+
+  test('fangs are not light shortly before it, whichever is noted first', () => {
+    const white = seen('fangs-white', '2026-03-09T18:00');
+    const light = { code: 'fangs-light-before-molt', color: 'fangs-white', moment: white.moment, startedAt: start.moment };
+    expect(outcome('fangs-white', '2026-03-09T18:00', [start])).toEqual(light);
+    expect(outcome('turned-over', '2026-03-09T20:00', [white])).toEqual(light);
+    expect(outcome('fangs-red-brown', '2026-03-02T19:59', [start])).toBe('fits');
   });
 });

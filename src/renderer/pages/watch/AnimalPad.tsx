@@ -1,7 +1,7 @@
 import { type ReactElement, useEffect, useId, useRef, useState } from 'react';
 import { Link } from 'wouter';
 import type { WatchBoard, WatchedAnimal } from '../../../api/contract/watch.ts';
-import { isFangColor, type ObservationDraft, type ObservationKind } from '../../../domain/care/observation.ts';
+import type { ObservationDraft, ObservationKind } from '../../../domain/care/observation.ts';
 import { matureMaleInWords } from '../../../words/forecast.ts';
 import { SEEN_LABELS } from '../../../words/observations.ts';
 import { useAnswer, useChange } from '../../client/queries.ts';
@@ -33,6 +33,8 @@ interface Props {
 /** One animal under the thumb: what is known, and a key for everything that can be seen of it. */
 export function AnimalPad({ animal, board, askedAtMs, onClose }: Props): ReactElement {
   const { specimen, timer, suspicion, hold, fangsUnseenSince, matureMaleBy } = animal;
+  // Nobody touches an animal that molts or is still soft.
+  const mayBeMeasured = !timer && !hold?.missing.includes('fangs');
   const [when, setWhen] = useState('');
   const [words, setWords] = useState<string | null>(null);
   const [open, setOpen] = useState<'span' | 'photos' | null>(null);
@@ -64,9 +66,7 @@ export function AnimalPad({ animal, board, askedAtMs, onClose }: Props): ReactEl
           setWords((before) => (before === null ? null : ''));
           setOpen(null);
           const undo = () => takeBack.mutate({ path: { observationId: id } }, { onSuccess: () => toast({ message: 'Taken back.' }) });
-          const aside =
-            timer && isFangColor(kind) ? ' Of the old fangs: they go with the skin, and the new ones are noted after the molt.' : '';
-          toast({ message: `Noted of ${specimen.code}: ${SEEN_LABELS[kind]}.${aside}`, action: { label: 'Undo', run: undo } });
+          toast({ message: `Noted of ${specimen.code}: ${SEEN_LABELS[kind]}.`, action: { label: 'Undo', run: undo } });
         },
       },
     );
@@ -96,7 +96,7 @@ export function AnimalPad({ animal, board, askedAtMs, onClose }: Props): ReactEl
       )}
       <ObservationKeys busy={note.isPending} onSeen={put} />
       <div className={style['more']}>
-        <Button onClick={() => setOpen('span')}>Leg span measured …</Button>
+        {mayBeMeasured && <Button onClick={() => setOpen('span')}>Leg span measured …</Button>}
         <Button icon="photo" onClick={() => setOpen('photos')}>
           Times from photos …
         </Button>
