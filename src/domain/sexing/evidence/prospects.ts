@@ -99,10 +99,17 @@ const CHANGES: Readonly<Record<Step, Change>> = {
 /** Every step that would change what the evidence of this animal comes to, tried by weighing it anew. */
 export function prospectsOf(evidence: EvidenceCase, exuviaId: string, model: EvidenceModel): Prospect[] {
   const now = weigh(evidence, model);
-  return Step.options.flatMap((step) => {
-    const then = weigh(CHANGES[step](evidence, exuviaId), model);
-    return differs(now, then) ? [{ step, towards: then.towards, band: then.band, conflict: then.conflict }] : [];
-  });
+  return Step.options
+    .filter((step) => !isIdle(step, evidence))
+    .flatMap((step) => {
+      const then = weigh(CHANGES[step](evidence, exuviaId), model);
+      return differs(now, then) ? [{ step, towards: then.towards, band: then.band, conflict: then.conflict }] : [];
+    });
+}
+
+/** Nobody can wait for receptacles, or for a strip without them, in a genus that has none. */
+function isIdle(step: Step, { genus }: EvidenceCase): boolean {
+  return genus.flags.withoutSpermathecae && (step === 'next-skin-with-receptacles' || step === 'next-skin-empty');
 }
 
 function differs(now: Weighing, then: Weighing): boolean {

@@ -58,6 +58,11 @@ function stripFinding({ exuviaId, checklist }: StripReading, genus: GenusKnown, 
   const { receptaclesSeen: seen, uterusExternusSeen: lip } = checklist;
   const chances = chancesOf(checklist, genus, numbers);
   const lipFactor = lip === 'yes' ? numbers['lip.factor'] : 1;
+  const alone: Finding[] =
+    lip === 'yes' ? [{ kind: 'lip-alone', ratio: numbers['lip.factor'], numbers: ['lip.factor'], silence: null, exuviaId }] : [];
+  if (genus.flags.withoutSpermathecae && (seen === 'yes' || seen === 'no')) {
+    return [silent(seen === 'yes' ? 'receptacles-seen' : 'strip-empty', 'genus-without-spermathecae', exuviaId), ...alone];
+  }
   if (seen === 'yes') {
     const base = chances.seen <= chances.mistaken ? 1 : chances.seen / chances.mistaken;
     const ratio = Math.min(base * lipFactor, Math.max(base, numbers['lip.most']));
@@ -65,10 +70,7 @@ function stripFinding({ exuviaId, checklist }: StripReading, genus: GenusKnown, 
     const used: NumberId[] = lip === 'yes' ? [...chances.numbers, 'lip.factor', 'lip.most'] : chances.numbers;
     return [{ kind: 'receptacles-seen', ratio, numbers: used, silence: null, exuviaId }];
   }
-  const alone: Finding[] =
-    lip === 'yes' ? [{ kind: 'lip-alone', ratio: numbers['lip.factor'], numbers: ['lip.factor'], silence: null, exuviaId }] : [];
   if (seen !== 'no') return alone;
-  if (genus.flags.withoutSpermathecae) return [silent('strip-empty', 'genus-without-spermathecae', exuviaId), ...alone];
   if (chances.seen <= chances.mistaken) return [silent('strip-empty', 'as-likely-mistaken', exuviaId), ...alone];
   const ratio = (1 - chances.seen) / (1 - chances.mistaken);
   return [{ kind: 'strip-empty', ratio, numbers: chances.numbers, silence: null, exuviaId }, ...alone];
@@ -103,10 +105,9 @@ function chancesOf(checklist: Checklist, genus: GenusKnown, numbers: ModelNumber
     [novice, 'mistaken.novice'],
     [blind, 'mistaken.blindReaders'],
   ];
-  const base = genus.flags.withoutSpermathecae ? 0 : numbers[`seen.${sizeClass}`];
   const used = [...ifSeen, ...ifMistaken].filter(([applies]) => applies).map(([, id]) => id);
   return {
-    seen: Math.min(0.999, product(base, ifSeen, numbers)),
+    seen: Math.min(0.999, product(numbers[`seen.${sizeClass}`], ifSeen, numbers)),
     mistaken: Math.min(0.999, product(numbers[`mistaken.${sizeClass}`], ifMistaken, numbers)),
     numbers: [`seen.${sizeClass}`, `mistaken.${sizeClass}`, ...used],
   };

@@ -103,7 +103,7 @@ describe('a strip, by size class and circumstance', () => {
     ['receptacles where a male’s organs are as likely', 'A', SEEN, LOOK_ALIKES, 'as-likely-mistaken'],
     ['receptacles of a beginner with a loupe on the smallest skin', 'A', { ...SEEN, ...NOVICE, ...LOUPE }, PLAIN, 'as-likely-mistaken'],
     ['emptiness on the same', 'A', { ...EMPTY, ...NOVICE, ...LOUPE }, PLAIN, 'as-likely-mistaken'],
-    ['receptacles in a genus without any', 'D', SEEN, WITHOUT, 'as-likely-mistaken'],
+    ['receptacles in a genus without any', 'D', SEEN, WITHOUT, 'genus-without-spermathecae'],
     [
       'receptacles without the lip that was looked for, where males carry such bodies',
       'D',
@@ -121,6 +121,13 @@ describe('a strip, by size class and circumstance', () => {
     ['accessory organs seen from the outer side', 'D', { accessoryOrgansSeen: 'yes', view: 'outside' }, PLAIN, 'read-from-outside'],
   ])('hears nothing in %s', (_, sizeClass, answers, taxon, silence) => {
     expect(onSkin(sizeClass, answers, taxon)).toMatchObject([{ ratio: 1, silence }]);
+  });
+
+  it('hears the lip alone beside receptacles that a genus without any cannot have', () => {
+    expect(onSkin('D', { ...SEEN, ...LIP }, WITHOUT)).toMatchObject([
+      { kind: 'receptacles-seen', ratio: 1, silence: 'genus-without-spermathecae' },
+      { kind: 'lip-alone', ratio: 2 },
+    ]);
   });
 
   it('takes receptacles and accessory organs together for neither, until a lip tells', () => {

@@ -260,6 +260,16 @@ describe('what would change it', () => {
   });
 });
 
+describe('what would change it, in a genus without spermathecae', () => {
+  // Bertani & da Silva 2002, J. Arachnology 30:519-526.
+  it('is no next skin with receptacles, and no empty one', () => {
+    const evidence = { genus: genus('Sickius longibulbi'), readings: [{ exuviaId: 'skin', checklist: sized(EMPTY_STRIP, 'D') }], live: [] };
+    const steps = prospectsOf(evidence, 'skin', SHIPPED_MODEL).map(({ step }) => step);
+    expect(steps).toContain('bulbs-appear');
+    expect(steps.filter((step) => step.startsWith('next-skin'))).toEqual([]);
+  });
+});
+
 describe('what would change it, once a reading is signed', () => {
   const signed = { exuviaId: 'skin', checklist: { ...sized(NOT_SEEN, 'C'), fusillaeOutsideSeen: 'not-looked' } as const };
   // What lies on the table after signing: a reading with the grade on record and nothing else.
