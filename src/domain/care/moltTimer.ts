@@ -40,7 +40,7 @@ export const MoltTimer = z
     elapsedMinutes: z.number().nullable().describe('null while the clock stands before the start'),
     state: z.enum(['usual', 'look-closer', 'concern', 'clock-set-back']),
     size: MoltingSize,
-    sizeKnown: z.boolean().describe('false where no size is known and the pace of juveniles is taken'),
+    sizeKnown: z.boolean().describe('false where no size is known and the shortest limits are taken, those of the smallest'),
     usualMinutes: z.object({ from: z.number(), to: z.number() }),
     lookCloserAfterMinutes: z.number(),
     concernAfterMinutes: z.number(),
@@ -51,8 +51,8 @@ export type MoltTimer = z.infer<typeof MoltTimer>;
 /**
  * Where a molt under way stands against the pace of its size. Nothing but the stored start and the clock goes in, so it comes
  * out the same after a restart, a sleep or a change of time zone; a limit is passed only after it, not at it. A clock that
- * stands before the start tells nothing and is said to. A span that straddles two sizes takes the shorter limits: a look
- * costs nothing.
+ * stands before the start tells nothing and is said to. A span that straddles two sizes takes the shorter limits, and no
+ * span the shortest: a look costs nothing.
  */
 export function moltTimer(run: MoltRun, span: SpanNow | null, now: Instant): MoltTimer {
   const size = moltingSizeOf(span);
@@ -78,7 +78,7 @@ export function stateAfter(elapsedMinutes: number, pace: MoltPace): MoltTimer['s
 }
 
 function moltingSizeOf(span: Pick<SpanNow, 'lowMm'> | null): MoltingSize {
-  if (span === null) return 'juvenile';
+  if (span === null) return 'smallest';
   if (span.lowMm < JUVENILE_FROM_MM) return 'smallest';
   return span.lowMm < LARGE_FROM_MM ? 'juvenile' : 'large';
 }

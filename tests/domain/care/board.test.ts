@@ -358,8 +358,8 @@ describe('what goes into a calendar', () => {
     const earlier = entriesOf({ observations: [seen('turned-over', '2026-06-15T11:00'), seen('carapace-open', '2026-06-15T12:00')] });
     expect(earlier.map(({ uid }) => uid)).toEqual(checks.map(({ uid }) => uid));
     expect(checks).toMatchObject([
-      { kind: 'molt-check', state: 'look-closer', at: '2026-06-15T23:00:00.000Z' },
-      { kind: 'molt-check', state: 'concern', at: '2026-06-16T11:00:00.000Z' },
+      { kind: 'molt-check', state: 'look-closer', at: '2026-06-15T17:00:00.000Z' },
+      { kind: 'molt-check', state: 'concern', at: '2026-06-15T23:00:00.000Z' },
     ]);
   });
 });

@@ -35,10 +35,12 @@ describe('the pace of a molt', () => {
     expect(stateAfter(48 * HOUR, MOLT_PACES[size as keyof typeof MOLT_PACES])).toBe('concern');
   });
 
-  test('a span that straddles two sizes takes the shorter limits, and none that of juveniles', () => {
+  test('a span that straddles two sizes takes the shorter limits, and none the shortest', () => {
     const sizeFrom = (lowMm: number) => timerAt('2026-03-28T23:00', undefined, lowMm).size;
     expect([sizeFrom(25.3), sizeFrom(25.4), sizeFrom(101.5), sizeFrom(101.6)]).toEqual(['smallest', 'juvenile', 'juvenile', 'large']);
-    expect(timerAt('2026-03-28T23:00', undefined, null)).toMatchObject({ size: 'juvenile', sizeKnown: false });
+    expect(timerAt('2026-03-28T23:00', undefined, null)).toMatchObject({ size: 'smallest', sizeKnown: false });
+    expect(timerAt('2026-03-29T07:00', undefined, null)).toMatchObject({ elapsedMinutes: 9 * HOUR, state: 'look-closer' });
+    expect(timerAt('2026-03-29T11:00', undefined, null).state).toBe('concern');
   });
 });
 

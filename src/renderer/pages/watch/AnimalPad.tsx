@@ -12,7 +12,7 @@ import { TextField } from '../../parts/TextField.tsx';
 import { useToast } from '../../parts/Toast.tsx';
 import { AlsoToDo } from './AlsoToDo.tsx';
 import style from './AnimalPad.module.css';
-import { fangsUnseenInWords, spanInWordsOf } from './holdWords.ts';
+import { fangsUnseenInWords, holdInWords, spanInWordsOf } from './holdWords.ts';
 import { LatestSeen } from './LatestSeen.tsx';
 import { MoltClock, MoltPace } from './MoltClock.tsx';
 import { ObservationKeys } from './ObservationKeys.tsx';
@@ -35,6 +35,7 @@ export function AnimalPad({ animal, board, askedAtMs, onClose }: Props): ReactEl
   const { specimen, timer, suspicion, hold, fangsUnseenSince, matureMaleBy } = animal;
   // Nobody touches an animal that molts or is still soft.
   const mayBeMeasured = !timer && !hold?.missing.includes('fangs');
+  const standing = standingInWords(animal);
   const [when, setWhen] = useState('');
   const [words, setWords] = useState<string | null>(null);
   const [open, setOpen] = useState<'span' | 'photos' | null>(null);
@@ -102,21 +103,33 @@ export function AnimalPad({ animal, board, askedAtMs, onClose }: Props): ReactEl
         </Button>
       </div>
       {timer && <MoltPace timer={timer} specimen={specimen} today={board.today} askedAtMs={askedAtMs} />}
-      {!timer && hold !== null && hold.span === null && <p>{spanInWordsOf(hold)}</p>}
+      {!timer && hold !== null && hold.span === null && (
+        <p>
+          {spanInWordsOf(hold)}
+          {!mayBeMeasured && ' It can be measured once its fangs are black.'}
+        </p>
+      )}
       {fangsUnseenSince && <p>{fangsUnseenInWords(fangsUnseenSince)}</p>}
       <AlsoToDo specimen={specimen} items={board.items} />
       {matureMaleBy && <p>{matureMaleInWords(matureMaleBy)} The board and the calendar file name no days for it.</p>}
       {!timer && <PremoltFacts suspicion={suspicion} isMatureMale={matureMaleBy !== null} />}
       <LatestSeen animal={animal} />
-      {(timer || note.error || takeBack.error) && (
+      {(timer || standing || note.error || takeBack.error) && (
         <div className={style['dock']}>
           {note.error && <FailureNotice error={note.error} />}
           {takeBack.error && <FailureNotice error={takeBack.error} />}
-          {timer && <MoltClock timer={timer} askedAtMs={askedAtMs} />}
+          {timer ? <MoltClock timer={timer} askedAtMs={askedAtMs} /> : standing && <p className={style['standing']}>{standing}</p>}
         </div>
       )}
       {open === 'span' && <SpanForm busy={note.isPending} onTaken={(span) => put('span-measured', span)} onClose={() => setOpen(null)} />}
       {open === 'photos' && <StagePhotos specimen={specimen} observer={preferences?.observer ?? ''} onClose={() => setOpen(null)} />}
     </section>
   );
+}
+
+/** What a keeper must know before opening the enclosure, of an animal that does not molt. */
+function standingInWords({ hold, suspicion }: Pick<WatchedAnimal, 'hold' | 'suspicion'>): string | null {
+  if (hold) return holdInWords(hold);
+  const isSuspected = suspicion.level === 'suspected' || suspicion.level === 'strongly-suspected';
+  return isSuspected ? 'Premolt is suspected: leave it alone. No prey, a full water dish, its usual warmth and moisture.' : null;
 }

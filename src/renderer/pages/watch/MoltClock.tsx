@@ -6,7 +6,7 @@ import { durationInWords, momentInWords } from '../../../words/dates.ts';
 import { capitalized } from '../../../words/labels.ts';
 import { SEEN_LABELS } from '../../../words/observations.ts';
 import style from './MoltClock.module.css';
-import { paceInWords } from './needWords.ts';
+import { paceInWords, shortestLimitsInWords } from './needWords.ts';
 import { RecordMolt } from './RecordMolt.tsx';
 import { offsetHere } from './wallClock.ts';
 
@@ -45,8 +45,9 @@ export function MoltClock({ timer, askedAtMs }: { timer: MoltTimer; askedAtMs: n
         ))}
       </svg>
       <p role="status" className={style['state']}>
-        {STATES[state]}
+        {state === 'usual' && !timer.sizeKnown ? 'Not long yet, whatever its size' : STATES[state]}
       </p>
+      {!timer.sizeKnown && <p>{shortestLimitsInWords()}</p>}
       <p className={style['leave']}>Remove nothing, touch nothing, dim the light. No live prey in the enclosure.</p>
       {state === 'concern' && (
         <p className={style['ask']}>
@@ -96,11 +97,11 @@ export function MoltPace({ timer, specimen, today, askedAtMs }: Props): ReactEle
   );
 }
 
-/** Without a size every pace is shown; the clock goes by that of juveniles, and a feeding hold by the longest wait. */
+/** Without a size every pace is shown; the clock goes by the shortest, and a feeding hold by the longest wait. */
 function UnknownSize(): ReactElement {
   return (
     <>
-      <p>Its size is not known, so nobody can say which of these is usual for it. The clock looks at the times of juveniles.</p>
+      <p>Its size is not known, so nobody can say which of these is usual for it. The clock goes by the first.</p>
       <ul>
         {MoltingSize.options.map((size) => (
           <li key={size}>

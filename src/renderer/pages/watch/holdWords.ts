@@ -7,6 +7,7 @@ import type { MoltsSince } from '../../../domain/molting/instars.ts';
 import { inchesFromMm } from '../../../domain/units.ts';
 import { counted } from '../../../words/counts.ts';
 import { dayInWords } from '../../../words/dates.ts';
+import { fangColorInWords } from '../../../words/observations.ts';
 
 /** "21 days", "1 month". */
 export function waitInWords({ count, unit }: Wait): string {
@@ -22,6 +23,15 @@ export function spanInWordsOf({ span, straddles }: FeedingHold): string {
   const size = rough ? `Leg span not measured, somewhere from ${range} mm` : `Leg span about ${millimeters(span.spanMm)} mm (${range})`;
   const from = spanSourceInWords(span);
   return straddles ? `${size}, ${from}: this meets more than one wait, and the longest counts.` : `${size}, ${from}.`;
+}
+
+/** The hold in one line: the day it ends, and what is still missing. */
+export function holdInWords({ until, fangs, missing }: Pick<FeedingHold, 'until' | 'fangs' | 'missing'>): string {
+  const noted = fangs ? `last noted ${fangColorInWords(fangs.color)}` : 'not noted yet';
+  if (!missing.includes('fangs')) return `No prey before ${dayInWords(until)}. Its fangs are hard.`;
+  return missing.includes('date')
+    ? `No prey before ${dayInWords(until)}, nor until its fangs are black (${noted}).`
+    : `No prey until its fangs are black (${noted}). Its wait ended on ${dayInWords(until)}.`;
 }
 
 /** Of an animal that is held no more, though nobody ever looked at its new fangs. */

@@ -120,7 +120,7 @@ export function stepOf({ need, action }: Reason, specimenId: string): { readonly
     case 'read-skin':
       return readingStep(need, specimenId);
     case 'stop-offering-prey':
-      return { words: 'Offer no prey; keep the water full', to: null };
+      return { words: 'Leave it alone; no prey, full water dish', to: null };
     case 'watch-for-signs':
       return { words: 'Look for signs', to: null };
   }
@@ -160,7 +160,14 @@ function moltWhy({ elapsedMinutes, startSeen, startedAt, size, sizeKnown, lastSt
   if (elapsedMinutes === null) return `${began}: later than the clock of this machine says it is now.`;
   const passed = `${startSeen ? '' : 'at least '}${durationInWords(elapsedMinutes)} ago`;
   const stage = lastStage === 'turned-over' ? '' : ` Last seen: ${SEEN_LABELS[lastStage]}.`;
-  return `${began}, ${passed}. Usual for ${sizeKnown ? SIZE_NAMES[size] : 'juveniles (its size is not known)'}: ${paceInWords(size)}.${stage}`;
+  const usual = sizeKnown ? `Usual for ${SIZE_NAMES[size]}: ${paceInWords(size)}.` : shortestLimitsInWords();
+  return `${began}, ${passed}. ${usual}${stage}`;
+}
+
+/** What the clock goes by where no size is known. */
+export function shortestLimitsInWords(): string {
+  const { lookCloserAfterMinutes, concernAfterMinutes } = MOLT_PACES.smallest;
+  return `Its size is not known, so the shortest limits count: look closer after ${durationInWords(lookCloserAfterMinutes)}, concern after ${durationInWords(concernAfterMinutes)}.`;
 }
 
 const SIZE_NAMES = { smallest: 'the smallest spiderlings', juvenile: 'juveniles', large: 'large animals' } as const;

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { FeedingTable } from '../../../../src/domain/care/feedingTable.ts';
 import { differenceOf } from '../../../../src/domain/care/tableDifference.ts';
 import { nextStepOf } from '../../../../src/domain/care/watchItem.ts';
-import { spanInWordsOf, spansInWords } from '../../../../src/renderer/pages/watch/holdWords.ts';
+import { holdInWords, spanInWordsOf, spansInWords } from '../../../../src/renderer/pages/watch/holdWords.ts';
 import { needInWords, stepOf, whyInWords } from '../../../../src/renderer/pages/watch/needWords.ts';
 import { fieldValueOf, momentFromField, momentOfCamera } from '../../../../src/renderer/pages/watch/wallClock.ts';
 import { clockOf, durationInWords, momentInWords } from '../../../../src/words/dates.ts';
@@ -56,7 +56,7 @@ describe('a need', () => {
     };
     expect(needInWords({ kind: 'molting', timer })).toEqual({
       title: 'Molting now',
-      why: 'Found molting 5 Mar 2026, 20:00, at least 2 h 10 min ago. Usual for juveniles (its size is not known): 1 h to 6 h. Last seen: carapace open.',
+      why: 'Found molting 5 Mar 2026, 20:00, at least 2 h 10 min ago. Its size is not known, so the shortest limits count: look closer after 6 h, concern after 12 h. Last seen: carapace open.',
     });
     expect(needInWords({ kind: 'molting', timer }, () => '-07:00').why).toMatch(/^Found molting 5 Mar 2026, 20:00 \(UTC\+00:00\), /);
   });
@@ -119,6 +119,23 @@ describe('the span a hold rests on', () => {
   ])('says how far back its skin lies: %o', (moltsSince, words) => {
     expect(wordsOf(moltsSince)).toBe(`Leg span about 104 mm (86 to 127), ${words}`);
   });
+});
+
+test('the hold of the animal under the thumb says its day and what is missing', () => {
+  const until = '2026-04-05';
+  const white = { color: 'fangs-white' as const, moment: { at: '2026-03-06T08:00:00.000Z', offset: '+00:00' } };
+  expect(holdInWords({ until, fangs: null, missing: ['date', 'fangs'] })).toBe(
+    'No prey before 5 Apr 2026, nor until its fangs are black (not noted yet).',
+  );
+  expect(holdInWords({ until, fangs: white, missing: ['fangs'] })).toBe(
+    'No prey until its fangs are black (last noted white). Its wait ended on 5 Apr 2026.',
+  );
+  expect(holdInWords({ until, fangs: null, missing: ['date'] })).toBe('No prey before 5 Apr 2026. Its fangs are hard.');
+});
+
+test('suspected premolt asks to leave the animal alone', () => {
+  const suspicion = { level: 'suspected' as const, points: 3, unknown: [], lastMealOn: null, daysSinceMeal: null, items: [] };
+  expect(stepOf({ action: 'stop-offering-prey', need: { kind: 'premolt', suspicion } }, 's1').words).toMatch(/^Leave it alone/);
 });
 
 test('a span told from a carapace alone is a range without a middle', () => {
