@@ -41,3 +41,10 @@ export const CAUTIONS: Readonly<Record<CautionTopic, CautionWords>> = {
 
 /** Wherever somebody is about to fetch a skin. */
 export const RECOVER_CAUTION = 'Take the skin only when the animal is well away from it, and without touching the animal.';
+
+/** Where a skin that was just taken is put on record. */
+export const RECOVER_HOW = `${RECOVER_CAUTION} Wait until it has left the skin by itself; use long forceps and gloves, and hold the skin by a leg.`;
+
+/** Wherever a skin is in somebody's hands; the whole of it stands where the skin is made ready. */
+export const HANDS_CAUTION =
+  'While the skin is in your hands: gloves, closed eye protection, and a filter mask once it is dry; work wet, blow and brush nothing away, hands off your face. Something in the eye: do not rub, rinse with plenty of water, see an ophthalmologist.';

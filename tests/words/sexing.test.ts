@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { PLAIN_FLAGS } from '../../src/domain/sexing/genus/profile.ts';
 import { LevelReason } from '../../src/domain/sexing/reason.ts';
-import { CAUTION_TOPICS, CAUTIONS } from '../../src/words/cautions.ts';
+import { CAUTION_TOPICS, CAUTIONS, HANDS_CAUTION, RECOVER_HOW } from '../../src/words/cautions.ts';
 import { genusWarnings } from '../../src/words/genus.ts';
 import { NEED_WORDS, needsInWords } from '../../src/words/sexing.ts';
 
@@ -34,6 +34,14 @@ describe('cautions', () => {
   it('never promise safety and never tell anybody to pull', () => {
     const words = CAUTION_TOPICS.map((topic) => `${CAUTIONS[topic].title} ${CAUTIONS[topic].text}`).join(' ');
     expect(words).not.toMatch(/\b(harmless|no risk|completely safe|pull)\b/i);
+  });
+
+  it('say at every step with a skin in hand what to wear and what not to do (sexing.md 1.9; care.md 7)', () => {
+    for (const said of [CAUTIONS.setae.text, HANDS_CAUTION])
+      for (const part of [/gloves/i, /closed eye protection/, /filter mask/, /work wet/i, /hands off (your|the) face/])
+        expect(said).toMatch(part);
+    expect(HANDS_CAUTION).toMatch(/do not rub, rinse with plenty of water, see an ophthalmologist/);
+    expect(RECOVER_HOW).toMatch(/without touching the animal.*left the skin by itself.*long forceps and gloves/);
   });
 
   it('send eyes to an ophthalmologist without rubbing, and bites to medical care', () => {

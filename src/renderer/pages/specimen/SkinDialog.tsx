@@ -1,6 +1,6 @@
 import type { ReactElement } from 'react';
 import type { Exuvia } from '../../../domain/molting/exuvia.ts';
-import { RECOVER_CAUTION } from '../../../words/cautions.ts';
+import { RECOVER_HOW } from '../../../words/cautions.ts';
 import { COMPLETENESS_LABELS, choicesOf, GRADE_LABELS, GRADE_MEANINGS } from '../../../words/labels.ts';
 import { useChange } from '../../client/queries.ts';
 import { FormDialog } from '../../forms/FormDialog.tsx';
@@ -46,7 +46,7 @@ export function SkinDialog({ moltId, exuvia, onClose }: Props): ReactElement {
     >
       {!exuvia && (
         <WholeRow>
-          <p>{RECOVER_CAUTION}</p>
+          <p>{RECOVER_HOW}</p>
         </WholeRow>
       )}
       <WholeRow>
@@ -90,7 +90,10 @@ export function SkinDialog({ moltId, exuvia, onClose }: Props): ReactElement {
         />
       </WholeRow>
       <WholeRow>
-        <CautionPanel topics={['setae', 'eyes', 'asthma', 'solvents']} folded />
+        <CautionPanel
+          topics={['setae', 'eyes', 'asthma', 'solvents', 'animal']}
+          folded={exuvia ? ['eyes', 'asthma', 'solvents', 'animal'] : ['solvents']}
+        />
       </WholeRow>
     </FormDialog>
   );

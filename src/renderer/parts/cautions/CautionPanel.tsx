@@ -5,16 +5,16 @@ import style from './CautionPanel.module.css';
 interface Props {
   /** Which matters stand here, in the order shown; all of them if left out. */
   topics?: readonly CautionTopic[];
-  /** The first one stands open, the others behind their titles. */
-  folded?: boolean;
+  /** Those that stand behind their titles. */
+  folded?: readonly CautionTopic[];
 }
 
 /** What to mind with skins and their animals, shown where they are handled. */
-export function CautionPanel({ topics = CAUTION_TOPICS, folded = false }: Props): ReactElement {
+export function CautionPanel({ topics = CAUTION_TOPICS, folded = [] }: Props): ReactElement {
   return (
     <aside className={style['panel']} aria-label="Cautions">
-      {topics.map((topic, place) => (
-        <Caution key={topic} topic={topic} folded={folded && place > 0} />
+      {topics.map((topic) => (
+        <Caution key={topic} topic={topic} folded={folded.includes(topic)} />
       ))}
     </aside>
   );

@@ -1,7 +1,9 @@
 import type { ReactElement } from 'react';
 import { StripAnswer } from '../../../../domain/sexing/determination.ts';
 import { ReceptacleForm } from '../../../../domain/sexing/genus/profile.ts';
+import { HANDS_CAUTION } from '../../../../words/cautions.ts';
 import { FORM_LABELS } from '../../../../words/checklist.ts';
+import { Notice } from '../../../parts/Notice.tsx';
 import { VentralPlate } from '../../../parts/plates/VentralPlate.tsx';
 import { Select } from '../../../parts/Select.tsx';
 import { BeforeLooking } from '../genera/BeforeLooking.tsx';
@@ -25,6 +27,7 @@ export function LookStep(step: StepProps): ReactElement {
     <>
       <BeforeLooking profile={sheet.genus} />
       {checklist.grade !== 'D' && <QuestionRow name="genusProfileRead" {...step} />}
+      <Notice tone="warning">{HANDS_CAUTION}</Notice>
       <details className={style['plates']}>
         <summary>Drawings: both sexes from inside, the forms of receptacles, and the outer side</summary>
         <VentralPlate />

@@ -1,6 +1,8 @@
 import type { ReactElement } from 'react';
+import { HANDS_CAUTION } from '../../../../words/cautions.ts';
 import { CONDITION_LABELS, EXPERIENCE_LABELS, LIGHT_LABELS, MAGNIFICATION_LABELS, SIDE_LABELS } from '../../../../words/checklist.ts';
 import { choicesOf } from '../../../../words/labels.ts';
+import { Notice } from '../../../parts/Notice.tsx';
 import { WhereToLook } from '../plates/WhereToLook.tsx';
 import { MeasuredLengths } from './MeasuredLengths.tsx';
 import { QuestionRow } from './QuestionRow.tsx';
@@ -13,6 +15,7 @@ export function OrientStep(step: StepProps): ReactElement {
   const { view, condition, light, magnification, readerExperience } = reading.checklist;
   return (
     <>
+      <Notice tone="warning">{HANDS_CAUTION}</Notice>
       <WhereToLook />
       <QuestionRow name="fourBookLungsFound" {...step} />
       <MeasuredLengths {...step} only={['book-lungs', 'furrow']} />

@@ -15,7 +15,7 @@ const STEPS = [
 export function PrepareStep(): ReactElement {
   return (
     <>
-      <CautionPanel folded topics={['setae', 'solvents', 'eyes', 'asthma', 'animal', 'law']} />
+      <CautionPanel topics={['setae', 'eyes', 'asthma', 'solvents', 'animal', 'bites', 'law']} folded={['bites', 'law']} />
       <ol className={style['steps']}>
         {STEPS.map((step) => (
           <li key={step}>{step}</li>

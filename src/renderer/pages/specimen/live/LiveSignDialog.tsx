@@ -145,7 +145,7 @@ export function LiveSignDialog({ specimenId, molts, animalPhotos, today, onClose
         <TextField label="Notes" kind="lines" maxLength={20_000} value={form.notes} onChange={(notes) => put({ notes })} />
       </WholeRow>
       <WholeRow>
-        <CautionPanel topics={['animal']} />
+        <CautionPanel topics={['animal', 'bites']} />
       </WholeRow>
     </FormDialog>
   );
