@@ -50,6 +50,10 @@ function reasonsOf(animal: FollowedAnimal, today: CalendarDay): PlacedReason[] {
   if (suspicion.level === 'suspected' || suspicion.level === 'strongly-suspected') {
     reasons.push(reason(suspicion.level === 'suspected' ? 7 : 6, today, 'stop-offering-prey', { kind: 'premolt', suspicion }));
   }
+  const { fangsUnseenSince } = animal;
+  if (fangsUnseenSince) {
+    reasons.push(reason(13, fangsUnseenSince, 'note-fangs', { kind: 'fangs-unseen', moltedOn: fangsUnseenSince }));
+  }
   const forecast = groundsIn(records.forecast);
   if (forecast && forecast.stage !== 'early') {
     const [urgency, kind] = forecast.stage === 'overdue' ? ([8, 'molt-overdue'] as const) : ([9, 'molt-due'] as const);

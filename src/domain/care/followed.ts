@@ -100,10 +100,12 @@ export function follow(all: AnimalRecords, { now, today, table }: Present): Foll
   const holdOf = (size: SpanNow | null) => lastMolt && feedingHold({ lastMolt, span: size, observations, table, today });
   // Without a size the longest wait holds: what is over by that is over by any.
   const longest = died ? null : holdOf(null);
-  const neverLookedAt = longest !== null && wasNeverLookedAt(longest, today);
-  const perhapsHeld = longest !== null && longest.missing.length > 0 && !neverLookedAt;
+  const surelyHardened = longest !== null && wasNeverLookedAt(longest, today);
+  const perhapsHeld = longest !== null && longest.missing.length > 0 && !surelyHardened;
   const span = run || perhapsHeld ? spanOf(records, lastMolt) : null;
-  const hold = perhapsHeld ? holdOf(span) : null;
+  const held = perhapsHeld ? holdOf(span) : null;
+  // The longest of a keeper's own waits can last past the weeks in which fangs harden, and its own be over before them.
+  const neverLookedAt = surelyHardened || (held !== null && wasNeverLookedAt(held, today));
   return {
     records,
     maturity,
@@ -112,8 +114,8 @@ export function follow(all: AnimalRecords, { now, today, table }: Present): Foll
     timer: run && moltTimer(run, span, now),
     endUnseen,
     diedOn: died?.happenedTo ?? null,
-    hold: hold && hold.missing.length > 0 ? hold : null,
-    fangsUnseenSince: neverLookedAt && !run ? longest.moltedOn : null,
+    hold: held && held.missing.length > 0 && !neverLookedAt ? held : null,
+    fangsUnseenSince: neverLookedAt && !run ? (lastMolt?.on ?? null) : null,
     suspicion: premoltSuspicion({
       observations: died ? [] : observations,
       lastMolt,

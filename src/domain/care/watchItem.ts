@@ -36,6 +36,7 @@ export const Need = z
     z.object({ kind: z.literal('died-in-molt'), diedOn: CalendarDay }),
     z.object({ kind: z.literal('hardening'), hold: FeedingHold }),
     z.object({ kind: z.literal('feeding-hold'), hold: FeedingHold }),
+    z.object({ kind: z.literal('fangs-unseen'), moltedOn: CalendarDay }),
     z.object({ kind: z.literal('molt-to-record'), moltedOn: CalendarDay }),
     z.object({ kind: z.literal('skin-to-recover'), moltId: z.string(), moltedOn: CalendarDay }),
     z.object({

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { boardOf } from '../../../src/domain/care/board.ts';
 import { calendarEntriesOf, canceledEntriesOf } from '../../../src/domain/care/calendar.ts';
-import { CAUTIOUS_FEEDING_TABLE } from '../../../src/domain/care/feedingTable.ts';
+import { CAUTIOUS_FEEDING_TABLE, type FeedingTable } from '../../../src/domain/care/feedingTable.ts';
 import { type AnimalRecords, follow, type KnownGrowth, type SkinState } from '../../../src/domain/care/followed.ts';
 import type { Seen } from '../../../src/domain/care/observation.ts';
 import { CARAPACE } from '../../../src/domain/growth/belief/foretoldSize.ts';
@@ -28,7 +28,7 @@ const onSkins = (part: Partial<GroundOfSize>): GroundOfSize => {
 };
 const growth = (part: Partial<GroundOfSize> | null) => (): KnownGrowth => ({ onSkins: part && onSkins(part), liveSpanMm: null });
 
-function animal(id: string, part: Partial<AnimalRecords> = {}) {
+function animal(id: string, part: Partial<AnimalRecords> = {}, table: FeedingTable = CAUTIOUS_FEEDING_TABLE) {
   const records: AnimalRecords = {
     specimen: { id, habit: null },
     observations: [],
@@ -41,7 +41,7 @@ function animal(id: string, part: Partial<AnimalRecords> = {}) {
     forecast: null,
     ...part,
   };
-  return follow(records, { now: NOW, today: TODAY, table: CAUTIOUS_FEEDING_TABLE });
+  return follow(records, { now: NOW, today: TODAY, table });
 }
 
 const boardOfOne = (part: Partial<AnimalRecords>) => boardOf([animal('a', part)], TODAY).map(({ need, action }) => [need.kind, action]);
@@ -110,7 +110,7 @@ describe('who needs what today', () => {
 
   test('an animal stands once, however many reasons there are, the most urgent first', () => {
     const molts = [molt('m1', '2026-01-01')];
-    const observations = [seen('refused', '2026-06-10T20:00'), seen('mat-laid', '2026-06-12T20:00')];
+    const observations = [seen('ate', '2026-06-01T20:00'), seen('refused', '2026-06-10T20:00'), seen('mat-laid', '2026-06-12T20:00')];
     const items = boardOf(
       [
         animal('a', { forecast: expected('window'), observations, molts, skins: [{ ...skin, sexed: false }] }),
@@ -160,13 +160,28 @@ describe('who needs what today', () => {
     ['whose reading is signed can still be measured', { grade: 'B', completeness: 'legs-missing' }, { sexed: true }, ['measuring']],
   ])('a skin %s', (_, left, part, missing) => {
     const skins = [{ ...skin, measured: false, sexed: false, ...part, exuvia: { ...exuvia, ...left } }];
-    const [item] = boardOf([animal('a', { molts: [molt('m1', '2026-01-01')], skins })], TODAY);
+    const eaten = [seen('ate', '2026-06-14T20:00')];
+    const [item] = boardOf([animal('a', { molts: [molt('m1', '2026-01-01')], skins, observations: eaten })], TODAY);
     expect(item?.need ?? null).toEqual(missing && expect.objectContaining({ kind: 'skin-to-read', missing }));
   });
 
+  test('fangs that nobody looked at are asked for after the hold too, by the wait of the animal itself', () => {
+    const part = { growth: growth({ span: behind(10) }), molts: [molt('m1', '2026-03-10')], skins: [skin] };
+    expect(boardOfOne(part)).toEqual([['fangs-unseen', 'note-fangs']]);
+    expect(boardOfOne({ ...part, observations: [seen('fangs-black', '2026-04-10T20:00')] })).toEqual([]);
+    expect(boardOfOne({ ...part, observations: [seen('fangs-white', '2026-04-10T20:00')] })).toEqual([['feeding-hold', 'note-fangs']]);
+    const table: FeedingTable = [
+      { fromMm: 0, fromIncluded: true, wait: { count: 7, unit: 'days' } },
+      { fromMm: 100, fromIncluded: true, wait: { count: 4, unit: 'months' } },
+    ];
+    expect(animal('a', part, table)).toMatchObject({ hold: null, fangsUnseenSince: '2026-03-10' });
+    expect(animal('a', { ...part, growth: growth({ span: behind(100) }) }, table)).toMatchObject({ hold: { missing: ['date', 'fangs'] } });
+  });
+
   test('a skin is not looked for after three months', () => {
-    expect(boardOfOne({ molts: [molt('m1', '2026-03-17')] })).toEqual([['skin-to-recover', 'record-skin']]);
-    expect(boardOfOne({ molts: [molt('m1', '2026-03-16')] })).toEqual([]);
+    const observations = [seen('ate', '2026-06-14T20:00')];
+    expect(boardOfOne({ molts: [molt('m1', '2026-03-17')], observations })).toEqual([['skin-to-recover', 'record-skin']]);
+    expect(boardOfOne({ molts: [molt('m1', '2026-03-16')], observations })).toEqual([]);
   });
 
   test('skins of earlier molts are not forgotten: each to recover for three months, the latest to read with how many after it', () => {

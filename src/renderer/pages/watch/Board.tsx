@@ -1,7 +1,6 @@
 import type { ReactElement } from 'react';
 import type { WatchBoard } from '../../../api/contract/watch.ts';
 import { nextStepOf, type WatchItem } from '../../../domain/care/watchItem.ts';
-import { listed } from '../../../words/counts.ts';
 import { dayInWords } from '../../../words/dates.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Taxon } from '../../parts/Taxon.tsx';
@@ -29,16 +28,8 @@ export function Board({ board, chosen, onChoose }: Props): ReactElement {
           <Item key={item.specimenId} item={item} board={board} chosen={chosen} onChoose={onChoose} />
         ))}
       </ul>
-      <FangsUnseen board={board} />
     </section>
   );
-}
-
-/** One line for all whose hold has run out without anybody looking at their fangs. */
-function FangsUnseen({ board }: { board: WatchBoard }): ReactElement | null {
-  const unseen = board.animals.filter(({ fangsUnseenSince }) => fangsUnseenSince !== null).map(({ specimen }) => specimen.code);
-  if (unseen.length === 0) return null;
-  return <p className={style['unseen']}>Fangs never noted since the last molt, long ago: {listed(unseen)}. Look at them before feeding.</p>;
 }
 
 function Item({ item, board, chosen, onChoose }: Props & { item: WatchItem }): ReactElement {

@@ -9,7 +9,7 @@ import { counted, listed } from '../../../words/counts.ts';
 import { dayInWords, daysInWords, durationInWords, momentInWords, spanInWords } from '../../../words/dates.ts';
 import { capitalized, uncapitalized } from '../../../words/labels.ts';
 import { fangColorInWords, SEEN_LABELS } from '../../../words/observations.ts';
-import { spanInWordsOf, waitInWords } from './holdWords.ts';
+import { fangsUnseenInWords, spanInWordsOf, waitInWords } from './holdWords.ts';
 
 export interface NeedWords {
   readonly title: string;
@@ -38,6 +38,8 @@ export function needInWords(need: Need, offsetAt?: OffsetAt): NeedWords {
       return { title: 'Hardening after its molt', why: holdWhy(need.hold) };
     case 'feeding-hold':
       return { title: 'No prey yet', why: holdWhy(need.hold) };
+    case 'fangs-unseen':
+      return { title: 'Fangs never looked at', why: fangsUnseenInWords(need.moltedOn) };
     case 'molt-to-record':
       return { title: 'A molt to put on record', why: `Seen free of its skin on ${dayInWords(need.moltedOn)}.` };
     case 'skin-to-recover':
@@ -93,6 +95,7 @@ export function alsoInWords(need: Need): string {
     case 'died-in-molt':
     case 'hardening':
     case 'feeding-hold':
+    case 'fangs-unseen':
     case 'premolt':
       return name;
   }
