@@ -121,7 +121,9 @@ export function AnimalPad({ animal, board, askedAtMs, onClose }: Props): ReactEl
           {timer ? <MoltClock timer={timer} askedAtMs={askedAtMs} /> : standing && <p className={style['standing']}>{standing}</p>}
         </div>
       )}
-      {open === 'span' && <SpanForm busy={note.isPending} onTaken={(span) => put('span-measured', span)} onClose={() => setOpen(null)} />}
+      {open === 'span' && (
+        <SpanForm busy={note.isPending} known={animal.span} onTaken={(span) => put('span-measured', span)} onClose={() => setOpen(null)} />
+      )}
       {open === 'photos' && <StagePhotos specimen={specimen} observer={preferences?.observer ?? ''} onClose={() => setOpen(null)} />}
     </section>
   );

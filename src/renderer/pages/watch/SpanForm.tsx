@@ -1,26 +1,37 @@
 import { type ReactElement, useState } from 'react';
-import { SpanTaken } from '../../../domain/care/observation.ts';
+import type { SpanTaken } from '../../../domain/care/observation.ts';
+import type { SpanNow } from '../../../domain/care/spanNow.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Dialog } from '../../parts/Dialog.tsx';
+import { Notice } from '../../parts/Notice.tsx';
 import { TextField } from '../../parts/TextField.tsx';
 import style from './SpanForm.module.css';
+import { readSpan, type SpanRead, type SpanTyped } from './spanForm.ts';
 
 interface Props {
   busy: boolean;
+  /** The span it has by what is on record; null where nothing tells. */
+  known: SpanNow | null;
   onTaken: (span: SpanTaken) => void;
   onClose: () => void;
 }
 
 /** The leg span of the living animal, with how far it may be off. */
-export function SpanForm({ busy, onTaken, onClose }: Props): ReactElement {
-  const [spanMm, setSpanMm] = useState('');
-  const [plusMinusMm, setPlusMinusMm] = useState('');
-  const [refused, setRefused] = useState(false);
-  const save = () => {
-    const parsed = SpanTaken.safeParse({ spanMm: numberIn(spanMm), plusMinusMm: numberIn(plusMinusMm) });
-    setRefused(!parsed.success);
-    if (parsed.success) onTaken(parsed.data);
+export function SpanForm({ busy, known, onTaken, onClose }: Props): ReactElement {
+  const [typed, setTyped] = useState<SpanTyped>({ spanMm: '', plusMinusMm: '' });
+  const [tried, setTried] = useState<SpanRead | null>(null);
+  const asked = tried?.kind === 'read' ? tried.doubt : null;
+  const put = (changes: Partial<SpanTyped>) => {
+    setTyped({ ...typed, ...changes });
+    setTried(null);
   };
+  const save = () => {
+    const read = readSpan(typed, known);
+    setTried(read);
+    // A second press is an answer to what was asked.
+    if (read.kind === 'read' && (read.doubt === null || asked !== null)) onTaken(read.span);
+  };
+  const refusal = (field: keyof SpanTyped) => (tried?.kind === 'refused' && tried.field === field ? tried.words : undefined);
   return (
     <Dialog
       title="Leg span measured"
@@ -29,7 +40,7 @@ export function SpanForm({ busy, onTaken, onClose }: Props): ReactElement {
         <>
           <Button onClick={onClose}>Cancel</Button>
           <Button kind="primary" busy={busy} onClick={save}>
-            Note it
+            {asked === null ? 'Note it' : 'Note it all the same'}
           </Button>
         </>
       }
@@ -44,21 +55,25 @@ export function SpanForm({ busy, onTaken, onClose }: Props): ReactElement {
         <TextField
           label="Leg span, mm"
           hint="Tip of leg I to tip of leg IV of the other side; 1 in is 25.4 mm."
-          value={spanMm}
-          onChange={setSpanMm}
+          error={refusal('spanMm')}
+          value={typed.spanMm}
+          onChange={(spanMm) => put({ spanMm })}
         />
         <TextField
           label="May be off by, ± mm"
           hint="A living animal is rarely stretched: a tenth of its span is soon reached."
-          error={refused ? 'Give two numbers: a span above 0 and up to 500 mm, and 0 or more for how far it may be off.' : undefined}
-          value={plusMinusMm}
-          onChange={setPlusMinusMm}
+          error={refusal('plusMinusMm')}
+          value={typed.plusMinusMm}
+          onChange={(plusMinusMm) => put({ plusMinusMm })}
         />
+        <div role="status">
+          {asked !== null && (
+            <Notice tone="warning" title="Is this right?">
+              {asked}
+            </Notice>
+          )}
+        </div>
       </form>
     </Dialog>
   );
-}
-
-function numberIn(text: string): number {
-  return text.trim() === '' ? Number.NaN : Number(text.replace(',', '.'));
 }
