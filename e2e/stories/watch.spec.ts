@@ -183,7 +183,7 @@ test('a molt that ends before it began is refused in words, and a reader on anot
   await expect(pad.getByRole('status')).toHaveText('Within what is usual');
   await hoursAgo(4);
   await pad.getByRole('button', { name: 'Free of its skin', exact: true }).click();
-  await expect(pad.getByRole('alert')).toContainText('lies before this molt began');
+  await expect(pad.getByRole('alert')).toContainText('before it begins at');
   await expect(pad.getByRole('status')).toHaveText('Within what is usual');
 
   const offset = await page.evaluate(() => new Date().getTimezoneOffset());
@@ -326,6 +326,11 @@ test('a molt that takes too long says whom to ask, and is told on the desktop on
   await consent.click();
   await expect(consent).toBeChecked();
   await expect.poll(() => told).toEqual(['FH-03: Molting for too long true']);
+  const asked = page.waitForResponse((response) => response.url().endsWith('/api/watch'));
+  await page.reload();
+  await asked;
+  await expect(pad.getByText('defer to a veterinarian with exotic-animal experience')).toBeVisible();
+  expect(told).toHaveLength(1);
   await page.getByRole('button', { name: 'Waits after a molt' }).click();
   await expectAccessible(page, 'the waits');
 });

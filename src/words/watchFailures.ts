@@ -49,8 +49,8 @@ export function wordsForObservation(failure: ObservationFailure): FailureWords {
       };
     case 'molt-ends-before-start':
       return {
-        happened: `Not noted: ${momentInWords(failure.endedAt)} lies before this molt began, at ${momentInWords(failure.startedAt)}.`,
-        advice: 'Check the time, and the clock of this machine if it was just set. Remove the note of the start if that one is wrong.',
+        happened: `Not noted: this molt would end at ${momentInWords(failure.endedAt)}, before it begins at ${momentInWords(failure.startedAt)}.`,
+        advice: 'Check both times, and the clock of this machine or the camera. Remove the note that is wrong.',
       };
     case 'molts-too-close':
       return {

@@ -102,9 +102,13 @@ function endBeforeStart(run: MoltRun, runs: readonly MoltRun[]): ObservationCont
 
 /** `noteId` names the note that is new, where one is. */
 function stageContradiction({ stages }: Pick<MoltRun, 'stages'>, noteId: string | null): ObservationContradiction | null {
-  const [first, second] = stages;
-  if (first?.observationId === noteId && first.stage === 'free-of-skin' && second && second.stage !== 'free-of-skin') {
-    return { code: 'molt-ends-before-start', startedAt: second.moment, endedAt: first.moment };
+  const ending = stages.filter(({ stage }) => stage === 'free-of-skin');
+  const starting = stages.filter(({ stage }) => stage === 'turned-over');
+  const [end] = ending;
+  const [start] = starting;
+  // Whichever of the two was noted first, and whether a photo told it.
+  if (end && start && ending.length === 1 && starting.length === 1 && stages.indexOf(end) < stages.indexOf(start)) {
+    return { code: 'molt-ends-before-start', startedAt: start.moment, endedAt: end.moment };
   }
   const twiceOf = (stage: MoltStage) => {
     const [one, other] = stages.filter((each) => each.stage === stage);
