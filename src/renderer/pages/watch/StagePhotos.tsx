@@ -1,8 +1,7 @@
 import { type ReactElement, useState } from 'react';
 import type { WatchedAnimal } from '../../../api/contract/watch.ts';
 import { contradictionAmong } from '../../../domain/care/appending.ts';
-import { MoltStage, type ObservationDraft } from '../../../domain/care/observation.ts';
-import type { Photo } from '../../../domain/photo/photo.ts';
+import { MoltStage } from '../../../domain/care/observation.ts';
 import { cameraTimeInWords } from '../../../words/dates.ts';
 import { wordsFor } from '../../../words/failures.ts';
 import { capitalized } from '../../../words/labels.ts';
@@ -10,20 +9,19 @@ import { SEEN_LABELS } from '../../../words/observations.ts';
 import { useAnswer, useChange } from '../../client/queries.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Dialog } from '../../parts/Dialog.tsx';
+import { Field } from '../../parts/Field.tsx';
 import { FailureNotice, Notice } from '../../parts/Notice.tsx';
 import { Select } from '../../parts/Select.tsx';
 import { Thumb } from '../../parts/Thumb.tsx';
 import { AttachButton } from './AttachButton.tsx';
 import style from './StagePhotos.module.css';
+import { NOTHING_SAID, type StageSaid, stageDrafts, stagePhotos } from './stagePhotos.ts';
 import { useAttachedPhotos } from './useAttachedPhotos.ts';
-import { momentOfCamera } from './wallClock.ts';
 
 const STAGES = [
   { value: '', label: 'no stage' },
   ...MoltStage.options.map((stage) => ({ value: stage, label: capitalized(SEEN_LABELS[stage]) })),
 ] as const;
-
-const LATEST_SHOWN = 24;
 
 interface Props {
   specimen: WatchedAnimal['specimen'];
@@ -31,19 +29,18 @@ interface Props {
   onClose: () => void;
 }
 
-/** Stages of a molt by the times the camera wrote into photos of the animal. */
+/** Stages of a molt by photos of the animal: by the times that the camera wrote, or by a keeper's word where it wrote none. */
 export function StagePhotos({ specimen, observer, onClose }: Props): ReactElement {
   const page = useAnswer('GET /api/specimens/{specimenId}', { path: { specimenId: specimen.id } });
   const note = useChange('POST /api/specimens/{specimenId}/observations');
-  const [chosen, setChosen] = useState<Readonly<Record<string, MoltStage | ''>>>({});
+  const [said, setSaid] = useState<Readonly<Record<string, StageSaid>>>({});
+  const say = (photoId: string, changes: Partial<StageSaid>) =>
+    setSaid((before) => ({ ...before, [photoId]: { ...(before[photoId] ?? NOTHING_SAID), ...changes } }));
   const [saving, setSaving] = useState(false);
   const attached = useAttachedPhotos(specimen.id);
-  const photos = (page.data?.animalPhotos ?? [])
-    .filter(({ facts }) => facts.takenAt !== null)
-    .toReversed()
-    .slice(0, LATEST_SHOWN);
+  const photos = stagePhotos(page.data?.animalPhotos ?? []);
 
-  const drafts = draftsOf(photos, chosen, observer);
+  const { drafts, untimed } = stageDrafts(photos, said, observer);
   const contradiction = contradictionAmong(
     drafts.map(({ photo, stage, body }) => ({ id: photo, kind: stage, moment: body.moment, span: null })),
   );
@@ -55,7 +52,7 @@ export function StagePhotos({ specimen, observer, onClose }: Props): ReactElemen
     try {
       for (const { photo, stage, body } of drafts) {
         await note.mutateAsync({ path: { specimenId: specimen.id }, body });
-        setChosen((before) => (before[photo] === stage ? { ...before, [photo]: '' } : before));
+        setSaid((before) => (before[photo]?.stage === stage ? { ...before, [photo]: NOTHING_SAID } : before));
       }
       onClose();
     } catch {
@@ -73,7 +70,12 @@ export function StagePhotos({ specimen, observer, onClose }: Props): ReactElemen
       foot={
         <>
           <AttachButton busy={attached.busy} onFiles={attached.attach} />
-          <Button kind="primary" busy={saving} disabled={drafts.length === 0 || contradiction !== null} onClick={save}>
+          <Button
+            kind="primary"
+            busy={saving}
+            disabled={drafts.length === 0 || untimed.length > 0 || contradiction !== null}
+            onClick={save}
+          >
             Note these times
           </Button>
         </>
@@ -98,50 +100,44 @@ export function StagePhotos({ specimen, observer, onClose }: Props): ReactElemen
         </Notice>
       ))}
       {page.data && photos.length === 0 && (
-        <p>No photo of the animal itself has a time that its camera wrote. Attach some; originals are copied and never changed.</p>
+        <p>There is no photo of the animal itself yet. Attach some; originals are copied and never changed.</p>
       )}
       <ul className={style['photos']}>
-        {photos.map((photo) => (
-          <li key={photo.id}>
-            <Thumb photoId={photo.id} alt="" className={style['thumb']} />
-            <div>
-              <p>
-                {photo.facts.takenAt && cameraTimeInWords(photo.facts.takenAt)}
-                {photo.facts.takenAt?.offset === null && ' (time zone of this machine assumed)'}
-              </p>
-              <Select
-                label={`Stage in ${photo.originalName}`}
-                value={chosen[photo.id] ?? ''}
-                options={STAGES}
-                onChange={(stage) => setChosen((before) => ({ ...before, [photo.id]: stage }))}
-              />
-            </div>
-          </li>
-        ))}
+        {photos.map(({ id, originalName, facts: { takenAt } }) => {
+          const { stage, time } = said[id] ?? NOTHING_SAID;
+          return (
+            <li key={id}>
+              <Thumb photoId={id} alt="" className={style['thumb']} />
+              <div className={style['said']}>
+                <p>
+                  {takenAt === null ? 'Its camera wrote no time.' : cameraTimeInWords(takenAt)}
+                  {takenAt?.offset === null && ' (time zone of this machine assumed)'}
+                </p>
+                <Select
+                  label={`Stage in ${originalName}`}
+                  value={stage}
+                  options={STAGES}
+                  onChange={(chosen) => say(id, { stage: chosen })}
+                />
+                {takenAt === null && stage !== '' && (
+                  <Field
+                    label={`When ${originalName} was taken`}
+                    hint={
+                      untimed.includes(id)
+                        ? 'By the clock of this machine. Needed before the stage can be noted.'
+                        : 'By the clock of this machine.'
+                    }
+                  >
+                    {(control) => (
+                      <input {...control} type="datetime-local" value={time} onChange={(event) => say(id, { time: event.target.value })} />
+                    )}
+                  </Field>
+                )}
+              </div>
+            </li>
+          );
+        })}
       </ul>
     </Dialog>
   );
-}
-
-interface PhotoDraft {
-  readonly photo: string;
-  readonly stage: MoltStage;
-  readonly body: ObservationDraft;
-}
-
-function draftsOf(photos: readonly Photo[], chosen: Readonly<Record<string, MoltStage | ''>>, observer: string): PhotoDraft[] {
-  return photos
-    .flatMap(({ id, facts: { takenAt } }): PhotoDraft[] => {
-      const stage = chosen[id];
-      const time = takenAt && momentOfCamera(takenAt);
-      if (!stage || !time) return [];
-      const source = { kind: 'photo', photoId: id, offsetAssumed: time.offsetAssumed } as const;
-      return [{ photo: id, stage, body: { kind: stage, moment: time.moment, observer, note: '', source, span: null } }];
-    })
-    .toSorted((a, b) => Date.parse(a.body.moment.at) - Date.parse(b.body.moment.at) || rank(a.stage) - rank(b.stage));
-}
-
-/** Two stages in one picture, or in one second, come in their order. */
-function rank(stage: MoltStage): number {
-  return MoltStage.options.indexOf(stage);
 }
