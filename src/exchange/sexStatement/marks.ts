@@ -9,7 +9,7 @@ export interface StatementMark {
 }
 
 /** In points, from the bottom left corner of the page. */
-interface Place {
+export interface Place {
   readonly left: number;
   readonly bottom: number;
   readonly width: number;

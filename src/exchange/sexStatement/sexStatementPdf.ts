@@ -1,8 +1,20 @@
-import { grayscale, PDFDocument, type PDFFont, type PDFImage, type PDFPage } from '@cantoo/pdf-lib';
+import {
+  clip,
+  endPath,
+  grayscale,
+  PDFDocument,
+  type PDFFont,
+  type PDFImage,
+  type PDFPage,
+  popGraphicsState,
+  pushGraphicsState,
+  rectangle,
+} from '@cantoo/pdf-lib';
 import type { StatementText } from '../../words/sexStatement.ts';
 import { embedFace, type Face, LACKING, LACKING_NOTE, openFace } from '../letters.ts';
 import { wrapped } from '../lines.ts';
-import { drawMarks, type StatementMark } from './marks.ts';
+import { type CloseUp, closeUpOf, marksOn } from './closeUp.ts';
+import { drawMarks, type Place, type StatementMark } from './marks.ts';
 
 /** PDF's unit of length (ISO 32000-2:2020, 8.3.2.3): 1/72 in. Everything below is in points unless it says otherwise. */
 const POINTS_PER_MM = 72 / 25.4;
@@ -24,6 +36,9 @@ const CAPTION_SIZE = 8;
 const CAPTION_LINES = 3;
 const CAPTION_HEIGHT = CAPTION_LINES * CAPTION_SIZE * 1.3;
 const PHOTO_GAP = 4 * POINTS_PER_MM;
+/** The whole picture in a corner of its part, as a share of it. */
+const INSET_SIDE = 0.3;
+const CLOSE_UP_NOTE = 'enlarged; the frame in the corner shows which part of the photo';
 
 export interface StatementPicture {
   readonly caption: string;
@@ -166,12 +181,52 @@ function drawPictures({ page, regular, bold, widthPt }: Pen, pictures: readonly 
     const left = MARGIN + index * (placePt + PHOTO_GAP);
     const { width, height } = image.scaleToFit(placePt, topPt - MARGIN - CAPTION_HEIGHT);
     const bottom = topPt - height;
-    page.drawImage(image, { x: left, y: bottom, width, height });
-    drawMarks({ page, font: bold.font }, marks, { left, bottom, width, height });
-    const lines = wrapped(caption, { face: regular.face, size: CAPTION_SIZE, width: placePt }).slice(0, CAPTION_LINES);
+    const place = { left, bottom, width, height };
+    const closeUp = closeUpOf(marks);
+    if (closeUp) drawCloseUp({ page, font: bold.font }, { image, marks, closeUp }, place);
+    else {
+      page.drawImage(image, { x: left, y: bottom, width, height });
+      drawMarks({ page, font: bold.font }, marks, place);
+    }
+    const words = closeUp ? `${caption}; ${CLOSE_UP_NOTE}` : caption;
+    const lines = wrapped(words, { face: regular.face, size: CAPTION_SIZE, width: placePt }).slice(0, CAPTION_LINES);
     for (const [row, line] of lines.entries()) {
       const y = bottom - (row + 1) * CAPTION_SIZE * 1.3;
       page.drawText(line, { x: left, y, size: CAPTION_SIZE, font: regular.font, color: grayscale(0.25) });
     }
   }
+}
+
+/** The marked part of a picture, and the whole of it small in the corner that is farthest from what is marked. */
+function drawCloseUp(
+  { page, font }: { readonly page: PDFPage; readonly font: PDFFont },
+  { image, marks, closeUp }: { readonly image: PDFImage; readonly marks: readonly StatementMark[]; readonly closeUp: CloseUp },
+  place: Place,
+): void {
+  const { left, bottom, width, height } = place;
+  const whole = { width: width / closeUp.side, height: height / closeUp.side };
+  page.pushOperators(pushGraphicsState(), rectangle(left, bottom, width, height), clip(), endPath());
+  page.drawImage(image, {
+    x: left - closeUp.left * whole.width,
+    y: bottom - (1 - closeUp.top - closeUp.side) * whole.height,
+    ...whole,
+  });
+  page.pushOperators(popGraphicsState());
+  const near = marksOn(closeUp, marks);
+  drawMarks({ page, font }, near, place);
+  const points = near.flatMap((mark) => mark.points);
+  const middle = (along: 'x' | 'y') => points.reduce((sum, point) => sum + point[along], 0) / points.length;
+  const inset = { width: width * INSET_SIDE, height: height * INSET_SIDE };
+  const x = middle('x') > 0.5 ? left : left + width - inset.width;
+  const y = middle('y') > 0.5 ? bottom + height - inset.height : bottom;
+  page.drawRectangle({ x: x - 1.5, y: y - 1.5, width: inset.width + 3, height: inset.height + 3, color: grayscale(1) });
+  page.drawImage(image, { x, y, ...inset });
+  const frame = {
+    x: x + closeUp.left * inset.width,
+    y: y + (1 - closeUp.top - closeUp.side) * inset.height,
+    width: closeUp.side * inset.width,
+    height: closeUp.side * inset.height,
+  };
+  page.drawRectangle({ ...frame, borderWidth: 2.2, borderColor: grayscale(1) });
+  page.drawRectangle({ ...frame, borderWidth: 0.8, borderColor: grayscale(0) });
 }

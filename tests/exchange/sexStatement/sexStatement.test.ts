@@ -3,6 +3,7 @@ import { extractText, getDocumentProxy } from 'unpdf';
 import { describe, expect, it } from 'vitest';
 import type { AbdomenDistance } from '../../../src/domain/sexing/abdomenDistances.ts';
 import type { StatementFacts } from '../../../src/domain/sexing/statement/statement.ts';
+import { closeUpOf, marksOn } from '../../../src/exchange/sexStatement/closeUp.ts';
 import { sexStatementPdf } from '../../../src/exchange/sexStatement/sexStatementPdf.ts';
 import { photoCaption, sexStatement, statementAsText } from '../../../src/words/sexStatement.ts';
 import { CLEAR_FEMALE, determination } from '../../domain/sexing/readings.ts';
@@ -159,6 +160,43 @@ describe('its page', () => {
     expect([document.getPageCount(), imagesOf(document)]).toEqual([1, 1]);
     expect(document.getPage(0).getWidth()).toBeCloseTo(paper === 'a4' ? 595.28 : 612, 1);
     expect(await sexStatementPdf(sexStatement(FACTS), pictures, paper)).toEqual(bytes);
+  });
+
+  it('enlarges what is marked on a photo, says so, and shows the whole of it too', async () => {
+    const jpeg = await smallPicture(1, 'jpeg');
+    const read = async (points: { x: number; y: number }[]) => {
+      const pictures = [{ caption: 'strip.jpg', jpeg, marks: points.length === 0 ? [] : [{ number: 1, points }] }];
+      const bytes = await sexStatementPdf(sexStatement(FACTS), pictures, 'a4');
+      return (await extractText(await getDocumentProxy(new Uint8Array(bytes)), { mergePages: true })).text.replace(/\s+/g, ' ');
+    };
+    expect(await read([{ x: 0.5, y: 0.25 }])).toContain('strip.jpg; enlarged; the frame in the corner shows which part of the photo');
+    expect(await read([])).not.toContain('enlarged');
+  });
+
+  it('shows everything that is marked in the part that it enlarges, and no part where the marks fill the photo', () => {
+    const corner = [{ number: 1, points: [{ x: 0.01, y: 0.99 }] }];
+    const outline = [{ number: 1, points: [0.4, 0.5, 0.55].map((x) => ({ x, y: x / 2 })) }];
+    for (const marks of [corner, outline]) {
+      const part = closeUpOf(marks);
+      if (!part) throw new Error('Expected a part to be enlarged');
+      expect(Math.min(part.left, part.top)).toBeGreaterThanOrEqual(0);
+      expect(Math.max(part.left, part.top) + part.side).toBeLessThanOrEqual(1);
+      const shown = marksOn(part, marks).flatMap(({ points }) => points.flatMap(({ x, y }) => [x, y]));
+      expect(Math.min(...shown)).toBeGreaterThanOrEqual(0);
+      expect(Math.max(...shown)).toBeLessThanOrEqual(1);
+    }
+    expect(
+      closeUpOf([
+        {
+          number: 1,
+          points: [
+            { x: 0.1, y: 0.1 },
+            { x: 0.9, y: 0.5 },
+          ],
+        },
+      ]),
+    ).toBeNull();
+    expect(closeUpOf([])).toBeNull();
   });
 
   it('stays one page with everything at its longest, in letters that its fonts lack', async () => {

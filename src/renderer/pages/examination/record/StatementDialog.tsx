@@ -55,7 +55,9 @@ export function StatementDialog({ specimenId, onClose }: { specimenId: string; o
           onChange={setSizeNow}
         />
         <Select label="If it proves wrong" value={ifWrong} options={PROMISES} onChange={setIfWrong} />
-        {ifWrong !== 'none' && <DayField label="Until" value={until} onChange={setUntil} />}
+        {ifWrong !== 'none' && (
+          <DayField label="Until" hint="Left empty, the statement says that no last day is named." value={until} onChange={setUntil} />
+        )}
         <Select
           label="Paper"
           value={paper}
