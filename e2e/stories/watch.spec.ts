@@ -19,10 +19,7 @@ test('what is seen is noted in two taps, taken back, noted for an earlier hour, 
   await page.getByRole('button', { name: 'Undo' }).click();
   await expect(last).toHaveCount(0);
 
-  await pad.getByRole('button', { name: 'It was earlier' }).click();
-  const seenAt = pad.getByLabel('Seen at');
-  const latest = (await seenAt.getAttribute('max')) ?? '';
-  await seenAt.fill(`${Number(latest.slice(0, 4)) - 1}${latest.slice(4)}`);
+  await keeper.wasEarlier(pad, 365 * 24);
   await pad.getByRole('button', { name: 'Laid a silk mat' }).click();
   await expect(last.getByRole('listitem')).toHaveText([/^Laid a silk mat/]);
   await page.reload();
@@ -172,16 +169,10 @@ test('a molt that ends before it began is refused in words, and a reader on anot
   await keeper.goTo('Watch');
   await page.getByRole('region', { name: 'Everybody' }).getByRole('button', { name: /FH-03/ }).click();
   const pad = page.getByRole('region', { name: /FH-03/ });
-  const hoursAgo = async (hours: number) => {
-    await pad.getByRole('button', { name: 'It was earlier' }).click();
-    const seenAt = pad.getByLabel('Seen at');
-    const latest = (await seenAt.getAttribute('max')) ?? '';
-    await seenAt.fill(new Date(Date.parse(`${latest}:00Z`) - hours * 3_600_000).toISOString().slice(0, 16));
-  };
-  await hoursAgo(2);
+  await keeper.wasEarlier(pad, 2);
   await pad.getByRole('button', { name: 'Turned over', exact: true }).click();
   await expect(pad.getByRole('status')).toHaveText('Within what is usual');
-  await hoursAgo(4);
+  await keeper.wasEarlier(pad, 4);
   await pad.getByRole('button', { name: 'Free of its skin', exact: true }).click();
   await expect(pad.getByRole('alert')).toContainText('before it begins at');
   await expect(pad.getByRole('status')).toHaveText('Within what is usual');
@@ -204,13 +195,11 @@ test('an animal of unknown size waits the longest, says so, and offers to be mea
   await keeper.goTo('Watch');
   await page.getByRole('region', { name: 'Everybody' }).getByRole('button', { name: /FH-14/ }).click();
   const pad = page.getByRole('region', { name: /FH-14/ });
-  await pad.getByRole('button', { name: 'It was earlier' }).click();
-  const seenAt = pad.getByLabel('Seen at');
-  const latest = (await seenAt.getAttribute('max')) ?? '';
-  await seenAt.fill(new Date(Date.parse(`${latest}:00Z`) - 3 * 86_400_000).toISOString().slice(0, 16));
+  await keeper.wasEarlier(pad, 72);
   await pad.getByRole('button', { name: 'Free of its skin', exact: true }).click();
   await expect(pad.getByText('Its size is not known, so it waits as the longest')).toBeVisible();
   await expect(pad.getByRole('button', { name: 'Leg span measured' })).toHaveCount(0);
+  await pad.getByRole('button', { name: 'Back to now' }).click();
   await pad.getByRole('button', { name: 'Fangs black', exact: true }).click();
   await pad.getByRole('button', { name: 'Leg span measured' }).click();
   const dialog = page.getByRole('dialog', { name: 'Leg span measured' });
@@ -309,11 +298,7 @@ test('a molt that takes too long says whom to ask, and is told on the desktop on
   await keeper.goTo('Watch');
   await page.getByRole('region', { name: 'Everybody' }).getByRole('button', { name: /FH-03/ }).click();
   const pad = page.getByRole('region', { name: /FH-03/ });
-  await pad.getByRole('button', { name: 'It was earlier' }).click();
-  const seenAt = pad.getByLabel('Seen at');
-  const latest = (await seenAt.getAttribute('max')) ?? '';
-  const threeDaysAgo = new Date(Date.parse(`${latest}:00Z`) - 3 * 86_400_000).toISOString().slice(0, 16);
-  await seenAt.fill(threeDaysAgo);
+  await keeper.wasEarlier(pad, 72);
   await pad.getByRole('button', { name: 'Write something with it' }).click();
   await pad.getByLabel('Note').fill('On its side');
   await pad.getByRole('button', { name: 'Turned over', exact: true }).click();

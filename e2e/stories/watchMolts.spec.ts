@@ -59,3 +59,31 @@ test('keys stay under the thumb whatever is noted, and the clock with its cautio
   await expect(pad.getByRole('alert')).toContainText('a second one cannot begin');
   await expect(pad.getByRole('alert')).toBeInViewport();
 });
+
+test('an earlier time holds for every key until it is taken back, what is no time is refused, and a lost limb is asked for', async ({
+  page,
+}) => {
+  const keeper = new Keeper(page);
+  await keeper.openSample();
+  await keeper.animal('FH-03').getByRole('link').click();
+  await page.getByRole('link', { name: 'Note what you see' }).click();
+  const pad = page.getByRole('region', { name: /FH-03/ });
+  const last = pad.getByRole('region', { name: 'Noted last' }).getByRole('listitem');
+  await keeper.wasEarlier(pad, 48);
+  const day = await pad.getByLabel('Seen on').inputValue();
+  await pad.getByRole('button', { name: 'Refused food' }).click();
+  await expect(last).toHaveCount(1);
+  await expect(pad.getByLabel('Seen on')).toHaveValue(day);
+  await pad.getByLabel('Seen at').fill('half past nine');
+  await pad.getByRole('button', { name: 'Drank' }).click();
+  await expect(pad.getByRole('alert')).toContainText('is no time');
+  await expect(last).toHaveCount(1);
+  await pad.getByLabel('Seen at').fill('9:30');
+  await pad.getByRole('button', { name: 'Lost a limb' }).click();
+  await page.getByRole('dialog', { name: 'Which limb?' }).getByRole('button', { name: 'right leg III', exact: true }).click();
+  await expect(last.first()).toHaveText(/^Lost a limb.* 09:30right leg III$/);
+  await pad.getByRole('button', { name: 'Back to now' }).click();
+  await expect(pad.getByText('Noted as seen now.')).toBeVisible();
+  await pad.getByRole('heading', { level: 2 }).getByRole('link', { name: 'FH-03' }).click();
+  await expect(page.getByRole('link', { name: 'Note what you see' })).toBeVisible();
+});

@@ -37,6 +37,20 @@ export class Keeper {
     await expect(this.page.getByRole('heading', { name: 'An empty cabinet' })).toBeVisible();
   }
 
+  /** Sets the time of what is noted next so many hours back, and leaves it there. */
+  async wasEarlier(pad: Locator, hours: number): Promise<void> {
+    const earlier = pad.getByRole('button', { name: 'It was earlier' });
+    const back = pad.getByRole('button', { name: 'Back to now' });
+    await expect(earlier.or(back)).toBeVisible();
+    if (await back.isVisible()) await back.click();
+    await earlier.click();
+    const [day, time] = [pad.getByLabel('Seen on'), pad.getByLabel('Seen at')];
+    const before = Date.parse(`${await day.inputValue()}T${await time.inputValue()}:00Z`) - hours * 3_600_000;
+    const typed = new Date(before).toISOString();
+    await day.fill(typed.slice(0, 10));
+    await time.fill(typed.slice(11, 16));
+  }
+
   async openSample(): Promise<void> {
     await this.page.getByRole('button', { name: 'Open the sample cabinet' }).click();
     await expect(this.heading()).toHaveText('Cabinet', { timeout: 120_000 });

@@ -122,6 +122,7 @@ export function MoltDialog({ specimenId, molt, today, notBefore = today, lastShe
         <TextField
           label="Notes"
           kind="lines"
+          hint={partsAsked(form.outcomes)}
           error={errors['notes']}
           value={form.notes}
           maxLength={20_000}
@@ -131,3 +132,16 @@ export function MoltDialog({ specimenId, molt, today, notBefore = today, lastShe
     </FormDialog>
   );
 }
+
+/** What an outcome leaves open, asked where it can be answered. */
+function partsAsked(outcomes: readonly MoltOutcome[]): string | undefined {
+  const asked = outcomes.flatMap((outcome) => PARTS_ASKED[outcome] ?? []);
+  return asked.length === 0 ? undefined : asked.join(' ');
+}
+
+const PARTS_ASKED: Partial<Record<MoltOutcome, string>> = {
+  stuck: 'Which part was stuck?',
+  'limb-lost': 'Which limb was lost?',
+  'limb-regenerated': 'Which limb came back?',
+  deformed: 'Which part is deformed?',
+};

@@ -2,6 +2,7 @@ import { useQueryClient } from '@tanstack/react-query';
 import { type ReactElement, useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import { signsOfAnimal } from '../../../domain/sexing/live/animalFacts.ts';
+import { isKept } from '../../../domain/specimen/counts.ts';
 import { answerKey, useAnswer } from '../../client/queries.ts';
 import { Button } from '../../parts/Button.tsx';
 import { ButtonLink } from '../../parts/ButtonLink.tsx';
@@ -72,6 +73,7 @@ export function SpecimenPage({ specimenId }: { specimenId: string }): ReactEleme
             <ButtonLink to={`/ladder/${specimen.id}`} icon="ladder">
               Ladder
             </ButtonLink>
+            {isKept(specimen.status) && <ButtonLink to={`/watch/${specimen.id}`}>Note what you see</ButtonLink>}
             <Button icon="edit" onClick={() => setOpen('edit')}>
               Change
             </Button>

@@ -4,7 +4,7 @@ import { differenceOf } from '../../../../src/domain/care/tableDifference.ts';
 import { nextStepOf } from '../../../../src/domain/care/watchItem.ts';
 import { holdInWords, spanInWordsOf, spansInWords } from '../../../../src/renderer/pages/watch/holdWords.ts';
 import { needInWords, stepOf, whyInWords } from '../../../../src/renderer/pages/watch/needWords.ts';
-import { fieldValueOf, momentFromField, momentOfCamera } from '../../../../src/renderer/pages/watch/wallClock.ts';
+import { momentOfCamera, momentTyped, typedOf } from '../../../../src/renderer/pages/watch/wallClock.ts';
 import { clockOf, durationInWords, momentInWords } from '../../../../src/words/dates.ts';
 
 describe('moments', () => {
@@ -16,10 +16,17 @@ describe('moments', () => {
     expect(momentInWords({ at: '2026-03-05T02:00:00.000Z', offset: '-03:30' })).toBe('4 Mar 2026, 22:30');
   });
 
-  test('go into a field of date and time and come back the same to the minute', () => {
-    const back = momentFromField(fieldValueOf('2026-07-01T10:20:00.000Z'));
-    expect(back?.at).toBe('2026-07-01T10:20:00.000Z');
-    expect(momentFromField('')).toBeNull();
+  test('go into fields of day and time and come back the same to the minute', () => {
+    expect(momentTyped(typedOf('2026-07-01T10:20:00.000Z'))?.at).toBe('2026-07-01T10:20:00.000Z');
+  });
+
+  test('are typed with 24 hours, and what is no time is none', () => {
+    const typed = (time: string, day = '2026-07-01') => momentTyped({ day, time });
+    expect(typed('9:05')).toEqual(typed('09:05'));
+    expect(typed('21.05')).toEqual(typed(' 21:05 '));
+    expect(typed('21:05')).not.toBeNull();
+    for (const time of ['', '9', '24:00', '9:60', '9:05 PM']) expect(typed(time)).toBeNull();
+    expect(typed('9:05', '')).toBeNull();
   });
 
   test('of a camera are exact with an offset and assumed without one', () => {
