@@ -110,6 +110,8 @@ test('animals stand beside each other with their order, and the next molt is tol
   await expectAccessible(page, 'the Ladder with animals beside each other');
   await page.setViewportSize({ width: 1024, height: 700 });
   await expectNoSidewaysScroll(page, 'the Ladder');
+  const topOf = async (name: string) => (await page.getByRole('heading', { name, exact: true }).boundingBox())?.y;
+  expect(await topOf('The skins at one scale')).toBe(await topOf('Growth'));
 
   await keeper.goTo('Cabinet');
   await page.getByRole('button', { name: 'Next due' }).click();

@@ -45,7 +45,10 @@ export function FitSummary({
           .
         </p>
         {caution && <p className={style['small']}>{caution}</p>}
-        <p className={style['small']}>{words.explanation}</p>
+        <details className={style['how']}>
+          <summary>How this is fitted</summary>
+          <p className={style['small']}>{words.explanation}</p>
+        </details>
       </div>
     );
   }

@@ -102,7 +102,7 @@ function LoadedLadder({
             growth={matureMaleBy ? { ...growth, maturity: null } : growth}
           />
           <LitProvider>
-            <div className={gallery.length > 0 ? style['side'] : undefined}>
+            <div className={`${style['first']} ${gallery.length > 0 ? style['side'] : ''}`}>
               <section className={style['section']} aria-labelledby="growth">
                 <h2 id="growth">Growth</h2>
                 {measuresIn(ladder, growth.live).length === 0 && <NothingMeasured photoId={gallery[0]?.photo.id ?? null} />}

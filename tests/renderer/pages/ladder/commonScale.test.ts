@@ -3,11 +3,15 @@ import { describe, expect, it } from 'vitest';
 import { barLengthMm, fittingScale, openingScale, spacingOf } from '../../../../src/renderer/pages/ladder/gallery/commonScale.ts';
 
 const HEIGHT_PX = 380;
-const spaceOf = (figures: number, widthPx: number, empty = 0) => ({ ...spacingOf(figures, widthPx), widthPx, heightPx: HEIGHT_PX, empty });
+const spaceOf = (plates: readonly { widthMm: number; heightMm: number }[], widthPx: number, empty = 0) => {
+  const place = { widthPx, heightPx: HEIGHT_PX, empty };
+  return { ...place, ...spacingOf(plates, place) };
+};
 
 describe('fittingScale', () => {
   it('lets the tallest plate fill the height where there is width enough', () => {
-    expect(fittingScale([{ widthMm: 50, heightMm: 95 }], spaceOf(1, 1000))).toBe(4);
+    const plates = [{ widthMm: 50, heightMm: 95 }];
+    expect(fittingScale(plates, spaceOf(plates, 1000))).toBe(4);
   });
 
   it('fits all into the row, also thirty beside empty places, and uses width or height up', () => {
@@ -18,7 +22,7 @@ describe('fittingScale', () => {
         fc.integer({ min: 0, max: 6 }),
         fc.integer({ min: 580, max: 1400 }),
         (plates, empty, widthPx) => {
-          const space = spaceOf(plates.length + empty, widthPx, empty);
+          const space = spaceOf(plates, widthPx, empty);
           const scale = fittingScale(plates, space);
           const plain = plates.reduce((sum, { widthMm }) => sum + Math.max(space.narrowestPx, widthMm * scale), 0);
           const usedPx = plain + empty * space.narrowestPx + space.gapPx * (plates.length + empty - 1);
@@ -29,6 +33,21 @@ describe('fittingScale', () => {
         },
       ),
     );
+  });
+});
+
+describe('spacingOf', () => {
+  // Six skins, each a quarter larger than the one before, in half of a window.
+  const plates = [0, 1, 2, 3, 4, 5].map((molts) => ({ widthMm: 40 * 1.25 ** molts, heightMm: 46 * 1.25 ** molts }));
+
+  it('lets the smallest skins take less where the largest would come to nothing', () => {
+    const space = spaceOf(plates, 470);
+    const largestPx = 40 * 1.25 ** 5 * fittingScale(plates, space);
+    expect(largestPx).toBeGreaterThan(1.4 * (470 / 6));
+  });
+
+  it('leaves each its share where all are seen well', () => {
+    expect(spaceOf(plates, 1100).narrowestPx).toBeCloseTo(136, 0);
   });
 });
 

@@ -62,7 +62,7 @@ export function DatePlot({ rungs, points, live, living, widthPx, measure, measur
   return (
     <>
       <svg width={widthPx} height={FRAME.heightPx} aria-hidden="true">
-        <ValueAxis scale={y} ticks={logTicks(low, high)} unit="mm" widthPx={widthPx} />
+        <ValueAxis scale={y} ticks={logTicks(low, high)} unit="mm" axis="logarithmic" widthPx={widthPx} />
         {living?.due && (
           <>
             <Window from={living.due.window90.from} to={living.due.window90.to} look="foretold90" x={x} rightPx={rightPx} />

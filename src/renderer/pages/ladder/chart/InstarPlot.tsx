@@ -65,7 +65,7 @@ export function InstarPlot({ rungs, points, live, bands, living, widthPx, measur
             </text>
           </g>
         ))}
-        <ValueAxis scale={y} ticks={logTicks(low, high)} unit="mm" widthPx={widthPx} />
+        <ValueAxis scale={y} ticks={logTicks(low, high)} unit="mm" axis="logarithmic" widthPx={widthPx} />
         <InstarAxis rungs={rungs} after={next ? (living ? livingTick(living) : ['alive']) : null} x={x} widthPx={widthPx} />
         {bands && <BandLayer bands={bands} x={x} y={y} widthPx={widthPx} />}
         {foretold && (

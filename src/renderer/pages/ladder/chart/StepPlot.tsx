@@ -9,7 +9,7 @@ import { type Mark, markOf } from './mark.ts';
 import { PointLayer } from './PointLayer.tsx';
 import { FRAME, logTicks } from './scales.ts';
 import type { StepValue } from './stepValues.ts';
-import { ValueAxis } from './ValueAxis.tsx';
+import { type Axis, ValueAxis } from './ValueAxis.tsx';
 
 /** A value that runs across the chart for comparison. */
 export interface Yardstick {
@@ -25,7 +25,7 @@ interface Props {
   yardsticks: readonly Yardstick[];
   unit: string;
   /** Ratios stand on an even axis, days on a logarithmic one. */
-  axis: 'even' | 'logarithmic';
+  axis: Axis;
   label: string;
   widthPx: number;
   /** The instar that has not ended, after the last rung; left out where its figure is no part of the drawing. */
@@ -58,7 +58,7 @@ export function StepPlot({ rungs, values, yardsticks, unit, axis, label, widthPx
   return (
     <>
       <svg width={widthPx} height={FRAME.heightPx} aria-hidden="true">
-        <ValueAxis scale={y.at} ticks={y.ticks} unit={unit} widthPx={widthPx} />
+        <ValueAxis scale={y.at} ticks={y.ticks} unit={unit} axis={axis} widthPx={widthPx} />
         <InstarAxis rungs={rungs} after={running ? livingTick(running.living) : null} x={x} widthPx={widthPx} />
         {running && <Running interval={running.interval} xPx={x(lastStep + 1)} y={y.at} />}
         {yardsticks.map(({ value, words, kind }) => (
@@ -98,7 +98,7 @@ function Running({ interval, xPx, y }: { interval: RunningInterval; xPx: number;
   );
 }
 
-function yScale(axis: Props['axis'], low: number, high: number): { at: (value: number) => number; ticks: number[] } {
+function yScale(axis: Axis, low: number, high: number): { at: (value: number) => number; ticks: number[] } {
   const range = [FRAME.heightPx - FRAME.bottomPx, FRAME.topPx];
   if (axis === 'logarithmic') {
     const domain: [number, number] = [low / 1.15, high * 1.15];

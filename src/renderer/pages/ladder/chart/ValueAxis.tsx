@@ -6,11 +6,15 @@ interface Props {
   scale: (value: number) => number;
   ticks: readonly number[];
   unit: string;
+  axis: Axis;
   widthPx: number;
 }
 
+/** On a logarithmic one equal steps are equal ratios, which it says itself: a line that bends there would be straight here. */
+export type Axis = 'even' | 'logarithmic';
+
 /** The axis at the left, with a hairline across at each figure. */
-export function ValueAxis({ scale, ticks, unit, widthPx }: Props): ReactElement {
+export function ValueAxis({ scale, ticks, unit, axis, widthPx }: Props): ReactElement {
   return (
     <g>
       {ticks.map((tick) => (
@@ -21,8 +25,8 @@ export function ValueAxis({ scale, ticks, unit, widthPx }: Props): ReactElement 
           </text>
         </g>
       ))}
-      <text x={FRAME.leftPx - 10} y={FRAME.topPx - 6} textAnchor="end" className={style['axis']}>
-        {unit}
+      <text y={FRAME.topPx - 6} className={style['axis']}>
+        {axis === 'logarithmic' ? `${unit}, logarithmic` : unit}
       </text>
     </g>
   );

@@ -59,7 +59,7 @@ export function ComparePlot({ animals, ownId, alignment, band, widthPx }: Props)
   return (
     <>
       <svg width={widthPx} height={FRAME.heightPx} aria-hidden="true">
-        <ValueAxis scale={y} ticks={logTicks(...domain)} unit="mm" widthPx={rightPx + FRAME.rightPx} />
+        <ValueAxis scale={y} ticks={logTicks(...domain)} unit="mm" axis="logarithmic" widthPx={rightPx + FRAME.rightPx} />
         <PlaceAxis x={x} ticks={ticksOf(alignment, ends, rightPx)} alignment={alignment} rightPx={rightPx} />
         <path d={bandPath(band, alignment, x, y)} className={chart['bandOfOne']} />
         {shown.map((animal) => {

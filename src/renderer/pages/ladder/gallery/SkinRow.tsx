@@ -16,10 +16,10 @@ export function SkinRow({ entries, plates }: { entries: readonly GalleryEntry[];
   const { ref, widthPx } = useElementWidth<HTMLDivElement>();
   const [zoom, setZoom] = useState(1);
   const { spacing, fitting, opening } = useMemo(() => {
-    const spacing = spacingOf(entries.length, widthPx);
     const sizes = plates.map(({ plate }) => plate);
-    const space = { ...spacing, widthPx, heightPx: HIGHEST_PLATE_PX, empty: entries.length - plates.length };
-    const fitting = fittingScale(sizes, space);
+    const place = { widthPx, heightPx: HIGHEST_PLATE_PX, empty: entries.length - plates.length };
+    const spacing = spacingOf(sizes, place);
+    const fitting = fittingScale(sizes, { ...place, ...spacing });
     return { spacing, fitting, opening: openingScale(fitting, Math.max(...sizes.map(({ heightMm }) => heightMm)), HIGHEST_PLATE_PX) };
   }, [plates, entries, widthPx]);
   const room = useMemo(() => {

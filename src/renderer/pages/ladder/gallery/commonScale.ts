@@ -28,12 +28,12 @@ export interface RowSpacing {
   readonly gapPx: number;
 }
 
-export function spacingOf(figures: number, widthPx: number): RowSpacing {
-  const gapPx = within(LEAST_GAP_PX, widthPx / figures / 6, WISHED_GAP_PX);
-  return { narrowestPx: within(LEAST_FIGURE_PX, (widthPx - gapPx * (figures - 1)) / figures, WISHED_FIGURE_PX), gapPx };
+interface PlateSize {
+  readonly widthMm: number;
+  readonly heightMm: number;
 }
 
-interface RowSpace extends RowSpacing {
+interface RowPlace {
   readonly widthPx: number;
   /** For the tallest plate. */
   readonly heightPx: number;
@@ -41,13 +41,29 @@ interface RowSpace extends RowSpacing {
   readonly empty: number;
 }
 
+type RowSpace = RowPlace & RowSpacing;
+
+/** Equal shares for all figures as far as the captions wish it; where that leaves too little of the tallest plate, the small ones take less. */
+export function spacingOf(plates: readonly PlateSize[], place: RowPlace): RowSpacing {
+  const figures = plates.length + place.empty;
+  const gapPx = within(LEAST_GAP_PX, place.widthPx / figures / 6, WISHED_GAP_PX);
+  const share = within(LEAST_FIGURE_PX, (place.widthPx - gapPx * (figures - 1)) / figures, WISHED_FIGURE_PX);
+  const tallestMm = Math.max(...plates.map(({ heightMm }) => heightMm));
+  const candidates = NARROWER.map((part) => ({ narrowestPx: Math.max(LEAST_FIGURE_PX, share * part), gapPx }));
+  const enough = candidates.find((spacing) => fittingScale(plates, { ...place, ...spacing }) * tallestMm >= LEAST_TALLEST_PX);
+  return enough ?? candidates.at(-1) ?? { narrowestPx: LEAST_FIGURE_PX, gapPx };
+}
+
+/** Parts of an equal share that a figure keeps at least. */
+const NARROWER = [1, 0.8, 0.6, 0.45, 0.3];
+
 /**
  * The largest common scale at which all plates stand side by side without scrolling and none is higher than allowed; where so
  * many cannot, that of the opening.
  *
  * @returns pixels per millimeter.
  */
-export function fittingScale(plates: readonly { widthMm: number; heightMm: number }[], space: RowSpace): number {
+export function fittingScale(plates: readonly PlateSize[], space: RowSpace): number {
   const { widthPx, heightPx, narrowestPx, gapPx, empty } = space;
   const tallestMm = Math.max(...plates.map(({ heightMm }) => heightMm));
   const freePx = widthPx - empty * narrowestPx - gapPx * (plates.length + empty - 1);
