@@ -9,7 +9,7 @@ import { uncapitalized } from './labels.ts';
 /** How the rung of a molt is called where the sentence goes on. */
 export type NameOfMolt = (moltId: string) => string;
 
-/** Of a skin whose carapace no number of molts explains, beside its figures. */
+/** Of a skin whose carapace does not fit those around it, beside its figures. */
 export const ODD_IN_ROW = 'does not fit the skins beside it; left out of forecasts';
 
 /** What is odd about a row of skins, and what to look at. */

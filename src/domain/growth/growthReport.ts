@@ -42,7 +42,7 @@ export const GrowthReport = z
     maturity: MaturityHint.nullable(),
     carapaceNow: SizeNow.nullable().describe('Null where no skin shows it whose place is known'),
     spanNow: SizeNow.nullable().describe('Leg span, how the skin lay counted in'),
-    inDoubt: z.array(z.string()).describe('Molts whose skins have a carapace that no number of molts explains'),
+    inDoubt: z.array(z.string()).describe('Molts whose skins have a carapace that does not fit the skins around it'),
     findings: z.array(GrowthFinding),
   })
   .meta({ id: 'GrowthReport' });

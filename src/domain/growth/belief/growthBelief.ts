@@ -35,7 +35,7 @@ export interface SkinPlace {
   readonly instar: number;
   /** How far the living animal is ahead of it. */
   readonly moltsSince: MoltsSince;
-  /** No number of molts explains its carapace beside the skins around it: see `stepDoubt.ts`. */
+  /** Its carapace does not fit the skins around it: see `stepDoubt.ts`. */
   readonly inDoubt: boolean;
 }
 

@@ -58,7 +58,7 @@ export interface PlacedMolt {
   readonly instar: number;
   readonly stepKnown: boolean;
   readonly size: SkinSize | null;
-  /** No number of molts explains its size beside the skins around it: see `stepDoubt.ts`. */
+  /** Its size does not fit the skins around it: see `stepDoubt.ts`. */
   readonly inDoubt: boolean;
 }
 
@@ -91,7 +91,7 @@ export interface GrowthSeries {
 
 /**
  * Steps between molts whose place in the row is known. Across a gap on record a step counts as so many molts; molts after today,
- * pairs with no day between them, and growth that no number of molts explains, are left out and said so.
+ * pairs with no day between them, skins in doubt, and growth that no number of molts explains, are left out and said so.
  */
 export function seriesOf(record: GrowthRecord, today: CalendarDay): GrowthSeries {
   const facts = new Set<ForecastFact>();
@@ -115,13 +115,14 @@ export function seriesOf(record: GrowthRecord, today: CalendarDay): GrowthSeries
     const noneMissed = since.every(({ molt: { outcomes } }) => outcomes?.includes('none-missed-before'));
     return { onRecord: later.instar - earlier.instar, noneMissed };
   };
-  const steps = pairs(known.filter(({ size }) => size !== null)).flatMap(([earlier, later]) =>
-    growthBetween(earlier, later, counted(earlier, later)),
-  );
-  const explained = steps.filter((step) => !isBeyondMolts(step));
+  const measured = known.filter(({ size }) => size !== null);
+  const stepsBetween = (row: readonly MoltInRow[]) =>
+    pairs(row).flatMap(([earlier, later]) => growthBetween(earlier, later, counted(earlier, later)));
+  const steps = stepsBetween(measured);
   const doubted = skinsInDoubt(steps);
+  const explained = stepsBetween(measured.filter(({ molt }) => !doubted.has(molt.id))).filter((step) => !isBeyondMolts(step));
   const placed = inRow.map((molt): PlacedMolt => ({ ...molt, inDoubt: doubted.has(molt.molt.id) }));
-  if (explained.length < steps.length) facts.add('step-doubted');
+  if (steps.some(isBeyondMolts)) facts.add('step-doubted');
   if (placed.findLast(({ size, stepKnown }) => size !== null && stepKnown)?.inDoubt) facts.add('last-skin-doubted');
   return {
     record,

@@ -5,7 +5,7 @@ import { ForecastFact } from '../belief/growthRecord.ts';
 import { LineBasis } from '../belief/lineBasis.ts';
 
 /** Raised whenever the same record would give another forecast. */
-export const FORECAST_MODEL = 5;
+export const FORECAST_MODEL = 6;
 
 /** Where the running interval began. */
 export const IntervalStart = z

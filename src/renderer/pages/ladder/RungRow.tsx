@@ -13,7 +13,7 @@ import { TakeOut } from './TakeOut.tsx';
 interface Props {
   rung: Rung;
   previous: Rung | undefined;
-  /** Whether no number of molts explains its carapace length. */
+  /** Whether its carapace length does not fit the skins around it. */
   isOdd: boolean;
   specimenId: string;
 }

@@ -22,7 +22,7 @@ const COLUMNS = [
 interface Props {
   rungs: readonly Rung[];
   live: readonly LiveSize[];
-  /** Molts whose carapace length no number of molts explains. */
+  /** Molts whose carapace length does not fit the skins around it. */
   inDoubt: readonly string[];
   specimenId: string;
 }

@@ -236,4 +236,24 @@ describe('a forecast from little or odd records', () => {
     expect(sizeBeside([5, 6.4, 4.1])).toEqual(sizeBeside([5, 6.4]));
     expect(sizeBeside([5, 6.4, 8.2])).not.toEqual(sizeBeside([5, 6.4]));
   });
+
+  it('learns from a sibling as if a skin that a scale made 1.6 times too large were not measured', () => {
+    const molts = moltsAfter([30, 40, 50, 60, 70]);
+    const family = { taxon: 'Grammostola pulchra', eggSacGroup: 'A' };
+    const sizes = (lengthsMm: readonly number[]) =>
+      lengthsMm.map((lengthMm, index) => ({ moltId: `molt-${index}`, lengthMm, uncertaintyMm: 0.05 }));
+    const own = growthRecord({ ...family, specimenId: 'own', molts, sizes: sizes([5]) });
+    const sizeBeside = (lengthsMm: readonly number[], left: number | null) => {
+      const sibling = growthRecord({
+        ...family,
+        specimenId: 'sibling',
+        molts,
+        sizes: sizes(lengthsMm).filter((_, index) => index !== left),
+      });
+      return forecastOf(own, '2015-09-15', [sibling]).size;
+    };
+    const wrong = sizeBeside([5, 6.25, 7.8 * 1.6, 9.8, 12.2], null);
+    expect(wrong).toEqual(sizeBeside([5, 6.25, 7.8, 9.8, 12.2], 2));
+    expect(wrong).not.toBeNull();
+  });
 });

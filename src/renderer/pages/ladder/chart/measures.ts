@@ -16,7 +16,7 @@ export interface SizePoint {
   readonly previous: Rung | null;
   /** Whether the rung before is the instar just before. */
   readonly follows: boolean;
-  /** No number of molts explains it beside the skins around it. */
+  /** It does not fit the skins around it. */
   readonly inDoubt: boolean;
 }
 
