@@ -31,6 +31,9 @@ export const NEED_WORDS: Readonly<Record<LevelReason, string>> = {
   'second-reader-disagrees': 'readers who agree (the second one does not)',
   'second-skin-missing': 'another skin that shows the same as clearly',
   'successive-skin-missing': 'the skin before or after, read the same way',
+  'leg-span-unknown': 'the leg span of this skin',
+  'leg-span-small': 'a skin of larger leg span',
+  'fusillae-not-read-as-absent': 'fusillae looked for and absent',
   'evidence-too-weak': 'weightier evidence than these answers give',
 };
 

@@ -3,7 +3,7 @@ import type { ScaleMarks } from './calibration.ts';
 import { pointOn } from './ellipse.ts';
 import type { ImagePoint } from './points.ts';
 import { COVERAGE_FACTOR } from './quantity.ts';
-import { differenceVariance, type LengthByScale, lengthByScale } from './twoScales.ts';
+import { differenceVariance, type Extent, type LengthByScale, lengthByScale } from './twoScales.ts';
 
 /** How long one scale object of a picture is by its own marks and by those of another. */
 export interface Comparison {
@@ -33,8 +33,7 @@ export function contradictionOf(one: ScaledObject, other: ScaledObject): Compari
   if (mirrored === null) return null;
   // Told the same way round: what the first object's scale makes of the second.
   const factor = mirrored.itselfMm / mirrored.byOtherMm;
-  const [from, to] = extentOf(other.marks);
-  const itselfMm = ownLength(other, from, to)?.valueMm ?? Number.NaN;
+  const itselfMm = ownLength(other)?.valueMm ?? Number.NaN;
   return { itselfMm, byOtherMm: itselfMm * factor, expandedUncertaintyMm: (mirrored.expandedUncertaintyMm * itselfMm) / mirrored.itselfMm };
 }
 
@@ -55,12 +54,11 @@ function agrees({ itselfMm, byOtherMm, expandedUncertaintyMm }: Comparison): boo
  * @returns null where it cannot be seen by the first one's scale.
  */
 export function comparisonOf(one: ScaledObject, other: ScaledObject): Comparison | null {
-  const [from, to] = extentOf(other.marks);
   // Without a camera station heights cannot be allowed for; the difference they make stays small for flat objects.
   const corrected = one.calibration.station !== null;
   const aboveMm = corrected ? other.calibration.faceHeightMm - one.calibration.faceHeightMm : 0;
-  const byOther = lengthByScale(one.calibration, from, to, aboveMm);
-  const itself = ownLength(other, from, to);
+  const byOther = lengthByScale(one.calibration, extentOf(other.marks), aboveMm);
+  const itself = ownLength(other);
   if (byOther === null || itself === null) return null;
   const heights = corrected ? 0 : heightDoubt(one.calibration, other.calibration);
   const expandedUncertaintyMm = COVERAGE_FACTOR * Math.sqrt(differenceVariance(byOther, itself) + (heights * itself.valueMm) ** 2);
@@ -73,10 +71,10 @@ export function comparisonOf(one: ScaledObject, other: ScaledObject): Comparison
  *
  * @returns null where one of the points lies beyond the plane's horizon.
  */
-function ownLength({ marks, calibration }: ScaledObject, from: ImagePoint, to: ImagePoint): LengthByScale | null {
-  if (marks.kind !== 'coin') return lengthByScale(calibration, from, to, 0);
+function ownLength({ marks, calibration }: ScaledObject): LengthByScale | null {
+  if (marks.kind !== 'coin') return lengthByScale(calibration, extentOf(marks), 0);
   const { rim, rimPx, diameterMm, diameterStandardUncertaintyMm } = marks;
-  const byRimMm = (diameterMm * rimPx) / rim.semiMajorPx;
+  const byRimMm = (2 * diameterMm * rimPx) / (rim.semiMajorPx + rim.semiMinorPx);
   const { standardUncertainty: share } = calibration.lens.shift;
   return {
     valueMm: diameterMm,
@@ -91,19 +89,25 @@ function heightDoubt(one: Calibration, other: Calibration): number {
   return Math.abs(other.faceHeightMm - one.faceHeightMm) / one.view.station.heightMm;
 }
 
+/** Diameters of a coin, all round: its mean radius is known far better than the longest of them, which every noise of the rim lengthens. */
+const DIAMETERS = 8;
+
 /** Two points of an object far apart, in the picture. */
-function extentOf(marks: ScaleMarks): readonly [ImagePoint, ImagePoint] {
+function extentOf(marks: ScaleMarks): Extent {
   switch (marks.kind) {
     case 'two-points':
-      return marks.ends;
+      return [marks.ends];
     case 'rectangle':
-      return [marks.corners[0], marks.corners[2]];
+      return [[marks.corners[0], marks.corners[2]]];
     case 'coin':
-      return [pointOn(marks.rim, 0), pointOn(marks.rim, Math.PI)];
+      return Array.from({ length: DIAMETERS }, (_, index) => {
+        const angle = (index * Math.PI) / DIAMETERS;
+        return [pointOn(marks.rim, angle), pointOn(marks.rim, angle + Math.PI)];
+      });
     case 'points':
-      return farthest(marks.points.map(({ at }) => at));
+      return [farthest(marks.points.map(({ at }) => at))];
     case 'rule-ticks':
-      return farthest(marks.ticks.map(({ from }) => from));
+      return [farthest(marks.ticks.map(({ from }) => from))];
   }
 }
 

@@ -17,14 +17,17 @@ export function knownPointing(pointingPx: number): PointingError {
   return { pointingPx, degreesOfFreedom: Number.POSITIVE_INFINITY };
 }
 
-/** Of one landmark: of the edge it went to; else of the hand, unless the photo was shown too small for that hand. */
+/**
+ * Of one landmark: of the hand, unless the photo was shown too small for that hand; where it went to an edge, of the edge and of what
+ * that leaves of the hand.
+ */
 export function pointingOf(
   name: LandmarkName,
   { pointingPx: edgePx, aimedPx = 0 }: Pick<PlacedLandmark, 'pointingPx' | 'aimedPx'>,
   given: GivenPointing,
 ): PointingError {
   const hand = typeof given === 'number' ? knownPointing(given) : given(name);
-  if (edgePx !== undefined) return knownPointing(pointOnEdgePx(edgePx, hand.pointingPx));
+  if (edgePx !== undefined) return knownPointing(pointOnEdgePx(edgePx, Math.max(hand.pointingPx, aimedPx)));
   return aimedPx > hand.pointingPx ? knownPointing(aimedPx) : hand;
 }
 

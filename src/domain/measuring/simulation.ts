@@ -14,7 +14,8 @@ import { EDGE_UNCERTAINTY_MM } from './knownRectangles.ts';
 import type { LandmarkName, Landmarks } from './landmarks.ts';
 import { type RadialShift, radialShiftOf, shifted } from './lens/radialShift.ts';
 import { type Sides, sideLine } from './lens/sides.ts';
-import { carapaceHeights, measure } from './measure.ts';
+import { carapaceHeights, type MeasuringOptions, measure } from './measure.ts';
+import { type GivenPointing, pointingOf } from './pointingError.ts';
 import type { ImagePoint } from './points.ts';
 import { viewOfPoints } from './pointsView.ts';
 import type { ReadingDraft } from './reading.ts';
@@ -27,7 +28,8 @@ type SimulatedReading = Pick<ReadingDraft, 'landmarks' | 'carapaceHeight' | 'poi
 
 /**
  * What a reading gives when all that it rests on is drawn anew again and again: marks, size of the object, focal length, clicks
- * and heights, each from its normal distribution, and the lens's distortion from its rectangular one (JCGM 101:2008, 6.4 and 7). To be compared with the first order of `measure`.
+ * and heights, each from its normal distribution, and the lens's distortion from its rectangular one (JCGM 101:2008, 6.4 and 7). To be
+ * compared with the first order of `measure` under the same options.
  *
  * @returns by name, the quantities that the reading itself gives, each with its draws that gave none; a failure when the marks
  * themselves, without error, do not calibrate.
@@ -40,14 +42,15 @@ export function simulateReading(
   picture: PictureFacts,
   draws: number,
   draw: Generator,
+  options: MeasuringOptions = {},
 ): Result<ReadonlyMap<string, Distribution>> {
   const exact = calibrate(marks, picture);
   if (!exact.ok) return exact;
   const asScattered = marks.kind === 'points' ? scattering(marks, picture) : marks;
-  const heights = carapaceHeights(reading, exact.value);
+  const heights = carapaceHeights(reading, exact.value, options);
   const lens = lensOf(picture);
   const focalShare = lens.known ? focalStandardUncertaintyPx(lens, picture) / lens.focalPx : 0;
-  const given = measure(reading, exact.value).quantities;
+  const given = measure(reading, exact.value, options).quantities;
   const values = new Map<string, number[]>(given.map(({ name }) => [name, []]));
   for (let round = 0; round < draws; round += 1) {
     const lensShift = radialShiftOf(picture, (2 * draw() - 1) * CORNER_SHIFT_BOUND);
@@ -56,14 +59,14 @@ export function simulateReading(
       refocused(picture, 1 + focalShare * normalDeviate(draw)),
     );
     if (!calibration.ok) continue;
-    const landmarks = drawnLandmarks(reading.landmarks, reading.pointingPx, lensShift, draw);
+    const landmarks = drawnLandmarks(reading.landmarks, options.pointing ?? reading.pointingPx, lensShift, draw);
     const common = normalDeviate(draw);
     const heightsMm: KnownHeights = {};
     for (const name of Object.keys(landmarks) as LandmarkName[]) {
       const { heightMm, ownStandardUncertaintyMm, sharedStandardUncertaintyMm } = heights.of(name);
       heightsMm[name] = heightMm + ownStandardUncertaintyMm * normalDeviate(draw) + sharedStandardUncertaintyMm * common;
     }
-    for (const { name, estimate } of measure({ ...reading, landmarks }, calibration.value, { heightsMm }).quantities) {
+    for (const { name, estimate } of measure({ ...reading, landmarks }, calibration.value, { ...options, heightsMm }).quantities) {
       values.get(name)?.push(estimate.value);
     }
   }
@@ -158,14 +161,13 @@ function drawnRim(marks: CoinScale, draw: Generator): CoinScale {
   return { ...marks, rim: withElongation(moved, elongation) };
 }
 
-function drawnLandmarks(landmarks: Landmarks, pointingPx: number, lensShift: RadialShift, draw: Generator): Landmarks {
+function drawnLandmarks(landmarks: Landmarks, given: GivenPointing, lensShift: RadialShift, draw: Generator): Landmarks {
   return Object.fromEntries(
-    Object.entries(landmarks).map(([name, landmark]) => [
-      name,
-      'at' in landmark
-        ? { ...landmark, at: shifted(near(landmark.at, Math.max(pointingPx, landmark.aimedPx ?? 0), draw), lensShift) }
-        : landmark,
-    ]),
+    (Object.entries(landmarks) as [LandmarkName, Landmarks[LandmarkName]][]).map(([name, landmark]) => {
+      if (!landmark || !('at' in landmark)) return [name, landmark];
+      const { pointingPx } = pointingOf(name, landmark, given);
+      return [name, { ...landmark, at: shifted(near(landmark.at, pointingPx, draw), lensShift) }];
+    }),
   );
 }
 

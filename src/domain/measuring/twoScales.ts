@@ -23,17 +23,15 @@ interface LensPart {
   readonly isCorrected: boolean;
 }
 
+/** One length, told by the ends of it, or of several lines that share its error, in the picture. */
+export type Extent = readonly (readonly [ImagePoint, ImagePoint])[];
+
 /** @returns null where one of the points lies beyond the plane's horizon. */
-export function lengthByScale(
-  { view, excursions, lens }: Calibration,
-  from: ImagePoint,
-  to: ImagePoint,
-  aboveMm: number,
-): LengthByScale | null {
-  const valueMm = lengthMm(view, from, to, aboveMm);
+export function lengthByScale({ view, excursions, lens }: Calibration, extent: Extent, aboveMm: number): LengthByScale | null {
+  const valueMm = meanLengthMm(view, extent, aboveMm);
   if (valueMm === null) return null;
   // An excursion beyond the horizon says nothing about the neighborhood of the estimate.
-  const model = (through: View): number => lengthMm(through, from, to, aboveMm) ?? valueMm;
+  const model = (through: View): number => meanLengthMm(through, extent, aboveMm) ?? valueMm;
   const signed = (wanted: ViewExcursion['source']): number =>
     excursions.reduce((sum, excursion) => sum + (excursion.source === wanted ? contribution(model, excursion) : 0), 0);
   const own = excursions.filter(({ source }) => source !== 'camera-distance' && source !== 'distortion');
@@ -60,7 +58,12 @@ function lensVariance(one: LensPart, other: LensPart): number {
   return ((one.perShareMm - other.perShareMm) * Math.max(one.share, other.share)) ** 2;
 }
 
-export function lengthMm(view: View, from: ImagePoint, to: ImagePoint, aboveMm: number): number | null {
-  const [one, other] = [spacePointOf(view, from, aboveMm), spacePointOf(view, to, aboveMm)];
-  return one && other ? Math.hypot(one.xMm - other.xMm, one.yMm - other.yMm) : null;
+function meanLengthMm(view: View, extent: Extent, aboveMm: number): number | null {
+  let sum = 0;
+  for (const [from, to] of extent) {
+    const [one, other] = [spacePointOf(view, from, aboveMm), spacePointOf(view, to, aboveMm)];
+    if (!one || !other) return null;
+    sum += Math.hypot(one.xMm - other.xMm, one.yMm - other.yMm);
+  }
+  return sum / extent.length;
 }

@@ -36,6 +36,10 @@ export const LevelReason = z
     'successive-skin-missing',
     // What it all comes to
     'evidence-too-weak',
+    // Given by earlier forms of the rules: what was stored then stays readable
+    'leg-span-unknown',
+    'leg-span-small',
+    'fusillae-not-read-as-absent',
   ])
   .meta({ id: 'LevelReason' });
 export type LevelReason = z.infer<typeof LevelReason>;

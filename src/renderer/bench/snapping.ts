@@ -47,16 +47,18 @@ export function fallingPoint(
   at: ImagePoint,
 ): Pick<PlacedLandmark, 'at' | 'pointingPx' | 'aimedPx'> {
   const { document } = state.edited;
-  const handPx = document.pointingPx ?? DEFAULT_POINTING_PX;
-  const aimedPx = coarseAimPx(state.view.zoom, handPx);
-  const byHand = aimedPx === null ? { at } : { at, aimedPx };
+  const statedPx = document.pointingPx ?? DEFAULT_POINTING_PX;
+  const aimedPx = coarseAimPx(state.view.zoom, statedPx);
+  const handPx = aimedPx ?? statedPx;
+  const coarsely = aimedPx === null ? {} : { aimedPx };
+  const byHand = { at, ...coarsely };
   if (!state.snaps || state.snapIsHeldBack || state.findEdge === null) return byHand;
   // In a picture shown small the screen's reach is many pixels, and an edge so far from the click is another one.
-  const farthestPx = Math.min(MOST_REACH_PX, mostReachPx(handPx));
+  const farthestPx = Math.min(MOST_REACH_PX, mostReachPx(statedPx));
   const reachPx = Math.max(LEAST_REACH_PX, Math.min(farthestPx, REACH_CSS / state.view.zoom));
   const found = state.findEdge(at, measureDirection(name, at, landmarksOf(document)), reachPx);
   // An edge that is ragged, or one of two, is known worse than what the hand does without it.
-  return found !== null && pointOnEdgePx(found.edgePx, handPx) <= handPx ? { at: found.at, pointingPx: found.edgePx } : byHand;
+  return found !== null && pointOnEdgePx(found.edgePx, handPx) <= handPx ? { at: found.at, pointingPx: found.edgePx, ...coarsely } : byHand;
 }
 
 /**

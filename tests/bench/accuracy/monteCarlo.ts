@@ -16,7 +16,7 @@ const PHOTOS = 4;
  * no value, of the quantity with the most.
  */
 export function monteCarloFigures(scales: readonly CalibratedScale[]): readonly Figure[] {
-  const differences = { 'carapace-length': [0], 'carapace-width': [0] };
+  const differences = { 'carapace-length': [] as number[], 'carapace-width': [] as number[] };
   let photos = 0;
   let failed = 0;
   for (const { photo, scale } of scales) {
@@ -37,6 +37,7 @@ export function monteCarloFigures(scales: readonly CalibratedScale[]): readonly 
       );
     }
   }
+  if (photos < PHOTOS) throw new Error(`Expected ${PHOTOS} photos with a card or markers but found ${photos}`);
   return [
     ...(['carapace-length', 'carapace-width'] as const).map((name) =>
       atMost(`monte-carlo-agreement-${name}-pct`, Math.max(...differences[name]), '%', 10),

@@ -1,6 +1,7 @@
 import type { LightImage, LightPlanes } from '../../../src/domain/finding/light.ts';
 import { snapToEdge } from '../../../src/domain/finding/snap.ts';
 import { DORSAL_SKIN_PROTOCOL, type Landmarks, pointOf } from '../../../src/domain/measuring/landmarks.ts';
+import { coarseAimPx } from '../../../src/domain/measuring/pointingError.ts';
 import type { BenchEntries } from '../../../src/renderer/bench/document.ts';
 import { freshlyOpened } from '../../../src/renderer/bench/history.ts';
 import { type EdgeFinder, fallingPoint } from '../../../src/renderer/bench/snapping.ts';
@@ -12,23 +13,24 @@ import type { SeenPhoto } from './photos.ts';
 const DRAWS = 20;
 /** As the Bench cuts it out around a click. */
 const MARGIN_PX = 12;
-/** Nothing of the view but its zoom counts: a pixel of the photo for each of the screen. */
-const VIEW = { zoom: 1, offset: { xCss: 0, yCss: 0 } };
+/** Nothing of the view but its zoom counts: a pixel of the photo for each of the screen, and a photo of 8 megapixels shown nearly whole. */
+const ZOOMS = [1, 0.2];
 
 /** Clicks with errors of the hand on the true places, each going to the edge beside it as it does on the Bench. */
 export function snappedDraws(photo: SeenPhoto, pointingPx: number, random: RandomSource): readonly Landmarks[] {
   const { landmarks } = clicksOn(photo);
   const findEdge = edgesOf(photo.light.colors);
-  return Array.from({ length: DRAWS }, () => {
+  return Array.from({ length: DRAWS }, (_, round) => {
+    const zoom = ZOOMS[round % ZOOMS.length] ?? 1;
+    const handPx = coarseAimPx(zoom, pointingPx) ?? pointingPx;
     let placed: Landmarks = {};
     for (const name of DORSAL_SKIN_PROTOCOL) {
       const truth = pointOf(landmarks[name]);
       if (truth === null) continue;
-      const hand = { xPx: truth.xPx + random.normal(pointingPx), yPx: truth.yPx + random.normal(pointingPx) };
+      const hand = { xPx: truth.xPx + random.normal(handPx), yPx: truth.yPx + random.normal(handPx) };
       const edited = freshlyOpened<BenchEntries>({ ...placed, pointingPx });
-      const state = { snaps: true, snapIsHeldBack: false, findEdge, view: VIEW, edited };
-      const { at, pointingPx: edgePx } = fallingPoint(state, name, hand);
-      placed = { ...placed, [name]: { state: 'placed', at, ...(edgePx === undefined ? {} : { pointingPx: edgePx }) } };
+      const state = { snaps: true, snapIsHeldBack: false, findEdge, view: { zoom, offset: { xCss: 0, yCss: 0 } }, edited };
+      placed = { ...placed, [name]: { state: 'placed', ...fallingPoint(state, name, hand) } };
     }
     return placed;
   });

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { pointOnEdgePx } from '../../../src/domain/measuring/edgeDefinition.ts';
 import { coarseAimPx, knownPointing, pointingOf } from '../../../src/domain/measuring/pointingError.ts';
 
 describe('how well one point is placed', () => {
@@ -10,8 +11,10 @@ describe('how well one point is placed', () => {
     expect(by({ aimedPx: 4.3 })).toEqual(knownPointing(4.3));
   });
 
-  test('is that of the edge where it went to one, however the photo was shown', () => {
-    expect(by({ pointingPx: 0.5, aimedPx: 9 })).toEqual(by({ pointingPx: 0.5 }));
+  test('is that of the edge where it went to one, and of what that leaves of the hand, however coarse', () => {
+    expect(by({ pointingPx: 0.5 })).toEqual(knownPointing(pointOnEdgePx(0.5, 1.5)));
+    expect(by({ pointingPx: 0.5, aimedPx: 4.3 })).toEqual(knownPointing(pointOnEdgePx(0.5, 4.3)));
+    expect(by({ pointingPx: 0.5, aimedPx: 1 })).toEqual(by({ pointingPx: 0.5 }));
   });
 
   test('is half a pixel of the screen where that is more than stated', () => {

@@ -74,7 +74,7 @@ describe('the plane of a rule', () => {
           const camera = pinhole({ ...FIXTURE_A, tiltDeg, axisDeg, focalPx, distanceMm: 11.5 * focal35Mm });
           const picture = { ...camera.picture, facts: { focalLength35Mm: null } };
           const calibration = unwrap(calibrate(ticksSeenBy(camera, -7, 93), picture));
-          const seen = lengthByScale(calibration, camera.see(43, 5), camera.see(43, 55), 0);
+          const seen = lengthByScale(calibration, [[camera.see(43, 5), camera.see(43, 55)]], 0);
           if (seen === null) throw new Error('Expected a length');
           const uncertaintyMm = Math.sqrt(seen.ownVariance + seen.focalMm ** 2);
           expect(Math.abs(seen.valueMm - 50), `${focal35Mm} mm, ${tiltDeg} degrees about ${axisDeg}`).toBeLessThan(
