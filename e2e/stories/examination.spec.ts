@@ -201,11 +201,14 @@ test.describe('Examination', () => {
     await go(page, 'Conclude');
     await answer(page, 'What is it?', 'Unsexed');
     await go(page, 'Sign');
+    await page.getByLabel('Read by').fill('Ottokar Venn');
     await kept(page);
     await elsewhere(page, 'no');
     await page.getByRole('button', { name: 'Sign', exact: true }).press('Enter');
     await expect(page.getByText('This reading was changed in another window.')).toBeVisible();
     await page.getByRole('button', { name: 'Show the other one' }).press('Enter');
+    // It comes from the archive, and stands at the step that it was left at.
+    await expect(page.getByText('This reading was changed in another window.')).toBeHidden();
     await go(page, 'Match');
     await expect(page.getByRole('group', { name: /Does this skin belong/ }).getByRole('radio', { name: 'No', exact: true })).toBeChecked();
   });

@@ -382,4 +382,5 @@ test('everything on record about an animal stands on one line, and on paper with
   await expect(page.getByRole('button', { includeHidden: false })).toHaveCount(0);
   await expect(page.getByRole('navigation', { name: 'Rooms' })).toBeHidden();
   await expect(page.getByRole('region', { name: 'Life line' })).toBeHidden();
+  await expect(page.getByRole('main').getByRole('link', { name: 'Cabinet', exact: true })).toBeHidden();
 });
