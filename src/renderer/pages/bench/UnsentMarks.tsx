@@ -2,10 +2,14 @@ import { createContext, type ReactElement, type ReactNode, useCallback, useConte
 import { useStore } from 'zustand';
 import { wordsFor } from '../../../words/failures.ts';
 import { Button } from '../../parts/Button.tsx';
+import { ButtonLink } from '../../parts/ButtonLink.tsx';
 import style from './UnsentMarks.module.css';
 import type { Work } from './work.ts';
 
-/** Work that left the Bench before the archive had all of it. It is still being sent, whichever room is open. */
+/**
+ * Work that left the Bench before the archive had all of it. It is still being sent, whichever room is open; what another window's change
+ * has displaced is held until somebody says what counts.
+ */
 export interface UnsentMarks {
   readonly works: readonly Work[];
   /** Called when a Bench is left; keeps what is not stored until it is. */
@@ -27,10 +31,10 @@ export function UnsentMarksProvider({ children }: { children: ReactNode }): Reac
   const resume = useCallback((work: Work) => setWorks((now) => (now.includes(work) ? now.filter((other) => other !== work) : now)), []);
   const leave = useCallback(
     (work: Work) => {
-      if (!work.saver.hasUnsent()) return;
+      if (!work.isHeld()) return;
       setWorks((now) => [...now.filter((other) => other !== work), work]);
-      const stop = work.saving.subscribe(({ state }) => {
-        if (state.kind !== 'saved') return;
+      const stop = work.saving.subscribe(({ state, displaced }) => {
+        if (state.kind !== 'saved' || displaced !== null) return;
         stop();
         resume(work);
       });
@@ -54,11 +58,23 @@ export function UnsentMarksLines(): ReactElement {
 }
 
 function UnsentLine({ work }: { work: Work }): ReactElement | null {
-  const { state } = useStore(work.saving);
+  const { state, displaced } = useStore(work.saving);
   const name = work.sheet.photo.originalName;
   if (state.kind === 'waiting') {
     return (
       <p className={style['line']}>The last marks on {name} are not saved yet. Trying again by itself: keep this window open until then.</p>
+    );
+  }
+  if (displaced !== null) {
+    return (
+      <p className={style['line']}>
+        <span>
+          Another window changed the marks on {name}. Your last ones are kept here until you say which count: keep this window open.
+        </span>
+        <ButtonLink to={`/bench/${work.sheet.photo.id}`} kind="quiet">
+          Choose on the Bench
+        </ButtonLink>
+      </p>
     );
   }
   if (state.kind !== 'refused') return null;

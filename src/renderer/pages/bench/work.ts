@@ -27,6 +27,8 @@ export interface Work {
   readonly bench: BenchStore;
   readonly saver: Saver;
   readonly saving: StoreApi<SavingView>;
+  /** Whether the page holds anything that is neither in the archive nor given up: unsent, or displaced by another window. */
+  isHeld(): boolean;
   /** Fields of the page that hold something they cannot take, by their ids. */
   readonly refused: StoreApi<ReadonlySet<string>>;
   /**
@@ -61,10 +63,11 @@ export function openWork(sheet: BenchSheet, pass: Pass, client: QueryClient, hab
       hasReading = now.reading !== null;
       kept = now.scale;
       saving.setState({ displaced });
-      replaceDocument(bench, documentFromStored(now));
+      replaceDocument(bench, documentFromStored(now, pass));
       if (now.reading?.draft.earlierSeen === true) endPlacing(bench);
     },
   });
+  const isHeld = () => saver.hasUnsent() || saving.getState().displaced !== null;
   let isOpen = false;
   let kept: Scale = initial.scale;
   const wantedFrom = ({ edited, isPlacingEnded }: BenchState): Wanted => {
@@ -82,7 +85,7 @@ export function openWork(sheet: BenchSheet, pass: Pass, client: QueryClient, hab
   const warn = (event: BeforeUnloadEvent) => {
     const { document, pending } = bench.getState().edited;
     const isUnsettled = isOpen && (pending !== null || isUnsound(document));
-    if (saver.hasUnsent() || isUnsettled) event.preventDefault();
+    if (isHeld() || isUnsettled) event.preventDefault();
   };
 
   return {
@@ -91,6 +94,7 @@ export function openWork(sheet: BenchSheet, pass: Pass, client: QueryClient, hab
     bench,
     saver,
     saving,
+    isHeld,
     refused: createStore<ReadonlySet<string>>(() => new Set<string>()),
     start() {
       isOpen = true;
@@ -103,12 +107,12 @@ export function openWork(sheet: BenchSheet, pass: Pass, client: QueryClient, hab
       return () => {
         stop();
         isOpen = false;
-        if (!saver.hasUnsent()) {
+        if (!isHeld()) {
           removeEventListener('beforeunload', warn);
           return;
         }
-        const end = saving.subscribe(({ state }) => {
-          if (state.kind !== 'saved') return;
+        const end = saving.subscribe(({ state, displaced }) => {
+          if (state.kind !== 'saved' || displaced !== null) return;
           end();
           if (!isOpen) removeEventListener('beforeunload', warn);
         });
@@ -118,13 +122,17 @@ export function openWork(sheet: BenchSheet, pass: Pass, client: QueryClient, hab
 }
 
 /** What is on the photo, and in a new pass what was found out about the skin in the one before. */
-function openedDocument({ calibration }: BenchSheet, { reading, inheritedHeight }: Pass): BenchDocument {
-  const document = documentOf(calibration, reading);
-  return reading === null && inheritedHeight !== null ? { ...document, height: inheritedHeight } : document;
+function openedDocument({ calibration }: BenchSheet, pass: Pass): BenchDocument {
+  return pass.reading === null ? newPass(calibration, pass) : documentOf(calibration, pass.reading);
 }
 
-function documentFromStored({ scale, reading }: Stored): BenchDocument {
-  if (reading === null) return documentOf(scale, null);
+function newPass(scale: Parameters<typeof documentOf>[0], { inheritedHeight }: Pass): BenchDocument {
+  const document = documentOf(scale, null);
+  return inheritedHeight === null ? document : { ...document, height: inheritedHeight };
+}
+
+function documentFromStored({ scale, reading }: Stored, pass: Pass): BenchDocument {
+  if (reading === null) return newPass(scale, pass);
   const { carapaceHeight, pointingPx, landmarks } = reading.draft;
   return { ...documentOf(scale, null), height: carapaceHeight, pointingPx, ...landmarks };
 }
