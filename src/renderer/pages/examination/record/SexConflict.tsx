@@ -51,7 +51,7 @@ export function SexConflict({ specimenId, determinations, liveSigns, nameOfSkin 
           <li>Make sure that each skin named here is this animal’s: its label, and the day it was found.</li>
           <li>
             {bulbsSeen
-              ? 'Look at the palps of the animal again, and photograph them. Bulbs are hard to mistake, and a grown male may leave no further skin: do not wait for one.'
+              ? 'Look at the palps of the animal again, and photograph them: swollen palps of a male before his last molt can be taken for bulbs. A grown male may leave no further skin, so do not wait for one to decide.'
               : 'Look at the skins again, side by side, wet and dry; have somebody read them who does not know the answer.'}
           </li>
           <li>Correct or withdraw what proves wrong: a reading below its skin, a sign on the page of the animal.</li>
