@@ -8,9 +8,9 @@ import { localScaleMmPerPx, planePointOf, type View, type ViewExcursion } from '
 export interface PictureKnown {
   /** On the object's plane at the middle of the picture; null when the middle lies beyond the plane's horizon. */
   readonly mmPerPxAtCenter: Estimate | null;
-  /** Degrees, >= 0; null where the calibration tells no tilt. */
+  /** Degrees, >= 0; null where the calibration tells no tilt, or one that its own marks contradict. */
   readonly tiltDeg: Estimate | null;
-  /** Of the camera above the object's face; null where it is not known. */
+  /** Of the camera above the object's face; null where it is not known, likewise. */
   readonly cameraHeightMm: Estimate | null;
 }
 
@@ -21,17 +21,19 @@ export function howWellKnown(calibration: Calibration, { widthPx, heightPx }: Pi
   const estimate = (value: number, model: (through: View) => number | null): Estimate =>
     estimateFrom(value, Math.sqrt(varianceThrough(excursions, value, (through) => model(through) ?? value)));
   const axis = axisOf(view, centre);
+  // A picture that was cut has another middle: what follows from its middle is then wrong by any amount.
+  const isPoseSound = calibration.warnings.every(({ code }) => code !== 'shape-disagrees');
   return {
     mmPerPxAtCenter:
       mmPerPxAtCenter === null ? null : estimate(mmPerPxAtCenter, (through) => localScaleMmPerPx(through.imageToPlane, centre)),
     tiltDeg:
-      tiltDeg === null || axis === null
+      tiltDeg === null || axis === null || !isPoseSound
         ? null
         : estimateFrom(
             tiltDeg,
             axisUncertaintyDeg(excursions, axis, (through) => axisOf(through, centre)),
           ),
-    cameraHeightMm: station === null ? null : estimate(station.heightMm, (through) => through.station.heightMm),
+    cameraHeightMm: station === null || !isPoseSound ? null : estimate(station.heightMm, (through) => through.station.heightMm),
   };
 }
 

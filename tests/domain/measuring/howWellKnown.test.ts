@@ -59,6 +59,19 @@ describe('what a card tells of the picture', () => {
     expect(rms / one).toBeLessThan(1.05 * Math.SQRT2);
   });
 
+  it('is unknown of a picture that was cut: its middle is not that of the lens', () => {
+    const { see, picture } = pinhole({ ...FIXTURE_A, tiltDeg: 25 });
+    const whole = cardSeenBy({ see }, { pointingPx: POINTING_PX });
+    expect(howWellKnown(calibrated(whole, picture), picture).tiltDeg?.value).toBeCloseTo(25, 6);
+    const moved = whole.corners.map(({ xPx, yPx }) => ({ xPx: xPx + 900, yPx: yPx + 700 }));
+    const [a, b, c, d] = moved;
+    if (!a || !b || !c || !d) throw new TypeError('Expected four corners');
+    const cut = { ...picture, widthPx: picture.widthPx + 900, heightPx: picture.heightPx + 700 };
+    const calibration = calibrated({ ...whole, corners: [a, b, c, d] }, cut);
+    expect(calibration.warnings.map(({ code }) => code)).toContain('shape-disagrees');
+    expect(howWellKnown(calibration, cut)).toMatchObject({ tiltDeg: null, cameraHeightMm: null });
+  });
+
   it('is unknown where the calibration does not tell it', () => {
     const { picture } = pinhole(FIXTURE_A);
     const calibration = calibrated(

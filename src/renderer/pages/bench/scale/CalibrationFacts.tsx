@@ -44,9 +44,9 @@ function Facts({ calibration }: { calibration: Calibration }): ReactElement {
         {ruleTilt !== undefined && (
           <>
             <dt>Along the rule</dt>
-            <dd className="figures">{`${ruleTilt.along.tiltDeg.toFixed(1).replace('-', '−')}°`}</dd>
+            <dd className="figures">{partInWords(ruleTilt.along)}</dd>
             <dt>Across the rule</dt>
-            <dd className="figures">{`${ruleTilt.across.tiltDeg.toFixed(1).replace('-', '−')}°`}</dd>
+            <dd className="figures">{partInWords(ruleTilt.across)}</dd>
           </>
         )}
         {RESIDUAL_LABELS[kind] !== undefined && (
@@ -79,6 +79,12 @@ function pixelInWords(estimate: Estimate): string {
 function tiltInWords(estimate: Estimate): string {
   const { value, expandedUncertainty } = estimateInWords(estimate, '1');
   return `${value}° ± ${expandedUncertainty}°`;
+}
+
+/** "−3.2° ± 1.1°". */
+function partInWords({ tiltDeg, uncertaintyDeg }: NonNullable<Calibration['ruleTilt']>['along']): string {
+  const { value, expandedUncertainty } = estimateInWords(estimateFrom(Math.abs(tiltDeg), uncertaintyDeg), '1');
+  return `${tiltDeg < 0 ? '−' : ''}${value}° ± ${expandedUncertainty}°`;
 }
 
 /** "31.2 ± 0.8 cm". */
