@@ -1,4 +1,5 @@
-import type { GrowthFit, Rung } from '../domain/growth/rung.ts';
+import type { GrowthFit } from '../domain/growth/growthFit.ts';
+import type { Rung } from '../domain/growth/rung.ts';
 import type { SizeName } from '../domain/growth/skinSizes.ts';
 import type { WeightedFit } from '../domain/growth/trend/weightedFit.ts';
 import type { Instar } from '../domain/molting/instar.ts';

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { fitGrowth } from '../../src/domain/growth/growthFit.ts';
 import { buildLadder, type MoltOnRecord } from '../../src/domain/growth/ladder.ts';
 import { measuredSteps } from '../../src/domain/growth/measuredStep.ts';
 import { fitWeighted } from '../../src/domain/growth/trend/weightedFit.ts';
@@ -107,8 +108,8 @@ describe('fitInWords', () => {
   it('tells ratio, interval and what it rests on', () => {
     // Female Centruroides gracilis, instars 2 to 7 (Francke OF, Jones SK 1982, J. Arachnol. 10:223-239): exp(b) 1.2989, R2 0.99687.
     const lengths = [2.25, 2.96, 3.93, 5.21, 6.65, 8.16];
-    const { rungs, fit: classical } = buildLadder(lengths.map((length, index) => moltOn(`2024-0${index + 1}-01`, index + 2, length)));
-    const fit = fitWeighted(measuredSteps(rungs));
+    const { rungs } = buildLadder(lengths.map((length, index) => moltOn(`2024-0${index + 1}-01`, index + 2, length)));
+    const [fit, classical] = [fitWeighted(measuredSteps(rungs)), fitGrowth(measuredSteps(rungs))];
     if (!fit || !classical) throw new Error('expected a fit');
     const words = fitInWords(fit, classical);
     expect(words.ratio).toBe('1.29');

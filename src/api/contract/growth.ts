@@ -29,7 +29,6 @@ export const LadderPage = z
     instarNow: Instar.nullable().describe('Instar of the living animal: one more than the last shed'),
     ladder: Ladder,
     growth: GrowthReport,
-    kin: z.int().min(0).describe('Siblings of the same egg sac whose growth counts beside its own'),
     gallery: z.array(GalleryItem),
   })
   .meta({ id: 'LadderPage' });

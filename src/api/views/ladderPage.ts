@@ -5,7 +5,6 @@ import type { CalendarDay } from '../../domain/dates.ts';
 import { type GrowthBelief, growthBeliefIn } from '../../domain/growth/belief/growthBelief.ts';
 import type { Pooled } from '../../domain/growth/belief/pooledCabinet.ts';
 import { growthReportOf } from '../../domain/growth/growthReport.ts';
-import { kinshipOf } from '../../domain/growth/kin.ts';
 import { type LiveSize, placeLiveSizes } from '../../domain/growth/liveSizes.ts';
 import type { Molt } from '../../domain/molting/molt.ts';
 import { diedIn } from '../../domain/molting/outcomes.ts';
@@ -47,19 +46,13 @@ export function ladderPageOf(archive: Archive, specimenId: string, today: Calend
     ),
   });
   const instarNow = livingInstarOf(entry, watched);
-  return { specimen, instarNow, ladder, growth, kin: siblingsIn(near, specimen), gallery };
+  return { specimen, instarNow, ladder, growth, gallery };
 }
 
 function beliefIn(near: Pooled, specimenId: string): GrowthBelief {
   const belief = growthBeliefIn(near, specimenId);
   if (!belief) throw new RangeError(`Expected ${specimenId} in the cabinet`);
   return belief;
-}
-
-/** Siblings whose growth counts beside its own. */
-function siblingsIn({ series }: Pooled, specimen: Specimen): number {
-  const others = [...series.values()].filter(({ record, growth }) => record.specimenId !== specimen.id && growth.length > 0);
-  return others.filter(({ record }) => kinshipOf(specimen, record) === 'siblings').length;
 }
 
 /** From measured photos of the living animal. */

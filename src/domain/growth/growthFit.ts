@@ -1,5 +1,4 @@
 import { leastSquares } from '../numerics/leastSquares.ts';
-import type { GrowthFit } from './rung.ts';
 
 /** Fewer sizes leave no degree of freedom, so nothing to judge a fit by. */
 export const FEWEST_RUNGS_FOR_FIT = 3;
@@ -8,6 +7,18 @@ export const FEWEST_RUNGS_FOR_FIT = 3;
 export interface SizeAtStep {
   readonly step: number;
   readonly lengthMm: number;
+}
+
+/** Least squares of ln L on the step (`ln L = a + b n`). */
+export interface GrowthFit {
+  readonly rungs: number;
+  readonly intercept: number;
+  readonly slope: number;
+  /** exp(b), later over earlier. */
+  readonly ratio: number;
+  readonly geometricMeanRatio: number;
+  readonly rSquared: number;
+  readonly residualStandardDeviation: number;
 }
 
 /**

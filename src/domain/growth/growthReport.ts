@@ -18,7 +18,6 @@ import { GrowthRatios, ratiosOf } from './ratios.ts';
 import type { Ladder, Rung } from './rung.ts';
 import { carapaceNow, groundOfSize, oneMoltFurther, SizeNow, spanNow } from './sizeNow.ts';
 import { lengthsNamed } from './skinSizes.ts';
-import { Bands, bandsOf } from './trend/bands.ts';
 import { Curvature, testCurvature } from './trend/curvature.ts';
 import { fitRobust, RobustFit } from './trend/robustFit.ts';
 import { fitWeighted, WeightedFit } from './trend/weightedFit.ts';
@@ -30,7 +29,6 @@ export const GrowthReport = z
     weighted: WeightedFit.nullable(),
     robust: RobustFit.nullable(),
     curvature: Curvature.nullable(),
-    bands: Bands.nullable(),
     missed: z.array(MissedMoltCheck).describe('One for each step from one measured skin to the next'),
     consistency: z
       .array(ReadingConsistency.extend({ moltId: z.string() }))
@@ -73,7 +71,6 @@ export function growthReportOf(ladder: Ladder, records: readonly MoltOnRecord[],
     weighted: fitWeighted(sizes),
     robust: fitRobust(sizes),
     curvature: testCurvature(sizes),
-    bands: bandsOf(sizes),
     missed: checkMissedMolts(sizes, context.belief.steps),
     consistency: skins.flatMap(({ moltId, readings }) => {
       const consistency = consistencyOf(lengthsNamed(readings, 'carapace-length'));

@@ -4,8 +4,6 @@ import type { Acquisition } from '../molting/instarAnchors.ts';
 import { byDate } from '../molting/instars.ts';
 import type { Molt } from '../molting/molt.ts';
 import type { Photo } from '../photo/photo.ts';
-import { fitGrowth } from './growthFit.ts';
-import { measuredSteps } from './measuredStep.ts';
 import { isPresumed } from './missed/presumedMolts.ts';
 import { followsDirectly, placeMoltsAnyhow } from './positions.ts';
 import { growthRatio } from './ratio.ts';
@@ -64,7 +62,7 @@ export function buildLadder(records: readonly MoltOnRecord[], acquisition?: Acqu
       daysSincePrevious: previous ? daysApart(previous, molt) : null,
     });
   }
-  return { rungs, fit: fitGrowth(measuredSteps(rungs)) };
+  return { rungs };
 }
 
 /** Readings of the skin of this molt alone: whatever is read on the living animal shows another instar. Empty without a record. */

@@ -35,24 +35,9 @@ export const Rung = z
   .meta({ id: 'Rung' });
 export type Rung = z.infer<typeof Rung>;
 
-/** Least squares of ln L on step (`ln L = a + b n`), from three rungs up: the classical figures, which carry no interval. Source: growth rule of Dyar (1890). */
-export const GrowthFit = z
-  .object({
-    rungs: z.int().min(3),
-    intercept: z.number(),
-    slope: z.number(),
-    ratio: z.number().describe('exp(b), later over earlier'),
-    geometricMeanRatio: z.number(),
-    rSquared: z.number(),
-    residualStandardDeviation: z.number(),
-  })
-  .meta({ id: 'GrowthFit' });
-export type GrowthFit = z.infer<typeof GrowthFit>;
-
 export const Ladder = z
   .object({
     rungs: z.array(Rung),
-    fit: GrowthFit.nullable(),
   })
   .meta({ id: 'Ladder' });
 export type Ladder = z.infer<typeof Ladder>;

@@ -38,4 +38,4 @@ export function scaleNote(factor: number): string {
   return `All skins at one scale, ${factor.toFixed(factor < 1 ? 2 : 1)} times their size.`;
 }
 
-export const SHEET_RULE = 'Each skin shows the instar that ended with its molt. Sizes ± U (k = 2).';
+export const SHEET_RULE = 'Each skin shows the instar that ended with its molt. Sizes ± U (95 %).';

@@ -32,7 +32,6 @@ describe('growthReportOf, with little or odd on record', () => {
       weighted: null,
       robust: null,
       curvature: null,
-      bands: null,
       missed: [],
       carapaceNow: null,
       spanNow: null,

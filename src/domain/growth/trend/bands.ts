@@ -1,4 +1,3 @@
-import { z } from 'zod';
 import { COVERAGE_FACTOR } from '../../measuring/quantity.ts';
 import { studentTQuantile } from '../../numerics/studentT.ts';
 import { FEWEST_RUNGS_FOR_FIT } from '../growthFit.ts';
@@ -7,26 +6,23 @@ import { fitAccumulated, predictAccumulated } from './accumulatedFit.ts';
 import { fitParabola, testCurvature } from './curvature.ts';
 
 /** What the skins say of one instar: where its expected size lies, and where one skin of it would lie; both 95 %. */
-export const BandAtStep = z
-  .object({
-    step: z.number(),
-    middleMm: z.number().positive(),
-    meanLow95Mm: z.number().positive(),
-    meanHigh95Mm: z.number().positive(),
-    oneLow95Mm: z.number().positive(),
-    oneHigh95Mm: z.number().positive(),
-  })
-  .meta({ id: 'BandAtStep' });
-export type BandAtStep = z.infer<typeof BandAtStep>;
+export interface BandAtStep {
+  readonly step: number;
+  readonly middleMm: number;
+  readonly meanLow95Mm: number;
+  readonly meanHigh95Mm: number;
+  readonly oneLow95Mm: number;
+  readonly oneHigh95Mm: number;
+}
 
-export const Bands = z
-  .object({
-    model: z.enum(['line', 'parabola']).describe('The parabola where its quadratic term is significant at 5 %'),
-    at: z.array(BandAtStep).describe('At every instar from the first measured one to the one after the last'),
-    next: BandAtStep.nullable().describe('The instar after the last measured one: prediction of the next rung'),
-  })
-  .meta({ id: 'Bands' });
-export type Bands = z.infer<typeof Bands>;
+export interface Bands {
+  /** The parabola where its quadratic term is significant at 5 %. */
+  readonly model: 'line' | 'parabola';
+  /** At every instar from the first measured one to the one after the last. */
+  readonly at: readonly BandAtStep[];
+  /** Of `at`, the instar after the last measured one: prediction of the next rung. */
+  readonly next: BandAtStep | null;
+}
 
 /**
  * Bands of ln L by instar, brought back to millimeters. At a measured skin its own reading: the mean within U, another reading of it

@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { seriesOf } from '../../../../src/domain/growth/belief/growthRecord.ts';
 import { GrowthFinding } from '../../../../src/domain/growth/findings.ts';
+import { fitGrowth } from '../../../../src/domain/growth/growthFit.ts';
 import { growthReportOf } from '../../../../src/domain/growth/growthReport.ts';
 import { buildLadder, type MoltOnRecord } from '../../../../src/domain/growth/ladder.ts';
+import { measuredSteps } from '../../../../src/domain/growth/measuredStep.ts';
 import { presumeMolts } from '../../../../src/domain/growth/missed/presumedMolts.ts';
 import type { Molt } from '../../../../src/domain/molting/molt.ts';
 import { checkMolt } from '../../../../src/domain/molting/sequence.ts';
@@ -48,7 +50,7 @@ describe('a gap in a row without any instar number', () => {
     expect(growth.missed.map(({ instarsOnRecord }) => instarsOnRecord)).toEqual([1, 2, 1, 1]);
     expect(growth.findings.map((finding) => GrowthFinding.parse(finding).kind)).toEqual([]);
     // exp(b) over instars 2, 3, 5, 6 and 7, worked out apart from this project.
-    expect(ladder.fit?.ratio.toFixed(4)).toBe('1.2995');
+    expect(fitGrowth(measuredSteps(ladder.rungs))?.ratio.toFixed(4)).toBe('1.2995');
   });
 
   it('stands in words where its size, its ratio and its days would', () => {

@@ -16,7 +16,7 @@ export function compareRows(
   const head: Row = [
     ...SUBJECT_HEAD,
     ...['Instar shown', 'Shed from', 'Shed to', `${PLACE_HEADS[alignment]}, from`, `${PLACE_HEADS[alignment]}, to`],
-    ...['Carapace length (mm)', 'Carapace length U, k = 2 (mm)', 'Band low, 90 % (mm)', 'Band high, 90 % (mm)', 'Animals in the band'],
+    ...['Carapace length (mm)', 'Carapace length U (95 %) (mm)', 'Band low, 90 % (mm)', 'Band high, 90 % (mm)', 'Animals in the band'],
   ];
   return [
     head,
