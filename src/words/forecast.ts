@@ -68,7 +68,9 @@ export function moltWatchedInWords({ state, on }: MoltWatched): string {
     : `It molted ${dayInWords(on)}, and the molt is not on record yet.`;
 }
 
-function skinInWords({ low90Mm, high90Mm }: SizeForecast, now: Instar | null): string {
+/** A number that holds only if no molt was missed says so where the animal is named, not again here. */
+function skinInWords({ low90Mm, high90Mm }: SizeForecast, instar: Instar | null): string {
+  const now = instar?.certainty === 'known' ? instar : null;
   const skin = `The skin it leaves then shows ${now ? `${instarInWords(now)}, the one living now` : 'the instar living now'}: ${millimeters(low90Mm, high90Mm)}`;
   return now ? `${skin}; the animal itself is then in instar ${now.number + 1}.` : `${skin}; the animal itself is one instar further.`;
 }
@@ -98,7 +100,18 @@ function whyInWords(due: DueForecast | null, size: GrowthForecast['size']): stri
     due && `the day from ${ownInWords(due.ownIntervals, 'interval')} of its own (${sharesInWords(due.shares)})`,
     size && `the size from ${ownInWords(size.ownRatios, 'ratio')} of its own (${sharesInWords(size.shares)})`,
   ].filter((part) => part !== null);
-  return parts.length === 0 ? 'Nothing on record says when or how much it grows.' : `Why: ${listed(parts)}.`;
+  if (parts.length === 0) return 'Nothing on record says when or how much it grows.';
+  const trends = [
+    due && isTrendOfOthers(due) && 'how intervals lengthen from instar to instar',
+    size && isTrendOfOthers(size) && 'how ratios fall',
+  ].filter((part) => typeof part === 'string');
+  const others = trends.length === 0 ? '' : ` ${capitalized(listed(trends))} it mostly takes from others: that shows only in long rows.`;
+  return `Why: ${listed(parts)}.${others}`;
+}
+
+/** Where its own steps tell most of the level and little of the change, the shares of the level alone would mislead. */
+function isTrendOfOthers({ shares, ownTrend }: { readonly shares: Shares; readonly ownTrend?: number | undefined }): boolean {
+  return ownTrend !== undefined && shares.own >= 0.5 && ownTrend < 0.5;
 }
 
 function ownInWords(count: number, what: string): string {

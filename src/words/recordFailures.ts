@@ -75,7 +75,7 @@ export function wordsForRecord(failure: RecordFailure): FailureWords {
       return {
         happened: `A molt on ${dayInWords(failure.date)} does not fit beside the one on ${dayInWords(failure.neighbourDate)}.`,
         advice:
-          'Molts of one animal cannot overlap. Check both dates. If nobody knows them, divide the time among the molts: only their order is meant by it.',
+          'Molts of one animal cannot overlap, but two spans may meet on one day. Check both dates. If nobody knows them, let the span of the earlier molt end on the day on which that of the later one begins: only their order is meant by it.',
       };
     case 'instars-out-of-order':
       return {

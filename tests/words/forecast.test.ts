@@ -36,6 +36,21 @@ describe('forecastInWords', () => {
     expect(words.why).toContain('the day from 5 intervals of its own (its own 60 %, siblings 40 %)');
   });
 
+  it('says that the change from instar to instar is not its own where only the level is', () => {
+    const { due, size } = FORECAST;
+    const withTrends = (days: number, ratios: number) =>
+      forecastInWords({ ...FORECAST, due: due && { ...due, ownTrend: days }, size: size && { ...size, ownTrend: ratios } }, null).why;
+    expect(withTrends(0.1, 0.9)).toContain('How intervals lengthen from instar to instar it mostly takes from others');
+    expect(withTrends(0.1, 0.1)).toContain('How intervals lengthen from instar to instar and how ratios fall it mostly takes from others');
+    expect(withTrends(0.9, 0.9)).not.toContain('takes from others');
+  });
+
+  it('does not say twice that a number holds if no molt was missed', () => {
+    expect(forecastInWords(FORECAST, { number: 11, certainty: 'inferred' }).skin).toMatch(
+      /^The skin it leaves then shows the instar living now: /,
+    );
+  });
+
   it('tells what is assumed of all tarantulas, and whence, where that counts', () => {
     expect(forecastInWords(FORECAST, null).assumed).toBeNull();
     const shares = { ...SHARES, own: 0, siblings: 0, prior: 1 };

@@ -4,7 +4,7 @@ import { informed, type LineBelief, varianceAt } from './line.ts';
 import type { WeighedReading } from './stepObservation.ts';
 import { evidenceFrom } from './stepProbabilities.ts';
 
-const Share = z.number().min(0).max(1);
+export const Share = z.number().min(0).max(1);
 
 /** What a forecast of one quantity rests on, as shares of its weight. Sum to 1. */
 export const Shares = z
@@ -62,4 +62,10 @@ export function sharesAt({ kin, kinShares, rows }: Weighed, along: number): Shar
     family: kinShares.family * rest,
     prior: kinShares.prior * rest,
   };
+}
+
+/** How much of the change from instar to instar its own steps tell: few of them fix a level long before they fix a trend. */
+export function ownTrendShare({ kin, rows }: Pick<Weighed, 'kin' | 'rows'>): number {
+  if (kin.trendVariance <= 0) return 0;
+  return Math.min(1, Math.max(0, 1 - informed(kin, evidenceFrom(rows)).trendVariance / kin.trendVariance));
 }

@@ -5,10 +5,10 @@ import { dayWithin, ForecastFact } from '../belief/growthRecord.ts';
 import { informed, meanAt, varianceAt } from '../belief/line.ts';
 import type { LineBasis } from '../belief/lineBasis.ts';
 import { predictiveLaw } from '../belief/predictive.ts';
-import { Shares, sharesAt } from '../belief/shares.ts';
+import { ownTrendShare, Shares, sharesAt } from '../belief/shares.ts';
 import { evidenceFrom } from '../belief/stepProbabilities.ts';
 import type { ForecastBasis, IntervalStart } from './basis.ts';
-import { DueForecast } from './dueForecast.ts';
+import { DueForecast, OwnTrend } from './dueForecast.ts';
 import { isOverdue } from './expectedMolt.ts';
 import {
   chanceFromFirstLook,
@@ -31,6 +31,7 @@ export const GrowthForecast = z
         afterMolt: SizeForecast.describe('Of the animal after the next molt'),
         ownRatios: z.int().min(0),
         shares: Shares,
+        ownTrend: OwnTrend,
       })
       .nullable(),
     facts: z.array(ForecastFact).describe('What it was made from, where that is less than a row of dated, numbered, measured skins'),
@@ -102,6 +103,7 @@ export function dueFrom({
     chanceOfLasting: wait.chanceOfLasting,
     ownIntervals: stepsIn(interval),
     shares: sharesAt(interval, instar),
+    ownTrend: ownTrendShare(interval),
   };
 }
 
@@ -145,8 +147,13 @@ export function sizeFrom({ lastSkin, instar, growth }: Pick<ForecastBasis, 'last
   const nextSkin = foretoldSize(lastSkin, growth, molts);
   const afterMolt = foretoldSize(lastSkin, growth, molts + 1);
   if (!nextSkin || !afterMolt) return null;
-  const ownRatios = stepsIn(growth);
-  return { nextSkin, afterMolt, ownRatios, shares: sharesAt(growth, lastSkin.instar + molts / 2) };
+  return {
+    nextSkin,
+    afterMolt,
+    ownRatios: stepsIn(growth),
+    shares: sharesAt(growth, lastSkin.instar + molts / 2),
+    ownTrend: ownTrendShare(growth),
+  };
 }
 
 function stepsIn({ rows }: LineBasis): number {

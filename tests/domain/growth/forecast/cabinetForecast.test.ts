@@ -222,6 +222,21 @@ describe('a forecast from little or odd records', () => {
     expect(doubted.size).toEqual(without.size);
   });
 
+  it('tells that few intervals of its own fix their level long before they fix how they lengthen', () => {
+    const trendAfter = (molts: number) => {
+      const { due } = forecastOf(
+        growthRecord({ molts: moltsAfter(Array.from({ length: molts }, (_, index) => 40 * 1.1 ** index)) }),
+        '2018-07-01',
+      );
+      return { level: due?.shares.own ?? Number.NaN, trend: due?.ownTrend ?? Number.NaN };
+    };
+    const few = trendAfter(5);
+    expect(few.level).toBeGreaterThan(0.5);
+    expect(few.trend).toBeLessThan(0.5);
+    expect(trendAfter(14).trend).toBeGreaterThan(2 * few.trend);
+    expect(trendAfter(2).trend).toBeLessThan(few.trend);
+  });
+
   it('learns nothing from a sibling whose skins were measured by a wrong scale', () => {
     const molts = moltsAfter([30, 40, 50]);
     const family = { taxon: 'Grammostola pulchra', eggSacGroup: 'A' };
