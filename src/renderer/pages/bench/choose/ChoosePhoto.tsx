@@ -2,7 +2,6 @@ import type { ReactElement } from 'react';
 import { Link } from 'wouter';
 import type { BenchCandidate } from '../../../../api/contract/bench.ts';
 import type { Instar } from '../../../../domain/molting/instar.ts';
-import { counted } from '../../../../words/counts.ts';
 import { dayInWords } from '../../../../words/dates.ts';
 import { instarInWords } from '../../../../words/instars.ts';
 import { VIEW_LABELS } from '../../../../words/labels.ts';
@@ -17,15 +16,15 @@ import { Thumb } from '../../../parts/Thumb.tsx';
 import { PrintOurCard } from '../scale/PrintOurCard.tsx';
 import style from './ChoosePhoto.module.css';
 import { inOrderOfWork } from './order.ts';
+import { waitingInWords } from './waitingInWords.ts';
 
 /** The Bench without a photo: skins first, and of these the unmeasured first. */
 export function ChoosePhoto(): ReactElement {
   const candidates = useAnswer('GET /api/bench', {});
   const all = candidates.data;
-  const waiting = all?.filter(({ photo, measured }) => photo.subject.kind === 'skin' && photo.view === 'dorsal' && !measured).length ?? 0;
   return (
     <div className={style['page']}>
-      <PageHead title="Bench" below={all && all.length > 0 ? waitingInWords(waiting) : undefined} />
+      <PageHead title="Bench" below={all && all.length > 0 ? waitingInWords(all) : undefined} />
       {candidates.error && (
         <FailureNotice error={candidates.error} action={<Button onClick={() => candidates.refetch()}>Ask again</Button>} />
       )}
@@ -81,9 +80,4 @@ function subjectInWords(kind: BenchCandidate['photo']['subject']['kind'], instar
   if (kind === 'none') return 'not given to an animal yet';
   if (kind === 'animal') return 'living animal';
   return instar === null ? 'skin' : `skin of ${instarInWords(instar)}`;
-}
-
-function waitingInWords(waiting: number): string {
-  if (waiting === 0) return 'Every photo of a skin from above is measured.';
-  return `${counted(waiting, 'photo of a skin from above waits', 'photos of skins from above wait')} to be measured.`;
 }

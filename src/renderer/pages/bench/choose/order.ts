@@ -5,10 +5,19 @@ export function inOrderOfWork(candidates: readonly BenchCandidate[]): BenchCandi
   return candidates.toSorted((one, other) => rankOf(one) - rankOf(other) || dayOf(other).localeCompare(dayOf(one)));
 }
 
-function rankOf({ photo, measured }: BenchCandidate): number {
-  const isSkin = photo.subject.kind === 'skin';
-  const rank = isSkin && photo.view === 'dorsal' ? 0 : isSkin ? 2 : 4;
-  return rank + (measured ? 1 : 0);
+/** What a photo of the Bench shows. */
+export interface Shown {
+  readonly photo: Pick<BenchCandidate['photo'], 'subject' | 'view'>;
+}
+
+/** A skin seen from above: what the Bench is for first. */
+export function isSkinFromAbove({ photo }: Shown): boolean {
+  return photo.subject.kind === 'skin' && photo.view === 'dorsal';
+}
+
+function rankOf(candidate: BenchCandidate): number {
+  const rank = isSkinFromAbove(candidate) ? 0 : candidate.photo.subject.kind === 'skin' ? 2 : 4;
+  return rank + (candidate.measured ? 1 : 0);
 }
 
 function dayOf({ photo }: BenchCandidate): string {

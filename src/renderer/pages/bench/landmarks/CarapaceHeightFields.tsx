@@ -11,6 +11,7 @@ import { NumberField } from '../NumberField.tsx';
 import { PlusMinusField } from '../PlusMinusField.tsx';
 import style from '../panel.module.css';
 import { useBench, useMeasured, useSettledDocument, useWork } from '../useWork.ts';
+import { HeightDoubt } from './HeightDoubt.tsx';
 
 /** How high the carapace stands above the table, and what allowing for it changes. */
 export function CarapaceHeightFields(): ReactElement {
@@ -85,6 +86,7 @@ export function CarapaceHeightFields(): ReactElement {
           />
         </div>
       )}
+      {isEntered && <HeightDoubt heightMm={height.heightMm} />}
       {!isEntered && isMeasuring && <p className={style['soft']}>Until a height is typed in, the assumed one counts.</p>}
       <p className={style['soft']}>{correctionInWords(measurement)}</p>
     </fieldset>

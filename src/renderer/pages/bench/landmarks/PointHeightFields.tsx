@@ -16,6 +16,7 @@ import { NumberField } from '../NumberField.tsx';
 import { PlusMinusField } from '../PlusMinusField.tsx';
 import style from '../panel.module.css';
 import { useCalibration, useSettledDocument, useWork } from '../useWork.ts';
+import { HeightDoubt } from './HeightDoubt.tsx';
 
 const TYPED_HEIGHT_IN_WORDS = `A height you type is taken to be known as those typed before it are, where these agree, else to ± ${COVERAGE_FACTOR * TYPED_HEIGHT_STANDARD_UNCERTAINTY_MM} mm. `;
 
@@ -59,6 +60,7 @@ export function PointHeightFields({ name }: { name: LandmarkName }): ReactElemen
           />
         )}
       </div>
+      {landmark.height !== undefined && <HeightDoubt heightMm={landmark.height.heightMm} />}
       <p className={style['soft']}>
         {landmark.height === undefined
           ? defaultInWords(group, correction, CARAPACE_HEIGHT_SHARES[shown].share)
