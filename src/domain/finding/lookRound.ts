@@ -1,10 +1,11 @@
 import { calibrate } from '../measuring/calibrate.ts';
 import type { ScaleMarks } from '../measuring/calibration.ts';
 import type { PictureFacts } from '../measuring/camera.ts';
+import type { Corners } from '../measuring/corners.ts';
 import { fitHomography } from '../measuring/homography.ts';
 import { KNOWN_RECTANGLES } from '../measuring/knownRectangles.ts';
 import { toPlane } from '../measuring/onPlane.ts';
-import type { PlanePoint } from '../measuring/points.ts';
+import type { ImagePoint, PlanePoint } from '../measuring/points.ts';
 import { adjugate, transform } from '../numerics/matrix3.ts';
 import { CARD_FRAME_MM } from '../scaleCard/layout.ts';
 import { UNCHECKED_PRINT } from '../scaleCard/printCheck.ts';
@@ -62,7 +63,9 @@ export function proposalsFrom(
   );
   proposals.push(...straight.map(straightProposal));
   const others = proposals.map(({ marks }) => marks);
-  const coins = seen.coins.map(({ rim, confidence }) => ({ rim: enlargedRim(rim, toFull), confidence }));
+  const coins = seen.coins
+    .map(({ rim, confidence }) => ({ rim: enlargedRim(rim, toFull), confidence }))
+    .filter(({ rim }) => !straight.some((proposal) => proposal.kind === 'id-1' && liesOn(proposal.found.corners, rim.ellipse.centre)));
   proposals.push(...coins.map((coin) => coinProposal(coin, likelyCoins(coin.rim, others, reduced(picture, factor)))));
   return proposals.toSorted((one, other) => other.confidence - one.confidence);
 }
@@ -123,6 +126,15 @@ function isOnCard({ points }: FoundPoints, { ends }: Extract<StraightProposal, {
     const [x, y, w] = transform(imageToCard, xPx, yPx, 1);
     return isWithin(x / w, CARD_FRAME_MM.width) && isWithin(y / w, CARD_FRAME_MM.height);
   });
+}
+
+/** What is round on a bank card is printed on it: a letter, a mark, a seal. */
+function liesOn(corners: Corners, at: ImagePoint): boolean {
+  const sides = corners.map((from, index) => {
+    const to = corners[(index + 1) % 4] ?? from;
+    return Math.sign((to.xPx - from.xPx) * (at.yPx - from.yPx) - (to.yPx - from.yPx) * (at.xPx - from.xPx));
+  });
+  return sides.every((side) => side === sides[0]);
 }
 
 const CARD_MARGIN_MM = 5;

@@ -20,14 +20,29 @@ const LEAST_CONFIDENCE = 0.35;
 /** No other candidate could be meant. */
 const CERTAIN = 0.85;
 
+/** A card that only fits a lens nobody knows: the picture may have been cut, or it is no card. Own judgment. */
+const CUT_PICTURE_SHARE = 0.5;
+
 /**
  * A rectangle of known size proposed without a click: the quadrilateral of strong straight edges that, refined, fits the
- * size before the picture's lens.
+ * size before the picture's lens; where none does, one that does before some lens, for a picture that was cut has lost its own.
  *
  * @param segments of the same picture, in its pixels.
  * @returns null when nothing fits well enough to be shown.
  */
 export function proposeRectangle(
+  planes: LightPlanes,
+  segments: readonly Segment[],
+  shape: RectangleShape,
+  picture: PictureFacts,
+): ProposedRectangle | null {
+  const found = bestRectangle(planes, segments, shape, picture);
+  if (found !== null || !lensOf(picture).known) return found;
+  const cut = bestRectangle(planes, segments, shape, { ...picture, facts: { ...picture.facts, focalLength35Mm: null } });
+  return cut && { ...cut, confidence: CUT_PICTURE_SHARE * cut.confidence };
+}
+
+function bestRectangle(
   planes: LightPlanes,
   segments: readonly Segment[],
   shape: RectangleShape,

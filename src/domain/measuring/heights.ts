@@ -30,10 +30,14 @@ const CARAPACE_UNEVENNESS_SHARE = 0.05;
  * rarely pressed quite flat: wide enough for segments of arched legs, knees up to half a carapace width high (root mean square)
  * and the joints before and after them lower. Own assumption, checked on rendered skins.
  */
-const LEG_HEIGHT_SHARE_UNCERTAINTY = 0.2;
+const LEG_HEIGHT_SHARE_UNCERTAINTY: Readonly<Record<Shown, number>> = {
+  skin: 0.2,
+  // An animal stands with its knees above its carapace: nothing near flat, so that segments seen from above tell little.
+  animal: 0.45,
+};
 
-/** Used for the legs when the carapace is not measured; own assumption. */
-const LEG_HEIGHT_UNCERTAINTY_WITHOUT_CARAPACE_MM = 2;
+/** The width that the legs go by when the carapace is not measured, mm; own assumption. */
+const WIDTH_WITHOUT_CARAPACE_MM = 10;
 
 /** Carapace width over length of theraphosids: 0.86 to 0.96 in Hamilton et al. 2016 (ZooKeys 560:1), 0.86 in Yamamoto et al. 2012 (Zootaxa 3172:1). */
 const TYPICAL_WIDTH_TO_LENGTH = 0.9;
@@ -95,7 +99,7 @@ export function heightsOf(entered: CarapaceHeight, carapace: CarapaceOnPlane, kn
   };
   const onLegs: LandmarkHeight = {
     heightMm: 0,
-    ownStandardUncertaintyMm: widthMm === null ? LEG_HEIGHT_UNCERTAINTY_WITHOUT_CARAPACE_MM : LEG_HEIGHT_SHARE_UNCERTAINTY * widthMm,
+    ownStandardUncertaintyMm: LEG_HEIGHT_SHARE_UNCERTAINTY[shown] * (widthMm ?? WIDTH_WITHOUT_CARAPACE_MM),
     sharedStandardUncertaintyMm: 0,
     assumed: true,
     waitsForWidth: false,

@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { agreementIn, pointingIn } from '../../../src/api/views/pointing.ts';
 import { type Landmarks, LEG_JOINTS, legLandmark } from '../../../src/domain/measuring/landmarks.ts';
+import type { CarapaceHeight } from '../../../src/domain/measuring/reading.ts';
 import { unwrap } from '../../../src/domain/result.ts';
 import { cardMarks, readingDraft } from '../../contract/drafts.ts';
 import { skinWithPhoto, TestArchive } from '../../support/testArchive.ts';
@@ -28,8 +29,9 @@ describe('what repeated passes tell', () => {
   });
   afterEach(() => test_.remove());
 
-  const read = (pass: number, ...marks: Landmarks[]) =>
-    unwrap(test_.archive.readings.create(photoId, { ...readingDraft, pass, landmarks: Object.assign({}, ...marks) }));
+  const read = (pass: number, ...marks: Landmarks[]) => readAt({ kind: 'assumed' }, pass, ...marks);
+  const readAt = (carapaceHeight: CarapaceHeight, pass: number, ...marks: Landmarks[]) =>
+    unwrap(test_.archive.readings.create(photoId, { ...readingDraft, carapaceHeight, pass, landmarks: Object.assign({}, ...marks) }));
 
   test('lengths between points that were repeated by an unsteady hand count', () => {
     read(1, landmarks(0));
@@ -40,6 +42,12 @@ describe('what repeated passes tell', () => {
       ['leg', 1],
       ['segment', 5],
     ]);
+  });
+
+  test('a height that was said in the second pass is no error of the hand', () => {
+    read(1, landmarks(0));
+    readAt({ kind: 'entered', heightMm: 6, standardUncertaintyMm: 0.2 }, 2, landmarks(0));
+    expect(agreementIn(test_.archive).within.map(({ error }) => error.technicalError)).toEqual([0, 0, 0, 0]);
   });
 
   test('lengths from a point named wrongly in one pass do not count, nor does the point; all others do', () => {

@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { judgedPicture } from '../../../src/domain/finding/judged.ts';
 import { proposeStraightObjects, type StraightProposal } from '../../../src/domain/finding/proposals.ts';
+import { paint } from '../../support/paintedScene.ts';
 import { type PhotoTruth, photoTruths, pictureOf, rectangleOn } from '../../support/photoTruth.ts';
+import { pinhole } from '../../support/pinhole.ts';
+import { randomSource } from '../../support/random.ts';
 import { lightOf } from '../../support/renderedLight.ts';
 
 /** Right when every corner lies within 1 % of the card's width of a true one. */
@@ -59,6 +62,34 @@ describe('scale objects proposed without a click', () => {
     expect(right['id-1'] / wanted['id-1']).toBeGreaterThanOrEqual(0.8);
     expect(right.rule / wanted.rule).toBeGreaterThanOrEqual(0.8);
   }, 120_000);
+
+  it('are a card, with less confidence, in a picture that was cut and so has lost the middle of its lens', () => {
+    const camera = pinhole({
+      ...{ tiltDeg: 18, axisDeg: 20, rollDeg: 5, distanceMm: 300, aim: { xMm: -30, yMm: -40 } },
+      ...{ focalPx: 1500, widthPx: 1600, heightPx: 1200 },
+    });
+    const onCard = (xMm: number, yMm: number) => xMm >= 0 && xMm <= 85.6 && yMm >= 0 && yMm <= 53.98;
+    const whole = paint(camera, ({ xMm, yMm }) => (onCard(xMm, yMm) ? 0.8 : 0.2), randomSource(4));
+    const corners = [camera.see(0, 0), camera.see(85.6, 0), camera.see(85.6, 53.98), camera.see(0, 53.98)];
+    const leftPx = Math.floor(Math.min(...corners.map(({ xPx }) => xPx)) - 60);
+    const topPx = Math.floor(Math.min(...corners.map(({ yPx }) => yPx)) - 60);
+    const [widthPx, heightPx] = [1600 - leftPx, 1200 - topPx];
+    const light = Float32Array.from(
+      { length: widthPx * heightPx },
+      (_, index) => whole.light[(topPx + Math.floor(index / widthPx)) * 1600 + leftPx + (index % widthPx)] ?? 0,
+    );
+    const cut: typeof whole = { widthPx, heightPx, light };
+    const proposed = (picture: typeof camera.picture, image: typeof cut) => proposeStraightObjects(judgedPicture(image, [image]), picture);
+    const [ofWhole] = proposed(camera.picture, whole);
+    const [ofCut] = proposed({ ...camera.picture, widthPx, heightPx }, cut);
+    expect(ofWhole?.confidence).toBeGreaterThan(0.8);
+    expect(ofCut).toMatchObject({ kind: 'id-1' });
+    expect(ofCut?.confidence).toBeLessThanOrEqual(0.5);
+    const found = ofCut?.kind === 'id-1' ? ofCut.found.corners : [];
+    for (const { xPx, yPx } of corners) {
+      expect(Math.min(...found.map((at) => Math.hypot(at.xPx + leftPx - xPx, at.yPx + topPx - yPx)))).toBeLessThan(1);
+    }
+  });
 
   it('are none on plain ground', () => {
     const plane = { widthPx: 320, heightPx: 240, light: new Float32Array(320 * 240).fill(0.4) };
