@@ -109,6 +109,25 @@ test('a photo from the camera goes to the animal whose code its name carries', a
   await expect(page.getByRole('region', { name: 'Life line' }).getByRole('article')).toHaveCount(1);
 });
 
+test('after a photo was given away the way to the Bench is in sight; taken back, it is chosen with its animal', async ({ page }) => {
+  await page.setViewportSize({ width: 1024, height: 700 });
+  const keeper = new Keeper(page);
+  await keeper.beginEmpty();
+  await keeper.addSpecimen({ code: 'TK-01', taxon: 'Aphonopelma seemanni', name: 'Nutmeg' });
+  await page.getByRole('link', { name: 'Cabinet', exact: true }).first().click();
+  await keeper.addSpecimen({ code: 'TK-02', taxon: 'Grammostola rosea', name: 'Sorrel' });
+  await keeper.goTo('Intake');
+  const photos = ['juniper-10-dorsal', 'juniper-09-dorsal', 'juniper-08-dorsal', 'juniper-07-dorsal'];
+  await keeper.bringIn(photos.map(samplePhoto), '4 photos added');
+  await keeper.give({ photo: 'juniper-07-dorsal', to: 'TK-01' });
+  await expect(page.getByRole('link', { name: 'Measure it on the Bench' })).toBeInViewport({ ratio: 1 });
+
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(page.getByRole('checkbox', { name: 'juniper-07-dorsal' })).toBeChecked();
+  await expect(page.getByRole('radio', { name: 'TK-01' })).toBeChecked();
+  await expect(page.getByRole('radio', { name: 'TK-02' })).not.toBeChecked();
+});
+
 test('the second photo of a skin is offered the molt the first one made; photos months apart are asked about', async ({ page }) => {
   const keeper = new Keeper(page);
   await keeper.beginEmpty();

@@ -5,7 +5,6 @@ import { counted } from '../../../words/counts.ts';
 import { useAnswer } from '../../client/queries.ts';
 import { Button } from '../../parts/Button.tsx';
 import { FailureNotice } from '../../parts/Notice.tsx';
-import { useElementHeight } from '../../parts/useElementHeight.ts';
 import { taxaOf } from '../cabinet/cabinetView.ts';
 import { SpecimenDialog } from '../specimen/SpecimenDialog.tsx';
 import style from './AssignPanel.module.css';
@@ -19,6 +18,8 @@ interface Props {
   /** At least one, in the order shown. */
   photos: readonly Photo[];
   specimens: readonly SpecimenSummary[];
+  /** Whose they were before they were taken back; null for photos that were nobody's. */
+  lastGivenTo: string | null;
   /** Where the keeper came from, or whom they gave the last photos to; used where the file names say nothing. */
   likelySpecimenId: string | null;
   likelyMoltId: string | null;
@@ -28,26 +29,28 @@ interface Props {
 }
 
 /** Asks of the chosen photos, together: whose skin, of which molt, from which side. */
-export function AssignPanel({ photos, specimens, likelySpecimenId, likelyMoltId, today, assigning, onPlaced }: Props): ReactElement {
+export function AssignPanel({
+  photos,
+  specimens,
+  lastGivenTo,
+  likelySpecimenId,
+  likelyMoltId,
+  today,
+  assigning,
+  onPlaced,
+}: Props): ReactElement {
   const animals = specimens.map((summary) => summary.specimen);
   const suggested = suggestSpecimen(photos[0]?.originalName ?? '', animals) ?? likelySpecimenId;
   const [adding, setAdding] = useState(false);
-  const [chosen, setChosen] = useState<string | null>(null);
+  const [chosen, setChosen] = useState(lastGivenTo);
   const specimenId = chosen ?? suggested;
   const page = useAnswer('GET /api/specimens/{specimenId}', { path: { specimenId: specimenId ?? '' } }, { enabled: specimenId !== null });
   // The form suggests once, from what it finds: so it waits for molts that were only just added, and then stays as it is.
   const [fresh, setFresh] = useState<string | null>(null);
   if (page.data && !page.isFetching && fresh !== specimenId) setFresh(specimenId);
 
-  const { ref: panel, heightPx } = useElementHeight<HTMLElement>();
   return (
-    <section
-      ref={panel}
-      className={style['panel']}
-      aria-label="Whose skin is it?"
-      // Higher than the window it stands still with its lower end in sight, where the button is.
-      style={{ top: `min(var(--space-4), 100vh - ${heightPx}px - var(--space-4))` }}
-    >
+    <section className={style['panel']} aria-label="Whose skin is it?">
       <p className={style['what']}>{photos.length === 1 ? photos[0]?.originalName : `${counted(photos.length, 'photo')} together`}</p>
       <SpecimenPicker specimens={specimens} chosen={specimenId} onChoose={setChosen} />
       <div>

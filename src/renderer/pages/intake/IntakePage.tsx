@@ -1,4 +1,4 @@
-import { type ReactElement, useState } from 'react';
+import { type ReactElement, type ReactNode, useState } from 'react';
 import { counted } from '../../../words/counts.ts';
 import { wordsForError } from '../../../words/failures.ts';
 import { useAnswer } from '../../client/queries.ts';
@@ -6,6 +6,7 @@ import { Button } from '../../parts/Button.tsx';
 import { FailureNotice } from '../../parts/Notice.tsx';
 import { PageHead } from '../../parts/PageHead.tsx';
 import { useToast } from '../../parts/Toast.tsx';
+import { useElementHeight } from '../../parts/useElementHeight.ts';
 import { AssignPanel } from './AssignPanel.tsx';
 import { DropZone } from './DropZone.tsx';
 import { ImportReport } from './ImportReport.tsx';
@@ -31,6 +32,7 @@ export function IntakePage({ specimenId, moltId }: Props): ReactElement {
   const { data: about } = useAnswer('GET /api/about', {});
   const [touched, setTouched] = useState<ReadonlySet<string> | null>(null);
   const [placed, setPlaced] = useState<readonly Placed[]>([]);
+  const [takenBack, setTakenBack] = useState<Placed | null>(null);
   // Above the form: where only some of the photos could be given away, the form for the others says why.
   const assigning = useAssign();
   const toast = useToast();
@@ -39,11 +41,17 @@ export function IntakePage({ specimenId, moltId }: Props): ReactElement {
   // A single photo is chosen by itself: nobody has to say which one.
   const chosen = touched ?? new Set(photos.length === 1 ? photos.map((photo) => photo.id) : []);
   const chosenPhotos = photos.filter((photo) => chosen.has(photo.id));
+  const lastGivenTo = takenBack?.photos.some(({ id }) => id === chosenPhotos[0]?.id) ? takenBack.specimenId : null;
   const cameFrom = specimens.data?.find((summary) => summary.specimen.id === specimenId)?.specimen;
 
   const takeBack = (one: Placed) => {
     assigning.takeBack(one.photos, one.made).then(
-      () => setPlaced((before) => before.filter((other) => other !== one)),
+      () => {
+        setPlaced((before) => before.filter((other) => other !== one));
+        // As before they were given away, unless others are in hand by now.
+        setTouched((before) => (before === null || before.size === 0 ? new Set(one.photos.map(({ id }) => id)) : before));
+        setTakenBack(one);
+      },
       (error: unknown) => toast({ message: `${wordsForError(error).happened} ${wordsForError(error).advice}` }),
     );
   };
@@ -69,24 +77,29 @@ export function IntakePage({ specimenId, moltId }: Props): ReactElement {
         <ImportReport />
         {waiting.error && <FailureNotice error={waiting.error} action={<Button onClick={() => waiting.refetch()}>Ask again</Button>} />}
         {specimens.error && <FailureNotice error={specimens.error} />}
-        {placed.length > 0 && <PlacedList placed={placed} onTakeBack={takeBack} />}
-        {photos.length > 0 && (
+        {photos.length === 0 ? (
+          <PlacedList placed={placed} onTakeBack={takeBack} />
+        ) : (
           <div className={style['assigning']}>
             <WaitingPhotos photos={photos} chosen={chosen} onChoose={setTouched} />
-            {chosenPhotos.length > 0 && specimens.data && about ? (
-              <AssignPanel
-                key={chosenPhotos[0]?.id}
-                photos={chosenPhotos}
-                specimens={specimens.data}
-                likelySpecimenId={specimenId ?? placed[0]?.specimenId ?? null}
-                likelyMoltId={moltId}
-                today={about.today}
-                assigning={assigning}
-                onPlaced={onPlaced}
-              />
-            ) : (
-              <p className={style['hint']}>Choose one photo, or several of the same skin, and say whose they are.</p>
-            )}
+            <BesideThem>
+              <PlacedList placed={placed} onTakeBack={takeBack} />
+              {chosenPhotos.length > 0 && specimens.data && about ? (
+                <AssignPanel
+                  key={`${chosenPhotos[0]?.id} ${lastGivenTo}`}
+                  photos={chosenPhotos}
+                  specimens={specimens.data}
+                  lastGivenTo={lastGivenTo}
+                  likelySpecimenId={specimenId ?? placed[0]?.specimenId ?? null}
+                  likelyMoltId={moltId}
+                  today={about.today}
+                  assigning={assigning}
+                  onPlaced={onPlaced}
+                />
+              ) : (
+                <p className={style['hint']}>Choose one photo, or several of the same skin, and say whose they are.</p>
+              )}
+            </BesideThem>
           </div>
         )}
         {waiting.data?.length === 0 && placed.length === 0 && !run.busy && (
@@ -94,5 +107,20 @@ export function IntakePage({ specimenId, moltId }: Props): ReactElement {
         )}
       </div>
     </>
+  );
+}
+
+/** Stays in sight beside a long row of photos. */
+function BesideThem({ children }: { children: ReactNode }): ReactElement {
+  const { ref, heightPx } = useElementHeight<HTMLDivElement>();
+  return (
+    <div
+      ref={ref}
+      className={style['beside']}
+      // Higher than the window it stands still with its lower end in sight, where the button is.
+      style={{ top: `min(var(--space-4), 100vh - ${heightPx}px - var(--space-4))` }}
+    >
+      {children}
+    </div>
   );
 }
