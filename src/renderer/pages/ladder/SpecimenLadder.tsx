@@ -106,7 +106,7 @@ function LoadedLadder({
               <section className={style['section']} aria-labelledby="growth">
                 <h2 id="growth">Growth</h2>
                 {measuresIn(ladder, growth.live).length === 0 && <NothingMeasured photoId={gallery[0]?.photo.id ?? null} />}
-                <Growth ladder={ladder} growth={growth} subject={specimen} living={living} />
+                <Growth ladder={ladder} growth={growth} subject={specimen} today={isKept(specimen.status) ? today : null} living={living} />
               </section>
               {gallery.length > 0 && (
                 <section className={style['section']} aria-labelledby="skins">

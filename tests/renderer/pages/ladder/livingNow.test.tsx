@@ -84,12 +84,13 @@ describe('the instar living now in the charts', () => {
 
   it('runs up to today by date, with the days on which its end is foretold', () => {
     const points = pointsOf(LADDER, 'carapaceLengthMm', []);
-    const drawn = (living: typeof LIVING | null) =>
+    const drawn = (living: typeof LIVING | null, today: string | null = living?.today ?? null) =>
       drawing(
         <DatePlot
           rungs={LADDER.rungs}
           points={points}
           live={[]}
+          today={today}
           living={living}
           widthPx={600}
           measure="carapaceLengthMm"
@@ -99,6 +100,9 @@ describe('the instar living now in the charts', () => {
     expect(drawn(LIVING)).toContain('>today<');
     expect(drawn(LIVING).match(/<rect/g)).toHaveLength(3);
     expect(drawn(null)).not.toContain('>today<');
+    // Of an animal whose molt is under way nothing is foretold, and time goes on all the same.
+    expect(drawn(null, '2024-12-31')).toContain('>today<');
+    expect(drawn(null, '2024-12-31')).not.toContain('<rect');
   });
 
   it('counts the days it has lasted, and those at which the forecast has its end', () => {

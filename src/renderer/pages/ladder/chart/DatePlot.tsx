@@ -20,7 +20,9 @@ interface Props {
   points: readonly SizePoint[];
   /** Those with a date. */
   live: readonly LivePoint[];
-  /** Null where the animal is not kept any more. */
+  /** Up to which the drawing reaches; null where the animal is not kept any more. */
+  today: CalendarDay | null;
+  /** Null where it is not known which instar lives now: after a molt that is not on record. */
   living: LivingNow | null;
   widthPx: number;
   measure: Measure;
@@ -28,7 +30,7 @@ interface Props {
 }
 
 /** Size against the calendar: constant within an instar, a step up at each molt; the instar that lives now is open. */
-export function DatePlot({ rungs, points, live, living, widthPx, measure, measureLabel }: Props): ReactElement {
+export function DatePlot({ rungs, points, live, today, living, widthPx, measure, measureLabel }: Props): ReactElement {
   const foretold = foretoldIn(living, measure);
   const y = sizeScale(
     [...points, ...live].map(({ estimate }) => estimate),
@@ -39,7 +41,7 @@ export function DatePlot({ rungs, points, live, living, widthPx, measure, measur
   const days = [
     ...rungs.flatMap(({ happenedFrom, happenedTo }) => [timeOf(happenedFrom), timeOf(happenedTo)]),
     ...liveDays.map(({ time }) => time),
-    ...(living ? [timeOf(living.today)] : []),
+    ...(today ? [timeOf(today)] : []),
   ];
   const [firstDay, lastDay] = [Math.min(...days), Math.max(...days)];
   const airMs = Math.max(20 * MS_PER_DAY, (lastDay - firstDay) * 0.06);
@@ -69,14 +71,14 @@ export function DatePlot({ rungs, points, live, living, widthPx, measure, measur
             <Window from={living.due.window50.from} to={living.due.window50.to} look="foretold50" x={x} rightPx={rightPx} />
           </>
         )}
-        {living && (
+        {today && (
           <Running
             fromPx={Math.max(...[...moltPlaces.values()])}
-            todayPx={x(timeOf(living.today))}
+            todayPx={x(timeOf(today))}
             size={foretold && { highPx: y(foretold.high90Mm), middlePx: y(foretold.middleMm), lowPx: y(foretold.low90Mm) }}
           />
         )}
-        {x.ticks(Math.max(3, Math.floor(widthPx / 130))).map((day) => (
+        {x.ticks(Math.max(3, Math.floor(widthPx / 90))).map((day) => (
           <g key={day.getTime()} transform={`translate(${x(day)} 0)`}>
             <line y1={bottomPx} y2={bottomPx + 5} className={style['grid']} />
             <text y={bottomPx + 20} textAnchor="middle" className={style['tick']}>
@@ -131,7 +133,7 @@ interface RunningProps {
   readonly size: { readonly highPx: number; readonly middlePx: number; readonly lowPx: number } | null;
 }
 
-/** The instar that lives now: from the last molt to today, at the size foretold of it where there is one. */
+/** From the last molt to today, at the size foretold of the instar that lives now where there is one. */
 function Running({ fromPx, todayPx, size }: RunningProps): ReactElement {
   return (
     <g>

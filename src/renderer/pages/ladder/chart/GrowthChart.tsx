@@ -1,4 +1,5 @@
 import { type ReactElement, useRef, useState } from 'react';
+import type { CalendarDay } from '../../../../domain/dates.ts';
 import type { GrowthReport } from '../../../../domain/growth/growthReport.ts';
 import type { Ladder } from '../../../../domain/growth/rung.ts';
 import { SIZE_LABELS } from '../../../../words/quantities.ts';
@@ -16,6 +17,8 @@ interface Props {
   growth: GrowthReport;
   /** Named in the files that leave. */
   subject: Subject;
+  /** Null where the animal is not kept any more. */
+  today: CalendarDay | null;
   living: LivingNow | null;
   /** Those that can be chosen; without any, the intervals are all there is to draw. */
   measures: readonly Measure[];
@@ -24,11 +27,11 @@ interface Props {
 }
 
 /** The growth of one animal, drawn one of four ways. Everything in it also stands in the table below. */
-export function GrowthChart({ ladder, growth, subject, living, measures, measure, onMeasure }: Props): ReactElement {
+export function GrowthChart({ ladder, growth, subject, today, living, measures, measure, onMeasure }: Props): ReactElement {
   const { ref, widthPx } = useElementWidth<HTMLDivElement>();
   const [drawing, setDrawing] = useState<Drawing>(measures.length > 0 ? 'instar' : 'interval');
   const canvas = useRef<HTMLDivElement>(null);
-  const { plot, legend, title } = drawingOf(drawing, { ladder, growth, measure, widthPx, living });
+  const { plot, legend, title } = drawingOf(drawing, { ladder, growth, measure, widthPx, today, living });
   return (
     <figure className={style['chart']}>
       <div className={style['choices']}>

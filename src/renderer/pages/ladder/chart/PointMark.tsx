@@ -27,6 +27,7 @@ export function ShapeAt({ shape, xPx, yPx }: { shape: Mark['shape']; xPx: number
   const at = `M${xPx} ${yPx}`;
   switch (shape) {
     case 'lozenge':
+    case 'diamond':
       return <path d={`${at}m0 -7l6 7l-6 7l-6 -7z`} className={style['dot']} />;
     case 'square':
       return <path d={`${at}m-4.5 -4.5h9v9h-9z`} className={style['dot']} />;
@@ -36,6 +37,7 @@ export function ShapeAt({ shape, xPx, yPx }: { shape: Mark['shape']; xPx: number
       return <path d={`${at}m-5 -2h3v-3h4v3h3v4h-3v3h-4v-3h-3z`} className={style['dot']} />;
     case 'dot':
     case 'hollow':
+    case 'ring':
       return <circle cx={xPx} cy={yPx} r="4.5" className={style['dot']} />;
   }
 }

@@ -1,4 +1,5 @@
 import type { ReactElement } from 'react';
+import type { CalendarDay } from '../../../../domain/dates.ts';
 import type { GrowthReport } from '../../../../domain/growth/growthReport.ts';
 import { measuredSteps } from '../../../../domain/growth/measuredStep.ts';
 import type { Ladder } from '../../../../domain/growth/rung.ts';
@@ -28,6 +29,8 @@ interface Shown {
   measure: Measure;
   widthPx: number;
   /** Null where the animal is not kept any more. */
+  today: CalendarDay | null;
+  /** Null where it is not kept, and after a molt that is not on record. */
   living: LivingNow | null;
 }
 
@@ -39,7 +42,7 @@ interface Drawn {
 }
 
 /** The drawing asked for with the words that explain it; without anything to draw, the words say what is missing. */
-export function drawingOf(drawing: Drawing, { ladder, growth, measure, widthPx, living }: Shown): Drawn {
+export function drawingOf(drawing: Drawing, { ladder, growth, measure, widthPx, today, living }: Shown): Drawn {
   const { rungs } = ladder;
   const measureLabel = SIZE_LABELS[measure];
   const points = pointsOf(ladder, measure, growth.inDoubt);
@@ -62,7 +65,7 @@ export function drawingOf(drawing: Drawing, { ladder, growth, measure, widthPx, 
       const legend = dateLegend({ rungs, measure, living, points, live, unplaced: allLive.length - live.length, unusable });
       const isEmpty = points.length + live.length === 0;
       return {
-        plot: isEmpty ? null : <DatePlot {...{ rungs, points, live, living, widthPx, measure, measureLabel }} />,
+        plot: isEmpty ? null : <DatePlot {...{ rungs, points, live, today, living, widthPx, measure, measureLabel }} />,
         legend,
         title: `${measureLabel} by date`,
       };

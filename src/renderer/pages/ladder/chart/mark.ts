@@ -25,7 +25,7 @@ export interface Mark {
   readonly fromPx: number;
   readonly toPx: number;
   /** A dot for a skin, hollow where it is not of one instar alone; a lozenge for the living animal; the others for animals beside it. */
-  readonly shape: 'dot' | 'hollow' | 'lozenge' | 'square' | 'triangle' | 'cross';
+  readonly shape: 'dot' | 'hollow' | 'lozenge' | 'ring' | 'square' | 'triangle' | 'cross' | 'diamond';
   /** Drawn within a ring of warning. */
   readonly inDoubt: boolean;
   /** First line under the name, then the others. */

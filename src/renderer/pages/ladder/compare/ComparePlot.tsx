@@ -8,6 +8,7 @@ import { rungName } from '../../../../words/ladder.ts';
 import chart from '../chart/Chart.module.css';
 import { type Mark, markOf } from '../chart/mark.ts';
 import { PointLayer } from '../chart/PointLayer.tsx';
+import { ShapeAt } from '../chart/PointMark.tsx';
 import { FRAME, logTicks, lowerEnd } from '../chart/scales.ts';
 import { ValueAxis } from '../chart/ValueAxis.tsx';
 import style from './Compare.module.css';
@@ -74,7 +75,10 @@ export function ComparePlot({ animals, ownId, alignment, band, widthPx }: Props)
                 strokeDasharray={animal.look.dash}
               />
               <path d={`M${x(last.at) + 8} ${y(last.size.value)}L${rightPx + 4} ${nameY}`} className={style['leader']} />
-              <text x={rightPx + 8} y={nameY} dy="0.32em" className={animal.isOwn ? style['ownName'] : chart['axis']}>
+              <g className={chart[animal.look.shape]}>
+                <ShapeAt shape={animal.look.shape} xPx={rightPx + 11} yPx={nameY} />
+              </g>
+              <text x={rightPx + 21} y={nameY} dy="0.32em" className={animal.isOwn ? style['ownName'] : chart['axis']}>
                 {animal.called.length > LETTERS ? `${animal.called.slice(0, LETTERS - 1)}…` : animal.called}
               </text>
             </g>

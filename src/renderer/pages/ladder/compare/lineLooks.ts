@@ -8,10 +8,10 @@ export interface LineLook {
 }
 
 const DASHES = ['8 4', '2 3', '12 3 2 3', '5 2'] as const;
-const SHAPES = ['hollow', 'square', 'triangle', 'cross', 'lozenge'] as const;
+const SHAPES = ['ring', 'square', 'triangle', 'cross', 'diamond'] as const;
 
 /** @param place among the animals beside, from 0; null for the animal itself. */
 export function lookOf(place: number | null): LineLook {
   if (place === null) return { shape: 'dot', dash: undefined };
-  return { shape: SHAPES[place % SHAPES.length] ?? 'hollow', dash: DASHES[(place + Math.floor(place / 20)) % DASHES.length] };
+  return { shape: SHAPES[place % SHAPES.length] ?? 'ring', dash: DASHES[(place + Math.floor(place / 20)) % DASHES.length] };
 }

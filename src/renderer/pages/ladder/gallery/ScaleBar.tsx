@@ -2,7 +2,8 @@ import type { ReactElement } from 'react';
 import { barLengthMm } from './commonScale.ts';
 import style from './Gallery.module.css';
 
-const LONGEST_BAR_PX = 180;
+/** Beside the zoom it has room in half of a narrow window too. */
+const LONGEST_BAR_PX = 150;
 
 export function ScaleBar({ pxPerMm }: { pxPerMm: number }): ReactElement {
   const lengthMm = barLengthMm(pxPerMm, LONGEST_BAR_PX);
