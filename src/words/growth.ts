@@ -12,6 +12,11 @@ export type NameOfMolt = (moltId: string) => string;
 /** Of a skin whose carapace does not fit those around it, beside its figures. */
 export const ODD_IN_ROW = 'does not fit the skins beside it; left out of forecasts';
 
+/** Which of two skins is the likelier mistake. `name` as it begins a sentence: "Instar 8". */
+export function oddOneInWords(name: string): string {
+  return `The rest of the row fits together without ${uncapitalized(name)}: look at that skin first.`;
+}
+
 /** What is odd about a row of skins, and what to look at. */
 export interface OddityWords {
   readonly odd: string;

@@ -67,4 +67,11 @@ describe('questions about a row', () => {
     expect(words).not.toContain('Put the gap on record');
     expect(words).toMatch(/Instar 8 on the Bench.*Instar 9 on the Bench/s);
   });
+
+  it('name the skin that a wrong scale made too large, and ask for no gap before it', () => {
+    const words = asked(rowOf(4, 5, 6.25 * 1.6, 7.8, 9.77, 12.2));
+    expect(words).toContain('The rest of the row fits together without instar 6: look at that skin first.');
+    expect(words).not.toContain('Put the gap on record');
+    expect(asked(rowOf(5, 2.5))).not.toContain('look at that skin first');
+  });
 });

@@ -4,7 +4,7 @@ import type { GrowthReport } from '../../../../domain/growth/growthReport.ts';
 import type { GapOnRecord } from '../../../../domain/growth/missed/gap.ts';
 import type { Rung } from '../../../../domain/growth/rung.ts';
 import type { Molt } from '../../../../domain/molting/molt.ts';
-import { findingInWords, maturityInWords, type OddityWords } from '../../../../words/growth.ts';
+import { findingInWords, maturityInWords, type OddityWords, oddOneInWords } from '../../../../words/growth.ts';
 import { moltNames, noneMissedInWords, rungName } from '../../../../words/ladder.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { ButtonLink } from '../../../parts/ButtonLink.tsx';
@@ -65,7 +65,12 @@ export function Questions({
         </p>
       ))}
       {growth.findings.filter(isGrave).map((finding) => (
-        <Oddity key={JSON.stringify(finding)} words={findingInWords(finding, nameOf)} skins={skinsOf(finding, rungs)} />
+        <Oddity
+          key={JSON.stringify(finding)}
+          words={findingInWords(finding, nameOf)}
+          skins={skinsOf(finding, rungs)}
+          inDoubt={growth.inDoubt}
+        />
       ))}
       {remarks.length > 0 && (
         <ul className={style['remarks']}>
@@ -94,11 +99,13 @@ function skinsOf(finding: GrowthFinding, rungs: readonly Rung[]): Rung[] {
   return rungs.filter(({ moltId }) => moltId === finding.earlierMoltId || moltId === finding.laterMoltId);
 }
 
-/** A warning, with the way to the photos that its sizes were read on. */
-function Oddity({ words, skins }: { words: OddityWords; skins: readonly Rung[] }): ReactElement {
+/** A warning, with the way to the photos that its sizes were read on; where the doubt is of one of two skins, that one is named. */
+function Oddity({ words, skins, inDoubt }: { words: OddityWords; skins: readonly Rung[]; inDoubt: readonly string[] }): ReactElement {
+  const [odd, ...more] = skins.filter(({ moltId }) => inDoubt.includes(moltId));
   return (
     <Notice tone="warning" title={words.odd}>
       {words.ask}
+      {odd && more.length === 0 && ` ${oddOneInWords(rungName(odd))}`}
       {skins.length > 0 && (
         <p className={style['ways']}>
           {skins.map((rung) =>
