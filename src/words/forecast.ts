@@ -2,13 +2,11 @@ import type { MoltWatched } from '../domain/care/lastMolt.ts';
 import type { MaleMaturitySign } from '../domain/care/matureMale.ts';
 import type { SizeForecast } from '../domain/growth/belief/foretoldSize.ts';
 import type { ForecastFact } from '../domain/growth/belief/growthRecord.ts';
-import { MIDDLE_INSTAR } from '../domain/growth/belief/line.ts';
 import type { Shares } from '../domain/growth/belief/shares.ts';
 import type { Coverage } from '../domain/growth/forecast/coverage.ts';
 import type { DueForecast } from '../domain/growth/forecast/dueForecast.ts';
 import { isDayTold } from '../domain/growth/forecast/expectedMolt.ts';
 import type { GrowthForecast } from '../domain/growth/forecast/forecast.ts';
-import { assumedRange, GROWTH_PRIOR, INTERVAL_PRIOR } from '../domain/growth/priors.ts';
 import type { Instar } from '../domain/molting/instar.ts';
 import { counted, listed } from './counts.ts';
 import { dayInWords, spanInWords } from './dates.ts';
@@ -22,8 +20,6 @@ export interface ForecastWords {
   /** Keeps the animal after the molt apart from the skin that the molt leaves. */
   readonly skin: string | null;
   readonly why: string;
-  /** What is assumed of all tarantulas, with its source; null where this animal and its kin say all. */
-  readonly assumed: string | null;
   readonly missing: readonly string[];
 }
 
@@ -38,7 +34,6 @@ export function forecastInWords({ due, size, facts }: GrowthForecast, now: Insta
         : null,
     skin: size && skinInWords(size.nextSkin, now),
     why: whyInWords(due, size),
-    assumed: assumedInWords(due, size),
     missing: facts.map((fact) => FACTS[fact]),
   };
 }
@@ -105,7 +100,10 @@ function whyInWords(due: DueForecast | null, size: GrowthForecast['size']): stri
     due && isTrendOfOthers(due) && 'how intervals lengthen from instar to instar',
     size && isTrendOfOthers(size) && 'how ratios fall',
   ].filter((part) => typeof part === 'string');
-  const others = trends.length === 0 ? '' : ` ${capitalized(listed(trends))} it mostly takes from others: that shows only in long rows.`;
+  const others =
+    trends.length === 0
+      ? ''
+      : ` ${capitalized(listed(trends))} ${trends.length === 1 ? 'rests' : 'rest'} mostly on others and on what is assumed: only long rows show it.`;
   return `Why: ${listed(parts)}.${others}`;
 }
 
@@ -116,35 +114,6 @@ function isTrendOfOthers({ shares, ownTrend }: { readonly shares: Shares; readon
 
 function ownInWords(count: number, what: string): string {
   return count === 0 ? `no ${what}` : counted(count, what);
-}
-
-/** The figures that stand in wherever records are few, in the words of `priors.ts`. */
-function assumedInWords(due: DueForecast | null, size: GrowthForecast['size']): string | null {
-  const days = assumedRange(INTERVAL_PRIOR);
-  const ratio = assumedRange(GROWTH_PRIOR);
-  const parts = [
-    due &&
-      isToldOf(due.shares) &&
-      `instar ${MIDDLE_INSTAR} lasts about ${rounded(days.middle)} days (95 % ${rounded(days.low95)} to ${rounded(days.high95)}), later ones longer`,
-    size &&
-      isToldOf(size.shares) &&
-      `a molt makes the carapace about ${ratio.middle.toFixed(2)} times as long (95 % ${ratio.low95.toFixed(2)} to ${ratio.high95.toFixed(2)}), later ones slightly less`,
-  ].filter((part) => typeof part === 'string');
-  if (parts.length === 0) return null;
-  return (
-    `Assumed of all tarantulas: ${listed(parts)}. Assumptions of ours about what is published: 1.38 times at each molt, 184 and later 365 days ` +
-    '(Grammostola vachoni, Zool. Anz. 293:37–45, 2021).'
-  );
-}
-
-/** Whether what is assumed of all tarantulas is among what is told. */
-function isToldOf({ prior }: Shares): boolean {
-  return Math.round(100 * prior) > 0;
-}
-
-/** To two figures. */
-function rounded(value: number): string {
-  return String(Number(value.toPrecision(2)));
 }
 
 const FROM: Readonly<Record<keyof Shares, string>> = {

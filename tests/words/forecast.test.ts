@@ -40,9 +40,9 @@ describe('forecastInWords', () => {
     const { due, size } = FORECAST;
     const withTrends = (days: number, ratios: number) =>
       forecastInWords({ ...FORECAST, due: due && { ...due, ownTrend: days }, size: size && { ...size, ownTrend: ratios } }, null).why;
-    expect(withTrends(0.1, 0.9)).toContain('How intervals lengthen from instar to instar it mostly takes from others');
-    expect(withTrends(0.1, 0.1)).toContain('How intervals lengthen from instar to instar and how ratios fall it mostly takes from others');
-    expect(withTrends(0.9, 0.9)).not.toContain('takes from others');
+    expect(withTrends(0.1, 0.9)).toContain('How intervals lengthen from instar to instar rests mostly on others');
+    expect(withTrends(0.1, 0.1)).toContain('How intervals lengthen from instar to instar and how ratios fall rest mostly on others');
+    expect(withTrends(0.9, 0.9)).not.toContain('mostly on others');
   });
 
   it('does not say twice that a number holds if no molt was missed', () => {
@@ -51,8 +51,7 @@ describe('forecastInWords', () => {
     );
   });
 
-  it('tells what is assumed of all tarantulas, and whence, where that counts', () => {
-    expect(forecastInWords(FORECAST, null).assumed).toBeNull();
+  it('names what is assumed of all tarantulas among what a forecast rests on', () => {
     const shares = { ...SHARES, own: 0, siblings: 0, prior: 1 };
     const { due, size } = FORECAST;
     const words = forecastInWords(
@@ -60,10 +59,6 @@ describe('forecastInWords', () => {
       null,
     );
     expect(words.why).toContain('the day from no interval of its own (what is assumed of all tarantulas 100 %)');
-    // As priors.ts states them.
-    expect(words.assumed).toContain('instar 6 lasts about 80 days (95 % 19 to 330), later ones longer');
-    expect(words.assumed).toContain('about 1.30 times as long (95 % 1.10 to 1.54)');
-    expect(words.assumed).toContain('Zool. Anz. 293:37–45');
   });
 
   it('says so where no day can be told', () => {

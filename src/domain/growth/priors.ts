@@ -70,16 +70,26 @@ export function lineOfAnyAnimal({ family, spreads }: ModelPrior): LineBelief {
   return GROUPS.reduce((belief, group) => loosened(belief, spreads[group]), family);
 }
 
-/** What is assumed of an animal of which nothing is known, at `MIDDLE_INSTAR`. */
+/** What is assumed of an animal of which nothing is known: of its own line, about which single instars scatter. */
 export interface AssumedRange {
   readonly middle: number;
   readonly low95: number;
   readonly high95: number;
 }
 
-/** Of one animal's own line; single instars scatter about that. Days of an interval, or a ratio. */
+/** At `MIDDLE_INSTAR`: days of an interval, or a ratio. */
 export function assumedRange(prior: ModelPrior): AssumedRange {
   const { level, levelVariance } = lineOfAnyAnimal(prior);
-  const reach = 1.96 * Math.sqrt(levelVariance);
-  return { middle: Math.exp(level), low95: Math.exp(level - reach), high95: Math.exp(level + reach) };
+  return rangeOf(level, levelVariance);
+}
+
+/** How many times as large the same is one instar later. */
+export function assumedChange(prior: ModelPrior): AssumedRange {
+  const { trend, trendVariance } = lineOfAnyAnimal(prior);
+  return rangeOf(trend, trendVariance);
+}
+
+function rangeOf(logarithm: number, variance: number): AssumedRange {
+  const reach = 1.96 * Math.sqrt(variance);
+  return { middle: Math.exp(logarithm), low95: Math.exp(logarithm - reach), high95: Math.exp(logarithm + reach) };
 }

@@ -2,6 +2,7 @@ import type { ReactElement, ReactNode } from 'react';
 import type { GrowthForecast } from '../../../domain/growth/forecast/forecast.ts';
 import type { Instar } from '../../../domain/molting/instar.ts';
 import { forecastInWords } from '../../../words/forecast.ts';
+import { Assumptions } from './Assumptions.tsx';
 import style from './ForecastNote.module.css';
 
 /** When the next molt is due and how large the animal will be, with why. */
@@ -23,7 +24,6 @@ export function ForecastNote({
       <details>
         <summary>What it rests on</summary>
         <p>{words.why}</p>
-        {words.assumed && <p>{words.assumed}</p>}
         {words.missing.length > 0 && (
           <ul>
             {words.missing.map((fact) => (
@@ -31,6 +31,7 @@ export function ForecastNote({
             ))}
           </ul>
         )}
+        <Assumptions />
         {actions}
       </details>
     </section>
