@@ -39,7 +39,8 @@ const LEAST_APART_PX = 2;
 
 /**
  * Where a click for a landmark falls: on the edge beside it, along the length the landmark ends, if points go to edges now and it
- * is known there, all in all, no worse than where the hand has put it; else where it was made.
+ * is known there, all in all, no worse than where the hand has put it; else where it was made. A joint of a leg is no edge: going to
+ * one made joints worse (own measurement on the rendered photos).
  */
 export function fallingPoint(
   state: Pick<BenchState, 'snaps' | 'snapIsHeldBack' | 'findEdge' | 'view' | 'edited'>,
@@ -52,7 +53,7 @@ export function fallingPoint(
   const handPx = aimedPx ?? statedPx;
   const coarsely = aimedPx === null ? {} : { aimedPx };
   const byHand = { at, ...coarsely };
-  if (!state.snaps || state.snapIsHeldBack || state.findEdge === null) return byHand;
+  if (!state.snaps || state.snapIsHeldBack || state.findEdge === null || isLegJoint(name)) return byHand;
   // In a picture shown small the screen's reach is many pixels, and an edge so far from the click is another one.
   const farthestPx = Math.min(MOST_REACH_PX, mostReachPx(statedPx));
   const reachPx = Math.max(LEAST_REACH_PX, Math.min(farthestPx, REACH_CSS / state.view.zoom));
@@ -62,8 +63,8 @@ export function fallingPoint(
 }
 
 /**
- * The direction, in the picture, of the length that a landmark ends: from its fellow across the carapace, from the other end of
- * a distance, or from the joint before it on the leg. Null while that one is not placed.
+ * The direction, in the picture, of the length that a landmark ends: from its fellow across the carapace, or from the other end of
+ * a distance. Null while that one is not placed.
  */
 export function measureDirection(name: LandmarkName, at: ImagePoint, landmarks: Landmarks): Direction | null {
   const other = neighborOf(name);
@@ -74,16 +75,15 @@ export function measureDirection(name: LandmarkName, at: ImagePoint, landmarks: 
   return length < LEAST_APART_PX ? null : { x: x / length, y: y / length };
 }
 
+function isLegJoint(name: LandmarkName): boolean {
+  return LEG_IDS.some((leg) => LEG_JOINTS.some((joint) => legLandmark(leg, joint) === name));
+}
+
 function neighborOf(name: LandmarkName): LandmarkName | null {
   if (name in PARTNERS) return PARTNERS[name as CarapaceLandmark];
   for (const distance of FREE_DISTANCES) {
     const ends = freeLandmarks(distance);
     if (ends.some((end) => end === name)) return ends.find((end) => end !== name) ?? null;
-  }
-  for (const leg of LEG_IDS) {
-    const index = LEG_JOINTS.findIndex((joint) => legLandmark(leg, joint) === name);
-    const before = LEG_JOINTS[index - 1];
-    if (before !== undefined) return legLandmark(leg, before);
   }
   return null;
 }

@@ -49,6 +49,14 @@ describe('points that go to edges', () => {
     expect(bench.getState().edited.document['carapace-rear']).toEqual({ state: 'placed', at: at(500, 700) });
   });
 
+  test('of a leg stay where they are clicked: a joint is no edge', () => {
+    const findEdge = () => ({ at: at(503, 300), edgePx: 0.5 });
+    const view = { zoom: 1, offset: { xCss: 0, yCss: 0 } };
+    const state = { snaps: true, snapIsHeldBack: false, findEdge, view, edited: freshlyOpened<BenchEntries>({ pointingPx: 1.5 }) };
+    expect(fallingPoint(state, 'leg-R1-patella-tibia', at(500, 300))).toEqual({ at: at(500, 300) });
+    expect(fallingPoint(state, 'carapace-front', at(500, 300))).toMatchObject({ at: at(503, 300) });
+  });
+
   test('carry what a photo shown small leaves of the hand, until they are moved finer', () => {
     const { bench } = benchWithEdges();
     setCanvas(bench, { width: 200, height: 150 });

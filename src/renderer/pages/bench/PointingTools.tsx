@@ -33,7 +33,7 @@ export function PointingTools(): ReactElement {
       <button
         type="button"
         className={style['toEdges']}
-        aria-label={`To edges: points go to the edge beside them (E; hold F for one that does not)${heldBack ? ': held back' : ''}`}
+        aria-label={`To edges: points of the carapace and of distances go to the edge beside them, joints of legs do not (E; hold F for a point that stays)${heldBack ? ': held back' : ''}`}
         title="Points go to the edge beside them (E; hold F for one that does not)"
         aria-pressed={snaps && !heldBack}
         onClick={() => setSnaps(bench, !snaps)}
