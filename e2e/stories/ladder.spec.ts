@@ -69,9 +69,9 @@ test('skins lie over each other, turn one by one, and leave as a contact sheet a
   await expect(page.getByRole('slider', { name: 'Fade' })).toHaveAttribute('aria-valuetext', '20 % of instar 10');
 
   await page.getByRole('radio', { name: 'One by one' }).check();
-  await expect(page.getByText('(1 of 6)')).toBeVisible();
-  await page.getByRole('button', { name: 'Older' }).click();
-  await expect(page.getByText('(2 of 6)')).toBeVisible();
+  await expect(page.getByText('(6 of 6)')).toBeVisible();
+  await page.getByRole('button', { name: 'Earlier' }).click();
+  await expect(page.getByText('(5 of 6)')).toBeVisible();
 
   await page.getByText('Save a contact sheet or a flip-book').click();
   for (const [link, signature, name] of [

@@ -52,9 +52,17 @@ describe('spacingOf', () => {
 });
 
 describe('openingScale', () => {
+  const plates = [80, 100, 120].map((sideMm) => ({ widthMm: sideMm, heightMm: (sideMm * 4) / 3 }));
+  const space = (widthPx: number) => ({ widthPx, heightPx: HEIGHT_PX, empty: 0, narrowestPx: 20, gapPx: 10 });
+
   it('lets the row scroll rather than shrink the skins to nothing, and is the fitting one otherwise', () => {
-    expect(openingScale(0.5, 160, HEIGHT_PX)).toBe(2);
-    expect(openingScale(1.5, 160, HEIGHT_PX)).toBe(1.5);
+    expect(openingScale(0.5, plates, space(900))).toBe(2);
+    expect(openingScale(1.5, plates, space(900))).toBe(1.5);
+  });
+
+  it('shows the newest two whole, which are what one compares', () => {
+    expect(openingScale(0.5, plates, space(340))).toBe(1.5);
+    expect(openingScale(0.9, plates, space(100))).toBe(0.9);
   });
 });
 

@@ -9,9 +9,9 @@ import { Stage } from './Stage.tsx';
 
 const FRAME_MS = 1_200;
 
-/** One skin at a time at a scale that stays, by hand or by itself. @param plates at least one. */
+/** One skin at a time at a scale that stays, by hand or by itself, the newest first seen. @param plates oldest first, at least one. */
 export function FlipBook({ plates }: { plates: readonly PlateEntry[] }): ReactElement | null {
-  const [index, setIndex] = useState(0);
+  const [index, setIndex] = useState(plates.length - 1);
   const [running, setRunning] = useState(false);
   useEffect(() => {
     if (!running) return;
@@ -28,11 +28,11 @@ export function FlipBook({ plates }: { plates: readonly PlateEntry[] }): ReactEl
   return (
     <>
       <div className={style['turning']}>
-        <Button onClick={() => turn(-1)}>Younger</Button>
+        <Button onClick={() => turn(-1)}>Earlier</Button>
         <Button kind={running ? 'plain' : 'primary'} onClick={() => setRunning(!running)}>
           {running ? 'Hold' : 'Let it run'}
         </Button>
-        <Button onClick={() => turn(1)}>Older</Button>
+        <Button onClick={() => turn(1)}>Later</Button>
         <p role={running ? undefined : 'status'}>
           <strong>{rungName(rung)}</strong>, shed <DayText day={rung.happenedFrom} to={rung.happenedTo} />
           {rung.carapaceLengthMm && (

@@ -19,8 +19,9 @@ export function SkinRow({ entries, plates }: { entries: readonly GalleryEntry[];
     const sizes = plates.map(({ plate }) => plate);
     const place = { widthPx, heightPx: HIGHEST_PLATE_PX, empty: entries.length - plates.length };
     const spacing = spacingOf(sizes, place);
-    const fitting = fittingScale(sizes, { ...place, ...spacing });
-    return { spacing, fitting, opening: openingScale(fitting, Math.max(...sizes.map(({ heightMm }) => heightMm)), HIGHEST_PLATE_PX) };
+    const space = { ...place, ...spacing };
+    const fitting = fittingScale(sizes, space);
+    return { spacing, fitting, opening: openingScale(fitting, sizes, space) };
   }, [plates, entries, widthPx]);
   const room = useMemo(() => {
     const carapaceLineMm = Math.max(...plates.map(({ plate }) => plate.carapaceAtMm));

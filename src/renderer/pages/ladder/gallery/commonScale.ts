@@ -48,7 +48,7 @@ export function spacingOf(plates: readonly PlateSize[], place: RowPlace): RowSpa
   const figures = plates.length + place.empty;
   const gapPx = within(LEAST_GAP_PX, place.widthPx / figures / 6, WISHED_GAP_PX);
   const share = within(LEAST_FIGURE_PX, (place.widthPx - gapPx * (figures - 1)) / figures, WISHED_FIGURE_PX);
-  const tallestMm = Math.max(...plates.map(({ heightMm }) => heightMm));
+  const tallestMm = tallestOf(plates);
   const candidates = NARROWER.map((part) => ({ narrowestPx: Math.max(LEAST_FIGURE_PX, share * part), gapPx }));
   const enough = candidates.find((spacing) => fittingScale(plates, { ...place, ...spacing }) * tallestMm >= LEAST_TALLEST_PX);
   return enough ?? candidates.at(-1) ?? { narrowestPx: LEAST_FIGURE_PX, gapPx };
@@ -65,7 +65,7 @@ const NARROWER = [1, 0.8, 0.6, 0.45, 0.3];
  */
 export function fittingScale(plates: readonly PlateSize[], space: RowSpace): number {
   const { widthPx, heightPx, narrowestPx, gapPx, empty } = space;
-  const tallestMm = Math.max(...plates.map(({ heightMm }) => heightMm));
+  const tallestMm = tallestOf(plates);
   const freePx = widthPx - empty * narrowestPx - gapPx * (plates.length + empty - 1);
   // Widths that were shared out must not fail by a rounding.
   const fits = (pxPerMm: number) => plates.reduce((sum, { widthMm }) => sum + Math.max(narrowestPx, widthMm * pxPerMm), 0) <= freePx + 1e-6;
@@ -78,12 +78,24 @@ export function fittingScale(plates: readonly PlateSize[], space: RowSpace): num
     if (fits(middle)) low = middle;
     else high = middle;
   }
-  return low > 0 ? low : openingScale(0, tallestMm, heightPx);
+  return low > 0 ? low : openingScale(0, plates, space);
 }
 
-/** The scale to begin with: the fitting one, or where that leaves too little to see, a larger one at which the row scrolls. */
-export function openingScale(fitting: number, tallestMm: number, heightPx: number): number {
-  return fitting * tallestMm < LEAST_TALLEST_PX ? Math.min(heightPx, SCROLLING_TALLEST_PX) / tallestMm : fitting;
+/**
+ * The scale to begin with: the fitting one, or where that leaves too little to see, a larger one at which the row scrolls and its end,
+ * the newest two, stands whole in its place.
+ *
+ * @param plates oldest first.
+ */
+export function openingScale(fitting: number, plates: readonly PlateSize[], { widthPx, heightPx, gapPx }: RowSpace): number {
+  const tallestMm = tallestOf(plates);
+  if (fitting * tallestMm >= LEAST_TALLEST_PX) return fitting;
+  const newestMm = plates.slice(-2).reduce((sum, { widthMm }) => sum + widthMm, 0);
+  return Math.max(fitting, Math.min(Math.min(heightPx, SCROLLING_TALLEST_PX) / tallestMm, (widthPx - gapPx) / newestMm));
+}
+
+function tallestOf(plates: readonly PlateSize[]): number {
+  return Math.max(...plates.map(({ heightMm }) => heightMm));
 }
 
 function within(least: number, value: number, most: number): number {
