@@ -153,6 +153,9 @@ test('a joint named wrongly in a second pass is told with its distance, and lead
   await expect(told).toBeVisible();
   await bench.saved();
   await told.getByRole('button', { name: 'Open pass 1' }).click();
+  // The other pass opens where this one was: at its lengths.
+  await expect(told.getByRole('button', { name: 'Open pass 2' })).toBeVisible();
+  await bench.take('Points');
   await expect(bench.panel().getByText('10 of 52 points answered')).toBeVisible();
   await bench.take('Lengths');
   await expect(told.getByRole('button', { name: 'Open pass 2' })).toBeVisible();

@@ -22,6 +22,27 @@ function numbered(corner: number): string {
   return `${corner + 1}`;
 }
 
+/** What makes every length doubtful comes before what only widens the uncertainty. */
+const BY_GRAVITY: readonly CalibrationWarning['code'][] = [
+  'picture-mirrored',
+  'shape-disagrees',
+  'corners-beside-picture',
+  'side-hidden',
+  'points-scatter',
+  'ticks-scatter',
+  'strong-tilt',
+  'tilt-direction-open',
+  'tilt-unknown',
+  'focal-length-unknown',
+  'scale-object-small',
+  'scale-object-coarse',
+];
+
+/** The gravest first. */
+export function inOrderOfGravity(warnings: readonly CalibrationWarning[]): readonly CalibrationWarning[] {
+  return warnings.toSorted((one, other) => BY_GRAVITY.indexOf(one.code) - BY_GRAVITY.indexOf(other.code));
+}
+
 /** What a calibration warns of, with what to do about it. */
 export function warningInWords(warning: CalibrationWarning): string {
   switch (warning.code) {

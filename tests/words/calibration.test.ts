@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { warningInWords } from '../../src/words/calibration.ts';
+import { inOrderOfGravity, warningInWords } from '../../src/words/calibration.ts';
 
 test('an unknown tilt is told of what was marked, not of two points whatever it was', () => {
   expect(warningInWords({ code: 'tilt-unknown', by: 'two-points' })).toMatch(/^Two points/);
@@ -29,4 +29,12 @@ test('a misfit that no inexact corner makes is told without figures, a small one
   expect(warningInWords({ code: 'shape-disagrees', of: 'rectangle', aspectErrorPercent: -1.9, angleErrorDeg: 2 })).toContain(
     'sides 1.9 %, angle 2.0° off',
   );
+});
+
+test('corners that fit no such sheet are told before a size that is known coarsely', () => {
+  const coarse = { code: 'scale-object-coarse', relativeStandardUncertainty: 0.0055 } as const;
+  const unfit = { code: 'shape-disagrees', of: 'rectangle', aspectErrorPercent: 12, angleErrorDeg: 3 } as const;
+  const aslant = { code: 'strong-tilt', tiltDeg: 35 } as const;
+  expect(inOrderOfGravity([coarse, aslant, unfit])).toEqual([unfit, aslant, coarse]);
+  expect(inOrderOfGravity([{ code: 'focal-length-unknown' }, { code: 'picture-mirrored' }])[0]?.code).toBe('picture-mirrored');
 });

@@ -59,7 +59,9 @@ export interface BenchState {
 }
 
 /** What a new Bench takes over from the pass before. */
-export type Habits = Partial<Pick<BenchState, 'loupeZoom' | 'snaps' | 'knownHeights' | 'isPlacingEnded'>> & { readonly asks?: Asks };
+export type Habits = Partial<Pick<BenchState, 'task' | 'loupeZoom' | 'snaps' | 'knownHeights' | 'isPlacingEnded'>> & {
+  readonly asks?: Asks;
+};
 
 export type BenchStore = StoreApi<BenchState>;
 

@@ -42,10 +42,10 @@ export function Bench({ opened, held, picture, observer }: Props): ReactElement 
   const { announce } = useRemovals();
   const photoId = sheet.photo.id;
 
-  const lay = async (work: Work, choose: (now: BenchSheet) => Pass) => {
+  const lay = async (work: Work, choose: (now: BenchSheet) => Pass, taken: Habits = {}) => {
     const now = await ask('GET /api/photos/{photoId}/bench', { path: { photoId } });
     setTrouble(null);
-    setLaid((before) => ({ sheet: now, pass: choose(now), turn: before.turn + 1, habits: habitsOf(work) }));
+    setLaid((before) => ({ sheet: now, pass: choose(now), turn: before.turn + 1, habits: { ...habitsOf(work), ...taken } }));
   };
   const afterStoring = (work: Work, act: () => Promise<void>) => {
     work.saver
@@ -54,7 +54,8 @@ export function Bench({ opened, held, picture, observer }: Props): ReactElement 
       .catch(setTrouble);
   };
   const verbsFor = (work: Work): PassVerbs => ({
-    open: (reading) => afterStoring(work, () => lay(work, (now) => passOf(now.readings.find(({ id }) => id === reading.id) ?? reading))),
+    open: (reading) =>
+      afterStoring(work, () => lay(work, (now) => passOf(now.readings.find(({ id }) => id === reading.id) ?? reading), taskOf(work))),
     begin: () => afterStoring(work, () => lay(work, (now) => newPass(now, observer))),
     remove: () =>
       afterStoring(work, async () => {
@@ -95,4 +96,9 @@ export function Bench({ opened, held, picture, observer }: Props): ReactElement 
 function habitsOf({ bench }: Work): Habits {
   const { loupeZoom, snaps } = bench.getState();
   return { loupeZoom, snaps };
+}
+
+/** A pass that is opened to be looked at shows what the one before it showed; a new one begins at its points. */
+function taskOf({ bench }: Work): Habits {
+  return { task: bench.getState().task };
 }

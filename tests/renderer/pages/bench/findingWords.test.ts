@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { RectangleScale, RuleTicksScale } from '../../../../src/domain/measuring/calibration.ts';
 import {
+  areInOnePlace,
   coinDoubtInWords,
   comparisonInWords,
   confidenceInWords,
@@ -151,4 +152,16 @@ describe('what was found, in words', () => {
       );
     });
   });
+});
+
+test('a sheet marked on the corners of a bank card is one object taken for two; a card that lies within a sheet is another one', () => {
+  const at = (xPx: number, yPx: number) => ({ xPx, yPx });
+  const sheetAt = (leftPx: number, sidePx: number): RectangleScale =>
+    uprightCard(0, 0, {
+      object: 'a4',
+      corners: [at(leftPx, 95), at(leftPx + sidePx, 95), at(leftPx + sidePx, 95 + 0.63 * sidePx), at(leftPx, 95 + 0.63 * sidePx)],
+    });
+  expect(areInOnePlace(sheetAt(105, 850), uprightCard(100, 100))).toBe(true);
+  expect(areInOnePlace(sheetAt(100, 2400), uprightCard(300, 300))).toBe(false);
+  expect(areInOnePlace(uprightCard(100, 100), ruleOfTicks(30))).toBe(false);
 });

@@ -3,7 +3,7 @@ import type { Calibration } from '../../../../domain/measuring/calibrate.ts';
 import { howWellKnown } from '../../../../domain/measuring/howWellKnown.ts';
 import { type Estimate, estimateFrom } from '../../../../domain/measuring/quantity.ts';
 import type { Result } from '../../../../domain/result.ts';
-import { warningInWords } from '../../../../words/calibration.ts';
+import { inOrderOfGravity, warningInWords } from '../../../../words/calibration.ts';
 import { estimateInWords } from '../../../../words/estimates.ts';
 import { wordsFor } from '../../../../words/failures.ts';
 import { Notice } from '../../../parts/Notice.tsx';
@@ -58,7 +58,7 @@ function Facts({ calibration }: { calibration: Calibration }): ReactElement {
         <dt>Camera above the scale</dt>
         <dd className="figures">{known.cameraHeightMm === null ? 'unknown' : heightInWords(known.cameraHeightMm)}</dd>
       </dl>
-      {warnings.map((warning) => (
+      {inOrderOfGravity(warnings).map((warning) => (
         <Notice key={warning.code} tone="warning">
           {warningInWords(warning)}
         </Notice>

@@ -8,7 +8,7 @@ import { Notice } from '../../../parts/Notice.tsx';
 import { type LengthBy, lengthInWords } from '../lengths/lengthBy.ts';
 import style from '../panel.module.css';
 import { useBench, useWork } from '../useWork.ts';
-import { contradictionInWords, displacedInWords, namesApart } from './findingWords.ts';
+import { areInOnePlace, contradictionInWords, displacedInWords, namesApart } from './findingWords.ts';
 import { useProposals } from './useProposals.ts';
 
 interface Props {
@@ -50,9 +50,13 @@ export function Contradictions({ disagreements, lengthBy = null }: Props): React
 
 function TwoObjects({ one, other, contradiction, lengthBy }: Disagreement & { readonly lengthBy: LengthBy | null }): ReactElement {
   const [name, otherName] = namesApart(one, other);
+  const isOneTakenTwice = areInOnePlace(one, other);
   const [byOne, byOther] = [lengthBy?.of(one) ?? null, lengthBy?.of(other) ?? null];
   return (
-    <Notice tone="warning" title="Two objects in this picture contradict each other">
+    <Notice
+      tone="warning"
+      title={isOneTakenTwice ? 'One object in this picture is taken for two' : 'Two objects in this picture contradict each other'}
+    >
       <p>{contradictionInWords(one, other, contradiction)}</p>
       {lengthBy && byOne !== null && byOther !== null && (
         <dl className={style['byBoth']}>
@@ -67,8 +71,9 @@ function TwoObjects({ one, other, contradiction, lengthBy }: Disagreement & { re
         </dl>
       )}
       <p>
-        One is not what it is taken for, or does not lie flat on the table: another coin, another graduation, a card printed at another
-        size, a bent card. Which do you trust?
+        {isOneTakenTwice
+          ? `Both lie in the same place, so it can be only one of them: “${name}” or “${otherName}”. Which is it?`
+          : 'One is not what it is taken for, or does not lie flat on the table: another coin, another graduation, a card printed at another size, a bent card. Which do you trust?'}
       </p>
       <div className={style['answers']}>
         <TrustButton marks={one} name={name} />

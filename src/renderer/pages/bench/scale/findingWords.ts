@@ -4,6 +4,7 @@ import { GRADUATION_MM } from '../../../../domain/finding/refinement.ts';
 import type { RectangleScale, RuleTicksScale, ScaleMarks } from '../../../../domain/measuring/calibration.ts';
 import type { CoinDistanceDoubt } from '../../../../domain/measuring/coinDistance.ts';
 import type { Comparison } from '../../../../domain/measuring/contradiction.ts';
+import { distance } from '../../../../domain/measuring/corners.ts';
 import { farthestCornerPx, middleOf } from '../../../../domain/measuring/sameObject.ts';
 import { inchesFromMm } from '../../../../domain/units.ts';
 import { counted } from '../../../../words/counts.ts';
@@ -105,6 +106,19 @@ export function namesApart(one: ScaleMarks, other: ScaleMarks): readonly [string
   const isFirst = (Math.abs(acrossPx) >= Math.abs(downPx) ? acrossPx : downPx) > 0;
   const [first, second] = isFirst ? sides : [sides[1], sides[0]];
   return [`${names[0]}, the ${first} one`, `${names[1]}, the ${second} one`];
+}
+
+/** Corners this near to those of another rectangle, as a share of its longest side, are of the same thing. Own judgment: handles are put down within 3 %. */
+const SAME_CORNERS_SHARE = 0.1;
+
+/** Whether two rectangles of different names were marked on one and the same thing: corner lies by corner. */
+export function areInOnePlace(one: ScaleMarks, other: ScaleMarks): boolean {
+  if (one.kind !== 'rectangle' || other.kind !== 'rectangle') return false;
+  return farthestCornerPx(one.corners, other.corners) < SAME_CORNERS_SHARE * longestSidePx(other.corners);
+}
+
+function longestSidePx(corners: RectangleScale['corners']): number {
+  return Math.max(...corners.map((from, index) => distance(from, corners[(index + 1) % corners.length] ?? from)));
 }
 
 /** Two objects that cannot both be right: what each says. */
