@@ -68,9 +68,24 @@ function legShort(leg: LegId): string {
   return LEG_LABELS[leg].replace('leg ', '');
 }
 
-export const ABSENT_LABELS: Readonly<Record<AbsentQuantity['reason'], string>> = {
+const ABSENT_LABELS: Readonly<Record<AbsentQuantity['reason'], string>> = {
   'not-placed': 'points not placed yet',
   missing: 'part missing',
   'not-visible': 'not visible',
   'no-position': 'point lies outside the plane of the scale',
 };
+
+/** Why a quantity has no value, in words; of a leg that is missing as a whole, so. `all` is what else the reading could not tell. */
+export function absentInWords({ name, reason }: AbsentQuantity, all: readonly AbsentQuantity[]): string {
+  const leg = name.split('-')[0] === 'leg' ? legOf(name.split('-')[1]) : undefined;
+  const isGone = (segment: LegSegment) => all.some((other) => other.name === `leg-${leg}-${segment}` && other.reason === 'missing');
+  return reason === 'missing' && leg !== undefined && LEG_SEGMENTS.every(isGone) ? 'leg missing' : ABSENT_LABELS[reason];
+}
+
+const LEAST_SHARE_TOLD = 0.01;
+
+/** "42 %", "under 1 %": a small share of an uncertainty is not none. */
+export function shareInWords(share: number): string {
+  if (share > 0 && share < LEAST_SHARE_TOLD) return 'under 1\u00A0%';
+  return `${(100 * share).toFixed(0)}\u00A0%`;
+}

@@ -11,6 +11,7 @@ import style from '../panel.module.css';
 import { useBench, useSettledDocument, useWork } from '../useWork.ts';
 import { AskedFor } from './AskedFor.tsx';
 import { CarapaceHeightFields } from './CarapaceHeightFields.tsx';
+import { Enough } from './Enough.tsx';
 import { GuidePlate } from './GuidePlate.tsx';
 import { LandmarkList } from './LandmarkList.tsx';
 import { NextStep } from './NextStep.tsx';
@@ -59,6 +60,7 @@ export function LandmarksPanel(): ReactElement {
         <p className={`${style['soft']} figures`}>
           {progress.done} of {progress.total} points answered
         </p>
+        {progress.done > 0 && asked !== null && <Enough />}
       </div>
       <hr className={style['rule']} />
       {selected !== null && isLandmarkName(selected) && <PointHeightFields key={selected} name={selected} />}

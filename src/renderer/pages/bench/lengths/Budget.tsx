@@ -5,6 +5,7 @@ import { shownOn } from '../../../../domain/photo/photo.ts';
 import { coverageInWords } from '../../../../words/estimates.ts';
 import { BUDGET_LABELS, capitalized } from '../../../../words/labels.ts';
 import { NOT_CORRECTED } from '../../../../words/lens.ts';
+import { shareInWords } from '../../../../words/quantities.ts';
 import { placedScaleOf, readingDraftOf } from '../../../bench/document.ts';
 import { useMeasured, useSettledDocument, useWork } from '../useWork.ts';
 import style from './Budget.module.css';
@@ -48,7 +49,7 @@ export function Budget({ quantity }: { quantity: Quantity }): ReactElement {
                   {(factor * standardUncertainty).toPrecision(2)}
                   {suffix}
                 </td>
-                <td className="figures">{(100 * share).toFixed(0)} %</td>
+                <td className="figures">{shareInWords(share)}</td>
               </tr>
             ))}
         </tbody>

@@ -5,6 +5,7 @@ import { shownOn } from '../../../../domain/photo/photo.ts';
 import { coverageInWords } from '../../../../words/estimates.ts';
 import { BUDGET_LABELS, capitalized } from '../../../../words/labels.ts';
 import { landmarkName } from '../../../../words/landmarks.ts';
+import { shareInWords } from '../../../../words/quantities.ts';
 import { readingDraftOf } from '../../../bench/document.ts';
 import { useMeasured, useSettledDocument, useWork } from '../useWork.ts';
 import style from './Budget.module.css';
@@ -57,7 +58,7 @@ function Lines({ quantity }: { quantity: Quantity }): ReactElement | null {
                 {line.input === null ? '–' : `${line.input.standardUncertainty.toPrecision(2)} ${line.input.unit}`}
               </td>
               <td className="figures">{sensitivityInWords(line, quantity)}</td>
-              <td className="figures">{(100 * line.share).toFixed(0)} %</td>
+              <td className="figures">{shareInWords(line.share)}</td>
             </tr>
           ))}
         </tbody>

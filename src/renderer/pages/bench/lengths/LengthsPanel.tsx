@@ -139,7 +139,7 @@ function Table({ measurement, headLines }: { measurement: Measurement; headLines
       )}
       <p className={style['soft']}>{plusMinusMeans(quantities)} “Why?” takes it apart into what it is made of.</p>
       <CopyText text={readingAsText(measurement, { lines: headLines, own })} />
-      <AbsentList absent={absent} own={own} />
+      <AbsentList absent={absent} all={measurement.absent} own={own} />
     </>
   );
 }

@@ -2,7 +2,7 @@ import type { Measurement } from '../../../../domain/measuring/quantity.ts';
 import { isUsable } from '../../../../domain/measuring/usable.ts';
 import { estimateAsText, plusMinusMeans, unusableInWords } from '../../../../words/estimates.ts';
 import { FLAG_LABELS } from '../../../../words/labels.ts';
-import { ABSENT_LABELS, quantityName } from '../../../../words/quantities.ts';
+import { absentInWords, quantityName } from '../../../../words/quantities.ts';
 
 export interface ReadingTextHead {
   /** Whose skin, which photo, which instar: a line each. */
@@ -21,7 +21,7 @@ export function readingAsText(measurement: Measurement, head: ReadingTextHead): 
   ]);
   const absent = measurement.absent
     .filter(({ reason }) => reason !== 'not-placed')
-    .map(({ name, reason }) => [quantityName(name, head.own), '', '', ABSENT_LABELS[reason]]);
+    .map((one) => [quantityName(one.name, head.own), '', '', absentInWords(one, measurement.absent)]);
   return [...head.lines, plusMinusMeans(measurement.quantities), '', ...[...rows, ...absent].map((row) => row.join('\t').trimEnd())].join(
     '\n',
   );

@@ -78,11 +78,12 @@ export function startPainting(bench: BenchStore, picture: PictureStore, canvases
   };
 }
 
-/** The loupe looks at the point being dragged, at the pointer while a point is to be placed, else at the selected point. */
+/** The loupe looks at the point being dragged, at the pointer while a point is to be placed, else at the selected point; where lengths are read nothing is pointed at. */
 export function loupeCenter(state: BenchState): ImagePoint | null {
   if (state.view.zoom >= state.loupeZoom || state.pointing.kind === 'panning' || state.pointing.kind === 'pinching') return null;
   const selectedAt = state.selected === null ? null : handlePosition(state.edited.document, state.selected);
   if (state.pointing.kind === 'draggingHandle') return selectedAt;
+  if (state.task === 'lengths') return null;
   const places = state.placing !== null || placingLandmark(state) !== null;
   return places && state.hover !== null ? state.hover : selectedAt;
 }
