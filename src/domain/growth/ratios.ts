@@ -22,7 +22,7 @@ export type StepwiseRatio = z.infer<typeof StepwiseRatio>;
 export const GrowthRatios = z
   .object({
     stepwise: z.array(StepwiseRatio),
-    arithmeticMean: z.number().nullable().describe('Of the ratios of skins that followed each other; never below their geometric mean'),
+    arithmeticMean: z.number().nullable().describe('Of the ratios of skins that followed each other, so of the steps beside a gap none'),
     spread: z.number().nullable().describe('Standard deviation (n - 1) of these ratios; null with fewer than two'),
     geometricMean: Estimate.nullable().describe('(last / first)^(1 / instars between)'),
     regression: Estimate.nullable().describe('exp(b) of ln L = a + b n by least squares; from three sizes up'),
