@@ -9,8 +9,7 @@ export interface FangsNoted {
 }
 
 export function fangsSince(last: LastMolt, observations: readonly Seen[]): FangsNoted | null {
-  const noted = fangsNoted(observations.filter((seen) => isAfter(seen, last)));
-  return noted.reduce<FangsNoted | null>((found, next) => (found && rank(found.color) > rank(next.color) ? found : next), null);
+  return fangsNoted(observations.filter((seen) => isAfter(seen, last))).at(-1) ?? null;
 }
 
 /** Two notes of one new instar that cannot both be right, since white turns red-brown and red-brown black; null when none are. */

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { addDays, CalendarDay, dayOf, Moment } from '../dates.ts';
 import { fangsSince } from './fangs.ts';
 import { type FeedingTable, rowsFor, Wait, waitEnds } from './feedingTable.ts';
-import { isAfter, isOfNewInstar, type LastMolt } from './lastMolt.ts';
+import { isOfNewInstar, type LastMolt } from './lastMolt.ts';
 import { FangColor, inTimeOrder, type Seen } from './observation.ts';
 import { SpanNow } from './spanNow.ts';
 
@@ -36,8 +36,8 @@ export interface HoldContext {
 }
 
 /**
- * The hold after the last molt. It ends by date and fangs together. Prey taken a day or more after the molt says of fangs that
- * nobody noted that they are hard; it shortens no wait, and against fangs noted as white or red-brown it says nothing.
+ * The hold after the last molt. It ends by date and fangs together. Prey taken when the wait was over says of fangs that nobody
+ * noted that they are hard; taken earlier it says nothing, nor does it against fangs noted as white or red-brown.
  */
 export function feedingHold({ lastMolt, span, observations, table, today }: HoldContext): FeedingHold {
   const moltedOn = lastMolt.on;
@@ -46,7 +46,7 @@ export function feedingHold({ lastMolt, span, observations, table, today }: Hold
   const fangs = fangsSince(lastMolt, observations);
   const meals = inTimeOrder(observations.filter((seen) => seen.kind === 'ate' && isOfNewInstar(seen, lastMolt)));
   const lastMeal = meals.at(-1);
-  const fangsHard = fangs === null ? meals.some((meal) => isAfter(meal, lastMolt)) : fangs.color === 'fangs-black';
+  const fangsHard = fangs === null ? meals.some((meal) => dayOf(meal.moment) >= until) : fangs.color === 'fangs-black';
   const missing: FeedingHold['missing'] = [];
   if (today < until) missing.push('date');
   if (!fangsHard) missing.push('fangs');

@@ -5,6 +5,7 @@ import { sizeClassOfSkin } from './evidence/skinFindings.ts';
 import { weigh } from './evidence/weigh.ts';
 import type { GenusProfile } from './genus/profile.ts';
 import type { LiveSign } from './live/liveSign.ts';
+import { photosOf } from './pins.ts';
 import type { SkinInOrder } from './skinsInOrder.ts';
 
 interface Known {
@@ -33,7 +34,7 @@ export function methodOf({ checklist }: Pick<DeterminationDraft, 'checklist'>): 
 export function assessmentOf(draft: DeterminationDraft, known: Known): SignedAssessment {
   const { exuviaId, model, ...onRecord } = known;
   const { genus } = known;
-  const photographed = draft.evidencePhotoIds.some((id) => known.animalPhotoIds.has(id));
+  const photographed = photosOf('palpalBulbsOnAnimal', draft).some((id) => known.animalPhotoIds.has(id));
   const inHand = { exuviaId, checklist: draft.checklist, readOn: draft.readOn, replaces: draft.supersedes, photographed };
   const { towards, band, conflict } = weigh(caseOf({ ...onRecord, inHand }), model);
   return {

@@ -24,7 +24,7 @@ export interface Examined {
   readonly determinations: readonly Determination[];
   /** What was recorded of the animal itself. */
   readonly liveSigns: readonly LiveSign[];
-  /** Photos of the animal itself, and how many of them are evidence of this reading. */
+  /** Photos of the animal itself, and how many of them are evidence of this reading that may show its bulbs. */
   readonly animalPhotoIds: ReadonlySet<string>;
   readonly animalPhotoCount: number;
 }
@@ -70,7 +70,8 @@ export function factsOf(examined: Examined): Facts {
     readable,
     receptaclesSeen,
     emptyStripWeighs: readable && checklist.receptaclesSeen === 'no' && checklist.view !== 'outside' && !genus.withoutSpermathecae,
-    femaleSignSeen: checklist.eggSacLaid === 'yes' || (receptaclesSeen && checklist.uterusExternusSeen !== 'no'),
+    femaleSignSeen:
+      checklist.eggSacLaid === 'yes' || (receptaclesSeen && checklist.uterusExternusSeen !== 'no') || (readable && lipSeen(checklist)),
     maleSignSeen: checklist.palpalBulbsOnAnimal === 'yes' || fusillaeSeen,
     clearFemaleOnOtherSkin: otherSkins.some((other) => isClearFemale(other, numbers)),
     clearMaleOnNextSkin: otherSkins.some(
@@ -83,6 +84,11 @@ export function factsOf(examined: Examined): Facts {
 function withShown(checklist: Checklist, shown: readonly Shown[]): Checklist {
   const proved = new Set(shown.map(provedBy));
   return { ...checklist, ...(proved.has('male') && { palpalBulbsOnAnimal: 'yes' }), ...(proved.has('female') && { eggSacLaid: 'yes' }) };
+}
+
+/** Females have both lips of the opening, males neither; they lie on the inner side. */
+function lipSeen({ view, uterusExternusSeen, lowerLipSeen }: Checklist): boolean {
+  return view !== 'outside' && (uterusExternusSeen === 'yes' || lowerLipSeen === 'yes');
 }
 
 function isReadable(checklist: Checklist): boolean {

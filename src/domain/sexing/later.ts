@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type { Determination } from './determination.ts';
 import { claimOf, isProof } from './live/claim.ts';
 import { type LiveSign, standingLiveSigns } from './live/liveSign.ts';
+import { answeredIn, provedBy } from './live/shown.ts';
 import { standingOf } from './standing.ts';
 
 /** What has become of a determination since it was signed. */
@@ -47,12 +48,15 @@ interface Later {
   readonly agrees: boolean;
 }
 
-/** A leaning is a guess: it neither confirms nor contradicts. */
+/** A leaning is a guess: it neither confirms nor contradicts; bulbs or an egg sac told in a reading do, whatever that concludes. */
 function laterReadings(determination: Determination, signedLater: readonly Determination[]): Later[] {
   if (determination.sex !== 'female' && determination.sex !== 'male') return [];
-  return signedLater
-    .filter(({ sex, level }) => sex !== 'unsexed' && level !== 'leaning')
-    .map(({ id, exuviaId, sex }) => ({ id, exuviaId, agrees: sex === determination.sex }));
+  return signedLater.flatMap((other): Later[] => {
+    const { id, exuviaId, sex, level, checklist } = other;
+    const proved = answeredIn(checklist).flatMap((finding) => provedBy({ finding }) ?? []);
+    const told = [...(sex === 'unsexed' || level === 'leaning' ? [] : [sex]), ...proved];
+    return told.length === 0 ? [] : [{ id, exuviaId, agrees: told.every((one) => one === determination.sex) }];
+  });
 }
 
 function laterSigns(determination: Determination, liveSigns: readonly LiveSign[]): Later[] {

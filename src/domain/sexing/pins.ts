@@ -1,5 +1,5 @@
 import type { PhotoView } from '../photo/photo.ts';
-import { type EvidenceMark, type PinnedQuestion, StripAnswer } from './determination.ts';
+import { type EvidenceMark, type EvidencePin, type PinnedQuestion, StripAnswer } from './determination.ts';
 
 export interface PhotoSize {
   readonly widthPx: number;
@@ -21,4 +21,15 @@ export function canShow(question: PinnedQuestion, view: PhotoView): boolean {
   if (question === 'fusillaeOutsideSeen') return view === 'abdomen-outside' || view === 'ventral';
   if (question === 'fourBookLungsFound') return view !== 'dorsal';
   return StripAnswer.options.some((answer) => answer === question) ? view === 'abdomen-inside' : true;
+}
+
+/** Evidence photos that may show what a question asks: those pinned to it, and those pinned to nothing. */
+export function photosOf(
+  question: PinnedQuestion,
+  { evidencePhotoIds, pins }: { readonly evidencePhotoIds: readonly string[]; readonly pins: readonly EvidencePin[] },
+): string[] {
+  return evidencePhotoIds.filter((photoId) => {
+    const own = pins.filter((pin) => pin.photoId === photoId);
+    return own.length === 0 || own.some((pin) => pin.question === question);
+  });
 }

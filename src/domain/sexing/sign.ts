@@ -1,7 +1,7 @@
 import type { Determination, Level, Sex, SexSign } from './determination.ts';
-import { claimOf } from './live/claim.ts';
+import { claimOf, isProof } from './live/claim.ts';
 import { type LiveSign, standingLiveSigns } from './live/liveSign.ts';
-import { type SaidOfSex, shownBy } from './live/shown.ts';
+import { answeredIn, type SaidOfSex, shownBy } from './live/shown.ts';
 import { isFirm, rankOf } from './rank.ts';
 import { standingOf } from './standing.ts';
 
@@ -14,6 +14,8 @@ const ANOMALOUS: SexSign = { sex: 'anomalous', level: null, conflict: false };
 interface Claim {
   readonly sex: Sex;
   readonly level: Level | null;
+  /** The reading that makes it; null for one of the animal itself. */
+  readonly of: Determination | null;
 }
 
 /**
@@ -36,7 +38,7 @@ export function signOf(determinations: readonly Determination[], liveSigns: read
 
 /** The standing determinations that contradict each other or the animal itself, in the order given. */
 export function contradictionsOf(determinations: readonly Determination[], liveSigns: readonly LiveSign[]): Determination[] {
-  const weighing = new Set(contradicting(claimsOf(determinations, liveSigns)));
+  const weighing = new Set(contradicting(claimsOf(determinations, liveSigns)).map((claim) => claim.of));
   return determinations.filter((determination) => weighing.has(determination));
 }
 
@@ -47,7 +49,7 @@ export function contradictionsOf(determinations: readonly Determination[], liveS
 export function opposedTo(determination: Determination, determinations: readonly Determination[]): Determination[] {
   const standing = standingOf(determinations);
   if (!isSexed(determination) || !standing.includes(determination)) return [];
-  return standing.filter((other) => isSexed(other) && other.sex !== determination.sex);
+  return standing.filter((other) => claimsOfReading(other).some((claim) => isSexed(claim) && claim.sex !== determination.sex));
 }
 
 /** The standing signs of the animal that contradict a determination: of the other sex, and as firm as the rule asks for. */
@@ -64,14 +66,26 @@ export function signsAgainst(
 
 function claimsOf(determinations: readonly Determination[], liveSigns: readonly LiveSign[]): Claim[] {
   const live = standingLiveSigns(liveSigns).map(claimOf);
-  return [...standingOf(determinations), ...live.filter((claim) => claim !== null), ...webWithBulbs({ determinations, liveSigns })];
+  return [
+    ...standingOf(determinations).flatMap(claimsOfReading),
+    ...live.flatMap((claim) => (claim === null ? [] : [{ ...claim, of: null }])),
+    ...webWithBulbs({ determinations, liveSigns }),
+  ];
+}
+
+/** What a reading concludes, and what its answers prove of the animal itself, whatever it concludes. */
+function claimsOfReading(determination: Determination): Claim[] {
+  const { sex, level, checklist } = determination;
+  const proved = answeredIn(checklist).filter((finding) => isProof({ finding }));
+  const claims = proved.flatMap((finding) => claimOf({ finding, photoIds: [] }) ?? []);
+  return [{ sex, level }, ...claims].map((claim) => ({ ...claim, of: determination }));
 }
 
 /** Bulbs without a photo are strong and a web alone is probable; together they leave nothing to be mistaken. */
 function webWithBulbs(said: SaidOfSex): Claim[] {
   // Photos of bulbs establish by themselves.
   const kinds = shownBy(said, new Set()).map(({ finding }) => (finding.kind === 'palpal-bulbs' && !finding.seen ? null : finding.kind));
-  return kinds.includes('palpal-bulbs') && kinds.includes('sperm-web') ? [{ sex: 'male', level: 'established' }] : [];
+  return kinds.includes('palpal-bulbs') && kinds.includes('sperm-web') ? [{ sex: 'male', level: 'established', of: null }] : [];
 }
 
 function contradicting(claims: readonly Claim[]): Claim[] {
@@ -84,7 +98,7 @@ function sexed(claims: readonly Claim[]): Claim[] {
   return claims.filter(isSexed);
 }
 
-function isSexed({ sex }: Claim): boolean {
+function isSexed({ sex }: Pick<Claim, 'sex'>): boolean {
   return sex === 'female' || sex === 'male';
 }
 

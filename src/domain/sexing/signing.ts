@@ -3,7 +3,7 @@ import { fail, type Result, succeed } from '../result.ts';
 import { type Checklist, type DeterminationDraft, StripAnswer } from './determination.ts';
 import type { Examined } from './facts.ts';
 import { assessLevel, missingFor } from './levels.ts';
-import { isOnPhoto, type PhotoSize } from './pins.ts';
+import { isOnPhoto, type PhotoSize, photosOf } from './pins.ts';
 import { rankOf } from './rank.ts';
 import { correctedIds, standingOf } from './standing.ts';
 
@@ -90,7 +90,7 @@ function levelFailure(draft: DeterminationDraft, context: SigningContext): Failu
 
 /** What a draft lets be assessed. A reading that is being corrected no longer speaks for or against its correction. */
 export function examinedBy(
-  draft: Pick<DeterminationDraft, 'checklist' | 'reader' | 'readOn' | 'evidencePhotoIds' | 'supersedes'>,
+  draft: Pick<DeterminationDraft, 'checklist' | 'reader' | 'readOn' | 'evidencePhotoIds' | 'pins' | 'supersedes'>,
   context: Omit<SigningContext, 'today' | 'shedFrom' | 'skinPhotoIds' | 'photoSizes'>,
 ): Examined {
   return {
@@ -104,6 +104,6 @@ export function examinedBy(
     skinsInOrder: context.skinsInOrder,
     determinations: standingOf(context.determinations).filter((determination) => determination.id !== draft.supersedes),
     animalPhotoIds: context.animalPhotoIds,
-    animalPhotoCount: new Set(draft.evidencePhotoIds.filter((id) => context.animalPhotoIds.has(id))).size,
+    animalPhotoCount: new Set(photosOf('palpalBulbsOnAnimal', draft).filter((id) => context.animalPhotoIds.has(id))).size,
   };
 }

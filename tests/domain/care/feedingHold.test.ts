@@ -69,10 +69,11 @@ describe('the hold after a molt', () => {
     expect(hold(null, '2026-02-12')).toMatchObject({ span: null, straddles: false, wait: { count: 1, unit: 'months' } });
   });
 
-  test('a meal shortens no wait, and stands for black fangs only where nobody noted lighter ones', () => {
+  test('a meal shortens no wait, and stands for black fangs only when that was over, and where nobody noted lighter ones', () => {
     const meal = seen('ate', '2026-02-03T08:00');
-    expect(hold(exactly(20), '2026-02-04', [meal])).toMatchObject({ missing: ['date'], ateOn: '2026-02-03' });
-    expect(hold(exactly(20), '2026-02-05', [meal])).toMatchObject({ missing: [], ateOn: '2026-02-03' });
+    expect(hold(exactly(20), '2026-02-04', [meal])).toMatchObject({ missing: ['date', 'fangs'], ateOn: '2026-02-03' });
+    expect(hold(exactly(20), '2026-02-05', [meal])).toMatchObject({ missing: ['fangs'], ateOn: '2026-02-03' });
+    expect(hold(exactly(20), '2026-02-05', [seen('ate', '2026-02-05T08:00')])).toMatchObject({ missing: [], ateOn: '2026-02-05' });
     for (const color of ['fangs-white', 'fangs-red-brown'] as const) {
       const lighter = [seen(color, '2026-02-02T08:00'), meal];
       expect(hold(exactly(20), '2026-06-01', lighter)).toMatchObject({ missing: ['fangs'], ateOn: '2026-02-03' });
@@ -84,9 +85,17 @@ describe('the hold after a molt', () => {
     ['minutes', '2026-01-31T23:50', ['fangs']],
     ['a minute less than a day', '2026-02-01T23:29', ['fangs']],
     ['a day', '2026-02-01T23:30', []],
-  ])('prey and black fangs %s after a watched end count by the minute: within a day they are a slip', (_, at, missing) => {
-    expect(hold(exactly(20), '2026-02-05', [seen('ate', at)])).toMatchObject({ missing, ateOn: expect.any(String) });
-    expect(hold(exactly(20), '2026-02-05', [seen('fangs-black', at)]).missing).toEqual(missing);
+  ])(
+    'black fangs %s after a watched end count by the minute: within a day they are a slip; prey so early says nothing',
+    (_, at, missing) => {
+      expect(hold(exactly(20), '2026-02-05', [seen('ate', at)])).toMatchObject({ missing: ['fangs'], ateOn: expect.any(String) });
+      expect(hold(exactly(20), '2026-02-05', [seen('fangs-black', at)]).missing).toEqual(missing);
+    },
+  );
+
+  test('of two notes of fangs that contradict each other the last counts, so that an animal is never fed by the earlier one', () => {
+    const turned = [seen('fangs-black', '2026-02-04T08:00'), seen('fangs-red-brown', '2026-02-05T08:00')];
+    expect(hold(exactly(20), '2026-02-20', turned)).toMatchObject({ missing: ['fangs'], fangs: { color: 'fangs-red-brown' } });
   });
 
   test('fangs nobody ever looked at hold an animal for twelve weeks, lighter ones until they are black', () => {
@@ -108,7 +117,7 @@ describe('the hold after a molt', () => {
     const of = (part: readonly Seen[]) =>
       feedingHold({ lastMolt, span: exactly(20), observations: part, table: CAUTIOUS_FEEDING_TABLE, today: '2026-02-03' });
     expect(of(observations)).toMatchObject({ missing: ['date', 'fangs'], ateOn: null, fangs: { color: 'fangs-white' } });
-    expect(of([seen('ate', '2026-02-02T06:00')])).toMatchObject({ missing: ['date'], ateOn: '2026-02-02' });
+    expect(of([seen('ate', '2026-02-02T06:00')])).toMatchObject({ missing: ['date', 'fangs'], ateOn: '2026-02-02' });
   });
 
   test('a molt known only as a span of days counts from its last', () => {

@@ -111,6 +111,8 @@ describe('a male', () => {
     ['is not supported by fusillae on the skin of another animal', { ...CLEAR_MALE, skinMatchesAnimal: 'no' }, null],
     ['is not supported by an emptiness seen from outside', { ...EMPTY_STRIP, view: 'outside' }, null],
     ['is not supported when receptacles were seen', CLEAR_FEMALE, null],
+    ['is a leaning when a uterus externus was seen on the empty strip', { ...EMPTY_STRIP, uterusExternusSeen: 'yes' }, 'leaning'],
+    ['is a leaning when a lower lip was seen there', { ...EMPTY_STRIP, lowerLipSeen: 'yes' }, 'leaning'],
     ['is not supported by an empty strip of an animal that laid an egg sac', { ...EMPTY_STRIP, eggSacLaid: 'yes' }, null],
   ])('%s', (_, checklist, level) => {
     expect(highest('male', checklist)).toBe(level);
@@ -261,7 +263,9 @@ describe('whatever the answers', () => {
   it('no male above a leaning from absence on a skin that is small or of grade B, C or D', () => {
     fc.assert(
       fc.property(checklists, (checklist) => {
-        const weak = checklist.grade !== 'A' || checklist.legSpanMm === null || checklist.legSpanMm <= 50;
+        const { grade, legSpanMm, carapaceLengthMm } = checklist;
+        const unknown = legSpanMm === null && carapaceLengthMm === null;
+        const weak = grade !== 'A' || unknown || (legSpanMm ?? 51) <= 50 || (carapaceLengthMm ?? 8) <= 7.5;
         const level = highest('male', { ...checklist, palpalBulbsOnAnimal: 'no' }, { determinations: earlier, animalPhotoCount: 1 });
         expect(weak && above(level, 'leaning')).toBe(false);
       }),

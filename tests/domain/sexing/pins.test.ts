@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { canShow } from '../../../src/domain/sexing/pins.ts';
+import { canShow, photosOf } from '../../../src/domain/sexing/pins.ts';
 
 describe('what a photo can show of a skin (common practice, no source)', () => {
   it('from above is neither the strip nor its fusillae', () => {
@@ -19,4 +19,10 @@ describe('what a photo can show of a skin (common practice, no source)', () => {
     expect(canShow('receptaclesSeen', 'detail')).toBe(true);
     expect(canShow('fusillaeOutsideSeen', 'other')).toBe(true);
   });
+});
+
+it('a photo is evidence of what it is pinned to, and of anything while it is pinned to nothing', () => {
+  const pin = (question: 'skinMatchesAnimal' | 'palpalBulbsOnAnimal', photoId: string) => ({ question, photoId, mark: null });
+  const reading = { evidencePhotoIds: ['a', 'b', 'c'], pins: [pin('skinMatchesAnimal', 'a'), pin('palpalBulbsOnAnimal', 'b')] };
+  expect(photosOf('palpalBulbsOnAnimal', reading)).toEqual(['b', 'c']);
 });

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { Determination, Level, Sex } from '../../../src/domain/sexing/determination.ts';
+import { fatesOf } from '../../../src/domain/sexing/later.ts';
 import type { LiveSign } from '../../../src/domain/sexing/live/liveSign.ts';
 import { contradictionsOf, opposedTo, signOf, signsAgainst } from '../../../src/domain/sexing/sign.ts';
-import { determination } from './readings.ts';
+import { CLEAR_FEMALE, determination } from './readings.ts';
 
 const WITHDRAWN = { at: '2026-06-01T12:00:00.000Z', reason: 'skins mixed up' };
 
@@ -74,6 +75,22 @@ describe('a contradiction', () => {
   it('ends when one side is withdrawn', () => {
     const history = [read('a', 'male', 'strong', { withdrawn: WITHDRAWN }), read('b', 'female', 'strong')];
     expect(signOf(history, []).conflict).toBe(false);
+  });
+});
+
+describe('what a reading tells of the animal itself', () => {
+  const bulbs = { ...CLEAR_FEMALE, palpalBulbsOnAnimal: 'yes' } as const;
+
+  it('counts whatever the reading concludes: bulbs contradict a female, and make a male of an animal that was left unsexed', () => {
+    const female = read('a', 'female', 'strong');
+    const open = read('b', 'unsexed', null, { exuviaId: 'skin-2', checklist: bulbs });
+    expect(signOf([female, open], [])).toEqual({ sex: 'unsexed', level: null, conflict: true });
+    expect(contradictionsOf([female, open], []).map(({ id }) => id)).toEqual(['a', 'b']);
+    expect(opposedTo(female, [female, open])).toEqual([open]);
+    expect(signOf([open], [])).toEqual({ sex: 'male', level: 'strong', conflict: false });
+    expect(fatesOf([female, open], [])[0]).toMatchObject({ fate: 'contradicted', by: ['b'] });
+    const sac = read('c', 'unsexed', null, { checklist: { ...CLEAR_FEMALE, eggSacLaid: 'yes' } });
+    expect(signOf([read('d', 'male', 'strong'), sac], []).conflict).toBe(true);
   });
 });
 

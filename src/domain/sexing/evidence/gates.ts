@@ -70,7 +70,7 @@ const SHOWN: readonly FindingKind[] = [...SEXUAL, 'ventral-fusillae'];
 /** What leaves everything that speaks for a sex open to doubt; no more than a leaning is made of it. */
 function doubtsOf(speaking: readonly SkinEvidence[], ofAnimal: readonly Finding[]): Gate[] {
   if (ofAnimal.some(({ kind }) => SEXUAL.includes(kind))) return [];
-  if (speaking.length === 0) return has(ofAnimal, 'no-bulbs') ? [] : ['opinions-alone'];
+  if (speaking.length === 0) return ['opinions-alone'];
   if (speaking.some((skin) => !skin.readersDisagree && !restsOnLookAlikes(skin))) return [];
   return [speaking.some(restsOnLookAlikes) ? 'look-alikes-alone' : 'readers-disagree'];
 }

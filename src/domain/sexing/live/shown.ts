@@ -1,5 +1,6 @@
 import type { CalendarDay } from '../../dates.ts';
 import type { Checklist, Determination } from '../determination.ts';
+import { photosOf } from '../pins.ts';
 import { standingOf } from '../standing.ts';
 import { isProof, type LiveClaim } from './claim.ts';
 import { type LiveFinding, type LiveSign, standingLiveSigns } from './liveSign.ts';
@@ -20,7 +21,7 @@ export interface Shown {
 export interface SaidOfSex {
   readonly determinations: readonly Pick<
     Determination,
-    'id' | 'supersedes' | 'withdrawn' | 'checklist' | 'reader' | 'readOn' | 'evidencePhotoIds'
+    'id' | 'supersedes' | 'withdrawn' | 'checklist' | 'reader' | 'readOn' | 'evidencePhotoIds' | 'pins'
   >[];
   readonly liveSigns: readonly LiveSign[];
 }
@@ -29,13 +30,17 @@ export interface SaidOfSex {
  * Everything on record that the animal itself showed and that still stands: answers of readings that were neither corrected nor
  * withdrawn, then signs, each in the order given.
  *
- * @param animalPhotoIds photos of the animal itself: only those of a reading's evidence show what it says of the animal.
+ * @param animalPhotoIds photos of the animal itself: of a reading's evidence only those show what it says of the animal, and of them
+ * only those that are pinned to it or to nothing.
  */
 export function shownBy({ determinations, liveSigns }: SaidOfSex, animalPhotoIds: ReadonlySet<string>): Shown[] {
-  const answered = standingOf(determinations).flatMap(({ id, checklist, reader, readOn, evidencePhotoIds }) => {
-    const photoIds = evidencePhotoIds.filter((photoId) => animalPhotoIds.has(photoId));
-    return answeredIn(checklist).map((finding): Shown => ({ finding, on: readOn, by: reader, photoIds, determinationId: id }));
-  });
+  const answered = standingOf(determinations).flatMap(({ id, checklist, reader, readOn, evidencePhotoIds, pins }) =>
+    answeredIn(checklist).map((finding): Shown => {
+      const question = finding.kind === 'egg-sac' ? 'eggSacLaid' : 'palpalBulbsOnAnimal';
+      const photoIds = photosOf(question, { evidencePhotoIds, pins }).filter((photoId) => animalPhotoIds.has(photoId));
+      return { finding, on: readOn, by: reader, photoIds, determinationId: id };
+    }),
+  );
   const signed = standingLiveSigns(liveSigns).map(
     ({ finding, seenOn, observer, photoIds }): Shown => ({ finding, on: seenOn, by: observer, photoIds, determinationId: null }),
   );

@@ -140,6 +140,15 @@ describe('what nobody can check', () => {
       [fusillae(90, true), says('ventral', 'male'), says('seller', 'male'), says('build', 'male')],
       'male',
     ],
+    [
+      'no bulbs at full adult size, with opinions',
+      [
+        { ...live({ kind: 'palpal-bulbs', seen: false, ultimateMoltId: null }), carapaceMm: 60 },
+        says('ventral', 'female'),
+        says('seller', 'female'),
+      ],
+      'female',
+    ],
     ['opinions of every kind', [says('ventral', 'female'), says('seller', 'female'), says('build', 'female')], 'female'],
   ])('%s: a leaning at most', (_, told, towards) => {
     expect(of([], told)).toMatchObject({ towards, band: 'leaning' });

@@ -5,6 +5,7 @@ import { numbersWith } from '../../../../domain/sexing/evidence/numbers.ts';
 import { type Prospect, prospectsOf } from '../../../../domain/sexing/evidence/prospects.ts';
 import { type Weighing, weigh } from '../../../../domain/sexing/evidence/weigh.ts';
 import { type Assessment, assessLevel } from '../../../../domain/sexing/levels.ts';
+import { photosOf } from '../../../../domain/sexing/pins.ts';
 import { examinedBy } from '../../../../domain/sexing/signing.ts';
 import { asSigned } from './asSigned.ts';
 
@@ -33,7 +34,7 @@ export function weighedWith(underWay: UnfinishedDetermination, { sheet, page, ob
       ...{ genus, model, liveSigns, determinations, animalPhotoIds, skinsInOrder, exuviaId: exuvia.id },
     },
   );
-  const photographed = reading.evidencePhotoIds.some((id) => animalPhotoIds.has(id));
+  const photographed = photosOf('palpalBulbsOnAnimal', reading).some((id) => animalPhotoIds.has(id));
   const { checklist, readOn, supersedes: replaces } = reading;
   const inHand = { exuviaId: exuvia.id, checklist, readOn, replaces, photographed };
   const evidence = caseOf({ genus, determinations, liveSigns, animalPhotoIds, skinsInOrder, inHand });
