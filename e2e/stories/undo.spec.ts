@@ -53,6 +53,29 @@ test('on the Bench every change can be taken back and made again, by keys and by
   await expect(rear).toHaveText(/not visible$/);
 });
 
+test('a pass that was removed comes back by the key and by the button of the Bench, as a change does', async ({ page }) => {
+  const keeper = new Keeper(page);
+  const { bench } = keeper;
+  await keeper.layOnBench(skin.file, { photo: skin.fileName, to: 'TK-01', instarShed: '8' });
+  await bench.take('Points');
+  await bench.click(skin.landmark('carapace_anterior_mid'), skin.size);
+  await bench.saved();
+  const answered = bench.panel().getByText('1 of 52 points answered');
+  for (const undo of [() => page.keyboard.press('Control+z'), () => bench.button('Undo: remove pass 1').click()]) {
+    await bench.take('Lengths');
+    await bench.panel().getByRole('button', { name: 'Remove this pass' }).click();
+    await expect(page.getByText(/^Pass 1 of .* removed\.$/)).toBeVisible();
+    await expect(bench.button('Undo: remove pass 1')).toBeEnabled();
+    await bench.take('Points');
+    await expect(bench.panel().getByText('0 of 52 points answered')).toBeVisible();
+    await undo();
+    await expect(page.getByText('Put back as it was.')).toBeVisible();
+    await bench.take('Points');
+    await expect(answered).toBeVisible();
+    await expect(bench.button('Nothing to undo')).toBeDisabled();
+  }
+});
+
 test('removing an animal says what goes with it, and all of it can be put back', async ({ page }) => {
   const keeper = new Keeper(page);
   await keeper.openSample();

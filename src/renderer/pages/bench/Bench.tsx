@@ -9,6 +9,7 @@ import style from './BenchPage.module.css';
 import { latestPass, newPass, type Pass, passOf } from './pass.ts';
 import type { PassVerbs } from './passes/Passes.tsx';
 import type { OpenPicture } from './picture/picture.ts';
+import { type RemovedPass, RemovedPassContext } from './removedPass.ts';
 import { Workbench } from './Workbench.tsx';
 import type { Work } from './work.ts';
 
@@ -39,7 +40,8 @@ export function Bench({ opened, held, picture, observer }: Props): ReactElement 
   }));
   const [trouble, setTrouble] = useState<unknown>(null);
   const removeReading = useChange('DELETE /api/readings/{readingId}');
-  const { announce } = useRemovals();
+  const [removed, setRemoved] = useState<RemovedPass | null>(null);
+  const { announce, putBack } = useRemovals();
   const photoId = sheet.photo.id;
 
   const lay = async (work: Work, choose: (now: BenchSheet) => Pass, taken: Habits = {}) => {
@@ -65,11 +67,16 @@ export function Bench({ opened, held, picture, observer }: Props): ReactElement 
         const removal = await removeReading.mutateAsync({ path: { readingId: stored.id } });
         await lay(work, (then) => latestPass(then, observer));
         const layAgain = () => lay(work, (then) => passOf(then.readings.find(({ id }) => id === stored.id) ?? stored));
+        const restored = () => {
+          setRemoved(null);
+          return layAgain();
+        };
         announce({
           removalId: removal.id,
           message: `Pass ${stored.pass} of ${sheet.photo.originalName} removed.`,
-          onRestored: () => void layAgain().catch(setTrouble),
+          onRestored: () => void restored().catch(setTrouble),
         });
+        setRemoved({ pass: stored.pass, putBack: () => void putBack(removal.id).then(restored).catch(setTrouble) });
       }),
   });
 
@@ -80,15 +87,17 @@ export function Bench({ opened, held, picture, observer }: Props): ReactElement 
           <FailureNotice error={trouble} />
         </div>
       )}
-      <Workbench
-        key={turn}
-        sheet={sheet}
-        pass={pass}
-        held={turn === 0 ? held : null}
-        habits={habits}
-        picture={picture}
-        verbsFor={verbsFor}
-      />
+      <RemovedPassContext value={removed}>
+        <Workbench
+          key={turn}
+          sheet={sheet}
+          pass={pass}
+          held={turn === 0 ? held : null}
+          habits={habits}
+          picture={picture}
+          verbsFor={verbsFor}
+        />
+      </RemovedPassContext>
     </>
   );
 }

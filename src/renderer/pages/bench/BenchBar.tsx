@@ -11,6 +11,7 @@ import { useWindowTitle } from '../../parts/useWindowTitle.ts';
 import style from './BenchBar.module.css';
 import { CHANGE_LABELS, KEYS_IN_WORDS } from './benchWords.ts';
 import { instarInWords } from './headLines.ts';
+import { useRemovedPass, useUndoOfRemoval } from './removedPass.ts';
 import { SavingNote } from './SavingNote.tsx';
 import { useBench, useWork } from './useWork.ts';
 
@@ -21,6 +22,8 @@ export function BenchBar(): ReactElement {
   const last = useBench((state) => state.edited.past.at(-1)?.label);
   const next = useBench((state) => state.edited.future[0]?.label);
   const inHand = useBench((state) => state.edited.pending !== null);
+  const removed = useRemovedPass();
+  useUndoOfRemoval();
   const [showsKeys, setShowsKeys] = useState(false);
   useWindowTitle(`${specimen?.code ?? photo.originalName} · Bench`);
   const wholeName = specimen === null ? photo.originalName : `${specimen.name ?? specimen.code} ${specimen.taxon}`;
@@ -49,9 +52,11 @@ export function BenchBar(): ReactElement {
       <SavingNote />
       <IconButton
         icon="undo"
-        label={last === undefined ? 'Nothing to undo' : `Undo: ${CHANGE_LABELS[last]}`}
-        disabled={last === undefined || inHand}
-        onClick={() => undoChange(bench)}
+        label={
+          last !== undefined ? `Undo: ${CHANGE_LABELS[last]}` : removed !== null ? `Undo: remove pass ${removed.pass}` : 'Nothing to undo'
+        }
+        disabled={(last === undefined && removed === null) || inHand}
+        onClick={() => (removed === null ? undoChange(bench) : removed.putBack())}
       />
       <IconButton
         icon="redo"
