@@ -85,7 +85,7 @@ function claimOf({ sex, level, conflict }: SexSign, { shown }: StatementFacts): 
 }
 
 const SURENESS = {
-  probable: 'which is the lowest of three levels that count as sexed',
+  probable: 'which is the lowest of three levels',
   strong: 'which is the middle one of three levels',
   established: 'which is the highest level',
 } as const;
@@ -260,7 +260,8 @@ function notCheckedText({ leading, against, otherReadings }: StatementFacts): st
   return unread.length === 0 ? 'nothing of what is usually asked' : listed(unread);
 }
 
-function changeText({ sign: { sex, level }, shown }: StatementFacts): string {
+function changeText({ sign: { sex, level, conflict }, shown }: StatementFacts): string {
+  if (conflict) return 'that one side of the contradiction is corrected or withdrawn, or that the next skin decides';
   if (level === 'established') return 'a later contradiction on record';
   if (shown.some(({ finding }) => finding.kind === 'palpal-bulbs' && finding.seen))
     return 'a photo of the animal with its bulbs, or a sperm web';

@@ -131,7 +131,7 @@ describe('a statement of sex', () => {
 
   it('calls a male mature only with bulbs on record', () => {
     const male = { sex: 'male', level: 'probable', conflict: false } as const;
-    expect(said({ sign: male })).toContain('Sex: male. How sure: probable, which is the lowest of three levels that count as sexed.');
+    expect(said({ sign: male })).toContain('Sex: male. How sure: probable, which is the lowest of three levels.');
     const finding = { kind: 'palpal-bulbs', seen: true, ultimateMoltId: null } as const;
     const mature = said({ sign: { ...male, level: 'established' }, shown: [{ ...SEEN, finding }] });
     expect(mature).toContain('Sex: mature male. How sure: established, which is the highest level.');

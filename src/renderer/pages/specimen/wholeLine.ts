@@ -1,6 +1,7 @@
 import type { SpecimenPage } from '../../../api/contract/specimens.ts';
 import type { LifeEvent } from '../../../domain/care/lifeLine.ts';
 import { ultimateMoltOf } from '../../../domain/sexing/live/liveSign.ts';
+import { correctedIds } from '../../../domain/sexing/standing.ts';
 import { listed } from '../../../words/counts.ts';
 import { clockOf, dayInWords, momentInWords } from '../../../words/dates.ts';
 import { estimateAsText } from '../../../words/estimates.ts';
@@ -133,6 +134,7 @@ function determinationTold(id: string, { molts }: OnRecord): Told {
   const found = molts.flatMap(({ determinations }) => determinations).find((one) => one.id === id);
   if (!found) return { words: 'Skin examined' };
   const level = found.level === null ? '' : `, ${LEVEL_LABELS[found.level]}`;
-  const withdrawn = found.withdrawn === null ? null : 'Withdrawn';
-  return { words: `Examined: ${SEX_LABELS[found.sex]}${level}`, note: withdrawn, to: `/examination/${found.exuviaId}` };
+  const corrected = correctedIds(molts.flatMap(({ determinations }) => determinations)).has(id) ? 'Corrected by a later one' : null;
+  const fate = found.withdrawn === null ? corrected : 'Withdrawn';
+  return { words: `Examined: ${SEX_LABELS[found.sex]}${level}`, note: fate, to: `/examination/${found.exuviaId}` };
 }

@@ -73,10 +73,21 @@ export function AnimalPad({ animal, board, askedAtMs, onClose }: Props): ReactEl
         onSuccess: ({ id }) => {
           setWords((before) => (before === null ? null : ''));
           setOpen(null);
-          const undo = () => takeBack.mutate({ path: { observationId: id } }, { onSuccess: () => toast({ message: 'Taken back.' }) });
+          const undo = () =>
+            takeBack.mutate(
+              { path: { observationId: id } },
+              {
+                onSuccess: () => {
+                  note.reset();
+                  toast({ message: `Taken back: ${SEEN_LABELS[kind]}.` });
+                },
+              },
+            );
           const at = when === null ? '' : `, seen ${momentInWords(moment)}`;
           toast({ message: `Noted of ${specimen.code}: ${SEEN_LABELS[kind]}${at}.`, action: { label: 'Undo', run: undo } });
         },
+        // The Undo that still stood there is of another note: pressed after a refusal it would take back what is right.
+        onError: () => toast({ message: `Not noted of ${specimen.code}: ${SEEN_LABELS[kind]}.` }),
       },
     );
   };

@@ -1,5 +1,6 @@
 import type { ReactElement } from 'react';
 import type { WatchedAnimal } from '../../../api/contract/watch.ts';
+import type { CalendarDay } from '../../../domain/dates.ts';
 import { dayInWords } from '../../../words/dates.ts';
 import style from './EverybodyList.module.css';
 
@@ -17,15 +18,19 @@ export function EverybodyList({ animals, chosen, onChoose }: Props): ReactElemen
         Everybody
       </h2>
       <ul className={style['keys']}>
-        {animals.map(({ specimen, suspicion }) => (
+        {animals.map(({ specimen, suspicion, hold }) => (
           <li key={specimen.id}>
             <button type="button" className={style['key']} aria-pressed={chosen === specimen.id} onClick={() => onChoose(specimen.id)}>
               <strong>{specimen.code}</strong> {specimen.name}
-              <small>{suspicion.lastMealOn ? `ate ${dayInWords(suspicion.lastMealOn)}` : 'no meal noted since its last molt'}</small>
+              <small>{mealInWords(suspicion.lastMealOn ?? hold?.ateOn ?? null)}</small>
             </button>
           </li>
         ))}
       </ul>
     </section>
   );
+}
+
+function mealInWords(lastMealOn: CalendarDay | null): string {
+  return lastMealOn === null ? 'no meal of this instar noted' : `ate ${dayInWords(lastMealOn)}`;
 }

@@ -48,7 +48,10 @@ export function MoltClock({ timer, askedAtMs }: { timer: MoltTimer; askedAtMs: n
         {state === 'usual' && !timer.sizeKnown ? 'Not long yet, whatever its size' : STATES[state]}
       </p>
       {!timer.sizeKnown && <p>{shortestLimitsInWords()}</p>}
-      <p className={style['leave']}>Remove nothing, touch nothing, dim the light. No live prey in the enclosure.</p>
+      <p className={style['leave']}>
+        Remove nothing, touch nothing, dim the light. Live prey comes out before an animal turns over; where some is still inside, take it
+        only if nothing touches or shakes the animal.
+      </p>
       {state === 'concern' && (
         <p className={style['ask']}>
           The skin may be hardening on the animal. Do not pull. Keep water and moisture as they are. Ask an experienced keeper, and defer to
