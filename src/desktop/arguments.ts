@@ -23,7 +23,7 @@ export function parseDesktopArguments(words: readonly string[]): DesktopArgument
   });
   const text = (name: string): string | null => {
     const value = values[name];
-    if (value === true) throw new TypeError(`Expected a value after --${name} but received none`);
+    if (value === true || value === '') throw new TypeError(`Expected a value after --${name} but received none`);
     return typeof value === 'string' ? value : null;
   };
   const now = text('now');

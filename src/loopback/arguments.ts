@@ -40,6 +40,8 @@ export function parseArguments(words: readonly string[]): LoopbackArguments {
       help: { type: 'boolean', default: false },
     },
   });
+  const empty = Object.entries(values).find(([, value]) => value === '');
+  if (empty) throw new TypeError(`Expected a value after --${empty[0]} but received none`);
   const port = Number(values.port);
   if (!/^\d+$/.test(values.port) || port > 65_535)
     throw new TypeError(`Expected --port to be a number from 0 to 65535 but received ${values.port}`);

@@ -27,6 +27,10 @@ describe('the arguments of the loopback shell', () => {
       help: false,
     });
   });
+  it('are no empty words: an archive without a name would be opened wherever somebody stands', () => {
+    expect(() => parseArguments(['--archive', ''])).toThrow('Expected a value after --archive but received none');
+  });
+
   it('may ask for the usage', () => {
     expect(parseArguments(['--help']).help).toBe(true);
   });
