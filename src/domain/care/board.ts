@@ -45,7 +45,10 @@ function reasonsOf(animal: FollowedAnimal, today: CalendarDay): PlacedReason[] {
     const hard = hold.fangs?.color === 'fangs-black';
     const action = hard ? 'wait' : 'note-fangs';
     const kind = hard || !hold.missing.includes('date') ? 'feeding-hold' : 'hardening';
-    return [reason(kind === 'hardening' ? 4 : 5, hold.until, action, { kind, hold }), ...reasons];
+    const held = reason(kind === 'hardening' ? 4 : 5, hold.until, action, { kind, hold });
+    // Fangs that nobody looked at again since they were light do not hide that the next molt comes.
+    const isNext = kind === 'feeding-hold' && suspicion.level === 'strongly-suspected';
+    return [...(isNext ? [reason(4, today, 'stop-offering-prey', { kind: 'premolt', suspicion })] : []), held, ...reasons];
   }
   if (suspicion.level === 'suspected' || suspicion.level === 'strongly-suspected') {
     reasons.push(reason(suspicion.level === 'suspected' ? 7 : 6, today, 'stop-offering-prey', { kind: 'premolt', suspicion }));

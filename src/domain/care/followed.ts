@@ -134,19 +134,20 @@ function endUnseenOf(run: MoltRun | null, observations: readonly Seen[]): EndUns
 }
 
 /**
- * What was measured on the animal since its last molt, by hand or in a photo; else what its last skin foretells. A molt that is watched but not yet
+ * What was measured on the animal since its last molt, by hand or in a photo, the larger where both were, for it waits longer; else what its last skin foretells. A molt that is watched but not yet
  * on record puts the skin of before one molt further back. A sex that is a mere leaning narrows nothing, as it would shorten the wait.
  */
 function spanOf({ observations, growth, sex }: AnimalRecords, lastMolt: LastMolt | null): SpanNow | null {
   const taken = inTimeOrder(observations).findLast(
     (seen) => seen.span !== null && (lastMolt === null || isSurelyAfter(seen, lastMolt, observations)),
   );
-  if (taken?.span) return spanFromAnimal(taken.span);
+  const byHand = taken?.span ? spanFromAnimal(taken.span) : null;
   const { onSkins, liveSpanMm } = growth();
   const isUnrecorded = lastMolt !== null && lastMolt.moltId === null;
-  if (liveSpanMm && !isUnrecorded) {
-    return spanFromAnimal({ spanMm: liveSpanMm.value, plusMinusMm: liveSpanMm.expandedUncertainty });
-  }
+  const onPhoto =
+    liveSpanMm && !isUnrecorded ? spanFromAnimal({ spanMm: liveSpanMm.value, plusMinusMm: liveSpanMm.expandedUncertainty }) : null;
+  if (byHand && onPhoto) return byHand.highMm > onPhoto.highMm ? byHand : onPhoto;
+  if (byHand || onPhoto) return byHand ?? onPhoto;
   return onSkins && spanFromSkins(isUnrecorded ? oneMoltFurther(onSkins) : onSkins, isFirm(sex.level) ? sex.sex : 'unsexed');
 }
 

@@ -52,6 +52,18 @@ const skin: SkinState = { moltId: 'm1', exuvia, photoId: 'p1', measured: true, s
 describe('who needs what today', () => {
   test('nobody of whom nothing is known', () => expect(boardOf([animal('a'), animal('b')], TODAY)).toEqual([]));
 
+  test('light fangs of months ago do not hide signs of the next molt', () => {
+    const signs = [seen('mat-laid', '2026-06-12T20:00'), seen('setae-on-mat', '2026-06-12T20:00'), seen('refused', '2026-06-10T20:00')];
+    const stale = {
+      molts: [molt('m1', '2026-01-01')],
+      skins: [skin],
+      observations: [seen('fangs-red-brown', '2026-01-05T08:00'), ...signs],
+    };
+    expect(animal('a', stale).suspicion.level).toBe('strongly-suspected');
+    expect(boardOfOne(stale)).toEqual([['premolt', 'stop-offering-prey']]);
+    expect(boardOf([animal('a', stale)], TODAY)[0]?.also.map(({ need }) => need.kind)).toContain('feeding-hold');
+  });
+
   test('the most urgent stand first: concern, a molt, hardening, premolt, a skin, a molt that is due', () => {
     const items = boardOf(
       [
@@ -267,6 +279,15 @@ describe('who needs what today', () => {
       observations: [seen('free-of-skin', '2026-06-14T20:00')],
     });
     expect(watched.span?.from.kind).toBe('skin');
+  });
+
+  test('of a span taken by hand and one in a photo the larger counts: the animal waits longer by it', () => {
+    const molts = [molt('m1', '2026-06-08')];
+    const byHand = { ...seen('span-measured', '2026-06-12T08:00'), span: { spanMm: 40, plusMinusMm: 2 } };
+    const spanBeside = (photoMm: number) =>
+      animal('a', { molts, observations: [byHand], growth: () => ({ onSkins: null, liveSpanMm: estimateFrom(photoMm, 0.5) }) }).span
+        ?.spanMm;
+    expect([spanBeside(70), spanBeside(30)]).toEqual([70, 40]);
   });
 
   test('a sex that is a mere leaning does not narrow the span, and so not the wait', () => {

@@ -79,23 +79,26 @@ export function Examination({ sheet, page, today, observer, left }: Props): Reac
     setReadsAgain(false);
     setRound(round + 1);
   };
-  const giveUp = () => {
-    const given = reading;
-    open.giveUp();
-    beginAnew();
+  /** Says that a reading under way went, with the way back to it. */
+  const offerBack = (gone: UnfinishedDetermination, message: string) =>
     toast({
-      message: 'Reading given up.',
+      message,
       action: {
         label: 'Undo',
         run: () => {
-          open.change(given);
-          go(given.step);
+          open.change(gone);
+          go(gone.step);
           setRound((now) => now + 1);
         },
       },
     });
+  const giveUp = () => {
+    open.giveUp();
+    beginAnew();
+    offerBack(reading, 'Reading given up.');
   };
   const correct = ({ id, sex, level, reader, checklist, evidencePhotoIds, pins, notes }: Determination) => {
+    if (open.begun) offerBack(reading, 'The reading that was under way gave way to the correction.');
     change({ sex, level, reader, checklist, evidencePhotoIds, pins, notes, readOn: today, supersedes: id });
     setRound(round + 1);
     setJustSigned(false);
