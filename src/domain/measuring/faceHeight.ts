@@ -22,12 +22,32 @@ export function typedFaceHeightStandardUncertaintyMm(before: {
   return isAssumed ? TYPED_FACE_HEIGHT_STANDARD_UNCERTAINTY_MM : standardUncertaintyMm;
 }
 
-/** The height of a rule's face above the table as one more input; none for objects whose thickness is known. */
+/**
+ * The height of an object's face above the table as one more input; none for objects whose thickness is that of their kind. An object of
+ * the keeper's own is as thick as was typed, and where nothing was typed its height is only assumed, as that of a rule.
+ */
 export function faceHeightExcursions(marks: ScaleMarks, view: View): readonly ViewExcursion[] {
-  if (marks.kind !== 'two-points' && marks.kind !== 'rule-ticks') return [];
-  const uncertaintyMm = marks.faceHeightStandardUncertaintyMm ?? 0;
+  const uncertaintyMm = faceHeightUncertaintyMm(marks);
   if (uncertaintyMm === 0) return [];
   return [{ source: 'scale-object', below: withFaceHigher(view, -uncertaintyMm), above: withFaceHigher(view, uncertaintyMm) }];
+}
+
+function faceHeightUncertaintyMm(marks: ScaleMarks): number {
+  switch (marks.kind) {
+    case 'two-points':
+    case 'rule-ticks':
+      return marks.faceHeightStandardUncertaintyMm ?? 0;
+    case 'rectangle':
+      return marks.object === 'own' ? ofOwnObject(marks.thicknessMm) : 0;
+    case 'coin':
+      return marks.coin === 'own' ? ofOwnObject(marks.thicknessMm) : 0;
+    case 'points':
+      return 0;
+  }
+}
+
+function ofOwnObject(thicknessMm: number): number {
+  return thicknessMm === 0 ? ASSUMED_FACE_HEIGHT_STANDARD_UNCERTAINTY_MM : TYPED_FACE_HEIGHT_STANDARD_UNCERTAINTY_MM;
 }
 
 /**

@@ -151,7 +151,7 @@ function cardThrough(atXMm: number, { cornerShare, px, mm }: { cornerShare: numb
   };
   return scaled({
     kind: 'rectangle',
-    object: 'own',
+    object: 'id-1',
     corners: [corner(0, 0), corner(1, 0), corner(1, 1), corner(0, 1)],
     widthMm: 30,
     heightMm: 40,

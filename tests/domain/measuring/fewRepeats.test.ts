@@ -16,7 +16,7 @@ const EXACT = unwrap(
   calibrate(
     {
       kind: 'rectangle',
-      object: 'own',
+      object: 'id-1',
       corners: [
         { xPx: 500, yPx: 300 },
         { xPx: 1500, yPx: 300 },
