@@ -9,7 +9,6 @@ import { focalExcursions, type PosedView, posedViewOf, type SeenPlane, sizeExcur
 import type { ViewExcursion } from './view.ts';
 
 export interface PointsGeometry {
-  readonly planeToImage: Matrix3;
   readonly view: PosedView;
   /** Eight of the map, two of the print, one of the focal length if known. */
   readonly excursions: readonly ViewExcursion<PosedView>[];
@@ -47,7 +46,7 @@ export function viewOfPoints(marks: PointsScale, picture: PictureFacts): Result<
     ...sizeExcursions(plane, share, share),
     ...focalExcursions(plane, picture),
   ];
-  return succeed({ planeToImage: fit.matrix, view: posedViewOf(plane), excursions, scatterPx });
+  return succeed({ view: posedViewOf(plane), excursions, scatterPx });
 }
 
 /**

@@ -10,7 +10,6 @@ import { focalExcursions, type PosedView, posedViewOf, type SeenPlane, sizeExcur
 import type { ViewExcursion } from './view.ts';
 
 export interface RectangleGeometry {
-  readonly planeToImage: Matrix3;
   readonly view: PosedView;
   /**
    * One for each coordinate of each corner, or, where these were constructed from all four sides, two for each side (`fittedSides.ts`); for both
@@ -62,5 +61,5 @@ export function viewOfRectangle(marks: RectangleScale, picture: PictureFacts): R
     ...sizeExcursions(plane, marks.widthStandardUncertaintyMm / widthMm, marks.heightStandardUncertaintyMm / heightMm),
     ...focalExcursions(plane, picture),
   ];
-  return succeed({ planeToImage: fit.matrix, view: posedViewOf(plane), excursions });
+  return succeed({ view: posedViewOf(plane), excursions });
 }
