@@ -49,8 +49,7 @@ export function MoltClock({ timer, askedAtMs }: { timer: MoltTimer; askedAtMs: n
       </p>
       {!timer.sizeKnown && <p>{shortestLimitsInWords()}</p>}
       <p className={style['leave']}>
-        Remove nothing, touch nothing, dim the light. Live prey comes out before an animal turns over; where some is still inside, take it
-        only if nothing touches or shakes the animal.
+        Remove nothing, touch nothing, dim the light. Live prey still inside: take it only if nothing touches or shakes the animal.
       </p>
       {state === 'concern' && (
         <p className={style['ask']}>

@@ -15,8 +15,8 @@ const MOLT: Group = { name: 'Molt', kinds: MoltStage.options };
 const FANGS: Group = { name: 'Fangs', kinds: FangColor.options };
 const ELSE: Group = { name: 'Else', kinds: ['limb-lost', 'sperm-web', 'egg-sac', 'mature'] };
 
-/** Always in this order: a thumb finds a key where it was, and a second tap never meets another one. */
-const GROUPS: readonly Group[] = [MEALS, MOLT, FANGS, SIGNS, ELSE];
+/** Always in this order: a thumb finds a key where it was, and a second tap never meets another one. What cannot wait stands first. */
+const GROUPS: readonly Group[] = [MOLT, MEALS, FANGS, SIGNS, ELSE];
 
 interface Props {
   busy: boolean;
