@@ -1,48 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { boardOf } from '../../../src/domain/care/board.ts';
-import { calendarEntriesOf, canceledEntriesOf } from '../../../src/domain/care/calendar.ts';
-import { CAUTIOUS_FEEDING_TABLE, type FeedingTable } from '../../../src/domain/care/feedingTable.ts';
-import { type AnimalRecords, follow, type KnownGrowth, type SkinState } from '../../../src/domain/care/followed.ts';
+import { calendarEntriesOf } from '../../../src/domain/care/calendar.ts';
+import type { FeedingTable } from '../../../src/domain/care/feedingTable.ts';
+import type { AnimalRecords, SkinState } from '../../../src/domain/care/followed.ts';
 import type { Seen } from '../../../src/domain/care/observation.ts';
-import { CARAPACE } from '../../../src/domain/growth/belief/foretoldSize.ts';
-import type { ExpectedMolt } from '../../../src/domain/growth/forecast/expectedMolt.ts';
-import { type GroundOfSize, type LengthBehind, oneMoltFurther, spanNow } from '../../../src/domain/growth/sizeNow.ts';
+import { oneMoltFurther, spanNow } from '../../../src/domain/growth/sizeNow.ts';
 import { estimateFrom } from '../../../src/domain/measuring/quantity.ts';
-import { beliefOn } from '../../support/believedGrowth.ts';
+import { animal, behind, expected, FEMALE, growth, MALE, onSkins, TODAY } from './followedAnimal.ts';
 import { molt, seen } from './seen.ts';
-
-const NOW = '2026-06-15T12:00:00.000Z';
-const TODAY = '2026-06-15';
-const once = { fewest: 1, most: 1 };
-const UNSEXED = { sex: 'unsexed', level: null, conflict: false } as const;
-const MALE = { sex: 'male', level: 'probable', conflict: false } as const;
-const FEMALE = { sex: 'female', level: 'probable', conflict: false } as const;
-
-const expected = (stage: ExpectedMolt['stage'], assumed = false): ExpectedMolt => {
-  return { from: '2026-06-16', likely: '2026-06-20', to: '2026-07-01', stage, told: true, assumed };
-};
-
-const behind = (lengthMm: number): LengthBehind => ({ moltId: 'm1', lengthMm, uncertaintyMm: lengthMm / 100, instar: 6, moltsSince: once });
-const onSkins = (part: Partial<GroundOfSize>): GroundOfSize => {
-  return { growth: beliefOn([]).growth, carapace: null, span: null, spanPower: CARAPACE, ...part };
-};
-const growth = (part: Partial<GroundOfSize> | null) => (): KnownGrowth => ({ onSkins: part && onSkins(part), liveSpanMm: null });
-
-function animal(id: string, part: Partial<AnimalRecords> = {}, table: FeedingTable = CAUTIOUS_FEEDING_TABLE) {
-  const records: AnimalRecords = {
-    specimen: { id, habit: null },
-    observations: [],
-    molts: [],
-    skins: [],
-    growth: growth(null),
-    sex: UNSEXED,
-    determinations: [],
-    liveSigns: [],
-    forecast: null,
-    ...part,
-  };
-  return follow(records, { now: NOW, today: TODAY, table });
-}
 
 const boardOfOne = (part: Partial<AnimalRecords>) => boardOf([animal('a', part)], TODAY).map(({ need, action }) => [need.kind, action]);
 
@@ -326,76 +291,5 @@ describe('the sizes of skins', () => {
     };
     animal('a', { molts, growth: counted });
     expect(times).toBe(asked);
-  });
-});
-
-describe('what goes into a calendar', () => {
-  const entriesOf = (part: Partial<AnimalRecords>) => calendarEntriesOf([animal('a', part)], TODAY);
-  const uids = (part: Partial<AnimalRecords>) => entriesOf(part).map(({ uid }) => uid);
-
-  test('keeps its names when dates are corrected, a watched molt is put on record and earlier ones are added', () => {
-    const observations = [seen('free-of-skin', '2026-06-12T20:00')];
-    const watched = uids({ observations });
-    expect(watched).toEqual(['feeding-hold.a@exuviary', 'fang-check.a@exuviary', 'skin-check.a@exuviary']);
-    expect(uids({ molts: [molt('m1', '2026-06-12')], observations })).toEqual(watched);
-    expect(uids({ molts: [molt('m1', '2026-06-10')] })).toEqual(watched);
-    expect(uids({ molts: [molt('m0', '2024-06-10'), molt('m1', '2026-06-12')], observations })).toEqual(watched);
-  });
-
-  test('keeps the skins that are still looked for, that of the last molt on its day', () => {
-    const molts = [molt('m0', '2026-04-10'), molt('m1', '2026-06-10')];
-    expect(entriesOf({ molts }).filter(({ kind }) => kind === 'skin-check')).toEqual([
-      { uid: 'skin-check.a@exuviary', specimenId: 'a', kind: 'skin-check', on: '2026-06-10' },
-      { uid: 'skin-check.a.m0@exuviary', specimenId: 'a', kind: 'skin-check', on: '2026-04-10' },
-    ]);
-  });
-
-  test('has the days of the forecast under a name that outlasts them, none that are merely assumed', () => {
-    const molts = [molt('m1', '2026-01-12')];
-    const foretold = (forecast: ExpectedMolt) => entriesOf({ molts, forecast });
-    expect(foretold(expected('window'))).toEqual([
-      {
-        uid: 'molt-expected.a@exuviary',
-        specimenId: 'a',
-        kind: 'molt-expected',
-        from: '2026-06-16',
-        likely: '2026-06-20',
-        to: '2026-07-01',
-      },
-    ]);
-    expect(foretold({ ...expected('overdue'), to: '2026-08-01' })).toMatchObject([{ uid: 'molt-expected.a@exuviary', to: '2026-08-01' }]);
-    expect(foretold(expected('window', true))).toEqual([]);
-  });
-
-  test('calls off all other names that an animal can have had, also when it is not kept any more', () => {
-    const molts = [molt('m0', '2024-04-10'), molt('m1', '2026-02-10'), molt('m2', '2026-06-10')];
-    const due = entriesOf({ molts });
-    expect(due.map(({ uid }) => uid)).toEqual(['feeding-hold.a@exuviary', 'fang-check.a@exuviary', 'skin-check.a@exuviary']);
-    const all = [
-      { specimenId: 'a', molts },
-      { specimenId: 'sold', molts: [] },
-    ];
-    const canceled = canceledEntriesOf(all, due, TODAY);
-    expect(canceled.filter(({ specimenId }) => specimenId === 'a').map(({ uid }) => uid)).toEqual([
-      'molt-expected.a@exuviary',
-      'molt-look-closer.a@exuviary',
-      'molt-concern.a@exuviary',
-      'skin-check.a.m1@exuviary',
-      'skin-check.a.m2@exuviary',
-    ]);
-    expect(canceled.filter(({ specimenId }) => specimenId === 'sold')).toHaveLength(6);
-    const molting = entriesOf({ observations: [seen('turned-over', '2026-06-15T11:00')] });
-    const names = (entries: readonly { readonly uid: string }[]) => entries.map(({ uid }) => uid);
-    expect(names(canceledEntriesOf([{ specimenId: 'a', molts: [] }], molting, TODAY))).not.toContain('molt-concern.a@exuviary');
-  });
-
-  test('has the two limits of a molt under way, at their moments', () => {
-    const checks = entriesOf({ observations: [seen('turned-over', '2026-06-15T11:00')] });
-    const earlier = entriesOf({ observations: [seen('turned-over', '2026-06-15T11:00'), seen('carapace-open', '2026-06-15T12:00')] });
-    expect(earlier.map(({ uid }) => uid)).toEqual(checks.map(({ uid }) => uid));
-    expect(checks).toMatchObject([
-      { kind: 'molt-check', state: 'look-closer', at: '2026-06-15T17:00:00.000Z' },
-      { kind: 'molt-check', state: 'concern', at: '2026-06-15T23:00:00.000Z' },
-    ]);
   });
 });
