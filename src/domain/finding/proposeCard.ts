@@ -36,9 +36,9 @@ export function proposeRectangle(
   shape: RectangleShape,
   picture: PictureFacts,
 ): ProposedRectangle | null {
-  const found = bestRectangle(planes, segments, shape, picture);
+  const found = bestRectangle(planes, segments, shape, picture, CANDIDATES);
   if (found !== null || !lensOf(picture).known) return found;
-  const cut = bestRectangle(planes, segments, shape, { ...picture, facts: { ...picture.facts, focalLength35Mm: null } });
+  const cut = bestRectangle(planes, segments, shape, { ...picture, facts: { ...picture.facts, focalLength35Mm: null } }, 1);
   return cut && { ...cut, confidence: CUT_PICTURE_SHARE * cut.confidence };
 }
 
@@ -47,12 +47,13 @@ function bestRectangle(
   segments: readonly Segment[],
   shape: RectangleShape,
   picture: PictureFacts,
+  candidates: number,
 ): ProposedRectangle | null {
   const lens = lensOf(picture);
   let best: ProposedRectangle | null = null;
   const tried: Corners[] = [];
   for (const { corners } of rectanglesAmong(segments, shape, lens)) {
-    if (tried.length === CANDIDATES || (best && best.confidence >= CERTAIN)) break;
+    if (tried.length === candidates || (best && best.confidence >= CERTAIN)) break;
     if (tried.some((other) => isNear(other, corners))) continue;
     tried.push(corners);
     const refined = refineRectangle(planes, corners, shape, picture);
