@@ -6,8 +6,8 @@ import { isRecordOf, MOLT_LASTS_DAYS, type MoltRun, moltRunsOf } from './moltRun
 import type { Seen } from './observation.ts';
 
 /**
- * No animal molts again sooner. Spiderlings molt about weekly at their fastest (spidersalive.co.za, "growth", n.d.: a keepers’ page), and days are
- * noted late; two molts closer than this are one, or one of the days is a slip. Judgment.
+ * No animal molts again sooner. Spiderlings molt about weekly at their fastest (spidersalive.co.za, "growth", n.d.: a keepers’ page),
+ * and days are noted late; two molts closer than this are one, or one of the days is a slip. Judgment.
  */
 export const MOLTS_APART_DAYS = 5;
 
